@@ -1,0 +1,113 @@
+import js from '@eslint/js';
+import svelte from 'eslint-plugin-svelte';
+import globals from 'globals';
+import ts from 'typescript-eslint';
+
+/**
+ * The walls of the house: what each folder of src/lib may import beside itself.
+ * Imports run one way only; tests/unit/walls.test.ts proves that a violation fails.
+ */
+const MAY_IMPORT = {
+  statistics: [],
+  model: ['statistics'],
+  intake: ['model', 'statistics'],
+  audit: ['model', 'statistics'],
+  safety: ['model', 'statistics'],
+  practice: ['audit', 'safety', 'intake', 'model', 'statistics'],
+  rules: ['audit', 'safety', 'intake', 'model', 'statistics'],
+  words: ['audit', 'safety', 'intake', 'model', 'statistics'],
+  assessment: ['practice', 'rules', 'words', 'audit', 'safety', 'intake', 'model', 'statistics'],
+  charts: [],
+  ui: ['charts'],
+  server: ['assessment', 'practice', 'rules', 'words', 'audit', 'safety', 'intake', 'model', 'statistics'],
+};
+const FOLDERS = Object.keys(MAY_IMPORT);
+const PURE = ['statistics', 'model', 'intake', 'audit', 'safety', 'practice', 'rules', 'words', 'assessment'];
+
+const closedTo = (/** @type {string} */ folder) =>
+  FOLDERS.filter((other) => other !== folder && !MAY_IMPORT[/** @type {keyof typeof MAY_IMPORT} */ (folder)].includes(other));
+
+/** A relative or $lib path into one of the folders. */
+const into = (/** @type {string[]} */ folders) => `^((\\.{1,2}/)+(lib/)?|\\$lib/)(${folders.join('|')})(/|$)`;
+
+const wall = (/** @type {string} */ folder) => {
+  const pure = PURE.includes(folder);
+  return {
+    name: `wall: ${folder}`,
+    files: [`src/lib/${folder}/**/*.ts`],
+    rules: {
+      'no-restricted-imports': [
+        'error',
+        {
+          patterns: [
+            { regex: into(closedTo(folder)), message: `${folder} may import only: ${MAY_IMPORT[/** @type {keyof typeof MAY_IMPORT} */ (folder)].join(', ') || 'nothing of ours'}.` },
+            { regex: '(^|/)(routes|cli|run)/', message: 'Nothing in lib imports a route or a command.' },
+            ...(pure ? [{ regex: '^(node:|svelte|@sveltejs/|\\$(app|env|lib|service-worker))', message: `${folder} is pure: no Svelte, no Kit, no Node.` }] : []),
+          ],
+        },
+      ],
+      ...(pure
+        ? {
+            'no-restricted-syntax': [
+              'error',
+              { selector: 'ImportExpression', message: 'Static imports only.' },
+              { selector: "NewExpression[callee.name='Date'][arguments.length=0]", message: 'No clock in the pure core: pass the moment in.' },
+            ],
+            'no-restricted-properties': [
+              'error',
+              { object: 'Math', property: 'random', message: 'No chance in the pure core: pass a seed in.' },
+              { object: 'Date', property: 'now', message: 'No clock in the pure core: pass the moment in.' },
+              { object: 'performance', property: 'now', message: 'No clock in the pure core.' },
+            ],
+          }
+        : {}),
+    },
+  };
+};
+
+export default ts.config(
+  { ignores: ['node_modules/', 'build/', '.svelte-kit/', '.tools/', 'gallery/', 'test-results/'] },
+  js.configs.recommended,
+  ...ts.configs.recommended,
+  ...svelte.configs.recommended,
+  { languageOptions: { globals: { ...globals.node, ...globals.browser } } },
+  {
+    files: ['**/*.svelte', '**/*.svelte.ts'],
+    languageOptions: { parserOptions: { parser: ts.parser } },
+  },
+  {
+    rules: {
+      'no-undef': 'off',
+      '@typescript-eslint/no-unused-vars': ['error', { argsIgnorePattern: '^_', varsIgnorePattern: '^_' }],
+      'svelte/no-navigation-without-resolve': 'off',
+      'no-restricted-exports': ['error', { restrictDefaultExports: { direct: false } }],
+    },
+  },
+  ...FOLDERS.map(wall),
+  {
+    name: 'wall: svelte files',
+    files: ['src/**/*.svelte'],
+    rules: {
+      '@typescript-eslint/no-restricted-imports': [
+        'error',
+        {
+          patterns: [
+            {
+              regex: into(FOLDERS.filter((folder) => folder !== 'ui' && folder !== 'charts')),
+              message: 'A .svelte file takes values only from ui and charts (types from anywhere).',
+              allowTypeImports: true,
+            },
+            { regex: '^zod$', message: 'zod stays on the server.' },
+          ],
+        },
+      ],
+    },
+  },
+  {
+    name: 'wall: cli',
+    files: ['src/cli/**/*.ts'],
+    rules: {
+      'no-restricted-imports': ['error', { patterns: [{ regex: 'server/storage', message: 'The command line never touches the store.' }] }],
+    },
+  },
+);

@@ -1,0 +1,88 @@
+import { z } from 'zod';
+import { eventSchema } from './event';
+import { instant, recordId, slug } from './id';
+
+/** One unbroken interval of a step. Seconds; the clock readings are `null` where only a length is known. */
+export const stretchSchema = z.strictObject({
+  /** `null` only for waiting that lies between steps. */
+  stepId: slug.nullable(),
+  start: z.number().nonnegative().nullable(),
+  end: z.number().nonnegative().nullable(),
+  seconds: z.number().positive().max(7200),
+  /** `kept`: a part never to be shortened, outside step time. */
+  kind: z.enum(['step', 'waiting', 'kept']),
+  /** Waiting reason id, or kept-part id. */
+  reason: z.string().nullable(),
+});
+
+export const handsSchema = z.enum(['mine', 'someone-else', 'taken-over', 'shared']);
+
+export const factValueSchema = z.union([z.string(), z.number(), z.boolean()]);
+
+/** Fixed, so that reasons can be counted in every result. */
+export const leftOutReasons = [
+  'not-the-usual-operation',
+  'recording-incomplete',
+  'timing-unreliable',
+  'not-my-hands',
+  'complication-outside-the-step',
+  'other',
+] as const;
+
+export const caseSchema = z.strictObject({
+  id: recordId,
+  /** The surgeon's own code, never a patient's. Unique in the record. */
+  code: z.string().min(1).max(40),
+  procedureId: slug,
+  listId: recordId.nullable(),
+  /** Place in the list, from 1. */
+  position: z.number().int().positive().nullable(),
+  /** Order in time within the record, from 1; the order of arrival where nothing better is known. */
+  sequence: z.number(),
+  /** false: the file had no order, so nothing over time is computed from it. */
+  orderKnown: z.boolean(),
+  /** Facts of the eye as entered; a fact not in here was not entered. */
+  facts: z.record(slug, factValueSchema),
+  /** Facts changed after times were seen; both values are kept. */
+  factChanges: z.array(
+    z.strictObject({ factId: slug, before: factValueSchema.nullable(), after: factValueSchema.nullable(), at: instant }),
+  ),
+  hands: z.strictObject({ whole: handsSchema, steps: z.record(slug, handsSchema) }),
+  stretches: z.array(stretchSchema),
+  /** Times a step was gone back to, where the source gave the count itself (otherwise counted from stretches). */
+  wentBackNoted: z.record(slug, z.number().int().nonnegative()),
+  /** `null`: not answered. `[]`: answered, none. */
+  events: z.array(eventSchema).nullable(),
+  /** Kept part id → seen on the recording. A kept part not in here was not looked for. */
+  keptSeen: z.record(slug, z.boolean()),
+  energy: z.strictObject({ value: z.number().nonnegative(), unit: z.string() }).nullable(),
+  recording: z
+    .strictObject({ size: z.number().int().positive(), fingerprint: z.string(), label: z.string().nullable() })
+    .nullable(),
+  source: z.discriminatedUnion('kind', [
+    z.strictObject({ kind: z.literal('typed') }),
+    z.strictObject({ kind: z.literal('file'), importId: recordId, row: z.number().int().positive() }),
+    z.strictObject({ kind: z.literal('timed') }),
+    z.strictObject({ kind: z.literal('by-hand') }),
+  ]),
+  leftOut: z.strictObject({ reason: z.enum(leftOutReasons), timesSeen: z.boolean(), at: instant }).nullable(),
+  /** A complaint, claim or inquiry: read-only until lifted with a reason. */
+  keptAsItIs: z.strictObject({ since: instant, why: z.string() }).nullable(),
+  /** Part of an invented surgeon's record: one action removes it. */
+  invented: z.boolean().default(false),
+  version: z.number().int().positive(),
+  /** What was changed and when, in words; shown on the case page. */
+  history: z.array(z.strictObject({ at: instant, what: z.string() })),
+});
+
+export type Stretch = z.infer<typeof stretchSchema>;
+export type Hands = z.infer<typeof handsSchema>;
+export type FactValue = z.infer<typeof factValueSchema>;
+export type LeftOutReason = (typeof leftOutReasons)[number];
+export type Case = z.infer<typeof caseSchema>;
+
+/** What intake makes: a case before the store has given it ids. `list` names the list within the file. */
+export type NewCase = Omit<Case, 'id' | 'listId' | 'source' | 'version' | 'history' | 'leftOut' | 'keptAsItIs' | 'factChanges' | 'invented'> & {
+  list: string | null;
+  row: number;
+};

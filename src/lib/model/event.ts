@@ -1,0 +1,15 @@
+import { z } from 'zod';
+import { instant, slug } from './id';
+
+/** A complication or near miss, tied to a step where known. */
+export const eventSchema = z.strictObject({
+  kind: z.string().min(1),
+  stepId: slug.nullable(),
+  serious: z.boolean(),
+  nearMiss: z.boolean(),
+  noticed: z.enum(['during', 'same-day', 'later']),
+  /** The written review: when, and what the surgeon will do. `null` while it waits. */
+  reviewed: z.strictObject({ at: instant, text: z.string().min(1) }).nullable(),
+});
+
+export type Event = z.infer<typeof eventSchema>;

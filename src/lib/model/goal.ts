@@ -1,0 +1,74 @@
+import { z } from 'zod';
+import { instant, recordId, slug } from './id';
+
+export const measures = ['time', 'steadiness', 'checkpoints', 'safety'] as const;
+
+/** A checkpoint as it stood when the goal was set: later edits of the library do not change a goal. */
+export const goalCheckpointSchema = z.strictObject({ id: z.string(), look: z.string().min(1) });
+
+/** The adjustment frozen on the day: for the chart, the expected range, and "the starting cases have changed since". */
+export const frozenModelSchema = z.strictObject({
+  /** Column names, in order, as S2 built them (`nucleus=hard`, `pupil not entered`). */
+  columns: z.array(z.string()),
+  coefficients: z.array(z.number()),
+  centre: z.array(z.number()),
+  usual: z.number().positive(),
+  oneInFive: z.number().positive(),
+});
+
+export const startSchema = z.strictObject({
+  caseIds: z.array(recordId),
+  frozen: frozenModelSchema.nullable(),
+  /** Allowance for having picked it, log scale, ≥ 0; and the same for spread. */
+  allowance: z.number().nonnegative(),
+  allowanceSpread: z.number().nonnegative(),
+  /** log of the lower end of the expected range over the usual; ≤ 0. */
+  steer: z.number().nullable(),
+  seed: z.number().int(),
+  engine: z.string(),
+  /** Hash of the starting cases as they were. */
+  hash: z.string(),
+});
+
+export const decisionSchema = z.strictObject({
+  at: instant,
+  kind: z.enum(['keep', 'second-look', 'change-checkpoints', 'move-on', 'pause', 'resume']),
+  reason: z.string(),
+});
+
+export const goalSchema = z.strictObject({
+  id: recordId,
+  procedureId: slug,
+  stepId: slug,
+  measure: z.enum(measures),
+  checkpoints: z.array(goalCheckpointSchema).max(3),
+  ifThen: z.string().nullable(),
+  /** Kept parts chosen to watch. */
+  watch: z.array(slug),
+  stopSigns: z.array(z.string()),
+  reminders: z.array(z.string()),
+  start: startSchema,
+  windowLength: z.union([z.literal(20), z.literal(40)]),
+  agreed: z.strictObject({ answer: z.enum(['yes', 'not-yet', 'none']), why: z.string().nullable() }),
+  /** The view the step was shown on when it was chosen; `own`: a reason given before the views were opened. */
+  chosenBy: z.enum(['seconds', 'spread', 'reference', 'safety', 'own']),
+  reason: z.string().nullable(),
+  setAt: instant,
+  /** Cases after this sequence number can belong to the window, from the next new list on. */
+  afterSequence: z.number(),
+  /** The list under way when the goal was set: its later cases do not count. */
+  listAtStart: recordId.nullable(),
+  /** draft: waiting for the supervisor; closed: decided and done. */
+  state: z.enum(['draft', 'running', 'paused', 'closed']),
+  decisions: z.array(decisionSchema),
+  /** When the surgeon asked to see times of a running window. */
+  timesShown: z.array(instant),
+  invented: z.boolean().default(false),
+});
+
+export type Measure = (typeof measures)[number];
+export type GoalCheckpoint = z.infer<typeof goalCheckpointSchema>;
+export type FrozenModel = z.infer<typeof frozenModelSchema>;
+export type Start = z.infer<typeof startSchema>;
+export type Decision = z.infer<typeof decisionSchema>;
+export type Goal = z.infer<typeof goalSchema>;

@@ -1,0 +1,31 @@
+import { z } from 'zod';
+import { eventSchema } from './event';
+import { isoDate, isoMonth, recordId } from './id';
+
+/** When a list took place, as far as it is known. A number only orders lists. */
+export const whenSchema = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('date'), date: isoDate }),
+  z.strictObject({ kind: z.literal('month'), month: isoMonth }),
+  z.strictObject({ kind: z.literal('number'), number: z.number() }),
+  z.strictObject({ kind: z.literal('unknown') }),
+]);
+
+/** One operating session. Untimed operations count for safety, so how many were operated is asked. */
+export const listRecordSchema = z.strictObject({
+  id: recordId,
+  /** The surgeon's own name for it (a number, a letter), or `null`. */
+  label: z.string().nullable(),
+  when: whenSchema,
+  operated: z.number().int().positive().nullable(),
+  anaesthesia: z.string().nullable(),
+  machine: z.string().nullable(),
+  teaching: z.boolean().nullable(),
+  /** Were events answered for every operation of the list, timed or not? `null`: not said. */
+  eventsAnsweredForAll: z.boolean().nullable(),
+  untimedEvents: z.array(eventSchema),
+  /** In how many operations the next-day course is known. `null`: not said. */
+  nextDayKnown: z.number().int().nonnegative().nullable(),
+});
+
+export type When = z.infer<typeof whenSchema>;
+export type ListRecord = z.infer<typeof listRecordSchema>;

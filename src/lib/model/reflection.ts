@@ -1,0 +1,31 @@
+import { z } from 'zod';
+import { instant, recordId, slug } from './id';
+
+export const checkpointAnswers = ['done', 'partly', 'not', 'did-not-arise'] as const;
+
+/** The short note after review. */
+export const reflectionSchema = z.strictObject({
+  id: recordId,
+  at: instant,
+  caseIds: z.array(recordId),
+  goalId: recordId.nullable(),
+  stepId: slug.nullable(),
+  /** One row a case and checkpoint. */
+  answers: z.array(
+    z.strictObject({ caseId: recordId, checkpointId: z.string(), answer: z.enum(checkpointAnswers) }),
+  ),
+  /** false: given after the lengths of these cases had been shown; such answers are marked and not compared with times. */
+  beforeLengths: z.boolean(),
+  /** One row a case and kept part. */
+  keptSeen: z.array(z.strictObject({ caseId: recordId, keptPartId: slug, seen: z.boolean() })),
+  /** Markdown. What I saw; what I will try. */
+  saw: z.string(),
+  willTry: z.string(),
+  tags: z.array(z.string()),
+  history: z.array(z.strictObject({ at: instant, saw: z.string(), willTry: z.string() })),
+  invented: z.boolean().default(false),
+  version: z.number().int().positive(),
+});
+
+export type CheckpointAnswer = (typeof checkpointAnswers)[number];
+export type Reflection = z.infer<typeof reflectionSchema>;

@@ -1,0 +1,100 @@
+import { z } from 'zod';
+import { instant, recordId, slug } from './id';
+
+/**
+ * A change on the log scale, exp() of it being the ratio of window to start.
+ * `low`/`high`: the corrected 95 % interval that is shown; `rawLow`/`rawHigh`: without the allowance for having picked the step.
+ */
+export const effectSchema = z.strictObject({
+  estimate: z.number(),
+  low: z.number(),
+  high: z.number(),
+  rawEstimate: z.number(),
+  rawLow: z.number(),
+  rawHigh: z.number(),
+  se: z.number(),
+  df: z.number(),
+  nStart: z.number().int(),
+  nWindow: z.number().int(),
+  method: z.string(),
+});
+
+export const resultKinds = [
+  'paused',
+  'shorter',
+  'all-round',
+  'rest-longer',
+  'steadier',
+  'longer',
+  'little-change',
+  'cannot-tell',
+] as const;
+
+/** Why no result can be said, in place of an exception. */
+export const cannotSaySchema = z.strictObject({ code: z.string(), because: z.string() });
+
+export const lastingSchema = z.strictObject({
+  /** 1 is the first twenty after the window. */
+  nth: z.number().int().positive(),
+  kind: z.enum(['lasted', 'faded', 'partly', 'not-clear']),
+  effect: effectSchema,
+  firstEstimate: z.number(),
+  /** From the second on: the last two windows together. */
+  together: effectSchema.nullable(),
+});
+
+export const outcomeSchema = z.strictObject({
+  kind: z.enum(resultKinds),
+  /** The measure judged: of time, or of steadiness (ratio of spreads). */
+  measure: z.enum(['time', 'steadiness', 'checkpoints', 'safety']),
+  /** Against the rest of the operation: the result rests on it. `null` with fewer than three other steps. */
+  against: effectSchema.nullable(),
+  /** This step alone. */
+  plain: effectSchema.nullable(),
+  rest: effectSchema.nullable(),
+  /** Ratio of mean absolute deviations, window to start, log scale. */
+  spread: effectSchema.nullable(),
+  /** Why the kind had to be `paused`: words with numbers. */
+  paused: z.array(z.string()),
+  allowance: z.number(),
+  /** log of the steer (half-way between usual and one in five, over usual); never shown as a target. */
+  steer: z.number().nullable(),
+  /** Usual seconds at the start, for "about 15 s a case". */
+  startUsual: z.number().nullable(),
+  /** Usual range (two thirds of cases) before and in the window, seconds, for steadiness. */
+  rangeStart: z.tuple([z.number(), z.number()]).nullable(),
+  rangeWindow: z.tuple([z.number(), z.number()]).nullable(),
+  notes: z.array(z.enum(['already', 'experience', 'left-out', 'second-look', 'lists-unknown', 'shared-hands', 'one-list', 'facts-left-out'])),
+  /** "going on as before would have given about −9 %": log scale. */
+  already: z.number().nullable(),
+  leftOutSeen: z.number().int(),
+  kindWithLeftOut: z.enum(resultKinds).nullable(),
+  /** How likely twenty cases were to show a change of a fifth. */
+  powerForAFifth: z.number().nullable(),
+  cannot: cannotSaySchema.nullable(),
+  /** Sentences on what was left out of the adjustment, and why. */
+  said: z.array(z.string()),
+});
+
+/** Stored once when a window fills; shown later exactly as it was. */
+export const storedResultSchema = z.strictObject({
+  id: recordId,
+  goalId: recordId,
+  /** first, or the one extension to forty. */
+  look: z.enum(['first', 'second']),
+  storedAt: instant,
+  inputHash: z.string(),
+  startIds: z.array(recordId),
+  windowIds: z.array(recordId),
+  stepId: slug,
+  seed: z.number().int(),
+  engine: z.string(),
+  outcome: outcomeSchema,
+});
+
+export type Effect = z.infer<typeof effectSchema>;
+export type ResultKind = (typeof resultKinds)[number];
+export type CannotSay = z.infer<typeof cannotSaySchema>;
+export type Lasting = z.infer<typeof lastingSchema>;
+export type Outcome = z.infer<typeof outcomeSchema>;
+export type StoredResult = z.infer<typeof storedResultSchema>;

@@ -1,0 +1,46 @@
+/** What the record suggests, as data; words/ turns it into sentences. */
+export type Suggestion = {
+  kind: 'safety' | 'waiting' | 'time' | 'steadiness' | 'level' | 'kept' | 'nothing' | 'not-enough';
+  /** Suggested step first; two or more when level. */
+  steps: readonly string[];
+  /** The view the suggestion stands out on. */
+  view: 'seconds' | 'spread' | 'reference' | 'safety' | null;
+  /** "Also worth a look", each with the view it stands out on. */
+  also: readonly { stepId: string; view: 'seconds' | 'spread' | 'reference' }[];
+  /** Reasons in words with their numbers. */
+  because: readonly string[];
+};
+
+export type Reason = { id: string; sentence: string };
+
+/** What to read and rehearse, from the rules: at most three checkpoints, at least one stop sign and one drill. */
+export type PlanDraft = {
+  stepId: string;
+  measures: readonly ('time' | 'steadiness' | 'checkpoints' | 'safety')[];
+  checkpoints: readonly (Reason & { look: string; why: string })[];
+  reminders: readonly string[];
+  stop: readonly string[];
+  drills: readonly { id: string; where: string; minutes: number; do: string; because: string }[];
+  /** Earlier steps to look at first, by association only. */
+  earlierFirst: readonly { stepId: string; because: string }[];
+  watch: readonly string[];
+  because: readonly Reason[];
+};
+
+/** A step's written guidance, as content hands it in (an argument: rules read no files). */
+export type Guidance = {
+  procedureId: string;
+  step: string;
+  title: string;
+  aim: string;
+  keep: readonly string[];
+  checkpoints: readonly { id: string; look: string; why: string; fits: readonly string[] }[];
+  reminders: readonly string[];
+  stop: readonly string[];
+  earlier: readonly string[];
+  drills: readonly { id: string; where: string; minutes: number; do: string }[];
+  sources: readonly { kind: 'published' | 'common-practice' | 'from-memory'; ref?: string }[];
+  reviewed: string | null;
+  /** Markdown body: the short read. */
+  body: string;
+};

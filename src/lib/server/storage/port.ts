@@ -1,0 +1,139 @@
+import type { Case, Goal, ListRecord, NewCase, Procedure, Profile, ReferenceSet, Reflection, StoredResult } from '../../model';
+
+/** A change that arrives after somebody else's: nothing was written. */
+export class StaleVersionError extends Error {
+  constructor(readonly what: string) {
+    super(`${what} was changed elsewhere since you opened it. Nothing was written; open it again to see both.`);
+  }
+}
+
+/** Anything the store refuses, with a message fit for a person; nothing was written. */
+export class StorageError extends Error {
+  constructor(
+    readonly code:
+      | 'locked'
+      | 'unreadable'
+      | 'newer'
+      | 'missing'
+      | 'changed-outside'
+      | 'disk'
+      | 'duplicate-code'
+      | 'kept-as-it-is'
+      | 'not-found'
+      | 'invalid',
+    message: string,
+  ) {
+    super(message);
+  }
+}
+
+/** A list before the store has given it an id; `key` ties the cases of one import to it. */
+export type NewList = Omit<ListRecord, 'id'> & { key: string };
+
+/** What one confirmed import brings. `replace` holds cases of codes already in the record, taken instead of the old values. */
+export type ImportBatch = {
+  lists: readonly NewList[];
+  cases: readonly NewCase[];
+  replace: readonly { caseId: string; case: NewCase }[];
+  references: readonly Omit<ReferenceSet, 'id'>[];
+};
+
+/** An import between preview and confirm; kept on disk so that it works without JavaScript; gone after a day. */
+export type HeldImport = { id: string; heldAt: string; fileName: string; text: string; choices: Record<string, string> };
+
+export type ImportRecord = {
+  id: string;
+  fileName: string;
+  at: string;
+  /** Hash of the file's text: the same file twice is recognised. */
+  textHash: string;
+  added: string[];
+  replaced: string[];
+  listsAdded: string[];
+  referencesAdded: string[];
+  undone: boolean;
+};
+
+/** Everything of one surgeon's record, as exported and imported. */
+export type Everything = {
+  format: 'next-twenty/everything/1';
+  profile: Profile;
+  procedures: Procedure[];
+  lists: ListRecord[];
+  cases: Case[];
+  goals: Goal[];
+  results: StoredResult[];
+  reflections: Reflection[];
+  references: ReferenceSet[];
+};
+
+/**
+ * One surgeon's record, in the words of the job. Nobody outside an adapter knows about files.
+ * Every promise of a change resolves only when the change is durable. Errors: StorageError, StaleVersionError.
+ * `now` (ISO instant) is passed in where a change is dated: adapters have no clock of their own.
+ */
+export interface Store {
+  readonly place: string;
+
+  profile(): Promise<Profile>;
+  saveProfile(profile: Profile): Promise<void>;
+
+  /** The surgeon's own procedures and edits of shipped ones (an edit has the shipped id). */
+  procedures(): Promise<Procedure[]>;
+  saveProcedure(procedure: Procedure): Promise<void>;
+
+  lists(): Promise<ListRecord[]>;
+  recordList(list: Omit<ListRecord, 'id'>): Promise<ListRecord>;
+  updateList(list: ListRecord): Promise<void>;
+
+  /** All cases in order of sequence. */
+  cases(): Promise<Case[]>;
+  caseById(id: string): Promise<Case | null>;
+  recordCase(newCase: Omit<Case, 'id' | 'version' | 'history'>): Promise<Case>;
+  /** Refused with StaleVersionError unless `changed.version` is the stored one; stored with version + 1 and a line of history. */
+  updateCase(changed: Case, what: string, now: string): Promise<Case>;
+  /** Several cases in one change (a whole list's facts). All or none. */
+  updateCases(changed: readonly Case[], what: string, now: string): Promise<Case[]>;
+  /** Removes a case from store, history, drafts, reflections' case links and backups; only a count is kept. */
+  eraseCase(id: string, now: string): Promise<void>;
+  erasedCount(): Promise<number>;
+
+  holdImport(held: Omit<HeldImport, 'id'>): Promise<HeldImport>;
+  heldImport(id: string): Promise<HeldImport | null>;
+  updateHeldImport(held: HeldImport): Promise<void>;
+  dropHeldImport(id: string): Promise<void>;
+  recordImport(held: Pick<HeldImport, 'id' | 'fileName'>, batch: ImportBatch, textHash: string, now: string): Promise<ImportRecord>;
+  imports(): Promise<ImportRecord[]>;
+  /** Takes a whole import back: what it added goes, what it replaced returns. Refused if a goal's starting cases rest on it. */
+  undoImport(id: string, now: string): Promise<ImportRecord>;
+
+  goals(): Promise<Goal[]>;
+  startGoal(goal: Omit<Goal, 'id'>): Promise<Goal>;
+  updateGoal(goal: Goal): Promise<void>;
+
+  results(): Promise<StoredResult[]>;
+  /** At most one result per goal and look; a second one for the same is refused. */
+  storeResult(result: Omit<StoredResult, 'id'>): Promise<StoredResult>;
+
+  reflections(): Promise<Reflection[]>;
+  saveReflection(reflection: Omit<Reflection, 'id' | 'version'>): Promise<Reflection>;
+  updateReflection(changed: Reflection): Promise<Reflection>;
+
+  draft(key: string): Promise<string | null>;
+  saveDraft(key: string, value: string): Promise<void>;
+  dropDraft(key: string): Promise<void>;
+
+  references(): Promise<ReferenceSet[]>;
+  saveReference(reference: Omit<ReferenceSet, 'id'>): Promise<ReferenceSet>;
+  removeReference(id: string): Promise<void>;
+
+  everything(): Promise<Everything>;
+  /** Adds to an empty record, or refuses: nothing is merged by guessing. */
+  restoreEverything(everything: Everything): Promise<void>;
+  /** Adds an invented surgeon's record to an empty one, marked as such; refused when real cases exist. */
+  loadInvented(everything: Everything): Promise<void>;
+  /** Removes all that is marked invented, in one change. */
+  removeInvented(): Promise<void>;
+
+  close(): Promise<void>;
+}
