@@ -25,7 +25,9 @@ const FOLDERS = Object.keys(MAY_IMPORT);
 const PURE = ['statistics', 'model', 'intake', 'audit', 'safety', 'practice', 'rules', 'words', 'assessment'];
 
 const closedTo = (/** @type {string} */ folder) =>
-  FOLDERS.filter((other) => other !== folder && !MAY_IMPORT[/** @type {keyof typeof MAY_IMPORT} */ (folder)].includes(other));
+  FOLDERS.filter(
+    (other) => other !== folder && !MAY_IMPORT[/** @type {keyof typeof MAY_IMPORT} */ (folder)].includes(other),
+  );
 
 /** A relative or $lib path into one of the folders. */
 const into = (/** @type {string[]} */ folders) => `^((\\.{1,2}/)+(lib/)?|\\$lib/)(${folders.join('|')})(/|$)`;
@@ -40,9 +42,19 @@ const wall = (/** @type {string} */ folder) => {
         'error',
         {
           patterns: [
-            { regex: into(closedTo(folder)), message: `${folder} may import only: ${MAY_IMPORT[/** @type {keyof typeof MAY_IMPORT} */ (folder)].join(', ') || 'nothing of ours'}.` },
+            {
+              regex: into(closedTo(folder)),
+              message: `${folder} may import only: ${MAY_IMPORT[/** @type {keyof typeof MAY_IMPORT} */ (folder)].join(', ') || 'nothing of ours'}.`,
+            },
             { regex: '(^|/)(routes|cli|run)/', message: 'Nothing in lib imports a route or a command.' },
-            ...(pure ? [{ regex: '^(node:|svelte|@sveltejs/|\\$(app|env|lib|service-worker))', message: `${folder} is pure: no Svelte, no Kit, no Node.` }] : []),
+            ...(pure
+              ? [
+                  {
+                    regex: '^(node:|svelte|@sveltejs/|\\$(app|env|lib|service-worker))',
+                    message: `${folder} is pure: no Svelte, no Kit, no Node.`,
+                  },
+                ]
+              : []),
           ],
         },
       ],
@@ -51,7 +63,10 @@ const wall = (/** @type {string} */ folder) => {
             'no-restricted-syntax': [
               'error',
               { selector: 'ImportExpression', message: 'Static imports only.' },
-              { selector: "NewExpression[callee.name='Date'][arguments.length=0]", message: 'No clock in the pure core: pass the moment in.' },
+              {
+                selector: "NewExpression[callee.name='Date'][arguments.length=0]",
+                message: 'No clock in the pure core: pass the moment in.',
+              },
             ],
             'no-restricted-properties': [
               'error',
@@ -107,7 +122,10 @@ export default ts.config(
     name: 'wall: cli',
     files: ['src/cli/**/*.ts'],
     rules: {
-      'no-restricted-imports': ['error', { patterns: [{ regex: 'server/storage', message: 'The command line never touches the store.' }] }],
+      'no-restricted-imports': [
+        'error',
+        { patterns: [{ regex: 'server/storage', message: 'The command line never touches the store.' }] },
+      ],
     },
   },
 );

@@ -31,7 +31,13 @@ export default {
     typescript: {
       config: (config) => ({
         ...config,
-        include: [...config.include, '../tests/**/*.ts', '../demo-data/**/*.ts', '../src/run/**/*.js', '../src/run/**/*.ts'],
+        include: [
+          ...config.include,
+          '../tests/**/*.ts',
+          '../demo-data/**/*.ts',
+          '../src/run/**/*.js',
+          '../src/run/**/*.ts',
+        ],
       }),
     },
   },

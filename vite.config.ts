@@ -19,7 +19,13 @@ export default defineConfig({
       },
       {
         extends: true,
-        test: { name: 'storage', include: ['tests/storage/**/*.test.ts'], pool: 'forks', isolate: true, testTimeout: 30_000 },
+        test: {
+          name: 'storage',
+          include: ['tests/storage/**/*.test.ts'],
+          pool: 'forks',
+          isolate: true,
+          testTimeout: 30_000,
+        },
       },
     ],
   },
