@@ -1,0 +1,153 @@
+import { describe, expect, it } from 'vitest';
+import { CAUTION_NAMES, readCautions } from '../../../src/lib/server/content/cautions';
+import { ContentError } from '../../../src/lib/server/content/content-error';
+import { splitFrontMatter } from '../../../src/lib/server/content/front-matter';
+import { readGuidance } from '../../../src/lib/server/content/guidance';
+import { readMethodPages } from '../../../src/lib/server/content/method-pages';
+import { readProcedures } from '../../../src/lib/server/content/procedures';
+
+const step = (id: string) =>
+  `  - { id: ${id}, label: ${id}, starts: a, ends: b, synonyms: [], earlier: [], optional: false, notToShorten: false, keptParts: [] }`;
+const PROCEDURE = `id: graft\nname: Graft\nsteps:\n${step('trephine')}\n${step('suture')}\nfacts: []\nwaitingReasons: []\neventKinds: []\n`;
+const procedures = readProcedures({ 'content/procedures/graft.yaml': PROCEDURE });
+
+const checkpoint = (id: string) =>
+  `  - { id: ${id}, look: The edge is seen., why: A hidden edge tears., fits: [longer] }`;
+const PAGE = [
+  '---',
+  'step: suture',
+  'title: Suture',
+  'aim: The graft is held all round.',
+  'keep: [the leak check]',
+  'checkpoints:',
+  ...['a', 'b', 'c', 'd', 'e'].map(checkpoint),
+  'reminders: [One., Two.]',
+  'stop: [The chamber shallows.]',
+  'earlier: [trephine]',
+  'drills:',
+  '  - { id: d1, where: wet lab, minutes: 15, do: Ten sutures. }',
+  '  - { id: d2, where: desk, minutes: 5, do: Draw the order. }',
+  'sources: [ { kind: common-practice } ]',
+  'reviewed: null',
+  '---',
+  'Read this.',
+].join('\n');
+const FILE = 'content/checkpoints/graft/20-suture.md';
+const page = (from: string, to: string) => () => readGuidance({ [FILE]: PAGE.replace(from, to) }, procedures);
+
+/** The message a bad file gives: which file, which field. */
+function complaint(read: () => unknown): string {
+  try {
+    read();
+  } catch (error) {
+    expect(error).toBeInstanceOf(ContentError);
+    return error instanceof Error ? error.message : '';
+  }
+  return 'nothing was wrong';
+}
+
+describe('readGuidance', () => {
+  it('reads a page', () => {
+    const [read] = readGuidance({ [FILE]: PAGE }, procedures);
+    expect(read).toMatchObject({ procedureId: 'graft', step: 'suture', reviewed: null, body: 'Read this.' });
+    expect(read?.checkpoints).toHaveLength(5);
+  });
+
+  it.each([
+    ['an unknown step', 'step: suture', 'step: sutures', 'step: no step "sutures"'],
+    ['an unknown earlier step', '[trephine]', '[rhexis]', 'earlier: no earlier step "rhexis"'],
+    ['a step that is its own earlier step', '[trephine]', '[suture]', 'earlier: no earlier step "suture"'],
+    ['a field misspelt', 'reminders:', 'reminder:', 'reminders: '],
+    ['a field too many', 'reviewed: null', 'reviewed: null\nstars: 5', 'file: '],
+    ['an unknown pattern', 'fits: [longer]', 'fits: [long]', 'checkpoints.0.fits.0: '],
+    ['too few checkpoints', checkpoint('e') + '\n', '', 'checkpoints: '],
+    ['one reminder', '[One., Two.]', '[One.]', 'reminders: '],
+    ['no stop sign', 'stop: [The chamber shallows.]', 'stop: []', 'stop: '],
+    ['a drill on a patient', 'where: desk', 'where: theatre', 'drills.1.where: '],
+    ['a published source without reference', 'kind: common-practice', 'kind: published', 'sources.0.ref: '],
+    ['no source', '[ { kind: common-practice } ]', '[]', 'sources: '],
+    ['YAML that is none', 'keep: [the', 'keep: [[the', 'YAML: '],
+    ['an id used twice', 'id: b,', 'id: a,', 'id: "a" already stands in'],
+    ['no short read', 'Read this.', '', 'body: '],
+  ])('refuses %s, naming file and field', (_, from, to, expected) => {
+    expect(PAGE).toContain(from);
+    expect(complaint(page(from, to))).toContain(`${FILE}: ${expected}`);
+  });
+
+  it('refuses a page named after another step, and one of an unknown procedure', () => {
+    expect(complaint(() => readGuidance({ 'content/checkpoints/graft/20-trephine.md': PAGE }, procedures))).toContain(
+      'named after',
+    );
+    expect(complaint(() => readGuidance({ 'content/checkpoints/other/20-suture.md': PAGE }, procedures))).toContain(
+      'no procedure',
+    );
+    expect(complaint(() => readGuidance({ 'content/checkpoints/graft/suture.md': PAGE }, procedures))).toContain(
+      'path: expected',
+    );
+  });
+});
+
+describe('readProcedures', () => {
+  it('names the file and the field that is wrong', () => {
+    const bad = PROCEDURE.replace('earlier: []', 'earlier: [nowhere]');
+    expect(complaint(() => readProcedures({ 'content/procedures/graft.yaml': bad }))).toBe(
+      'content/procedures/graft.yaml: steps.0: unknown step "nowhere"',
+    );
+    expect(complaint(() => readProcedures({ 'content/procedures/cornea.yaml': PROCEDURE }))).toContain(
+      'cornea.yaml: id: ',
+    );
+    expect(complaint(() => readProcedures({}))).toContain('no procedure is shipped');
+  });
+});
+
+describe('splitFrontMatter', () => {
+  it('takes only a head that begins the file', () => {
+    expect(splitFrontMatter('\uFEFF---\r\na: 1\r\n---\r\ntext\n\n---\n\nmore', 'f')).toEqual({
+      head: { a: 1 },
+      body: 'text\n\n---\n\nmore',
+    });
+    expect(complaint(() => splitFrontMatter('text\n---\na: 1\n---\n', 'f'))).toContain('f: head: ');
+  });
+
+  it('refuses a key given twice', () => {
+    expect(complaint(() => splitFrontMatter('---\na: 1\na: 2\n---\n', 'f'))).toContain('f: YAML: ');
+  });
+});
+
+describe('readCautions', () => {
+  const all = Object.fromEntries(
+    CAUTION_NAMES.map((name) => [`content/cautions/${name}.md`, '---\ntitle: T\nwhere: W\n---\nOne\nline.\n\nTwo.']),
+  );
+
+  it('reads paragraphs by name', () => {
+    expect(readCautions(all).standing.paragraphs).toEqual(['One line.', 'Two.']);
+  });
+
+  it('refuses a missing, an unknown and an empty text', () => {
+    const { 'content/cautions/codes.md': _, ...missing } = all;
+    expect(complaint(() => readCautions(missing))).toBe('content/cautions/codes.md: file: missing');
+    expect(complaint(() => readCautions({ ...all, 'content/cautions/code.md': 'x' }))).toContain('code.md: name: ');
+    expect(
+      complaint(() => readCautions({ ...all, 'content/cautions/codes.md': '---\ntitle: T\nwhere: W\n---\n' })),
+    ).toContain('codes.md: body: ');
+  });
+});
+
+describe('readMethodPages', () => {
+  const text = '---\nid: usual\ntitle: The usual time\n---\nThe median.';
+
+  it('reads id, title and body, in order of file name', () => {
+    expect(readMethodPages({ 'content/method/10-usual.md': text })).toEqual([
+      { id: 'usual', title: 'The usual time', body: 'The median.' },
+    ]);
+  });
+
+  it('refuses an id used twice and a missing title', () => {
+    expect(complaint(() => readMethodPages({ 'content/method/a.md': text, 'content/method/b.md': text }))).toContain(
+      'b.md: id: ',
+    );
+    expect(complaint(() => readMethodPages({ 'content/method/a.md': text.replace('title', 'name') }))).toContain(
+      'a.md: title: ',
+    );
+  });
+});
