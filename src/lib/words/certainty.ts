@@ -1,0 +1,24 @@
+/**
+ * How sure, in words: the one table for every screen. Shares are shares of re-draws of the surgeon's
+ * lists, so these words speak of stability, never of a chance of being right.
+ */
+export const CERTAINTY = [
+  { from: 0.9, words: 'first nearly every time' },
+  { from: 0.75, words: 'first most times' },
+  { from: 0.6, words: 'first more often than not' },
+  { from: 0.2, words: 'sometimes first' },
+  { from: 0.05, words: 'seldom first' },
+  { from: 0, words: '' },
+] as const;
+
+/** Words for how often a step came first on a view; empty where it hardly ever did. */
+export function firstWords(share: number | null): string {
+  if (share === null || !Number.isFinite(share)) return '';
+  return CERTAINTY.find((row) => share >= row.from)?.words ?? '';
+}
+
+/** Under 40 starting cases a chance is told in three words only; the figure would pretend. */
+export function likelihoodWord(chance: number): 'likely' | 'even' | 'unlikely' {
+  if (chance >= 0.65) return 'likely';
+  return chance >= 0.35 ? 'even' : 'unlikely';
+}

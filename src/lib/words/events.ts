@@ -1,0 +1,62 @@
+import { counted, inHundred } from './share';
+
+/**
+ * What can be said of events. `cases`: how many operations the sentence speaks of; `answered`: in how many
+ * events were answered; `upper`: one-sided 95 % bound for none; `low`/`high`: 95 % interval for some.
+ */
+export type EventCount = {
+  cases: number;
+  answered: number;
+  events: number;
+  nextDayKnown: number | null;
+  upper: number | null;
+  low: number | null;
+  high: number | null;
+};
+
+/** One or two sentences on safety for every combination of answered and not. Zero is never shown as proof. */
+export function eventWords(count: EventCount): { head: string; sentences: string[] } {
+  const { cases, answered, events } = count;
+  if (answered === 0)
+    return { head: 'Events were not asked in this record.', sentences: ['Nothing can be said about safety.'] };
+  if (events === 0 && answered < cases)
+    return {
+      head: `Events were answered in ${answered} of these ${cases} cases; none in those ${answered}.`,
+      sentences: [
+        `Nothing can be said about the other ${cases - answered}.`,
+        ...(count.upper === null
+          ? []
+          : [`For the ${answered} answered, rates up to ${inHundred(count.upper)} in 100 cannot be ruled out.`]),
+      ],
+    };
+  if (events === 0)
+    return {
+      head: `No event in these ${counted(cases, 'case')} (answered in ${answered} of ${cases}; ${
+        count.nextDayKnown === null ? 'next-day course not said' : `next-day course known in ${count.nextDayKnown}`
+      }).`,
+      sentences: [
+        `This cannot show that the step is safe: with a true rate of 5 in 100, ${cases} cases in a row would pass without one ${passWithout(cases)}.`,
+        ...(count.upper === null ? [] : [`Rates up to ${inHundred(count.upper)} in 100 cannot be ruled out.`]),
+      ],
+    };
+  return {
+    head: `${counted(events, 'event')} in ${counted(answered, 'case')}.`,
+    sentences: [
+      ...(count.low === null || count.high === null
+        ? []
+        : [`The true rate could be anywhere from ${inHundred(count.low)} to ${inHundred(count.high)} in 100.`]),
+      ...(answered < cases
+        ? [`Events were not answered in ${cases - answered} of these ${cases} cases; nothing can be said about those.`]
+        : []),
+    ],
+  };
+}
+
+/** The chance that a true rate of 5 in 100 shows nothing in n cases, as a phrase. */
+function passWithout(n: number): string {
+  const chance = 0.95 ** n;
+  if (chance > 0.5) return 'more often than not';
+  if (chance > 1 / 3) return 'more than one time in three';
+  const oneIn = Math.max(3, Math.round(1 / chance));
+  return oneIn > 100 ? 'less than 1 time in 100' : `about 1 time in ${oneIn}`;
+}

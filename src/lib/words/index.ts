@@ -1,0 +1,6 @@
+export * from './duration';
+export * from './share';
+export * from './certainty';
+export * from './result';
+export * from './events';
+export * from './suggestion';

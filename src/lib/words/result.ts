@@ -1,0 +1,209 @@
+import type { Lasting, Outcome, ResultKind } from '../model';
+import { prose } from './duration';
+import { capital, inSentence, lessOrMore, ofHundred, rangeOfRatios, timesInTen } from './share';
+
+export type ResultWords = {
+  /** The bold first words: what the twenty show. */
+  head: string;
+  sentences: readonly string[];
+  doesNotSay: string;
+  /** Added beside the result: as it was already doing, second look, cases left out, experience. */
+  beside: readonly string[];
+};
+
+/** What the words need beside the outcome. */
+export type ResultContext = {
+  stepLabel: string;
+  /** In how many of 100 records in which nothing changed *shorter* still appears: measured, not wished. */
+  falsePerHundred: number;
+  /** Reviewed or not, the event that paused it: "posterior capsule tear, cortex aspiration". */
+  pausedBy: string | null;
+};
+
+export const RESULT_HEAD: Record<ResultKind, string> = {
+  paused: 'Paused for safety review',
+  shorter: 'Shorter, beyond the rest of the operation',
+  'all-round': 'Shorter all round',
+  'rest-longer': 'Kept while the rest took longer',
+  steadier: 'Steadier',
+  longer: 'Longer',
+  'little-change': 'Little change',
+  'cannot-tell': 'No clear change',
+};
+
+const DOES_NOT_SAY: Record<ResultKind, string> = {
+  paused: 'that the goal caused it.',
+  shorter: 'that the checkpoints did it, or that the operation is safer.',
+  'all-round': 'that this step changed more than the others.',
+  'rest-longer': 'that this step changed.',
+  steadier: 'that steadier is safer, or why.',
+  longer: 'that anything is wrong. Watch two recordings before you decide.',
+  'little-change': 'that the checkpoints are useless, or that nothing was learned.',
+  'cannot-tell': 'that the checkpoints are useless. What you did stands above, in your own account.',
+};
+
+/** The sentences of a result. Percentages are of time; a ratio of 0.82 reads "18 % less". */
+export function resultWords(outcome: Outcome, context: ResultContext): ResultWords {
+  const step = capital(inSentence(context.stepLabel));
+  const judged = outcome.against ?? outcome.plain;
+  const secondsChanged = (ratio: number) =>
+    outcome.startUsual === null ? null : prose(Math.abs(outcome.startUsual * (1 - ratio)));
+  const n = judged ? `${judged.nWindow} cases against ${judged.nStart} starting cases, adjusted for the eye.` : '';
+
+  const sentences = ((): string[] => {
+    if (outcome.cannot) return [outcome.cannot.because];
+    switch (outcome.kind) {
+      case 'paused':
+        return outcome.paused.length > 0 ? [...outcome.paused] : ['The safety review comes first.'];
+      case 'steadier': {
+        const range = ([low, high]: readonly [number, number]) => `between ${prose(low)} and ${prose(high)}`;
+        return outcome.rangeStart && outcome.rangeWindow
+          ? [
+              `Two thirds of cases now fall ${range(outcome.rangeWindow)}; before, ${range(outcome.rangeStart)}.`,
+              ...(outcome.plain && outcome.plain.low < 0 && outcome.plain.high > 0
+                ? ['The usual time did not clearly change.']
+                : []),
+            ]
+          : [];
+      }
+    }
+    if (!judged) return [];
+    const [ratio, low, high] = [Math.exp(judged.estimate), Math.exp(judged.low), Math.exp(judged.high)];
+    const changed = secondsChanged(ratio);
+    const aCase = changed ? `; about ${changed} a case` : '';
+    switch (outcome.kind) {
+      case 'shorter':
+        return [
+          `${step} took about ${lessOrMore(ratio)} time than the rest of the same operations would lead you to expect (${rangeOfRatios(low, high)}${aCase}).`,
+          n,
+        ];
+      case 'longer': {
+        const [rawLow, rawHigh] = [Math.exp(judged.rawLow), Math.exp(judged.rawHigh)];
+        const rawRatio = Math.exp(judged.rawEstimate);
+        const more = secondsChanged(rawRatio);
+        return [
+          `${step} took about ${lessOrMore(rawRatio)} time than the rest of the same operations would lead you to expect (${rangeOfRatios(rawLow, rawHigh)}${more ? `; about ${more} a case` : ''}).`,
+          'More care, a new technique or teaching can each do this.',
+          n,
+        ];
+      }
+      case 'all-round': {
+        const plain = outcome.plain ?? judged;
+        return [
+          `${step} took about ${lessOrMore(Math.exp(plain.estimate))} time (${rangeOfRatios(Math.exp(plain.low), Math.exp(plain.high))}), and so did the rest of the operation.`,
+          'Easier eyes, an easier list and growing experience all look like this.',
+          n,
+        ];
+      }
+      case 'rest-longer':
+        return [
+          outcome.rest
+            ? `The rest of these operations took about ${lessOrMore(Math.exp(outcome.rest.estimate))} time; ${inSentence(context.stepLabel)} did not.`
+            : `The rest of these operations took more time; ${inSentence(context.stepLabel)} did not.`,
+          n,
+        ];
+      case 'little-change':
+        return [
+          `The likeliest figure is ${lessOrMore(ratio)} (${rangeOfRatios(low, high)}).`,
+          'A change as large as you hoped for is unlikely in these twenty.',
+          n,
+        ];
+      default:
+        return [
+          `The likeliest figure is ${lessOrMore(ratio)}, but anything ${rangeWithFrom(low, high)} fits.`,
+          outcome.powerForAFifth === null
+            ? 'This is not "no change".'
+            : `This is not "no change": had the step become a fifth shorter, these cases would have shown it ${timesInTen(outcome.powerForAFifth)}.`,
+          n,
+        ];
+    }
+  })();
+
+  return {
+    head: outcome.cannot ? 'Cannot tell yet' : RESULT_HEAD[outcome.kind],
+    sentences: sentences.filter(Boolean),
+    doesNotSay: [
+      DOES_NOT_SAY[outcome.kind],
+      ...(outcome.kind === 'shorter'
+        ? [`When nothing has changed, this result still appears about ${context.falsePerHundred} times in 100.`]
+        : []),
+    ].join(' '),
+    beside: besideWords(outcome),
+  };
+}
+
+function rangeWithFrom(low: number, high: number): string {
+  const words = rangeOfRatios(low, high);
+  return words.startsWith('from') ? words : `from ${words}`;
+}
+
+function besideWords(outcome: Outcome): string[] {
+  const beside: string[] = [];
+  if (outcome.notes.includes('already') && outcome.already !== null)
+    beside.push(
+      `The step was already on its way: going on as before would have given about ${lessOrMore(Math.exp(outcome.already))}.`,
+    );
+  if (outcome.notes.includes('experience')) beside.push('Some of this comes with experience.');
+  if (outcome.notes.includes('second-look'))
+    beside.push('Second look, at forty. Because the first look came at twenty, this one is judged more strictly.');
+  if (outcome.leftOutSeen > 0)
+    beside.push(
+      `${outcome.leftOutSeen === 1 ? 'One case was' : `${outcome.leftOutSeen} cases were`} left out after ${outcome.leftOutSeen === 1 ? 'its' : 'their'} times were seen.` +
+        (outcome.kindWithLeftOut && outcome.kindWithLeftOut !== outcome.kind
+          ? ` With them in, the result would be: ${RESULT_HEAD[outcome.kindWithLeftOut]}. It depends on the cases left out.`
+          : ' With them in, the result is the same.'),
+    );
+  if (outcome.notes.includes('lists-unknown'))
+    beside.push('Lists are not known, so neighbouring cases are treated as one list.');
+  if (outcome.notes.includes('shared-hands'))
+    beside.push('In some of these cases other hands did part of the operation; only your own steps count.');
+  return [...beside, ...outcome.said];
+}
+
+/** Whether it lasted, for one following twenty. */
+export function lastingWords(lasting: Lasting, stepLabel: string): { head: string; sentence: string } {
+  const [ratio, low, high] = [lasting.effect.estimate, lasting.effect.low, lasting.effect.high].map(Math.exp) as [
+    number,
+    number,
+    number,
+  ];
+  const step = inSentence(stepLabel);
+  const which = lasting.nth === 1 ? 'In the next twenty' : `In the ${lasting.nth + 1}th window`;
+  const first = `In the first window it was ${lessOrMore(Math.exp(lasting.firstEstimate))}.`;
+  switch (lasting.kind) {
+    case 'lasted':
+      return {
+        head: 'Lasted',
+        sentence: `${which}, ${step} stayed below its starting level: about ${lessOrMore(ratio)} (${rangeOfRatios(low, high)}). ${first}`,
+      };
+    case 'faded':
+      return {
+        head: 'Faded',
+        sentence: `${which} it was back near its starting level (${lessOrMore(ratio)}; ${rangeOfRatios(low, high)}). This is common. Which checkpoint has dropped out?`,
+      };
+    case 'partly':
+      return {
+        head: 'Partly',
+        sentence: `${which} about half of it was left (${lessOrMore(ratio)}; ${rangeOfRatios(low, high)}). ${first}`,
+      };
+    default:
+      return {
+        head: 'Not clear yet',
+        sentence: `${capital(lessOrMore(ratio))}, but anything ${rangeWithFrom(low, high)} fits. The next twenty will say more.`,
+      };
+  }
+}
+
+/** "Before the start": what twenty and forty cases can show. Chances 0..1. */
+export function powerWords(fifth: { twenty: number; forty: number }, tenth: { twenty: number }): string {
+  return (
+    `If this step became a fifth shorter, twenty cases would show it ${timesInTen(fifth.twenty)}, forty ${timesInTen(fifth.forty)}. ` +
+    `A tenth: ${timesInTen(tenth.twenty)}. So "no clear change" will be common, even when something did change. ` +
+    'You will have your own account of what you did in any case.'
+  );
+}
+
+/** "came first in 97 of 100 re-draws of your record". */
+export function cameFirst(share: number): string {
+  return `came first in ${ofHundred(share)} of 100 re-draws of your record`;
+}

@@ -1,0 +1,57 @@
+/** A ratio of window to start as per cent: 0.82 → "18 % less", 1.14 → "14 % more", 1 → "no difference". */
+export function lessOrMore(ratio: number): string {
+  const percent = Math.round((ratio - 1) * 100);
+  if (percent === 0) return 'no difference';
+  return percent < 0 ? `${-percent} % less` : `${percent} % more`;
+}
+
+/** An interval of such ratios, the end nearest the estimate's side first: "9 to 26 % less", "from 17 % less to 6 % more". */
+export function rangeOfRatios(low: number, high: number): string {
+  const [from, to] = [Math.round((low - 1) * 100), Math.round((high - 1) * 100)];
+  if (to < 0) return `${-to} to ${-from} % less`;
+  if (from > 0) return `${from} to ${to} % more`;
+  return `from ${lessOrMore(low)} to ${lessOrMore(high)}`;
+}
+
+/** A chance in tenths: 0.61 → "about 6 times in 10". The ends are never rounded to certainty. */
+export function timesInTen(chance: number): string {
+  const tenths = Math.round(chance * 10);
+  if (tenths <= 0) return 'less than 1 time in 10';
+  if (tenths >= 10) return 'more than 9 times in 10';
+  return tenths === 1 ? 'about 1 time in 10' : `about ${tenths} times in 10`;
+}
+
+/** A share of re-draws as a whole number of 100; never 0 or 100 unless it is exactly so. */
+export function ofHundred(share: number): number {
+  if (share <= 0 || share >= 1) return Math.round(share * 100);
+  return Math.min(99, Math.max(1, Math.round(share * 100)));
+}
+
+/** A rate in 100 as people read it: 0.0004 → "0.04", 0.089 → "8.9", 0.139 → "14". */
+export function inHundred(rate: number): string {
+  const value = rate * 100;
+  if (value >= 10) return String(Math.round(value));
+  if (value >= 0.1) return String(Number(value.toFixed(1)));
+  return String(Number(value.toFixed(2)));
+}
+
+/** "a", "a and b", "a, b and c". */
+export function listed(words: readonly string[]): string {
+  if (words.length < 2) return words.join('');
+  return `${words.slice(0, -1).join(', ')} and ${words[words.length - 1]}`;
+}
+
+/** "1 case", "9 cases". */
+export function counted(n: number, one: string, many = `${one}s`): string {
+  return `${n} ${n === 1 ? one : many}`;
+}
+
+/** A label at the head of a sentence. */
+export function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
+
+/** A step label inside a sentence: "Capsulorhexis" → "capsulorhexis", abbreviations left alone. */
+export function inSentence(label: string): string {
+  return /^[A-Z][a-z]/.test(label) ? label.charAt(0).toLowerCase() + label.slice(1) : label;
+}

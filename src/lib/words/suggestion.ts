@@ -1,0 +1,128 @@
+import type { Audit, Enough } from '../audit/types';
+import { prose } from './duration';
+import { cameFirst } from './result';
+import { capital, counted, inSentence, listed, ofHundred } from './share';
+
+type View = 'seconds' | 'spread' | 'reference';
+
+/** The suggestion in the shape rules/ returns it, kept structural so that words know no rules. */
+export type SuggestionLike = {
+  kind: 'safety' | 'waiting' | 'time' | 'steadiness' | 'level' | 'kept' | 'nothing' | 'not-enough';
+  steps: readonly string[];
+  view: View | 'safety' | null;
+  also: readonly { stepId: string; view: View }[];
+};
+
+const times = (ratio: number) => (ratio >= 10 ? String(Math.round(ratio)) : String(Number(ratio.toFixed(1))));
+
+/** How many more cases and lists a suggestion needs. */
+export function enoughWords(enough: Enough): string {
+  const more = [
+    ...(enough.moreCases > 0 ? [`${counted(enough.moreCases, 'more case')}`] : []),
+    ...(enough.moreLists > 0 ? [`${counted(enough.moreLists, 'more list')}`] : []),
+  ];
+  const needs =
+    enough.lists === null
+      ? 'A suggestion needs 30 cases. Lists are not known, so neighbouring rows are treated as one list.'
+      : 'A suggestion needs 20 from at least 4 lists.';
+  return `${counted(enough.cases, 'case')} ${enough.cases === 1 ? 'counts' : 'count'}. ${needs} ${more.length ? `${capital(listed(more))} will do. ` : ''}Your times are shown as they are; please read nothing into their order.`;
+}
+
+/** The bold head and the sentences under it. */
+export function suggestionWords(audit: Audit, suggestion: SuggestionLike): { head: string; sentences: string[] } {
+  const label = (id: string) => inSentence(audit.steps.find((step) => step.stepId === id)?.label ?? id);
+  const [firstId] = suggestion.steps;
+  const step = audit.steps.find((each) => each.stepId === firstId);
+  const also =
+    suggestion.also.length > 0
+      ? [
+          `Also worth a look: ${listed(suggestion.also.map(({ stepId, view }) => `${label(stepId)}, which ${VIEW_SAYS[view]}`))}.`,
+        ]
+      : [];
+
+  switch (suggestion.kind) {
+    case 'not-enough':
+      return { head: 'Not enough yet.', sentences: [enoughWords(audit.enough)] };
+    case 'nothing':
+      return {
+        head: 'No step stands out.',
+        sentences: [
+          'Your steps vary about as much as each other. A month without a goal is a good answer. You can still choose one.',
+          ...also,
+        ],
+      };
+    case 'waiting':
+      return {
+        head: 'Most of the time that varies is waiting',
+        sentences: [
+          `(${[audit.waiting.reason, `${prose(audit.waiting.perCase)} a case`].filter(Boolean).join(', ')}). That is a matter for the team, and part of it is checking. No step is suggested.`,
+        ],
+      };
+    case 'safety':
+      return {
+        head: `Safety first: ${firstId ? label(firstId) : 'a step'}.`,
+        sentences: ['A serious event there is waiting for your review. Until then this step has no time in any plan.'],
+      };
+    case 'kept':
+      return {
+        head: `${capital(firstId ? label(firstId) : 'This step')} varies most, and is not to be shortened.`,
+        sentences: ['You can look at doing it the same way each time.', ...also],
+      };
+    case 'level': {
+      const shares = suggestion.steps.map((id) => {
+        const first = audit.steps.find((each) => each.stepId === id)?.first;
+        const share = suggestion.view && suggestion.view !== 'safety' ? first?.[suggestion.view] : null;
+        return share ?? null;
+      });
+      const known = shares.every((share) => share !== null);
+      const many = suggestion.steps.length === 2 ? 'Two' : 'Several';
+      return {
+        head: `${many} steps are level: ${listed(suggestion.steps.map(label))}.`,
+        sentences: [
+          `${counted(audit.caseIds.length, 'case')} cannot tell them apart${known ? ` (first in ${listed(shares.map((share) => String(ofHundred(share ?? 0))))} of 100)` : ''}. Choose the one you would rather watch.`,
+          ...also,
+        ],
+      };
+    }
+  }
+  const sentences: string[] = [];
+  if (step && suggestion.view === 'reference' && step.reference) {
+    const { ratio, low, high, n } = step.reference;
+    sentences.push(
+      `It takes you about ${times(ratio)} times as long as in the reference set (${times(low)} to ${times(high)}; ${counted(n, 'case')}), more than any other step; it ${cameFirst(step.first.reference ?? 0)}.`,
+    );
+  } else if (step && suggestion.view === 'spread') {
+    sentences.push(`It varies more than any other step of this length; it ${cameFirst(step.first.spread ?? 0)}.`);
+  } else if (step && suggestion.view === 'seconds') {
+    sentences.push(
+      `It holds the most seconds between your usual and your shorter cases; it ${cameFirst(step.first.seconds ?? 0)}.`,
+    );
+  }
+  if (step?.usual && step.oneInFive)
+    sentences.push(
+      `It usually takes ${prose(step.usual)}; one in five of your own cases took ${prose(step.oneInFive)} or less.`,
+    );
+  return {
+    head: `Suggested: ${firstId ? label(firstId) : ''}.`,
+    sentences: [...sentences, ...also, 'Longer is not wrong: watch two recordings before you choose.'],
+  };
+}
+
+const VIEW_SAYS: Record<View, string> = {
+  seconds: 'holds the most seconds',
+  spread: 'varies most',
+  reference: 'differs most from the reference set',
+};
+
+/** The title of the Choose drawing for a view: it says the answer. */
+export function viewTitle(audit: Audit, view: View): string {
+  const score = (step: Audit['steps'][number]): number =>
+    view === 'seconds'
+      ? (step.difference ?? -1)
+      : view === 'spread'
+        ? (step.spread ?? -1)
+        : (step.reference?.ratio ?? -1);
+  const top = [...audit.steps].sort((a, b) => score(b) - score(a))[0];
+  if (!top || score(top) < 0) return 'Your steps, in the order of the operation.';
+  return `${capital(inSentence(top.label))} ${VIEW_SAYS[view]}.`;
+}

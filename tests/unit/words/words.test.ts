@@ -1,0 +1,200 @@
+import { describe, expect, it } from 'vitest';
+import type { Effect, Outcome } from '../../../src/lib/model';
+import {
+  CERTAINTY,
+  clock,
+  eventWords,
+  firstWords,
+  inHundred,
+  lastingWords,
+  lessOrMore,
+  ofHundred,
+  powerWords,
+  prose,
+  rangeOfRatios,
+  resultWords,
+  timesInTen,
+} from '../../../src/lib/words';
+
+const effect = (estimate: number, low: number, high: number): Effect => ({
+  estimate: Math.log(estimate),
+  low: Math.log(low),
+  high: Math.log(high),
+  rawEstimate: Math.log(estimate),
+  rawLow: Math.log(low),
+  rawHigh: Math.log(high),
+  se: 0.05,
+  df: 50,
+  nStart: 40,
+  nWindow: 20,
+  method: 'test',
+});
+
+const outcome = (over: Partial<Outcome>): Outcome => ({
+  kind: 'cannot-tell',
+  measure: 'time',
+  against: effect(0.82, 0.74, 0.91),
+  plain: effect(0.8, 0.7, 0.9),
+  rest: effect(0.98, 0.9, 1.05),
+  spread: null,
+  paused: [],
+  allowance: 0.02,
+  steer: -0.1,
+  startUsual: 83,
+  rangeStart: null,
+  rangeWindow: null,
+  notes: [],
+  already: null,
+  leftOutSeen: 0,
+  kindWithLeftOut: null,
+  powerForAFifth: 0.61,
+  cannot: null,
+  said: [],
+  ...over,
+});
+const context = { stepLabel: 'Capsulorhexis', falsePerHundred: 2, pausedBy: null };
+
+describe('durations', () => {
+  it.each([
+    [83, '1 min 23 s', '1:23'],
+    [41.4, '41 s', '0:41'],
+    [60, '1 min', '1:00'],
+    [59.6, '1 min', '1:00'],
+    [0.2, 'under 1 s', '0:00'],
+    [3723, '62 min 3 s', '1:02:03'],
+  ])('%d s reads %s and %s', (seconds, inProse, inTable) => {
+    expect(prose(seconds)).toBe(inProse);
+    expect(clock(seconds)).toBe(inTable);
+  });
+});
+
+describe('shares', () => {
+  it('says less and more, and orders an interval as people read it', () => {
+    expect(lessOrMore(0.82)).toBe('18 % less');
+    expect(lessOrMore(1.14)).toBe('14 % more');
+    expect(lessOrMore(1.001)).toBe('no difference');
+    expect(rangeOfRatios(0.74, 0.91)).toBe('9 to 26 % less');
+    expect(rangeOfRatios(1.05, 1.24)).toBe('5 to 24 % more');
+    expect(rangeOfRatios(0.83, 1.06)).toBe('from 17 % less to 6 % more');
+  });
+  it('never rounds a chance to certainty', () => {
+    expect(timesInTen(0.999)).toBe('more than 9 times in 10');
+    expect(timesInTen(0.001)).toBe('less than 1 time in 10');
+    expect(ofHundred(0.9999)).toBe(99);
+    expect(ofHundred(1)).toBe(100);
+  });
+  it('shows rates as in the published example: 1 in 60 is 0.04 to 8.9 in 100', () => {
+    // Clopper–Pearson limits of 1/60, scipy 1.17 beta.ppf: 0.000421884, 0.0893998
+    expect(inHundred(0.000421884)).toBe('0.04');
+    expect(inHundred(0.0893998)).toBe('8.9');
+    expect(inHundred(0.1391)).toBe('14');
+  });
+});
+
+describe('certainty', () => {
+  it('has one table that only falls, and no word for proof', () => {
+    for (let row = 1; row < CERTAINTY.length; row++)
+      expect(CERTAINTY[row]?.from).toBeLessThan(CERTAINTY[row - 1]?.from ?? 0);
+    expect(CERTAINTY.map((row) => row.words).join(' ')).not.toMatch(/significant|proof|proven|certain|p </i);
+    expect(firstWords(0.97)).toBe('first nearly every time');
+    expect(firstWords(null)).toBe('');
+    expect(firstWords(NaN)).toBe('');
+  });
+});
+
+describe('results', () => {
+  it('says shorter with its interval, seconds, numbers and what it does not say', () => {
+    const words = resultWords(outcome({ kind: 'shorter' }), context);
+    expect(words.head).toBe('Shorter, beyond the rest of the operation');
+    expect(words.sentences.join(' ')).toBe(
+      'Capsulorhexis took about 18 % less time than the rest of the same operations would lead you to expect (9 to 26 % less; about 15 s a case). 20 cases against 40 starting cases, adjusted for the eye.',
+    );
+    expect(words.doesNotSay).toContain('about 2 times in 100');
+  });
+  it('says no clear change without calling it failure', () => {
+    const words = resultWords(outcome({ against: effect(0.94, 0.83, 1.06) }), context);
+    expect(words.sentences.join(' ')).toContain(
+      'The likeliest figure is 6 % less, but anything from 17 % less to 6 % more fits.',
+    );
+    expect(words.sentences.join(' ')).toContain('about 6 times in 10');
+  });
+  it('names what stands beside a result', () => {
+    const words = resultWords(
+      outcome({
+        kind: 'shorter',
+        notes: ['already', 'second-look', 'experience'],
+        already: Math.log(0.91),
+        leftOutSeen: 2,
+        kindWithLeftOut: 'cannot-tell',
+      }),
+      context,
+    );
+    expect(words.beside).toEqual([
+      'The step was already on its way: going on as before would have given about 9 % less.',
+      'Some of this comes with experience.',
+      'Second look, at forty. Because the first look came at twenty, this one is judged more strictly.',
+      '2 cases were left out after their times were seen. With them in, the result would be: No clear change. It depends on the cases left out.'.replace(
+        'Two',
+      ),
+    ]);
+  });
+  it('praises no speed in any kind', () => {
+    const kinds = [
+      'paused',
+      'shorter',
+      'all-round',
+      'rest-longer',
+      'steadier',
+      'longer',
+      'little-change',
+      'cannot-tell',
+    ] as const;
+    for (const kind of kinds) {
+      const words = resultWords(outcome({ kind, rangeStart: [62, 112], rangeWindow: [72, 91] }), context);
+      const all = [words.head, ...words.sentences, words.doesNotSay, ...words.beside].join(' ');
+      expect(all.length).toBeGreaterThan(40);
+      expect(all).not.toMatch(/\b(improve|better|good|great|faster|quicker|slower|best|worst|target|significant)\b/i);
+      expect(all).not.toMatch(/NaN|undefined|null/);
+    }
+  });
+  it('says whether it lasted', () => {
+    const words = lastingWords(
+      { nth: 1, kind: 'lasted', effect: effect(0.85, 0.77, 0.94), firstEstimate: Math.log(0.82), together: null },
+      'Capsulorhexis',
+    );
+    expect(words.head).toBe('Lasted');
+    expect(words.sentence).toContain('about 15 % less (6 to 23 % less)');
+  });
+  it('tells beforehand what twenty cases can show', () => {
+    expect(powerWords({ twenty: 0.61, forty: 0.79 }, { twenty: 0.2 })).toMatch(
+      /^If this step became a fifth shorter, twenty cases would show it about 6 times in 10, forty about 8 times in 10\. A tenth: about 2 times in 10\./,
+    );
+  });
+});
+
+describe('events', () => {
+  const none = {
+    cases: 20,
+    answered: 20,
+    events: 0,
+    nextDayKnown: 14,
+    upper: 1 - 0.05 ** (1 / 20),
+    low: null,
+    high: null,
+  };
+  it('never shows zero as proof', () => {
+    const words = eventWords(none);
+    expect(words.head).toBe('No event in these 20 cases (answered in 20 of 20; next-day course known in 14).');
+    expect(words.sentences.join(' ')).toContain('more than one time in three');
+    expect(words.sentences.join(' ')).toContain('Rates up to 14 in 100 cannot be ruled out.');
+  });
+  it('says not recorded is not none', () => {
+    expect(eventWords({ ...none, answered: 12, upper: null }).sentences[0]).toBe(
+      'Nothing can be said about the other 8.',
+    );
+    expect(eventWords({ ...none, answered: 0, upper: null }).sentences[0]).toBe('Nothing can be said about safety.');
+    expect(
+      eventWords({ ...none, cases: 60, answered: 60, events: 1, low: 0.000421884, high: 0.0893998 }).sentences[0],
+    ).toBe('The true rate could be anywhere from 0.04 to 8.9 in 100.');
+  });
+});
