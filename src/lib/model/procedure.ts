@@ -26,6 +26,8 @@ export const factLevelSchema = z.strictObject({
   id: slug,
   label: z.string().min(1),
   key: z.string().length(1),
+  /** What people write for it in their own files ("brunescent"). */
+  synonyms: z.array(z.string().min(1)).optional(),
 });
 
 /** A fact of the eye: a thing that legitimately changes times, entered before the times are seen. */
