@@ -4,3 +4,4 @@ export * from './certainty';
 export * from './result';
 export * from './events';
 export * from './suggestion';
+export * from './note-durations';
