@@ -1,0 +1,120 @@
+import { describe, expect, it } from 'vitest';
+import { checkpointFiles, procedureFiles } from '../../../src/lib/server/content/content-files';
+import { readGuidance } from '../../../src/lib/server/content/guidance';
+import { readProcedures } from '../../../src/lib/server/content/procedures';
+import { DURATION, FORBIDDEN, PRACTISE } from './forbidden';
+import { allTexts, bare, noteTexts, overlap, readingGrade, sentencesOf, wordsOf } from './prose';
+
+const procedures = readProcedures(procedureFiles);
+const pages = readGuidance(checkpointFiles, procedures);
+const named = pages.map((page) => [`${page.procedureId}/${page.step}`, page] as const);
+
+/** The one sentence that stands beside each published rate, and so in many files. */
+const STANDING = 'Yours is not comparable unless your eyes are.';
+
+describe('coverage', () => {
+  it('has a page for every active step of every shipped procedure, and no other', () => {
+    const steps = procedures.flatMap(({ id, steps }) =>
+      steps.filter(({ retired }) => !retired).map((step) => `${id}/${step.id}`),
+    );
+    expect(named.map(([name]) => name).sort()).toEqual(steps.sort());
+  });
+});
+
+describe.each(named)('%s', (_, page) => {
+  const step = procedures.find(({ id }) => id === page.procedureId)?.steps.find(({ id }) => id === page.step);
+
+  it('has a short read of 150 to 300 words', () => {
+    const count = wordsOf(page.body).length;
+    expect(count).toBeGreaterThanOrEqual(150);
+    expect(count).toBeLessThanOrEqual(300);
+  });
+
+  it('reads at grade 9 or below, short read and the rest each', () => {
+    expect(readingGrade(page.body)).toBeLessThanOrEqual(9);
+    expect(
+      readingGrade([...noteTexts(page), ...page.drills.map((drill) => drill.do)].join('\n\n')),
+    ).toBeLessThanOrEqual(9);
+  });
+
+  it('says why in one sentence, and what to look for in one', () => {
+    for (const { look, why } of page.checkpoints) {
+      expect(sentencesOf(look)).toHaveLength(1);
+      expect(sentencesOf(why)).toHaveLength(1);
+    }
+  });
+
+  it('fits on a note: no text of it is longer than 30 words', () => {
+    for (const text of noteTexts(page)) expect(wordsOf(text).length, text).toBeLessThanOrEqual(30);
+  });
+
+  it('holds no duration in anything that goes on the note for the list', () => {
+    for (const text of noteTexts(page)) expect(text).not.toMatch(DURATION);
+  });
+
+  it.each(FORBIDDEN)('holds nothing that $why', ({ pattern }) => {
+    for (const text of allTexts(page)) expect(text).not.toMatch(pattern);
+  });
+
+  it('says "practise" in drills alone', () => {
+    for (const text of [...noteTexts(page), page.body]) expect(text).not.toMatch(PRACTISE);
+  });
+
+  it('answers the patterns a record can show', () => {
+    const fits = new Set(page.checkpoints.flatMap((checkpoint) => checkpoint.fits));
+    const asked = ['longer', 'varies', 'went-back', 'hard-eyes', 'late-in-list', 'over-time', 'two-humps'];
+    if (page.earlier.length > 0) asked.push('after-earlier');
+    if (step && step.keptParts.length > 0) asked.push('kept-parts');
+    expect(asked.filter((pattern) => !fits.has(pattern))).toEqual([]);
+  });
+
+  it('names each published figure with its year, its source and what it does not compare with', () => {
+    const rates = sentencesOf(page.body).filter((sentence) =>
+      /\b\d+(?:\.\d+)? (?:in|of) (?:\d|every)|%/.test(sentence),
+    );
+    const published = page.sources.filter(({ kind }) => kind === 'published' || kind === 'from-memory');
+    expect(page.sources.length).toBeGreaterThan(0);
+    if (rates.length === 0) return;
+    expect(published.length).toBeGreaterThan(0);
+    expect(page.body).toContain(STANDING);
+    expect(page.body).toMatch(/\((?:[^()]*\b)?(?:19|20)\d\d(?:\/\d\d)?\b[^()]*\)/);
+  });
+
+  it('awaits its review', () => {
+    // No practising surgeon has read any page yet. Whoever does sets `reviewed` and takes the page out of this list.
+    expect(page.reviewed).toBeNull();
+  });
+});
+
+describe('between files', () => {
+  const sentences = named.flatMap(([name, page]) =>
+    allTexts(page)
+      .slice(1)
+      .flatMap(sentencesOf)
+      .filter((sentence) => sentence !== STANDING)
+      .map((sentence) => ({ name, sentence, bare: bare(sentence) })),
+  );
+
+  it('no sentence stands twice, inside a file or between two', () => {
+    const seen = new Map<string, string>();
+    const repeats: string[] = [];
+    for (const { name, sentence } of sentences) {
+      const key = wordsOf(sentence).join(' ');
+      const first = seen.get(key);
+      if (first) repeats.push(`${first} and ${name}: ${sentence}`);
+      seen.set(key, name);
+    }
+    expect(repeats).toEqual([]);
+  });
+
+  it('no two sentences of five bare words or more say the same in nearly the same words', () => {
+    const long = sentences.filter(({ bare }) => bare.length >= 5);
+    const alike = long.flatMap((a, index) =>
+      long
+        .slice(index + 1)
+        .filter((b) => overlap(a.bare, b.bare) >= 0.6)
+        .map((b) => `${a.name} and ${b.name}: ${a.sentence} | ${b.sentence}`),
+    );
+    expect(alike).toEqual([]);
+  });
+});
