@@ -58,7 +58,13 @@ export type StepAudit = {
   /** Ratio per 20 cases; `null` where order is unknown or too little. */
   overTime: (Interval & { ratio: number }) | null;
   reference:
-    | (Interval & { n: number; readers: number; usual: number; ratio: number; spreadRatio: Interval & { ratio: number } })
+    | (Interval & {
+        n: number;
+        readers: number;
+        usual: number;
+        ratio: number;
+        spreadRatio: Interval & { ratio: number };
+      })
     | null;
   /** Share of resamples in which the step came first on each view; `null` where the view can't be said. */
   first: { seconds: number | null; spread: number | null; reference: number | null };

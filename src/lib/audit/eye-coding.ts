@@ -1,0 +1,88 @@
+import type { EyeFact, FactValue, Procedure } from '../model';
+
+/** Anything that carries facts of the eye: a case, a reference case. */
+export type WithFacts = { facts: Readonly<Record<string, FactValue>> };
+
+/**
+ * How one column of the design is read from the facts of a case. The name says it all, so that a list of names
+ * fixed when a goal starts codes later cases the same way:
+ * `nucleus=hard/medium` (hard against the commonest, medium), `nucleus=*\/medium` (any level without a column of its own),
+ * `toric` (yes against no), `axial-length` (a number), `pupil not entered`.
+ */
+export type Coding =
+  | { kind: 'level'; name: string; factId: string; level: string; usual: string }
+  | { kind: 'other'; name: string; factId: string; usual: string }
+  | { kind: 'yes' | 'number' | 'missing'; name: string; factId: string };
+
+const OTHER = '*';
+
+export const levelCoding = (factId: string, level: string, usual: string): Coding => ({
+  kind: 'level',
+  name: `${factId}=${level}/${usual}`,
+  factId,
+  level,
+  usual,
+});
+export const otherCoding = (factId: string, usual: string): Coding => ({
+  kind: 'other',
+  name: `${factId}=${OTHER}/${usual}`,
+  factId,
+  usual,
+});
+export const missingCoding = (factId: string): Coding => ({ kind: 'missing', name: `${factId} not entered`, factId });
+export const plainCoding = (fact: EyeFact): Coding => ({
+  kind: fact.kind === 'number' ? 'number' : 'yes',
+  name: fact.id,
+  factId: fact.id,
+});
+
+/** The coding a name stands for; `null` where the procedure no longer has the fact. */
+export function codingOf(name: string, procedure: Procedure): Coding | null {
+  const factId = name.replace(/( not entered|=.*)$/, '');
+  const fact = procedure.facts.find(({ id }) => id === factId);
+  if (!fact) return null;
+  if (name.endsWith(' not entered')) return missingCoding(factId);
+  const [level, usual] = name.slice(factId.length + 1).split('/');
+  if (!level || usual === undefined) return plainCoding(fact);
+  return level === OTHER ? otherCoding(factId, usual) : levelCoding(factId, level, usual);
+}
+
+/** yes, no, or `null` for anything that cannot be read as one of them. */
+export function asYesNo(value: FactValue | undefined): boolean | null {
+  if (value === true || value === 1 || value === 'yes') return true;
+  if (value === false || value === 0 || value === 'no') return false;
+  return null;
+}
+
+export function asNumber(value: FactValue | undefined): number | null {
+  return typeof value === 'number' && Number.isFinite(value) ? value : null;
+}
+
+export function asLevel(value: FactValue | undefined): string | null {
+  return value === undefined || value === '' ? null : String(value);
+}
+
+/** The value of a fact in the kind the procedure gives it; `null` where it was not entered. */
+export function factOf(holder: WithFacts, fact: EyeFact): string | number | boolean | null {
+  const value = holder.facts[fact.id];
+  return fact.kind === 'number' ? asNumber(value) : fact.kind === 'yes-no' ? asYesNo(value) : asLevel(value);
+}
+
+/**
+ * Raw value of a column for one case; a missing fact takes the value of the typical case (`centre`).
+ *
+ * @param named levels of this fact that have a column of their own.
+ */
+export function codedValue(coding: Coding, holder: WithFacts, centre: number, named: ReadonlySet<string>): number {
+  const value = holder.facts[coding.factId];
+  if (coding.kind === 'number') return asNumber(value) ?? centre;
+  if (coding.kind === 'yes') {
+    const answer = asYesNo(value);
+    return answer === null ? centre : answer ? 1 : 0;
+  }
+  const level = asLevel(value);
+  if (coding.kind === 'missing') return level === null ? 1 : 0;
+  if (level === null) return 0;
+  if (coding.kind === 'level') return level === coding.level ? 1 : 0;
+  return level === coding.usual || named.has(level) ? 0 : 1;
+}

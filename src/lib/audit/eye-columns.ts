@@ -1,0 +1,83 @@
+import type { Procedure } from '../model';
+import { codedValue, codingOf, type Coding, type WithFacts } from './eye-coding';
+import { factColumns } from './eye-factors';
+import { ColumnBasis } from './column-basis';
+import type { EyeColumns, StepTable } from './types';
+
+type Placed = { coding: Coding | null; name: string; centre: number };
+
+/**
+ * Facts of the eye as columns of a design matrix, centred at the surgeon's typical case (no intercept).
+ * Constant and collinear columns are left out and said so.
+ *
+ * @param options.maxColumns no more than this many: facts enter whole, in the procedure's order, up to the first that does not fit.
+ * @param options.columns names fixed earlier: exactly these columns, in this order; a level first seen later joins "other".
+ * @param options.centre the fixed columns' values at the typical case, as they were.
+ */
+export function eyeColumns(
+  from: readonly WithFacts[] | StepTable,
+  procedure: Procedure,
+  options: { maxColumns?: number; columns?: readonly string[]; centre?: readonly number[] } = {},
+): EyeColumns {
+  const holders = 'cases' in from ? from.cases : from;
+  if (options.columns) return fixedColumns(holders, procedure, options.columns, options.centre);
+  const said: string[] = [];
+  const placed: Placed[] = [];
+  const columns: Float64Array[] = [];
+  const basis = new ColumnBasis();
+  for (const fact of procedure.facts) {
+    const { codings, said: about } = factColumns(holders, fact);
+    said.push(...about);
+    if (codings.length === 0) continue;
+    if (placed.length + codings.length > (options.maxColumns ?? Infinity)) {
+      said.push(`${fact.label} and the facts after it are not used: too few cases.`);
+      break;
+    }
+    const next = codings.map(({ coding, centre }) => ({ coding, name: coding.name, centre }));
+    const built = build(holders, next);
+    const own = built.map((column) => basis.take(column));
+    own.forEach((independent, index) => {
+      const [placing, column] = [next[index], built[index]];
+      if (!independent || !placing || !column) return;
+      placed.push(placing);
+      columns.push(column);
+    });
+    if (!own.every(Boolean))
+      said.push(
+        `${fact.label} is ${own.some(Boolean) ? 'only partly' : 'not'} used: it goes together with facts already taken.`,
+      );
+  }
+  return { names: placed.map(({ name }) => name), columns, centre: placed.map(({ centre }) => centre), said };
+}
+
+function fixedColumns(
+  holders: readonly WithFacts[],
+  procedure: Procedure,
+  names: readonly string[],
+  centre: readonly number[] | undefined,
+): EyeColumns {
+  const facts = new Map(procedure.facts.map((fact) => [fact.id, fact]));
+  const placed = names.map((name, index): Placed => {
+    const coding = codingOf(name, procedure);
+    const fact = coding && facts.get(coding.factId);
+    const typical = fact && factColumns(holders, fact).codings.find((each) => each.coding.name === name)?.centre;
+    return { coding, name, centre: centre?.[index] ?? typical ?? 0 };
+  });
+  const gone = placed
+    .filter(({ coding }) => coding === null)
+    .map(({ name }) => `${name} is not used: the procedure no longer has it.`);
+  return { names, columns: build(holders, placed), centre: placed.map((each) => each.centre), said: gone };
+}
+
+/** Raw values less the typical case's, one Float64Array a column. */
+function build(holders: readonly WithFacts[], placed: readonly Placed[]): Float64Array[] {
+  const named = new Map<string, Set<string>>();
+  for (const { coding } of placed)
+    if (coding?.kind === 'level') named.set(coding.factId, (named.get(coding.factId) ?? new Set()).add(coding.level));
+  const none: ReadonlySet<string> = new Set();
+  return placed.map(({ coding, centre }) =>
+    Float64Array.from(holders, (holder) =>
+      coding ? codedValue(coding, holder, centre, named.get(coding.factId) ?? none) - centre : 0,
+    ),
+  );
+}

@@ -1,0 +1,4 @@
+export * from './types';
+export * from './step-time';
+export * from './counted';
+export * from './step-table';
