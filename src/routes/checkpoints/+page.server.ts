@@ -1,0 +1,19 @@
+import { searchGuidance, stepRows } from '$lib/assessment/checkpoints-view';
+import { loadCautions, loadGuidance } from '$lib/server/content';
+import { proceduresOf } from '$lib/server/procedures';
+import type { PageServerLoad } from './$types';
+
+export const load: PageServerLoad = async ({ locals, url }) => {
+  const [procedures, profile] = await Promise.all([proceduresOf(locals.store), locals.store.profile()]);
+  const wanted = url.searchParams.get('procedure') ?? profile.procedureId;
+  const procedure = procedures.find((each) => each.id === wanted) ?? procedures[0];
+  const query = (url.searchParams.get('q') ?? '').slice(0, 100);
+  return {
+    procedures: procedures.map(({ id, name }) => ({ id, name })),
+    procedureId: procedure?.id ?? '',
+    query,
+    rows: procedure ? stepRows(procedure, loadGuidance(), profile.ownCheckpoints) : [],
+    hits: procedure && query ? searchGuidance(query, procedure, loadGuidance(), profile.ownCheckpoints) : [],
+    caution: loadCautions()['guidance-page'].paragraphs,
+  };
+};
