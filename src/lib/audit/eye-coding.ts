@@ -9,42 +9,37 @@ export type WithFacts = { facts: Readonly<Record<string, FactValue>> };
  * `nucleus=hard/medium` (hard against the commonest, medium), `nucleus=*\/medium` (any level without a column of its own),
  * `toric` (yes against no), `axial-length` (a number), `pupil not entered`.
  */
-export type Coding =
-  | { kind: 'level'; name: string; factId: string; level: string; usual: string }
-  | { kind: 'other'; name: string; factId: string; usual: string }
-  | { kind: 'yes' | 'number' | 'missing'; name: string; factId: string };
+export type Coding = { name: string; fact: EyeFact } & (
+  { kind: 'level'; level: string; usual: string } | { kind: 'other'; usual: string } | { kind: 'plain' | 'missing' }
+);
 
 const OTHER = '*';
 
-export const levelCoding = (factId: string, level: string, usual: string): Coding => ({
+export const levelCoding = (fact: EyeFact, level: string, usual: string): Coding => ({
   kind: 'level',
-  name: `${factId}=${level}/${usual}`,
-  factId,
+  name: `${fact.id}=${level}/${usual}`,
+  fact,
   level,
   usual,
 });
-export const otherCoding = (factId: string, usual: string): Coding => ({
+export const otherCoding = (fact: EyeFact, usual: string): Coding => ({
   kind: 'other',
-  name: `${factId}=${OTHER}/${usual}`,
-  factId,
+  name: `${fact.id}=${OTHER}/${usual}`,
+  fact,
   usual,
 });
-export const missingCoding = (factId: string): Coding => ({ kind: 'missing', name: `${factId} not entered`, factId });
-export const plainCoding = (fact: EyeFact): Coding => ({
-  kind: fact.kind === 'number' ? 'number' : 'yes',
-  name: fact.id,
-  factId: fact.id,
-});
+export const missingCoding = (fact: EyeFact): Coding => ({ kind: 'missing', name: `${fact.id} not entered`, fact });
+export const plainCoding = (fact: EyeFact): Coding => ({ kind: 'plain', name: fact.id, fact });
 
 /** The coding a name stands for; `null` where the procedure no longer has the fact. */
 export function codingOf(name: string, procedure: Procedure): Coding | null {
   const factId = name.replace(/( not entered|=.*)$/, '');
   const fact = procedure.facts.find(({ id }) => id === factId);
   if (!fact) return null;
-  if (name.endsWith(' not entered')) return missingCoding(factId);
+  if (name.endsWith(' not entered')) return missingCoding(fact);
   const [level, usual] = name.slice(factId.length + 1).split('/');
   if (!level || usual === undefined) return plainCoding(fact);
-  return level === OTHER ? otherCoding(factId, usual) : levelCoding(factId, level, usual);
+  return level === OTHER ? otherCoding(fact, usual) : levelCoding(fact, level, usual);
 }
 
 /** yes, no, or `null` for anything that cannot be read as one of them. */
@@ -74,15 +69,15 @@ export function factOf(holder: WithFacts, fact: EyeFact): string | number | bool
  * @param named levels of this fact that have a column of their own.
  */
 export function codedValue(coding: Coding, holder: WithFacts, centre: number, named: ReadonlySet<string>): number {
-  const value = holder.facts[coding.factId];
-  if (coding.kind === 'number') return asNumber(value) ?? centre;
-  if (coding.kind === 'yes') {
-    const answer = asYesNo(value);
-    return answer === null ? centre : answer ? 1 : 0;
+  const value = factOf(holder, coding.fact);
+  switch (coding.kind) {
+    case 'plain':
+      return value === null ? centre : Number(value);
+    case 'missing':
+      return value === null ? 1 : 0;
+    case 'level':
+      return value === coding.level ? 1 : 0;
+    case 'other':
+      return value === null || value === coding.usual || named.has(String(value)) ? 0 : 1;
   }
-  const level = asLevel(value);
-  if (coding.kind === 'missing') return level === null ? 1 : 0;
-  if (level === null) return 0;
-  if (coding.kind === 'level') return level === coding.level ? 1 : 0;
-  return level === coding.usual || named.has(level) ? 0 : 1;
 }

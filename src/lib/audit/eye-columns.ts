@@ -56,11 +56,10 @@ function fixedColumns(
   names: readonly string[],
   centre: readonly number[] | undefined,
 ): EyeColumns {
-  const facts = new Map(procedure.facts.map((fact) => [fact.id, fact]));
   const placed = names.map((name, index): Placed => {
     const coding = codingOf(name, procedure);
-    const fact = coding && facts.get(coding.factId);
-    const typical = fact && factColumns(holders, fact).codings.find((each) => each.coding.name === name)?.centre;
+    const typical =
+      coding && factColumns(holders, coding.fact).codings.find((each) => each.coding.name === name)?.centre;
     return { coding, name, centre: centre?.[index] ?? typical ?? 0 };
   });
   const gone = placed
@@ -73,11 +72,11 @@ function fixedColumns(
 function build(holders: readonly WithFacts[], placed: readonly Placed[]): Float64Array[] {
   const named = new Map<string, Set<string>>();
   for (const { coding } of placed)
-    if (coding?.kind === 'level') named.set(coding.factId, (named.get(coding.factId) ?? new Set()).add(coding.level));
+    if (coding?.kind === 'level') named.set(coding.fact.id, (named.get(coding.fact.id) ?? new Set()).add(coding.level));
   const none: ReadonlySet<string> = new Set();
   return placed.map(({ coding, centre }) =>
     Float64Array.from(holders, (holder) =>
-      coding ? codedValue(coding, holder, centre, named.get(coding.factId) ?? none) - centre : 0,
+      coding ? codedValue(coding, holder, centre, named.get(coding.fact.id) ?? none) - centre : 0,
     ),
   );
 }

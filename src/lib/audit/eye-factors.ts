@@ -31,7 +31,7 @@ export function factColumns(holders: readonly WithFacts[], fact: EyeFact): FactC
   const usable =
     fact.kind === 'number' ? numberColumn(fact, entered.map(Number)) : levelColumns(fact, entered.map(String));
   if (usable.codings.length === 0 || missing < auditThresholds.notEnteredCases) return usable;
-  return { ...usable, codings: [...usable.codings, { coding: missingCoding(fact.id), centre: 0 }] };
+  return { ...usable, codings: [...usable.codings, { coding: missingCoding(fact), centre: 0 }] };
 }
 
 function numberColumn(fact: EyeFact, entered: readonly number[]): FactColumns {
@@ -50,9 +50,9 @@ function levelColumns(fact: EyeFact, entered: readonly string[]): FactColumns {
     return none(`${fact.label} is not used: only ${rest} of ${entered.length} cases differ from the commonest.`);
   if (fact.kind === 'yes-no')
     return { codings: [{ coding: plainCoding(fact), centre: usual === 'true' ? 1 : 0 }], said: [] };
-  const codings = large.map(([level]) => ({ coding: levelCoding(fact.id, level, usual), centre: 0 }));
+  const codings = large.map(([level]) => ({ coding: levelCoding(fact, level, usual), centre: 0 }));
   if (rest >= auditThresholds.levelCases)
-    return { codings: [...codings, { coding: otherCoding(fact.id, usual), centre: 0 }], said: [] };
+    return { codings: [...codings, { coding: otherCoding(fact, usual), centre: 0 }], said: [] };
   const pooled =
     rest > 0 ? [`${fact.label}: ${rest} of ${entered.length} cases have rare levels, too few to be told apart.`] : [];
   return { codings, said: pooled };
