@@ -1,4 +1,14 @@
-import type { Case, Goal, ListRecord, NewCase, Procedure, Profile, ReferenceSet, Reflection, StoredResult } from '../../model';
+import type {
+  Case,
+  Goal,
+  ListRecord,
+  NewCase,
+  Procedure,
+  Profile,
+  ReferenceSet,
+  Reflection,
+  StoredResult,
+} from '../../model';
 
 /** A change that arrives after somebody else's: nothing was written. */
 export class StaleVersionError extends Error {
@@ -18,6 +28,8 @@ export class StorageError extends Error {
       | 'changed-outside'
       | 'disk'
       | 'duplicate-code'
+      | 'already-there'
+      | 'in-use'
       | 'kept-as-it-is'
       | 'not-found'
       | 'invalid',
@@ -39,7 +51,13 @@ export type ImportBatch = {
 };
 
 /** An import between preview and confirm; kept on disk so that it works without JavaScript; gone after a day. */
-export type HeldImport = { id: string; heldAt: string; fileName: string; text: string; choices: Record<string, string> };
+export type HeldImport = {
+  id: string;
+  heldAt: string;
+  fileName: string;
+  text: string;
+  choices: Record<string, string>;
+};
 
 export type ImportRecord = {
   id: string;
@@ -102,7 +120,12 @@ export interface Store {
   heldImport(id: string): Promise<HeldImport | null>;
   updateHeldImport(held: HeldImport): Promise<void>;
   dropHeldImport(id: string): Promise<void>;
-  recordImport(held: Pick<HeldImport, 'id' | 'fileName'>, batch: ImportBatch, textHash: string, now: string): Promise<ImportRecord>;
+  recordImport(
+    held: Pick<HeldImport, 'id' | 'fileName'>,
+    batch: ImportBatch,
+    textHash: string,
+    now: string,
+  ): Promise<ImportRecord>;
   imports(): Promise<ImportRecord[]>;
   /** Takes a whole import back: what it added goes, what it replaced returns. Refused if a goal's starting cases rest on it. */
   undoImport(id: string, now: string): Promise<ImportRecord>;

@@ -1,0 +1,39 @@
+import { building, dev } from '$app/environment';
+import { openStore, StaleVersionError, StorageError, type Store } from '$lib/server/storage';
+import type { Handle, HandleServerError, ServerInit } from '@sveltejs/kit';
+import { dataFolder } from './run/data-folder.js';
+import { refusedChange } from './lib/server/refused-change';
+
+/** On the process, because `vite dev` reads this file again at every edit while the folder stays ours. */
+const opened = globalThis as typeof globalThis & { nextTwentyStore?: Promise<Store> };
+
+/** A folder that cannot be opened ends the process here, with the reason, before a page is served. */
+export const init: ServerInit = async () => {
+  if (building) return;
+  const folder = dev && !process.env.NEXT_TWENTY_DATA ? '.tools/dev-data' : dataFolder();
+  if (!opened.nextTwentyStore) {
+    opened.nextTwentyStore = openStore(folder, new Date().toISOString());
+    process.once('sveltekit:shutdown', async () => (await opened.nextTwentyStore)?.close());
+  }
+  await opened.nextTwentyStore;
+};
+
+export const handle: Handle = async ({ event, resolve }) => {
+  const refused = refusedChange(event.request, event.url);
+  if (refused) return new Response(refused.why, { status: refused.status, headers: { 'content-type': 'text/plain' } });
+  if (opened.nextTwentyStore) event.locals.store = await opened.nextTwentyStore;
+  event.locals.now = new Date().toISOString();
+  return resolve(event);
+};
+
+/** What the store refuses is said as it is; anything else gets a number to find it by in the server's output. */
+export const handleError: HandleServerError = ({ error, event, status, message }) => {
+  if (error instanceof StorageError || error instanceof StaleVersionError) return { message: error.message };
+  if (status === 404) return { message: 'There is no page at this address.' };
+  const errorId = crypto.randomUUID().slice(0, 8);
+  console.error(`error ${errorId}: ${event.request.method} ${event.url.pathname}`, error);
+  return {
+    message: status === 500 ? 'Something went wrong here. What was already saved is still there.' : message,
+    errorId,
+  };
+};

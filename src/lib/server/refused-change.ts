@@ -1,0 +1,29 @@
+/** Whole files come in here; every other form is small. */
+const filesComeIn = ['/cases/bring-in', '/settings/restore'];
+const smallBody = 512 * 1024;
+
+const readOnly = ['GET', 'HEAD', 'OPTIONS'];
+
+/**
+ * May this request change anything? Only from a page of our own, and not larger than a form is.
+ * Kit's own check lets JSON and posts without a content type through, and is off in development.
+ * @returns why not, as a sentence with its HTTP status, or null
+ */
+export function refusedChange(request: Request, url: URL): { status: number; why: string } | null {
+  if (readOnly.includes(request.method)) return null;
+
+  const origin = request.headers.get('origin');
+  const site = request.headers.get('sec-fetch-site');
+  // A browser sends Origin with every post; a request without either header is no page of ours.
+  const ours = origin === url.origin && (site === null || site === 'same-origin');
+  if (!ours)
+    return { status: 403, why: 'Changes are only taken from a page of this program itself. Nothing was changed.' };
+
+  if (filesComeIn.some((path) => url.pathname === path || url.pathname.startsWith(`${path}/`))) return null;
+  const length = request.headers.get('content-length');
+  if (length === null && request.body)
+    return { status: 411, why: 'The length of what was sent is not known, so it was not read. Nothing was changed.' };
+  if (Number(length) > smallBody)
+    return { status: 413, why: 'That is more than a form of this page can hold (512 kB). Nothing was changed.' };
+  return null;
+}

@@ -1,0 +1,32 @@
+import type { Store } from './port';
+import type { Shelf } from './shelf';
+import { caseVerbs } from './verbs/cases';
+import { draftVerbs } from './verbs/drafts';
+import { eraseVerbs } from './verbs/erase';
+import { everythingVerbs } from './verbs/everything';
+import { goalVerbs } from './verbs/goals';
+import { heldImportVerbs } from './verbs/held-imports';
+import { importVerbs } from './verbs/imports';
+import { inventedVerbs } from './verbs/invented';
+import { listVerbs } from './verbs/lists';
+import { referenceVerbs } from './verbs/references';
+import { reflectionVerbs } from './verbs/reflections';
+import { settingsVerbs } from './verbs/settings';
+
+/** The verbs of the job on a shelf of documents: the same ones whatever keeps the shelf. */
+export const storeOn = (shelf: Shelf): Store => ({
+  place: shelf.place,
+  ...settingsVerbs(shelf),
+  ...listVerbs(shelf),
+  ...caseVerbs(shelf),
+  ...eraseVerbs(shelf),
+  ...heldImportVerbs(shelf),
+  ...importVerbs(shelf),
+  ...goalVerbs(shelf),
+  ...reflectionVerbs(shelf),
+  ...draftVerbs(shelf),
+  ...referenceVerbs(shelf),
+  ...everythingVerbs(shelf),
+  ...inventedVerbs(shelf),
+  close: () => shelf.close(),
+});

@@ -1,0 +1,86 @@
+import { caseSchema, type Case } from '../../../model';
+import { checked, found } from '../checked';
+import { recordsOf } from '../numbered';
+import { StaleVersionError, StorageError, type Store } from '../port';
+import type { Draft, Reader, Shelf } from '../shelf';
+import { allOf, findIn, freshIds, put } from '../sharded';
+
+export const casesInOrder = (reader: Reader): Case[] => allOf(reader, 'cases').sort((a, b) => a.sequence - b.sequence);
+
+/** @throws StorageError `duplicate-code` where a code belongs to another case, or to two of these. */
+export function refuseTakenCodes(reader: Reader, coming: readonly { id: string | null; code: string }[]): void {
+  const changing = new Set(coming.map(({ id }) => id));
+  const staying = allOf(reader, 'cases').filter(({ id }) => !changing.has(id));
+  const taken = new Set(staying.map(({ code }) => code));
+  for (const { code } of coming) {
+    if (taken.has(code))
+      throw new StorageError(
+        'duplicate-code',
+        `There is already a case ${code}. Nothing was written; give this one another code.`,
+      );
+    taken.add(code);
+  }
+}
+
+/** @throws StorageError `kept-as-it-is`, unless all that changes is the keeping itself (lifted with a reason). */
+export function refuseIfKept(stored: Case, changed: Case | null): void {
+  if (!stored.keptAsItIs) return;
+  const rest = (each: Case) => JSON.stringify({ ...each, keptAsItIs: null, version: 0, history: [] });
+  if (changed && changed.keptAsItIs === null && rest(changed) === rest(stored)) return;
+  throw new StorageError(
+    'kept-as-it-is',
+    `Case ${stored.code} is kept as it is since ${stored.keptAsItIs.since.slice(0, 10)} (${stored.keptAsItIs.why}). Nothing was written; lift this on the page of the case first.`,
+  );
+}
+
+/** @throws StorageError `not-found` where a case names a list that is not in the record. */
+export function refuseUnknownList(reader: Reader, listId: string | null): void {
+  if (listId !== null)
+    found(
+      recordsOf(reader, 'lists').find(({ id }) => id === listId),
+      `The list ${listId}`,
+    );
+}
+
+function updated(draft: Draft, changed: Case, what: string, now: string): Case {
+  const stored = found(findIn(draft, 'cases', changed.id), `The case ${changed.code}`);
+  if (stored.version !== changed.version) throw new StaleVersionError(`Case ${stored.code}`);
+  refuseIfKept(stored, changed);
+  if (changed.listId !== stored.listId) refuseUnknownList(draft, changed.listId);
+  const next = {
+    ...changed,
+    invented: stored.invented,
+    version: stored.version + 1,
+    history: [...stored.history, { at: now, what }],
+  };
+  return checked(caseSchema, next, `Case ${changed.code}`);
+}
+
+export const caseVerbs = (
+  shelf: Shelf,
+): Pick<Store, 'cases' | 'caseById' | 'recordCase' | 'updateCase' | 'updateCases'> => {
+  const updateCases: Store['updateCases'] = (changed, what, now) =>
+    shelf.change((draft) => {
+      const next = changed.map((each) => updated(draft, each, what, now));
+      const ids = new Set(next.map(({ id }) => id));
+      if (ids.size < next.length) throw new StorageError('invalid', 'One case is named twice. Nothing was written.');
+      refuseTakenCodes(draft, next);
+      put(draft, 'cases', next);
+      return next;
+    });
+  return {
+    cases: async () => casesInOrder(shelf),
+    caseById: async (id) => findIn(shelf, 'cases', id),
+    recordCase: (newCase) =>
+      shelf.change((draft) => {
+        const id = freshIds(draft, 'cases').next().value;
+        refuseTakenCodes(draft, [{ id: null, code: newCase.code }]);
+        refuseUnknownList(draft, newCase.listId);
+        const record = checked(caseSchema, { ...newCase, id, version: 1, history: [] }, `Case ${newCase.code}`);
+        put(draft, 'cases', [record]);
+        return record;
+      }),
+    updateCases,
+    updateCase: async (changed, what, now) => found((await updateCases([changed], what, now))[0], changed.code),
+  };
+};

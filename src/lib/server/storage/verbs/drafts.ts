@@ -1,0 +1,22 @@
+import type { Store } from '../port';
+import type { Draft, Shelf } from '../shelf';
+
+/** Removes the drafts for which `gone` is true. */
+export function dropDrafts(draft: Draft, gone: (key: string, value: string) => boolean): void {
+  const values = draft.read('drafts')?.values ?? {};
+  const kept = Object.entries(values).filter(([key, value]) => !gone(key, value));
+  if (kept.length < Object.keys(values).length) draft.write('drafts', { values: Object.fromEntries(kept) });
+}
+
+export const draftVerbs = (shelf: Shelf): Pick<Store, 'draft' | 'saveDraft' | 'dropDraft'> => ({
+  draft: async (key) => {
+    const values = shelf.read('drafts')?.values ?? {};
+    return Object.hasOwn(values, key) ? (values[key] ?? null) : null;
+  },
+  saveDraft: (key, value) =>
+    shelf.change((draft) => {
+      const others = Object.entries(draft.read('drafts')?.values ?? {}).filter(([other]) => other !== key);
+      draft.write('drafts', { values: Object.fromEntries([...others, [key, value]]) });
+    }),
+  dropDraft: (key) => shelf.change((draft) => dropDrafts(draft, (other) => other === key)),
+});

@@ -1,0 +1,46 @@
+import { goalSchema, storedResultSchema } from '../../../model';
+import { checked, found } from '../checked';
+import { append, mapRecords, recordsOf } from '../numbered';
+import { StorageError, type Store } from '../port';
+import type { Reader, Shelf } from '../shelf';
+
+const goalOf = (reader: Reader, goalId: string) =>
+  found(
+    recordsOf(reader, 'goals').find(({ id }) => id === goalId),
+    `The goal ${goalId}`,
+  );
+
+export const goalVerbs = (
+  shelf: Shelf,
+): Pick<Store, 'goals' | 'startGoal' | 'updateGoal' | 'results' | 'storeResult'> => ({
+  goals: async () => [...recordsOf(shelf, 'goals')],
+  startGoal: (goal) =>
+    shelf.change((draft) => append(draft, 'goals', (id) => checked(goalSchema, { ...goal, id }, 'The goal'))),
+  updateGoal: (goal) =>
+    shelf.change((draft) => {
+      const stored = goalOf(draft, goal.id);
+      const changed = checked(goalSchema, goal, 'The goal');
+      // A result must never move because its starting cases did: fixed on the day the goal begins to run.
+      if (stored.state !== 'draft' && JSON.stringify(changed.start) !== JSON.stringify(stored.start))
+        throw new StorageError(
+          'invalid',
+          'The starting cases of a goal are fixed on the day it is set. Nothing was written; close this goal and set a new one.',
+        );
+      mapRecords(draft, 'goals', (before) => (before.id === goal.id ? changed : before));
+    }),
+
+  results: async () => [...recordsOf(shelf, 'results')],
+  storeResult: (result) =>
+    shelf.change((draft) => {
+      goalOf(draft, result.goalId);
+      const same = recordsOf(draft, 'results').some(
+        ({ goalId, look }) => goalId === result.goalId && look === result.look,
+      );
+      if (same)
+        throw new StorageError(
+          'already-there',
+          `This goal already has its ${result.look} result; a result is stored once and shown as it was. Nothing was written.`,
+        );
+      return append(draft, 'results', (id) => checked(storedResultSchema, { ...result, id }, 'The result'));
+    }),
+});

@@ -1,0 +1,89 @@
+import { caseSchema, type Case, type NewCase } from '../../../model';
+import { checked, found } from '../checked';
+import { recordsOf } from '../numbered';
+import { placeInTime } from '../place-in-time';
+import { StorageError, type HeldImport, type ImportBatch } from '../port';
+import { findIn, freshIds, put } from '../sharded';
+import type { Draft } from '../shelf';
+import { casesInOrder, refuseIfKept, refuseTakenCodes } from './cases';
+
+type Coming = { held: Pick<HeldImport, 'id' | 'fileName'>; listIdOf: ReadonlyMap<string, string>; now: string };
+
+const listIdFor = (coming: NewCase, { listIdOf }: Coming) => {
+  if (coming.list === null) return null;
+  const id = listIdOf.get(coming.list);
+  if (!id)
+    throw new StorageError('invalid', `Case ${coming.code} names a list the file does not have: ${coming.list}.`);
+  return id;
+};
+
+export const storedCasesOf = (draft: Draft, batch: ImportBatch): Map<string, Case> =>
+  new Map(
+    batch.replace.map(({ caseId, case: { code } }) => [caseId, found(findIn(draft, 'cases', caseId), `Case ${code}`)]),
+  );
+
+/** New values for a case already there. What the surgeon decided about it here (left out, its place) stays. */
+function replacement(stored: Case, { list: _, row, ...values }: NewCase, listId: string | null, coming: Coming): Case {
+  refuseIfKept(stored, null);
+  const facts = new Set([...Object.keys(stored.facts), ...Object.keys(values.facts)]);
+  const factChanges = [...facts]
+    .map((factId) => ({ factId, before: stored.facts[factId] ?? null, after: values.facts[factId] ?? null }))
+    .filter(({ before, after }) => before !== after)
+    .map((change) => ({ ...change, at: coming.now }));
+  return {
+    ...stored,
+    ...values,
+    listId: stored.listId ?? listId,
+    sequence: stored.sequence,
+    factChanges: [...stored.factChanges, ...factChanges],
+    source: { kind: 'file', importId: coming.held.id, row },
+    version: stored.version + 1,
+    history: [...stored.history, { at: coming.now, what: `Values replaced from ${coming.held.fileName}, row ${row}` }],
+  };
+}
+
+/** Puts the cases of an import into the record, all or none. @returns the ids of the new ones */
+export function takeCases(
+  draft: Draft,
+  batch: ImportBatch,
+  replaced: ReadonlyMap<string, Case>,
+  coming: Coming,
+): string[] {
+  refuseTakenCodes(draft, [
+    ...batch.replace.map(({ caseId, case: { code } }) => ({ id: caseId, code })),
+    ...batch.cases.map(({ code }) => ({ id: null, code })),
+  ]);
+  const dates = new Map(recordsOf(draft, 'lists').map(({ id, when }) => [id, when.kind === 'date' ? when.date : null]));
+  const dateOf = (listId: string | null) => (listId && dates.get(listId)) || null;
+  const inFileOrder = [...batch.cases].sort((a, b) => a.sequence - b.sequence);
+  const sequences = placeInTime(
+    casesInOrder(draft).map(({ sequence, listId }) => ({ sequence, date: dateOf(listId) })),
+    inFileOrder.map((each) => ({ date: dateOf(listIdFor(each, coming)) })),
+  );
+  const ids = freshIds(draft, 'cases');
+  const added = inFileOrder.map((each, index): Case => {
+    const { list: _, row, ...values } = each;
+    return {
+      ...values,
+      id: ids.next().value,
+      listId: listIdFor(each, coming),
+      sequence: sequences[index] ?? each.sequence,
+      source: { kind: 'file', importId: coming.held.id, row },
+      factChanges: [],
+      leftOut: null,
+      keptAsItIs: null,
+      invented: false,
+      version: 1,
+      history: [],
+    };
+  });
+  const changed = batch.replace.map(({ caseId, case: each }) =>
+    replacement(found(replaced.get(caseId), `Case ${each.code}`), each, listIdFor(each, coming), coming),
+  );
+  put(
+    draft,
+    'cases',
+    [...added, ...changed].map((each) => checked(caseSchema, each, `Case ${each.code}`)),
+  );
+  return added.map(({ id }) => id);
+}
