@@ -5,3 +5,4 @@ export * from './result';
 export * from './events';
 export * from './suggestion';
 export * from './note-durations';
+export * from './person-in-text';
