@@ -1,5 +1,5 @@
-/** Share of a column's length that must be its own; less is rounding of a copy. */
-const OWN_SHARE = 1e-7;
+/** Share of a column's length that must be its own; the regression leaves out what has less (statistics/design-matrix). */
+const OWN_SHARE = 1e-5;
 
 /**
  * Takes columns one by one and tells which carry something of their own beside an intercept and the columns

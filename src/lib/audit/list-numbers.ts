@@ -16,7 +16,7 @@ export function listNumbers(cases: readonly Case[], lists: readonly ListRecord[]
   let listCount = 0;
   let known = 0;
   let dated = 0;
-  let inBlock = auditThresholds.blockSize;
+  let inBlock: number = auditThresholds.blockSize;
   let block = 0;
   cases.forEach((case_, index) => {
     if (case_.listId === null) {

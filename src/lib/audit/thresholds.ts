@@ -23,4 +23,15 @@ export const auditThresholds = {
   notEnteredCases: 5,
   /** Cases needed for p columns: 15 + 3p. Fewer cases, fewer columns. */
   casesForColumns: (columns: number) => 15 + 3 * columns,
+  /** Fewer lists than this: single cases are drawn. Four of five lists re-drawn would give a handful of different records. */
+  listsToDraw: 6,
+  /** Below this many times the adjustment is refitted inside each resample; above, its own uncertainty no longer shows. */
+  refitBelow: 80,
+  /** A reference set of fewer cases, or from fewer lists and readers, has no usual worth comparing with. */
+  referenceCases: 10,
+  referenceLists: 3,
+  /** A step done in fewer cases is not ranked: its difference has a coefficient of variation of 40 % at twelve. */
+  rankFrom: 12,
+  /** Steps shorter than this share of the operation are not ranked by spread: seconds of reaction time look like spread there. */
+  spreadShare: 0.05,
 } as const;

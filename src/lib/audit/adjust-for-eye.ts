@@ -1,0 +1,108 @@
+import { huberRegression, type FitProblem } from '../statistics';
+import { eyeColumns } from './eye-columns';
+import { auditThresholds } from './thresholds';
+import type { EyeColumns, StepTable } from './types';
+
+/** The adjustment of one step: enough of it to take the eye out of other times, and to refit it inside a resample. */
+export type StepFit = {
+  /** Which columns of the eye were used. */
+  used: readonly number[];
+  /** One a used column, log scale. */
+  coefficients: readonly number[];
+  /** Cases in which the step is present, as places in the table. */
+  present: Int32Array;
+  /** [used column][present case] */
+  design: readonly Float64Array[];
+  /** ln(seconds) of the present cases. */
+  log: Float64Array;
+  residuals: Float64Array;
+  scale: number;
+};
+
+export type Adjusted = {
+  /** [step][case], seconds; NaN where the step is absent. */
+  adjusted: readonly Float64Array[];
+  /** One a step; `null` where nothing could be taken out, and the times stand as they are. */
+  fits: readonly (StepFit | null)[];
+  eye: EyeColumns;
+  /** What was left out of the adjustment, and why. */
+  said: readonly string[];
+};
+
+const WHY_NOT = {
+  'too-few': 'too few cases',
+  'no-variation': 'the times hardly vary',
+  'not-a-number': 'a value is not a number',
+} satisfies Record<FitProblem, string>;
+
+/**
+ * Step times with the facts of the eye taken out: `exp(y − x·β)`, β by Huber regression of `y = ln(seconds)`
+ * on centred facts, each step on its own (Huber, Robust Statistics, 1981, chapter 7).
+ * Fewer than 15 + 3p cases: fewer columns, down to none.
+ *
+ * @param eye the columns, if made before; of the same cases in the same order.
+ */
+export function adjustForEye(table: StepTable, eye: EyeColumns = eyeColumns(table, table.procedure)): Adjusted {
+  const said = [...eye.said];
+  const fits = table.stepIds.map((stepId, step) => {
+    const { fit, because } = fitStep(table.seconds[step]!, eye);
+    if (because) said.push(`${labelOf(table, stepId)}: ${because}`);
+    return fit;
+  });
+  const adjusted = table.seconds.map((seconds, step) => adjustedBy(seconds, eye, fits[step] ?? null));
+  return { adjusted, fits, eye, said };
+}
+
+/** One step's times less what the eye adds; a copy of the times where there is no fit. */
+export function adjustedBy(seconds: Float64Array, eye: Pick<EyeColumns, 'columns'>, fit: StepFit | null): Float64Array {
+  if (!fit) return seconds.slice();
+  return seconds.map((value, place) => {
+    let eyeEffect = 0;
+    for (let j = 0; j < fit.used.length; j += 1)
+      eyeEffect += fit.coefficients[j]! * (eye.columns[fit.used[j]!]?.[place] ?? 0);
+    return value * Math.exp(-eyeEffect);
+  });
+}
+
+/** The adjustment of one step; `because` says why columns are missing from it. */
+export function fitStep(
+  seconds: Float64Array,
+  eye: Pick<EyeColumns, 'names' | 'columns'>,
+): { fit: StepFit | null; because: string | null } {
+  const present = Int32Array.from([...seconds.keys()].filter((place) => !Number.isNaN(seconds[place])));
+  const wanted = eye.columns.map((_, index) => index).filter((index) => differs(eye.columns[index]!, present));
+  const used = wanted.slice(0, columnsFor(present.length, wanted, eye.names));
+  const short = present.length > 0 && used.length < wanted.length;
+  const because = short
+    ? `adjusted for ${used.length === 0 ? 'nothing' : 'fewer facts'}, only ${present.length} cases.`
+    : null;
+  if (used.length === 0) return { fit: null, because };
+  const design = used.map((index) => Float64Array.from(present, (place) => eye.columns[index]![place]!));
+  const log = Float64Array.from(present, (place) => Math.log(seconds[place]!));
+  const fitted = huberRegression(design, log);
+  if (fitted.kind === 'cannot') return { fit: null, because: `not adjusted, ${WHY_NOT[fitted.because]}.` };
+  const { residuals, scale } = fitted;
+  return { fit: { used, coefficients: fitted.coefficients.slice(1), present, design, log, residuals, scale }, because };
+}
+
+/** A column in which fewer than five of these cases stand apart says more about them than about the fact. */
+function differs(column: Float64Array, present: Int32Array): boolean {
+  const counts = new Map<number, number>();
+  for (const place of present) counts.set(column[place]!, (counts.get(column[place]!) ?? 0) + 1);
+  return present.length - Math.max(0, ...counts.values()) >= auditThresholds.levelCases;
+}
+
+/** How many leading columns n cases allow, never cutting through a fact. */
+function columnsFor(n: number, wanted: readonly number[], names: readonly string[]): number {
+  const factOf = (place: number) => (names[wanted[place] ?? -1] ?? '').replace(/( not entered|=.*)$/, '');
+  let count = wanted.length;
+  while (
+    count > 0 &&
+    (n < auditThresholds.casesForColumns(count) || (count < wanted.length && factOf(count) === factOf(count - 1)))
+  )
+    count -= 1;
+  return count;
+}
+
+const labelOf = (table: StepTable, stepId: string) =>
+  table.procedure.steps.find(({ id }) => id === stepId)?.label ?? stepId;
