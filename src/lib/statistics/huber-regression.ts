@@ -2,7 +2,6 @@ import { choleskyInPlace, solveFactored } from './cholesky';
 import { covarianceInCallersUnits, designMatrix, inCallersUnits } from './design-matrix';
 import { problemWithData, type FitProblem } from './fit-problem';
 import { HUBER_K } from './huber-location';
-import { MAD_CONSTANT } from './mad';
 import { robustScale } from './robust-scale';
 import { medianInPlace } from './select';
 
@@ -37,6 +36,9 @@ export type HuberFit = {
   converged: boolean;
 };
 
+/** Φ⁻¹(3/4) as rounded in MASS::rlm, so that published fits agree digit by digit; the seventh digit of `mad` differs. */
+const MEDIAN_OF_NORMAL = 0.6745;
+
 /** A scale this small beside y is rounding of the machine. */
 const ROUNDING = 1e-12;
 
@@ -68,6 +70,10 @@ export function huberRegression(
   for (let i = 0; i < n; i++) largest = Math.max(largest, Math.abs(y[i]!));
   const nothing = ROUNDING * largest;
 
+  const rows = inRows(x, n);
+  const full = new Float64Array(p * p);
+  for (let i = 0; i < n; i++) addOuter(full, rows, i, p, 1);
+
   const residuals = Float64Array.from(y);
   const weights = new Float64Array(n).fill(1);
   const scratch = new Float64Array(n);
@@ -77,27 +83,25 @@ export function huberRegression(
   let scale = Infinity;
   let converged = false;
 
-  for (let step = 0; step <= maxSteps; step++) {
-    // Each step solves for the change in the coefficients from the present residuals, which loses fewer digits.
-    if (!weightedStep(x, residuals, weights, gram, move, scratch)) break;
+  for (let step = 0; step <= maxSteps && !converged; step++) {
+    // Step 0 is least squares. Each step solves for the change from the present residuals: fewer digits are lost.
+    normalEquations(rows, residuals, weights, full, gram, move);
+    if (choleskyInPlace(gram, p) === 0) break;
+    solveFactored(gram, p, move);
     let largestMove = 0;
     for (let j = 0; j < p; j++) {
       beta[j] = beta[j]! + move[j]!;
       largestMove = Math.max(largestMove, Math.abs(move[j]!));
     }
-    const shift = move[0]!;
-    for (let i = 0; i < n; i++) residuals[i] = residuals[i]! - shift;
-    for (let j = 1; j < p; j++) {
-      const slope = move[j]!;
-      const column = x[j - 1]!;
-      for (let i = 0; i < n; i++) residuals[i] = residuals[i]! - slope * column[i]!;
+    converged = step > 0 && largestMove <= tolerance * scale;
+
+    for (let i = 0; i < n; i++) {
+      let residual = residuals[i]!;
+      for (let j = 0; j < p; j++) residual -= move[j]! * rows[i * p + j]!;
+      residuals[i] = residual;
+      scratch[i] = Math.abs(residual);
     }
-    // Step 0 is least squares with all weights 1.
-    if (step > 0 && largestMove <= tolerance * scale) {
-      converged = true;
-    }
-    for (let i = 0; i < n; i++) scratch[i] = Math.abs(residuals[i]!);
-    scale = MAD_CONSTANT * medianInPlace(scratch, n);
+    scale = medianInPlace(scratch, n) / MEDIAN_OF_NORMAL;
     if (!(scale > nothing)) scale = robustScale(residuals)?.scale ?? 0;
     if (!(scale > nothing)) return { kind: 'cannot', because: 'no-variation' };
     const reach = k * scale;
@@ -105,7 +109,6 @@ export function huberRegression(
       const size = Math.abs(residuals[i]!);
       weights[i] = size <= reach ? 1 : reach / size;
     }
-    if (converged) break;
   }
 
   const reach = k * scale;
@@ -139,48 +142,45 @@ export function huberRegression(
   };
 }
 
+/** The design with its intercept, case by case: the loops of a step then run along the memory. */
+function inRows(columns: readonly Float64Array[], n: number): Float64Array {
+  const p = columns.length + 1;
+  const rows = new Float64Array(n * p);
+  for (let i = 0; i < n; i++) rows[i * p] = 1;
+  columns.forEach((column, j) => {
+    for (let i = 0; i < n; i++) rows[i * p + j + 1] = column[i]!;
+  });
+  return rows;
+}
+
+/** Add `share` times the products of one case's row with itself, lower part only. */
+function addOuter(gram: Float64Array, rows: Float64Array, i: number, p: number, share: number): void {
+  const start = i * p;
+  for (let j = 0; j < p; j++) {
+    const value = share * rows[start + j]!;
+    for (let l = 0; l <= j; l++) gram[j * p + l] = gram[j * p + l]! + value * rows[start + l]!;
+  }
+}
+
 /**
- * Weighted normal equations of (1, x) against the residuals; the solution is left in `move`. Nothing is allocated here.
- * @returns false when the weighted columns are not independent
+ * Weighted normal equations for the change in the coefficients, left in `gram` and `move`; nothing is allocated.
+ * Four cases in five keep weight 1, so what the others lose is taken off the unweighted products, formed once.
  */
-function weightedStep(
-  x: readonly Float64Array[],
+function normalEquations(
+  rows: Float64Array,
   residuals: Float64Array,
   weights: Float64Array,
+  full: Float64Array,
   gram: Float64Array,
   move: Float64Array,
-  weighted: Float64Array,
-): boolean {
-  const n = residuals.length;
-  const p = x.length + 1;
-  let total = 0;
-  let against = 0;
-  for (let i = 0; i < n; i++) {
-    total += weights[i]!;
-    against += weights[i]! * residuals[i]!;
+): void {
+  const p = move.length;
+  gram.set(full);
+  move.fill(0);
+  for (let i = 0; i < residuals.length; i++) {
+    const weight = weights[i]!;
+    const pull = weight * residuals[i]!;
+    for (let j = 0; j < p; j++) move[j] = move[j]! + pull * rows[i * p + j]!;
+    if (weight < 1) addOuter(gram, rows, i, p, weight - 1);
   }
-  gram[0] = total;
-  move[0] = against;
-  for (let j = 1; j < p; j++) {
-    const column = x[j - 1]!;
-    let sum = 0;
-    let product = 0;
-    for (let i = 0; i < n; i++) {
-      const value = weights[i]! * column[i]!;
-      weighted[i] = value;
-      sum += value;
-      product += value * residuals[i]!;
-    }
-    gram[j * p] = sum;
-    move[j] = product;
-    for (let l = 1; l <= j; l++) {
-      const other = x[l - 1]!;
-      let cross = 0;
-      for (let i = 0; i < n; i++) cross += weighted[i]! * other[i]!;
-      gram[j * p + l] = cross;
-    }
-  }
-  if (choleskyInPlace(gram, p) === 0) return false;
-  solveFactored(gram, p, move);
-  return true;
 }
