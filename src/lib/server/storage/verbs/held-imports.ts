@@ -1,19 +1,30 @@
 import { found } from '../checked';
 import { newDocumentId } from '../ledger';
-import type { HeldImport, Store } from '../port';
+import { StorageError, type HeldImport, type Store } from '../port';
 import type { Draft, Reader, Shelf } from '../shelf';
 import { frozen } from '../frozen';
 
 export type ImportName = `imports/${string}`;
 export const importNames = (reader: Reader) => reader.names('imports') as ImportName[];
 
+/** An import that cannot be read is no reason to refuse the next one. */
+function heldOrUnreadable(reader: Reader, name: ImportName): HeldImport | null {
+  try {
+    const document = reader.read(name);
+    return document?.state === 'held' ? document.held : null;
+  } catch (why) {
+    if (why instanceof StorageError) return null;
+    throw why;
+  }
+}
+
 const aDay = 24 * 60 * 60 * 1000;
 
 /** The text of a file that nobody confirmed must not lie about: it goes after a day. */
 export function dropForgotten(draft: Draft, now: string): void {
   for (const name of importNames(draft)) {
-    const document = draft.read(name);
-    if (document?.state === 'held' && Date.parse(now) - Date.parse(document.held.heldAt) > aDay) draft.remove(name);
+    const held = heldOrUnreadable(draft, name);
+    if (held && Date.parse(now) - Date.parse(held.heldAt) > aDay) draft.remove(name);
   }
 }
 

@@ -1,0 +1,84 @@
+import { copyFile, constants, lstat, readFile } from 'node:fs/promises';
+import type { Adapter } from 'lowdb';
+import type { DocumentKind } from '../documents';
+import { StorageError } from '../port';
+import { fromText, NewerVersion, toText, type Versions } from './document-text';
+import { removeDurably, replaceDurably } from './durable';
+
+/** Enough to tell that a file is still the one last read or written here. */
+const identityOf = async (path: string): Promise<string | null> => {
+  try {
+    const { ino, size, mtimeNs } = await lstat(path, { bigint: true });
+    return `${ino}/${size}/${mtimeNs}`;
+  } catch (why) {
+    if ((why as NodeJS.ErrnoException).code === 'ENOENT') return null;
+    throw why;
+  }
+};
+
+const reasonOf = (why: unknown) => (why instanceof Error ? why.message : String(why));
+
+/**
+ * One document on disk, as lowdb's adapter. lowdb's own adapter is not used: it never flushes, writes over what it could
+ * not read, and lets two processes erase each other.
+ */
+export class DocumentFile implements Adapter<object | null> {
+  #seen: string | null = null;
+
+  constructor(
+    readonly path: string,
+    private readonly kind: DocumentKind,
+    private readonly versions: Versions,
+  ) {}
+
+  /** @throws StorageError `unreadable` (after putting a copy aside) or `newer`; the file itself is not touched */
+  async read(): Promise<object | null> {
+    this.#seen = await identityOf(this.path);
+    if (this.#seen === null) return null;
+    try {
+      if (!(await lstat(this.path)).isFile()) throw new Error('it is not an ordinary file; writing would cut a link');
+      return fromText(await readFile(this.path, 'utf8'), this.kind, this.versions);
+    } catch (why) {
+      if (why instanceof NewerVersion)
+        throw new StorageError(
+          'newer',
+          `${this.path} was written by a later version of this program (${why.version}; this one knows ${this.versions.schemaVersion}). It has not been touched. Start the later version.`,
+        );
+      throw new StorageError('unreadable', `${this.path} cannot be read: ${reasonOf(why)}. ${await this.#putAside()}`);
+    }
+  }
+
+  /** @throws StorageError `changed-outside` when somebody edited, replaced or made the file since it was last seen here */
+  async checkUnchanged(): Promise<void> {
+    if ((await identityOf(this.path)) === this.#seen) return;
+    throw new StorageError(
+      'changed-outside',
+      `${this.path} was changed by something else while this program was running. Nothing was written over it; stop this program and start it again to read what is there.`,
+    );
+  }
+
+  async write(document: object | null): Promise<void> {
+    if (document === null) return this.remove();
+    await this.checkUnchanged();
+    await replaceDurably(this.path, toText(document, this.versions), async () => {
+      this.#seen = await identityOf(this.path);
+    });
+  }
+
+  async remove(): Promise<void> {
+    await this.checkUnchanged();
+    await removeDurably(this.path);
+    this.#seen = null;
+  }
+
+  async #putAside(): Promise<string> {
+    const copy = `${this.path}.unreadable-${new Date().toISOString().replaceAll(/[:.]/g, '-')}`;
+    const left = 'The file stays as it is and nothing is written to it.';
+    try {
+      await copyFile(this.path, copy, constants.COPYFILE_EXCL);
+      return `${left} A copy is at ${copy}.`;
+    } catch (why) {
+      return `${left} A copy could not be made: ${reasonOf(why)}.`;
+    }
+  }
+}

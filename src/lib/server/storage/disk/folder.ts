@@ -1,0 +1,26 @@
+import { mkdir, readdir, unlink } from 'node:fs/promises';
+import { join } from 'node:path';
+import { isDocumentName, type DocumentName } from '../documents';
+import { isLeftover } from './durable';
+
+const subfolders = ['cases', 'reflections', 'reference', 'imports'];
+
+export const fileOf = (folder: string, name: DocumentName | 'contents') => join(folder, `${name}.json`);
+
+/** Makes the data folder, readable by its owner alone. A folder already there keeps its mode: it may not be ours to set. */
+export async function makeFolders(folder: string): Promise<void> {
+  await mkdir(folder, { recursive: true, mode: 0o700 });
+  for (const each of subfolders) await mkdir(join(folder, each), { recursive: true, mode: 0o700 });
+}
+
+/** Names of the documents that stand in the folder, sweeping what a crash left in the making. */
+export async function standingIn(folder: string): Promise<DocumentName[]> {
+  const names: DocumentName[] = [];
+  for (const sub of ['', ...subfolders])
+    for (const file of await readdir(join(folder, sub))) {
+      if (isLeftover(file)) await unlink(join(folder, sub, file));
+      const name = `${sub && `${sub}/`}${file.replace(/\.json$/, '')}`;
+      if (file.endsWith('.json') && isDocumentName(name)) names.push(name);
+    }
+  return names;
+}

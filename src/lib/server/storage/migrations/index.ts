@@ -1,0 +1,17 @@
+import type { DocumentKind } from '../documents';
+
+/** The shape in which this version writes. Rises by one with every migration. */
+export const schemaVersion = 1;
+
+/** From the shape before to the shape of `to`, for the kinds of document it concerns; the others only change number. */
+export type Migration = {
+  to: number;
+  documents: { readonly [Kind in DocumentKind]?: (document: Record<string, unknown>) => Record<string, unknown> };
+};
+
+/**
+ * All migrations, in order, each in a file of its own (`002-<what-changed>.ts`) with a test that loads a file of the old shape.
+ * A migration is never edited once released: files of any earlier version may still lie in somebody's folder.
+ * Version 1 is the first shape there was.
+ */
+export const migrations: readonly Migration[] = [];

@@ -1,0 +1,53 @@
+import { describe, expect, it } from 'vitest';
+import type { Store } from '../../../src/lib/server/storage';
+import { aBatch, aCase, aGoal, aNewCase, aReflection, later, now } from '../records';
+
+export const eraseContract = (open: () => Promise<Store>) =>
+  describe('erasing a case everywhere', () => {
+    it('leaves a count and no trace of the case', async () => {
+      const store = await open();
+      const secret = await store.recordCase(aCase('SECRET-17', { sequence: 1 }));
+      const other = await store.recordCase(aCase('Other', { sequence: 2 }));
+      const edited = await store.updateCase({ ...secret, position: 4 }, 'SECRET-17 moved', now);
+      const reflection = await store.saveReflection(aReflection([secret.id, other.id]));
+      await store.startGoal(aGoal([secret.id, other.id]));
+      await store.saveDraft(`timing/${secret.id}`, '{}');
+      await store.saveDraft('reflect', JSON.stringify({ code: 'SECRET-17' }));
+      await store.saveDraft('timing/case-2', 'about the other');
+      const held = await store.holdImport({ heldAt: now, fileName: 'a.csv', text: 'case_id\nSECRET-17', choices: {} });
+
+      await store.eraseCase(edited.id, later);
+
+      expect(await store.erasedCount()).toBe(1);
+      expect((await store.cases()).map(({ code }) => code)).toEqual(['Other']);
+      expect(await store.reflections()).toEqual([{ ...reflection, ...aReflection([other.id]), version: 2 }]);
+      const drafts = ['timing/case-1', 'reflect', 'timing/case-2'].map((key) => store.draft(key));
+      expect(await Promise.all(drafts)).toEqual([null, null, 'about the other']);
+      expect(await store.heldImport(held.id)).toBeNull();
+      expect(JSON.stringify(await store.everything())).not.toContain('SECRET-17');
+    });
+
+    it('reaches what the undo of an import holds', async () => {
+      const store = await open();
+      const old = await store.recordCase(aCase('SECRET-17'));
+      const held = await store.holdImport({ heldAt: now, fileName: 'a.csv', text: '', choices: {} });
+      const batch = aBatch({
+        replace: [{ caseId: old.id, case: aNewCase('SECRET-17', 2) }],
+        cases: [aNewCase('B', 3)],
+      });
+      await store.recordImport(held, batch, 'hash', now);
+      await store.eraseCase(old.id, later);
+      await store.undoImport(held.id, later);
+      expect(await store.cases()).toEqual([]);
+      expect(await store.imports()).toMatchObject([{ replaced: [], added: ['case-2'], undone: true }]);
+    });
+
+    it('never gives the id again, and says when there is nothing to erase', async () => {
+      const store = await open();
+      const { id } = await store.recordCase(aCase('A'));
+      await store.eraseCase(id, now);
+      expect((await store.recordCase(aCase('A'))).id).toBe('case-2');
+      await expect(store.eraseCase(id, now)).rejects.toMatchObject({ code: 'not-found' });
+      expect(await store.erasedCount()).toBe(1);
+    });
+  });

@@ -1,0 +1,47 @@
+import { describe, expect, it } from 'vitest';
+import type { Store } from '../../../src/lib/server/storage';
+import { aCase, aGoal, aResult, later, now } from '../records';
+
+export const goalsContract = (open: () => Promise<Store>) =>
+  describe('goals and results', () => {
+    const withCase = async () => {
+      const store = await open();
+      const { id } = await store.recordCase(aCase('A'));
+      return { store, ids: [id] };
+    };
+
+    it('keeps goals and what becomes of them', async () => {
+      const { store, ids } = await withCase();
+      const goal = await store.startGoal(aGoal(ids));
+      const decided = {
+        ...goal,
+        state: 'closed' as const,
+        decisions: [{ at: later, kind: 'keep' as const, reason: 'lasted' }],
+      };
+      await store.updateGoal(decided);
+      expect(await store.goals()).toEqual([decided]);
+      await expect(store.updateGoal({ ...goal, id: 'goal-2' })).rejects.toMatchObject({ code: 'not-found' });
+    });
+
+    it('fixes the starting cases once a goal runs, not while it is a draft', async () => {
+      const { store, ids } = await withCase();
+      const goal = await store.startGoal(aGoal([], { state: 'draft' }));
+      const running = { ...goal, state: 'running' as const, start: { ...goal.start, caseIds: ids } };
+      await store.updateGoal(running);
+      const moved = store.updateGoal({ ...running, start: { ...running.start, caseIds: [] } });
+      await expect(moved).rejects.toMatchObject({ code: 'invalid' });
+      expect(await store.goals()).toEqual([running]);
+    });
+
+    it('stores one result a goal and look', async () => {
+      const { store, ids } = await withCase();
+      const { id } = await store.startGoal(aGoal(ids));
+      const first = await store.storeResult(aResult(id, ids));
+      await expect(store.storeResult({ ...aResult(id, ids), storedAt: now })).rejects.toMatchObject({
+        code: 'already-there',
+      });
+      const second = await store.storeResult(aResult(id, ids, 'second'));
+      expect(await store.results()).toEqual([first, second]);
+      await expect(store.storeResult(aResult('goal-9', ids))).rejects.toMatchObject({ code: 'not-found' });
+    });
+  });

@@ -1,0 +1,88 @@
+import { describe, expect, it } from 'vitest';
+import { emptyProfile, type Procedure } from '../../../src/lib/model';
+import { StaleVersionError, type Store } from '../../../src/lib/server/storage';
+import { aReference, aReflection } from '../records';
+
+const step = (id: string) => ({
+  id,
+  label: id,
+  starts: 'the first cut is seen',
+  ends: 'the instrument leaves the eye',
+  synonyms: [],
+  earlier: [],
+  optional: false,
+  notToShorten: false,
+  keptParts: [],
+  retired: false,
+});
+
+const graft: Procedure = {
+  id: 'graft',
+  name: 'Corneal graft',
+  synonyms: [],
+  steps: [step('trephination'), step('suturing')],
+  facts: [],
+  waitingReasons: [],
+  eventKinds: [],
+  origin: 'own',
+};
+
+export const smallRecordsContract = (open: () => Promise<Store>) => {
+  describe('settings', () => {
+    it('starts from the empty profile and keeps changes', async () => {
+      const store = await open();
+      expect(await store.profile()).toEqual(emptyProfile);
+      await store.saveProfile({ ...emptyProfile, procedureId: 'sics', largeType: true });
+      expect(await store.profile()).toMatchObject({ procedureId: 'sics', largeType: true });
+    });
+
+    it('keeps one procedure an id', async () => {
+      const store = await open();
+      await store.saveProcedure(graft);
+      await store.saveProcedure({ ...graft, name: 'Lamellar graft' });
+      expect(await store.procedures()).toEqual([{ ...graft, name: 'Lamellar graft' }]);
+      const broken = { ...graft, steps: [step('suturing'), step('suturing')] };
+      await expect(store.saveProcedure(broken)).rejects.toMatchObject({ code: 'invalid' });
+    });
+  });
+
+  describe('reflections', () => {
+    it('are kept in order of arrival and changed from the version seen', async () => {
+      const store = await open();
+      const first = await store.saveReflection(aReflection([]));
+      const second = await store.saveReflection(aReflection([], { saw: 'Second' }));
+      const changed = await store.updateReflection({ ...first, willTry: 'Refill earlier' });
+      expect(changed).toEqual({ ...first, willTry: 'Refill earlier', version: 2 });
+      expect(await store.reflections()).toEqual([changed, second]);
+      await expect(store.updateReflection(first)).rejects.toBeInstanceOf(StaleVersionError);
+    });
+  });
+
+  describe('drafts', () => {
+    it('are kept by any key, changed and dropped', async () => {
+      const store = await open();
+      expect(await store.draft('reflect')).toBeNull();
+      await Promise.all(['a', 'b', 'c'].map((value) => store.saveDraft('reflect', value)));
+      await store.saveDraft('__proto__', 'odd');
+      expect([await store.draft('reflect'), await store.draft('__proto__'), await store.draft('toString')]).toEqual([
+        'c',
+        'odd',
+        null,
+      ]);
+      await store.dropDraft('reflect');
+      expect(await store.draft('reflect')).toBeNull();
+    });
+  });
+
+  describe('reference sets', () => {
+    it('are kept whole and removed whole', async () => {
+      const store = await open();
+      const set = await store.saveReference(aReference);
+      expect(await store.references()).toEqual([{ ...aReference, id: 'reference-1' }]);
+      await store.removeReference(set.id);
+      expect(await store.references()).toEqual([]);
+      expect((await store.saveReference(aReference)).id).toBe('reference-2');
+      await expect(store.removeReference(set.id)).rejects.toMatchObject({ code: 'not-found' });
+    });
+  });
+};

@@ -1,0 +1,179 @@
+import {
+  emptyProfile,
+  profileSchema,
+  type Case,
+  type Goal,
+  type NewCase,
+  type Reflection,
+  type StoredResult,
+} from '../../src/lib/model';
+import type { Everything, ImportBatch, NewList } from '../../src/lib/server/storage';
+
+/** Made-up records for the storage tests: valid, small, and the same every time. */
+
+export const now = '2026-11-25T10:00:00.000Z';
+export const later = '2026-11-25T18:00:00.000Z';
+
+export const aCase = (code: string, over: Partial<Case> = {}): Omit<Case, 'id' | 'version' | 'history'> => ({
+  code,
+  procedureId: 'phaco',
+  listId: null,
+  position: null,
+  sequence: 1,
+  orderKnown: true,
+  facts: {},
+  factChanges: [],
+  hands: { whole: 'mine', steps: {} },
+  stretches: [{ stepId: 'capsulorhexis', start: 60, end: 143, seconds: 83, kind: 'step', reason: null }],
+  wentBackNoted: {},
+  events: null,
+  keptSeen: {},
+  energy: null,
+  recording: null,
+  source: { kind: 'typed' },
+  leftOut: null,
+  keptAsItIs: null,
+  invented: false,
+  ...over,
+});
+
+export const aNewCase = (code: string, row: number, over: Partial<NewCase> = {}): NewCase => ({
+  code,
+  procedureId: 'phaco',
+  list: null,
+  position: null,
+  sequence: row,
+  orderKnown: true,
+  facts: {},
+  hands: { whole: 'mine', steps: {} },
+  stretches: [{ stepId: 'capsulorhexis', start: null, end: null, seconds: 83, kind: 'step', reason: null }],
+  wentBackNoted: {},
+  events: null,
+  keptSeen: {},
+  energy: null,
+  recording: null,
+  row,
+  ...over,
+});
+
+export const aList = (date: string) => ({
+  label: null,
+  when: { kind: 'date' as const, date },
+  operated: null,
+  anaesthesia: null,
+  machine: null,
+  teaching: null,
+  eventsAnsweredForAll: null,
+  untimedEvents: [],
+  nextDayKnown: null,
+});
+
+export const aNewList = (key: string, date: string): NewList => ({ ...aList(date), key });
+
+export const aBatch = (over: Partial<ImportBatch> = {}): ImportBatch => ({
+  lists: [],
+  cases: [],
+  replace: [],
+  references: [],
+  ...over,
+});
+
+export const aReference = {
+  label: 'Two colleagues, with their agreement',
+  procedureId: 'phaco',
+  agreedAt: now,
+  cases: [{ reader: 'R1', list: 1, facts: {}, stepSeconds: { capsulorhexis: 40 } }],
+  invented: false,
+};
+
+export const aGoal = (caseIds: string[], over: Partial<Goal> = {}): Omit<Goal, 'id'> => ({
+  procedureId: 'phaco',
+  stepId: 'capsulorhexis',
+  measure: 'time',
+  checkpoints: [{ id: 'regrasp', look: 'The edge is held again near its end' }],
+  ifThen: null,
+  watch: [],
+  stopSigns: ['the edge runs out'],
+  reminders: [],
+  start: { caseIds, frozen: null, allowance: 0, allowanceSpread: 0, steer: null, seed: 1, engine: '0.1.0', hash: 'x' },
+  windowLength: 20,
+  agreed: { answer: 'none', why: 'working alone' },
+  chosenBy: 'seconds',
+  reason: null,
+  setAt: now,
+  afterSequence: 0,
+  listAtStart: null,
+  state: 'running',
+  decisions: [],
+  timesShown: [],
+  invented: false,
+  ...over,
+});
+
+export const aResult = (
+  goalId: string,
+  ids: string[],
+  look: 'first' | 'second' = 'first',
+): Omit<StoredResult, 'id'> => ({
+  goalId,
+  look,
+  storedAt: now,
+  inputHash: 'x',
+  startIds: ids,
+  windowIds: [],
+  stepId: 'capsulorhexis',
+  seed: 1,
+  engine: '0.1.0',
+  outcome: {
+    kind: 'cannot-tell',
+    measure: 'time',
+    against: null,
+    plain: null,
+    rest: null,
+    spread: null,
+    paused: [],
+    allowance: 0,
+    steer: null,
+    startUsual: null,
+    rangeStart: null,
+    rangeWindow: null,
+    notes: [],
+    already: null,
+    leftOutSeen: 0,
+    kindWithLeftOut: null,
+    powerForAFifth: null,
+    cannot: { code: 'too-few', because: 'made up for a test' },
+    said: [],
+  },
+});
+
+export const aReflection = (caseIds: string[], over: Partial<Reflection> = {}): Omit<Reflection, 'id' | 'version'> => ({
+  at: now,
+  caseIds,
+  goalId: null,
+  stepId: 'capsulorhexis',
+  answers: caseIds.map((caseId) => ({ caseId, checkpointId: 'regrasp', answer: 'done' as const })),
+  beforeLengths: true,
+  keptSeen: caseIds.map((caseId) => ({ caseId, keptPartId: 'refill', seen: true })),
+  saw: 'The edge stayed inside.',
+  willTry: '',
+  tags: [],
+  history: [],
+  invented: false,
+  ...over,
+});
+
+export const aWholeRecord = (): Everything => ({
+  format: 'next-twenty/everything/1',
+  profile: profileSchema.parse({ ...emptyProfile, inTraining: true }),
+  procedures: [],
+  lists: [{ ...aList('2026-03-02'), id: 'list-1' }],
+  cases: [
+    { ...aCase('F1', { listId: 'list-1', position: 1 }), id: 'case-1', version: 1, history: [] },
+    { ...aCase('F2', { listId: 'list-1', position: 2, sequence: 2 }), id: 'case-2', version: 1, history: [] },
+  ],
+  goals: [{ ...aGoal(['case-1', 'case-2']), id: 'goal-1' }],
+  results: [{ ...aResult('goal-1', ['case-1', 'case-2']), id: 'result-1' }],
+  reflections: [{ ...aReflection(['case-2'], { goalId: 'goal-1' }), id: 'reflection-1', version: 1 }],
+  references: [{ ...aReference, id: 'reference-1' }],
+});
