@@ -1,0 +1,66 @@
+import { cannotDraw, NARROW, px, type CannotDraw, type Drawing, type Point, type Width } from './drawn';
+import { isRatio, ratioAxis } from './ratio-axis';
+import type { RunInput } from './run-input';
+import { drawPanel, type DrawnPanel } from './run-panel';
+import { runPanels } from './run-panels';
+
+export type RunDrawing = Drawing & {
+  size: number;
+  small: number;
+  left: number;
+  right: number;
+  panels: readonly DrawnPanel[];
+  /** Cases of a shortened period that are not drawn. */
+  notDrawn: number;
+};
+
+/** Log axis: a half and a double lie equally far from the usual. Up is longer. */
+const DOMAIN = [0.45, 2.2] as const;
+
+/**
+ * Cases in order of time, each against the usual at the start.
+ * A case without a ratio keeps its place, so that lists and events below it stay where they belong.
+ */
+export function afterRun(input: RunInput, width: Width): RunDrawing | CannotDraw {
+  if (!input.cases.some((each) => isRatio(each.ratio))) return cannotDraw('No case of this step can be drawn yet.');
+  const narrow = width === NARROW;
+  const [size, small] = narrow ? [12.5, 12] : [13.5, 12.5];
+  const left = narrow ? 50 : 62;
+  const right = width - 6;
+  const high = narrow ? 190 : 220;
+
+  const panels: DrawnPanel[] = [];
+  const points: Point[][] = [];
+  let top = 26;
+  const planned = runPanels(input, right - left, width);
+  for (const panel of planned) {
+    const axis = ratioAxis(
+      DOMAIN,
+      [top + high, top],
+      [
+        [2, 'double'],
+        [1.4, '140'],
+        [1, input.one],
+        [0.7, '70'],
+        [0.5, 'half'],
+      ],
+    );
+    const drawn = drawPanel(panel, input, { axis, left, right, top, bottom: top + high, small });
+    panels.push(drawn.panel);
+    points.push(drawn.points);
+    top = drawn.panel.end + 34;
+  }
+  const drawnCases = planned.reduce((sum, panel) => sum + panel.count, 0);
+  return {
+    kind: 'drawing',
+    width,
+    height: px(top - 24),
+    points,
+    size,
+    small,
+    left,
+    right,
+    panels,
+    notDrawn: input.cases.length - drawnCases,
+  };
+}

@@ -1,0 +1,145 @@
+import { cannotDraw, NARROW, px, type CannotDraw, type Drawing, type Point, type Width } from './drawn';
+import { isRatio, ratioAxis, type RatioAxis } from './ratio-axis';
+import { shapePath } from './shapes';
+import { wrapText } from './text-fit';
+
+/** One ratio with its interval, and the words on both sides of it. */
+export type DotRow = {
+  id: string;
+  label: string;
+  /** Counts and the like, small under the label. */
+  under: string;
+  ratio: number;
+  low: number;
+  high: number;
+  /** Printed right of the line. */
+  words: string;
+  /** The row the reading rests on. */
+  bold: boolean;
+};
+
+export type DotAxis = {
+  domain: readonly [number, number];
+  ticks: readonly (readonly [ratio: number, label: string])[];
+};
+
+/** Step times with a factor against without it: 1 is the own usual. */
+export const PATTERN_AXIS = {
+  domain: [0.7, 2],
+  ticks: [
+    [0.7, '0.7'],
+    [1, 'your usual'],
+    [1.4, '1.4'],
+    [2, '2 times'],
+  ],
+} as const satisfies DotAxis;
+
+/** The window against the starting cases: 100 is the usual at the start. */
+export const CHANGE_AXIS = {
+  domain: [0.5, 1.5],
+  ticks: [
+    [0.5, 'half'],
+    [0.7, '70'],
+    [1, '100'],
+    [1.4, '140'],
+  ],
+} as const satisfies DotAxis;
+
+type Line = { x: number; y: number; text: string };
+
+export type DrawnDotRow = {
+  id: string;
+  bold: boolean;
+  label: readonly Line[];
+  under: readonly Line[];
+  words: readonly Line[];
+  middle: number;
+  dot: string;
+  /** Drawn as an arrow: the value lies beyond the axis. */
+  beyond: boolean;
+  line: { from: number; to: number };
+  /** Arrow heads where the interval runs out of the axis. */
+  ends: string;
+};
+
+export type DotDrawing = Drawing & {
+  size: number;
+  small: number;
+  ticks: RatioAxis['ticks'];
+  head: number;
+  rows: readonly DrawnDotRow[];
+  lines: readonly [number, number];
+};
+
+const COLUMNS = {
+  narrow: { size: 13.5, small: 12, label: [0, 332], strip: [18, 190], words: [202, 336], stacked: true },
+  wide: { size: 14, small: 12.5, label: [0, 262], strip: [282, 506], words: [522, 720], stacked: false },
+} as const;
+
+/**
+ * Ratios with their intervals, one under another on one log axis.
+ * @param rows in the order given; a row whose ratio or interval is not a number > 0 is left out
+ */
+export function dotRows(rows: readonly DotRow[], axis: DotAxis, width: Width): DotDrawing | CannotDraw {
+  const drawable = rows.filter(({ ratio, low, high }) => isRatio(ratio) && isRatio(low) && isRatio(high));
+  if (drawable.length === 0) return cannotDraw('There is nothing to draw here yet.');
+  const columns = width === NARROW ? COLUMNS.narrow : COLUMNS.wide;
+  const scale = ratioAxis(axis.domain, columns.strip, axis.ticks);
+  const head = 24;
+  const drawn: DrawnDotRow[] = [];
+  const points: Point[][] = [];
+  let top = head;
+  for (const row of drawable) {
+    const { size, small, label, words, stacked } = columns;
+    const lines = (text: string, [from, to]: readonly [number, number], type: number, y: number, bold = false) =>
+      wrapText(text, to - from, type, bold).map((each, at) => ({ x: from, y: y + at * (type + 3), text: each }));
+    const said = wrapText(row.words, words[1] - words[0], size, row.bold);
+    const [text, saidHigh] = [textHeight(row, columns), said.length * (size + 3)];
+    const middle = px(
+      stacked
+        ? top + text + 8 + Math.max(12, saidHigh / 2 + 4)
+        : top + Math.max(20, (Math.max(text, saidHigh) + 12) / 2),
+    );
+    const first = stacked ? top + 18 : middle - text / 2 + 13;
+    const labels = lines(row.label, label, size, px(first), row.bold);
+    const unders = row.under ? lines(row.under, label, small, px(first + labels.length * (size + 3))) : [];
+    const saidTop = middle + 5 - (saidHigh - size - 3) / 2;
+    const height = stacked ? middle - top + Math.max(14, saidHigh / 2 + 6) : Math.max(40, text + 12, saidHigh + 12);
+
+    const [at, low, high] = [scale.at(row.ratio), scale.at(row.low), scale.at(row.high)];
+    drawn.push({
+      id: row.id,
+      bold: row.bold,
+      label: labels,
+      under: unders,
+      words: said.map((each, line) => ({ x: words[0], y: px(saidTop + line * (size + 3)), text: each })),
+      middle,
+      dot: shapePath(at.out === null ? 'circle' : at.out === 'low' ? 'left' : 'right', at.at, middle, row.bold ? 5 : 4),
+      beyond: at.out !== null,
+      line: { from: Math.min(low.at, high.at), to: Math.max(low.at, high.at) },
+      ends:
+        (low.out === 'low' ? shapePath('left', low.at, middle, 3.5) : '') +
+        (high.out === 'high' ? shapePath('right', high.at, middle, 3.5) : ''),
+    });
+    points.push([{ x: at.at, y: middle, say: `${row.label}: ${row.words}${row.under ? ` (${row.under})` : ''}` }]);
+    top += height;
+  }
+  return {
+    kind: 'drawing',
+    width,
+    height: px(top + 6),
+    points,
+    size: columns.size,
+    small: columns.small,
+    ticks: scale.ticks,
+    head,
+    rows: drawn,
+    lines: [head - 2, top],
+  };
+}
+
+/** Height of the words left of a row's line, px. */
+function textHeight(row: DotRow, { size, small, label: [from, to] }: (typeof COLUMNS)[keyof typeof COLUMNS]): number {
+  const label = wrapText(row.label, to - from, size, row.bold).length * (size + 3);
+  return label + (row.under ? wrapText(row.under, to - from, small).length * (small + 3) : 0);
+}

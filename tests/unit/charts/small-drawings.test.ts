@@ -1,0 +1,129 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { cellStrip, type CellKind } from '../../../src/lib/charts/cells';
+import { CHANGE_AXIS, dotRows, PATTERN_AXIS, type DotRow } from '../../../src/lib/charts/dot-rows';
+import { NARROW, WIDE } from '../../../src/lib/charts/drawn';
+import { hatchPath } from '../../../src/lib/charts/shapes';
+import { fitText, textWidth, wrapText } from '../../../src/lib/charts/text-fit';
+import { nearestPoint, stepThrough } from '../../../src/lib/charts/walk';
+
+const row = (id: string, ratio: number, low: number, high: number): DotRow => ({
+  id,
+  label: 'against the rest of the operation',
+  under: '20 against 40',
+  ratio,
+  low,
+  high,
+  words: '18 % less (9 to 26 % less)',
+  bold: false,
+});
+
+describe('dot and line', () => {
+  it('leaves out what is no ratio and says so when nothing is left', () => {
+    expect(dotRows([row('a', NaN, 1, 1), row('b', 1, -1, 2)], CHANGE_AXIS, WIDE).kind).toBe('cannot-draw');
+    const drawing = dotRows([row('a', NaN, 1, 1), row('b', 1, 0.9, 1.1)], CHANGE_AXIS, WIDE);
+    expect(drawing.kind === 'drawing' && drawing.rows.map(({ id }) => id)).toEqual(['b']);
+  });
+
+  it('marks an end of the interval that lies beyond the axis', () => {
+    const drawing = dotRows([row('a', 1.9, 1.3, 2.8), row('b', 1.2, 1.1, 1.3)], PATTERN_AXIS, WIDE);
+    if (drawing.kind !== 'drawing') throw new Error(drawing.because);
+    expect(drawing.rows[0]?.ends).not.toBe('');
+    expect(drawing.rows[1]?.ends).toBe('');
+  });
+
+  it('stays inside its width, whatever the numbers', () => {
+    const ratio = fc.double({ min: 0.01, max: 100, noNaN: true });
+    fc.assert(
+      fc.property(ratio, ratio, ratio, fc.constantFrom(NARROW, WIDE), (a, b, c, width) => {
+        const [low, middle, high] = [a, b, c].sort((x, y) => x - y) as [number, number, number];
+        const drawing = dotRows([row('a', middle, low, high)], CHANGE_AXIS, width);
+        if (drawing.kind !== 'drawing') throw new Error(drawing.because);
+        const { line } = drawing.rows[0] ?? { line: { from: NaN, to: NaN } };
+        expect(line.from).toBeGreaterThanOrEqual(0);
+        expect(line.to).toBeLessThanOrEqual(width);
+        expect(line.from).toBeLessThanOrEqual(line.to);
+      }),
+    );
+  });
+});
+
+describe('cells', () => {
+  it('wraps at twenty, so that a letter keeps its size on a phone', () => {
+    const cells = Array.from({ length: 41 }, () => ({ kind: 'open' as CellKind, say: '' }));
+    const strip = cellStrip(cells);
+    expect(strip.width).toBeLessThanOrEqual(NARROW);
+    expect(strip.points.map((line) => line.length)).toEqual([20, 20, 1]);
+  });
+
+  it('tells six kinds apart by shape alone', () => {
+    const looks = (['filled', 'half', 'open', 'dot', 'event', 'not-answered', 'blank'] as const).map((kind) => {
+      const { outlines, fills, blanks, letters } = cellStrip([{ kind, say: '' }]);
+      return JSON.stringify([outlines, fills, blanks, letters.map(({ text }) => text)]);
+    });
+    expect(new Set(looks).size).toBe(7);
+  });
+
+  it('draws nothing of nothing', () => {
+    expect(cellStrip([])).toMatchObject({ width: 0, height: 0, points: [] });
+  });
+});
+
+describe('words in a drawing', () => {
+  it('are cut where they would not fit, and wrapped between words', () => {
+    expect(fitText('Wound check', 200, 14)).toBe('Wound check');
+    expect(textWidth(fitText('Viscoelastic removal behind the lens', 90, 14), 14)).toBeLessThanOrEqual(90);
+    expect(wrapText('usual less one in five', 80, 12)).toEqual(['usual less', 'one in five']);
+  });
+
+  it('keep a number with its unit', () => {
+    expect(wrapText('18 % less', 40, 12)).toEqual(['18\u00a0%', 'less']);
+  });
+});
+
+describe('hatching', () => {
+  it('stays inside its box', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 1, max: 200 }), fc.integer({ min: 1, max: 12 }), (width, height) => {
+        const numbers = (hatchPath(10, 20, width, height).match(/-?\d+(\.\d+)?/g) ?? []).map(Number);
+        numbers.forEach((value, at) => {
+          const [from, to] = at % 2 === 0 ? [10, 10 + width] : [20, 20 + height];
+          expect(value).toBeGreaterThanOrEqual(from - 0.05);
+          expect(value).toBeLessThanOrEqual(to + 0.05);
+        });
+      }),
+    );
+    expect(hatchPath(0, 0, NaN, 5)).toBe('');
+  });
+});
+
+describe('walking the points with the keys', () => {
+  const points = [
+    [],
+    [
+      { x: 0, y: 0, say: 'a' },
+      { x: 10, y: 0, say: 'b' },
+    ],
+    [],
+    [{ x: 9, y: 20, say: 'c' }],
+  ];
+  it('starts at the first there is', () => {
+    expect(stepThrough(points, { row: 0, at: 0 }, null)).toEqual({ row: 1, at: 0 });
+    expect(stepThrough([[], []], { row: 0, at: 0 }, null)).toBeNull();
+  });
+  it('goes along a row, over empty rows, and stays at the ends', () => {
+    expect(stepThrough(points, { row: 1, at: 0 }, 'ArrowRight')).toEqual({ row: 1, at: 1 });
+    expect(stepThrough(points, { row: 1, at: 1 }, 'ArrowRight')).toEqual({ row: 1, at: 1 });
+    expect(stepThrough(points, { row: 1, at: 1 }, 'ArrowDown')).toEqual({ row: 3, at: 0 });
+    expect(stepThrough(points, { row: 3, at: 0 }, 'ArrowUp')).toEqual({ row: 1, at: 1 });
+    expect(stepThrough(points, { row: 1, at: 1 }, 'ArrowUp')).toEqual({ row: 1, at: 1 });
+    expect(stepThrough(points, { row: 1, at: 1 }, 'Home')).toEqual({ row: 1, at: 0 });
+  });
+  it('leaves other keys to the page', () => {
+    expect(stepThrough(points, { row: 1, at: 1 }, 'Tab')).toBeNull();
+  });
+  it('finds the nearest point within reach only', () => {
+    expect(nearestPoint(points, 8, 18, 5)).toEqual({ row: 3, at: 0 });
+    expect(nearestPoint(points, 100, 100, 5)).toBeNull();
+  });
+});
