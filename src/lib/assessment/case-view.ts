@@ -1,0 +1,169 @@
+import { stepSecondsOf, waitingOf, wentBackOf } from '../audit';
+import type { Case, Event, Hands, Procedure } from '../model';
+import { clock } from '../words';
+import { leftOutWords } from './case-change';
+import { caseSummary, stretchesInOrder, type CaseSummary } from './case-summary';
+import { eventWordsOf } from './event-fields';
+import { AS_USUAL, eyeFields, factTexts, factValueWords, type EyeFields } from './eye-fields';
+import { handWords, handsWords } from './hands-fields';
+import { procedureOf, type SurgeonRecord } from './record';
+import { emptyRow, kindOptions, reasonOptions, SPARE_ROWS, stretchRow, type StretchRow } from './stretch-fields';
+import { instantWords, listTitle } from './when-words';
+
+type Choice = { value: string; label: string };
+
+export type CaseView = {
+  id: string;
+  code: string;
+  version: number;
+  procedure: { id: string; name: string };
+  list: { id: string; title: string } | null;
+  position: number | null;
+  source: string;
+  hidden: boolean;
+  kept: { since: string; why: string } | null;
+  leftOut: { reason: string; timesSeen: boolean; at: string } | null;
+  summary: CaseSummary | null;
+  facts: readonly { label: string; value: string; changed: string | null }[];
+  asUsual: boolean;
+  eye: { fields: EyeFields; texts: Record<string, string> };
+  hands: { words: string; steps: readonly { id: string; label: string; hands: Hands }[]; options: readonly Choice[] };
+  /** Empty while the times are hidden. */
+  steps: readonly (readonly string[])[];
+  stretches: readonly (readonly string[])[];
+  edit: {
+    rows: readonly StretchRow[];
+    steps: readonly Choice[];
+    kinds: readonly Choice[];
+    reasons: readonly Choice[];
+  } | null;
+  events:
+    readonly { index: number; words: string; waits: boolean; reviewed: { at: string; text: string } | null }[] | null;
+  eventKinds: readonly Choice[];
+  keptParts: readonly { id: string; label: string; step: string; seen: '' | 'yes' | 'no' }[];
+  history: readonly { at: string; what: string }[];
+};
+
+const HANDS: readonly Hands[] = ['mine', 'someone-else', 'taken-over', 'shared'];
+
+/** Does this event wait for the surgeon's written review? */
+export const waitsForReview = (event: Event): boolean => event.serious && !event.nearMiss && event.reviewed === null;
+
+/** Everything of one case. `hidden`: its times belong to a running window and are not shown. */
+export function caseView(one: Case, record: SurgeonRecord, hidden: boolean): CaseView {
+  const procedure = procedureOf(record, one.procedureId);
+  const list = record.lists.find(({ id }) => id === one.listId);
+  const inOrder = stretchesInOrder(one, procedure);
+  return {
+    id: one.id,
+    code: one.code,
+    version: one.version,
+    procedure: { id: procedure.id, name: procedure.name },
+    list: list ? { id: list.id, title: listTitle(list) } : null,
+    position: one.position,
+    source: sourceWords(one),
+    hidden,
+    kept: one.keptAsItIs ? { since: instantWords(one.keptAsItIs.since), why: one.keptAsItIs.why } : null,
+    leftOut: one.leftOut
+      ? {
+          reason: leftOutWords(one.leftOut.reason),
+          timesSeen: one.leftOut.timesSeen,
+          at: instantWords(one.leftOut.at),
+        }
+      : null,
+    summary: hidden || one.stretches.length === 0 ? null : caseSummary(one, procedure),
+    facts: factRows(one, procedure),
+    asUsual: one.facts[AS_USUAL] === true,
+    eye: { fields: eyeFields(procedure), texts: factTexts(one.facts, procedure) },
+    hands: {
+      words: handsWords(one.hands, procedure) ?? 'All mine',
+      steps: procedure.steps.map(({ id, label }) => ({ id, label, hands: one.hands.steps[id] ?? one.hands.whole })),
+      options: HANDS.map((value) => ({ value, label: handWords(value) })),
+    },
+    steps: hidden ? [] : stepRows(one, procedure),
+    stretches: hidden ? [] : inOrder.map((stretch) => stretchCells(stretch, procedure)),
+    edit: hidden
+      ? null
+      : {
+          rows: [...inOrder.map(stretchRow), ...Array.from({ length: SPARE_ROWS }, () => emptyRow)],
+          steps: procedure.steps.map(({ id, label }) => ({ value: id, label })),
+          kinds: kindOptions,
+          reasons: reasonOptions(procedure),
+        },
+    events:
+      one.events?.map((event, index) => ({
+        index,
+        words: eventWordsOf(event, procedure),
+        waits: waitsForReview(event),
+        reviewed: event.reviewed ? { at: instantWords(event.reviewed.at), text: event.reviewed.text } : null,
+      })) ?? null,
+    eventKinds: procedure.eventKinds.map(({ id, label }) => ({ value: id, label })),
+    keptParts: procedure.steps.flatMap((step) =>
+      step.keptParts.map(({ id, label }) => ({
+        id,
+        label,
+        step: step.label,
+        seen: one.keptSeen[id] === undefined ? ('' as const) : one.keptSeen[id] ? ('yes' as const) : ('no' as const),
+      })),
+    ),
+    history: one.history.map(({ at, what }) => ({ at: instantWords(at), what })),
+  };
+}
+
+function sourceWords({ source }: Case): string {
+  switch (source.kind) {
+    case 'file':
+      return `brought in from a file, row ${source.row}`;
+    case 'timed':
+      return 'timed here from its recording';
+    case 'by-hand':
+      return 'noted by hand';
+    default:
+      return 'typed in';
+  }
+}
+
+function factRows(one: Case, procedure: Procedure): CaseView['facts'] {
+  return procedure.facts
+    .filter(({ id, asked }) => asked === 'row' || one.facts[id] !== undefined)
+    .map((fact) => {
+      const change = one.factChanges.findLast(({ factId }) => factId === fact.id);
+      return {
+        label: fact.label,
+        value: factValueWords(fact, one.facts[fact.id] ?? null),
+        changed: change
+          ? `before its times were seen: ${factValueWords(fact, change.before)}; changed on ${instantWords(change.at)}`
+          : null,
+      };
+    });
+}
+
+/** Step, step time, waiting, went back: one row a step that has a stretch. */
+function stepRows(one: Case, procedure: Procedure): string[][] {
+  return procedure.steps
+    .filter(({ id }) => one.stretches.some(({ stepId }) => stepId === id))
+    .map(({ id, label }) => {
+      const seconds = stepSecondsOf(one, id);
+      const waiting = waitingOf(one, id);
+      const back = wentBackOf(one, id);
+      return [
+        label,
+        seconds === null ? 'not mine' : clock(seconds),
+        waiting > 0 ? clock(waiting) : '',
+        back === null || back === 0 ? '' : String(back),
+      ];
+    });
+}
+
+const KIND_SAYS = { step: 'step', waiting: 'waiting', kept: 'kept part' } as const;
+
+function stretchCells(stretch: Case['stretches'][number], procedure: Procedure): string[] {
+  const reason = reasonOptions(procedure).find(({ value }) => value === stretch.reason)?.label ?? stretch.reason ?? '';
+  return [
+    procedure.steps.find(({ id }) => id === stretch.stepId)?.label ?? 'between steps',
+    KIND_SAYS[stretch.kind] + (reason === '' ? '' : `: ${reason}`),
+    stretch.start === null ? '' : clock(stretch.start),
+    stretch.end === null ? '' : clock(stretch.end),
+    clock(stretch.seconds),
+  ];
+}
