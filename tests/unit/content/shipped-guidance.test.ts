@@ -80,6 +80,13 @@ describe.each(named)('%s', (_, page) => {
     expect(page.body).toMatch(/\((?:[^()]*\b)?(?:19|20)\d\d(?:\/\d\d)?\b[^()]*\)/);
   });
 
+  it('cites in the short read just the years its published sources have', () => {
+    const refs = page.sources.flatMap((source) => (source.kind === 'common-practice' ? [] : [source.ref ?? '']));
+    const cited = [...page.body.matchAll(/\([^()]*?\b((?:19|20)\d\d)\b[^()]*\)/g)].map(([, year = '']) => year);
+    expect(cited.filter((year) => !refs.some((ref) => ref.includes(year)))).toEqual([]);
+    expect(refs.filter((ref) => !cited.some((year) => ref.includes(year)))).toEqual([]);
+  });
+
   it('awaits its review', () => {
     // No practising surgeon has read any page yet. Whoever does sets `reviewed` and takes the page out of this list.
     expect(page.reviewed).toBeNull();
