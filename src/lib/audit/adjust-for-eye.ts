@@ -43,13 +43,26 @@ const WHY_NOT = {
  * @param eye the columns, if made before; of the same cases in the same order.
  */
 export function adjustForEye(table: StepTable, eye: EyeColumns = eyeColumns(table, table.procedure)): Adjusted {
+  const work = adjusting(table, eye);
+  for (;;) {
+    const { done, value } = work.next();
+    if (done) return value;
+  }
+}
+
+/** The same in pieces, a step at a time: yields the share done. */
+export function* adjusting(table: StepTable, eye: EyeColumns): Generator<number, Adjusted> {
   const said = [...eye.said];
-  const fits = table.stepIds.map((stepId, step) => {
-    const { fit, because } = fitStep(table.seconds[step]!, eye);
+  const fits: (StepFit | null)[] = [];
+  const adjusted: Float64Array[] = [];
+  for (const [step, stepId] of table.stepIds.entries()) {
+    const seconds = table.seconds[step]!;
+    const { fit, because } = fitStep(seconds, eye);
     if (because) said.push(`${labelOf(table, stepId)}: ${because}`);
-    return fit;
-  });
-  const adjusted = table.seconds.map((seconds, step) => adjustedBy(seconds, eye, fits[step] ?? null));
+    fits.push(fit);
+    adjusted.push(adjustedBy(seconds, eye, fit));
+    yield (step + 1) / table.stepIds.length;
+  }
   return { adjusted, fits, eye, said };
 }
 

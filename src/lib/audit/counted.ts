@@ -1,5 +1,5 @@
 import type { Case, Procedure } from '../model';
-import { stepSecondsOf } from './step-time';
+import { isMine } from './step-time';
 
 /** In order of time; equal sequence numbers keep the order of their ids, so that nothing depends on the order of arrival. */
 export function inOrder(cases: readonly Case[]): Case[] {
@@ -13,7 +13,7 @@ export function counted(cases: readonly Case[], procedure: Procedure): Case[] {
       (case_) =>
         case_.procedureId === procedure.id &&
         case_.leftOut === null &&
-        procedure.steps.some(({ id }) => stepSecondsOf(case_, id) !== null),
+        case_.stretches.some(({ kind, stepId }) => kind === 'step' && stepId !== null && isMine(case_, stepId)),
     ),
   );
 }

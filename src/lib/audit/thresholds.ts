@@ -30,8 +30,36 @@ export const auditThresholds = {
   /** A reference set of fewer cases, or from fewer lists and readers, has no usual worth comparing with. */
   referenceCases: 10,
   referenceLists: 3,
+  /** Re-draws of fewer times only repeat them: no interval and no spread is shown. */
+  intervalFrom: 5,
   /** A step done in fewer cases is not ranked: its difference has a coefficient of variation of 40 % at twelve. */
   rankFrom: 12,
   /** Steps shorter than this share of the operation are not ranked by spread: seconds of reaction time look like spread there. */
   spreadShare: 0.05,
+  /** Change over time is looked for in the latest cases only: an old habit long gone is not news, and all pairs grow with the square. */
+  trendCases: 400,
+  /** Fewer list means cannot give a slope with a closed 95 % interval (with four, none can be excluded). */
+  trendLists: 6,
+  /** A suggestion needs this much; below it, the order of steps in re-draws is mostly noise. */
+  enoughCases: 20,
+  enoughLists: 4,
+  /** Where lists are not known, neighbours stand in for them: more cases make up for the wrong cuts. */
+  enoughUnlisted: 30,
+  /** Patterns are looked for from this many cases on; under 40 the panel says that only very large differences would show. */
+  patternsFrom: 20,
+  /** Cases and lists needed on either side of a comparison: two lists of one day say more about the day. */
+  patternGroup: 5,
+  patternLists: 3,
+  /** Share of the shown patterns that may be false (Benjamini and Hochberg). 0.05 hid most true ones in simulated records. */
+  falseShare: 0.1,
+  /** An effect under ten per cent is not worth a surgeon's attention, however sure. */
+  patternRatio: 1.1,
+  /** Waiting before a step counts from here: less is the ordinary change of instruments. */
+  waitedBeforeSeconds: 5,
+  /** "After a long earlier step": below, a rank correlation is too loose to be compared with others. */
+  carryOverFrom: 30,
+  /** …and needs this many pairs of steps, to know how much the steps of a case go together anyway. */
+  carryOverPairs: 4,
+  /** Two humps cannot be told from a lumpy one with fewer times. */
+  humpsFrom: 60,
 } as const;

@@ -63,12 +63,12 @@ export type StepAudit = {
         readers: number;
         usual: number;
         ratio: number;
-        spreadRatio: Interval & { ratio: number };
+        spreadRatio: (Interval & { ratio: number }) | null;
       })
     | null;
   /** Share of resamples in which the step came first on each view; `null` where the view can't be said. */
   first: { seconds: number | null; spread: number | null; reference: number | null };
-  /** For the strip: each case's adjusted time over the usual. */
+  /** For the strip: each case's adjusted time over the usual; `seconds` is the step time as recorded. */
   dots: readonly { caseId: string; code: string; ratio: number; seconds: number }[];
 };
 

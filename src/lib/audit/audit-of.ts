@@ -1,0 +1,163 @@
+import type { Case, CannotSay, ListRecord, Procedure, ReferenceSet } from '../model';
+import { adjusting, type Adjusted } from './adjust-for-eye';
+import { counted, latestShown } from './counted';
+import { drawUnits } from './drawn-lists';
+import { enoughOf } from './enough';
+import { eyeColumns } from './eye-columns';
+import { overTime, type Trend } from './over-time';
+import { patternsOf } from './patterns';
+import { referenceSamples } from './reference-samples';
+import { resampleViews } from './resample-views';
+import { stepAudit } from './step-audit';
+import { onlyWhereTwo, rankedOn, stepOf, stepPoint } from './step-facts';
+import { stepTable } from './step-table';
+import { auditThresholds } from './thresholds';
+import type { Audit, StepTable } from './types';
+import { waitingOverall } from './waiting';
+
+export type AuditInput = {
+  cases: readonly Case[];
+  lists: readonly ListRecord[];
+  procedure: Procedure;
+  references: readonly ReferenceSet[];
+  seed: number;
+  /** Re-draws of lists. */
+  resamples?: number;
+  /** How many of the latest counted cases are looked at. */
+  shown?: number;
+};
+
+/**
+ * What the record shows, step by step: usual, one in five, difference, spread, the reference set, change over time,
+ * how sure each is, and when a step takes longer. Seconds; `null` where something cannot be said, never NaN.
+ * The same input and seed give the same numbers, in slices or at once.
+ */
+export function auditOf(input: AuditInput): Audit {
+  const work = auditing(input);
+  for (;;) {
+    const { done, value } = work.next();
+    if (done) return value;
+  }
+}
+
+/** Raised by `auditInSlices` when the caller no longer wants the answer. */
+export class AuditCancelled extends Error {
+  override readonly name = 'AuditCancelled';
+}
+
+/**
+ * The same in slices of well under 50 ms, for a server that answers others meanwhile.
+ *
+ * @param how.pause lets others have their turn (`setImmediate`, say); `progress` hears the share done, 0..1.
+ * @throws AuditCancelled once `cancelled` answers true.
+ */
+export async function auditInSlices(
+  input: AuditInput,
+  how: { pause: () => Promise<void>; progress?: (share: number) => void; cancelled?: () => boolean },
+): Promise<Audit> {
+  const work = auditing(input);
+  for (;;) {
+    const { done, value } = work.next();
+    if (done) return value;
+    how.progress?.(value);
+    await how.pause();
+    if (how.cancelled?.()) throw new AuditCancelled('The audit was cancelled.');
+  }
+}
+
+function* auditing(input: AuditInput): Generator<number, Audit> {
+  const { lists, procedure, references, seed, resamples = 2000, shown = 100 } = input;
+  const all = counted(input.cases, procedure);
+  yield 0.01;
+  const table = stepTable(latestShown(all, shown), procedure, lists);
+  yield 0.02;
+  const eye = eyeColumns(table, procedure);
+  yield 0.03;
+  const fitted = yield* scaled(adjusting(table, eye), 0.03, 0.1);
+  const trends = yield* scaled(trending(all, table, fitted, lists), 0.1, 0.2);
+  const points = fitted.adjusted.map(stepPoint);
+  const sum = points.reduce((total, { usual }) => total + (usual ?? 0), 0);
+  const shares = points.map(({ usual }) => (sum > 0 ? (usual ?? 0) / sum : 0));
+  const reference = referenceSamples(references, table, fitted);
+  const units = drawUnits(table.list, table.listCount);
+  const ranked = onlyWhereTwo(
+    table.stepIds.map((stepId, step) =>
+      rankedOn(stepOf(table, stepId), points[step]!, shares[step]!, Boolean(reference?.steps[step])),
+    ),
+  );
+  const refit = fitted.fits.map((fit) => (fit && fit.present.length < auditThresholds.refitBelow ? fit : null));
+  const draws = yield* scaled(
+    resampleViews({ adjusted: fitted.adjusted, refit, units, reference, ranked, seed, resamples }),
+    0.2,
+    0.9,
+  );
+  const { patterns, lookedAt } = yield* scaled(patternsOf({ table, fitted, lists }), 0.9, 1);
+  const said = [...fitted.said];
+  if (units.single && table.cases.length > 0)
+    said.push(
+      'There are fewer than six lists, so single cases are re-drawn: differences between lists are not in the uncertainty.',
+    );
+  return {
+    procedure,
+    caseIds: table.cases.map(({ id }) => id),
+    listCount: table.listsFrom === 'blocks' ? null : table.listCount,
+    listsFrom: table.listsFrom,
+    orderKnown: table.orderKnown,
+    seed,
+    resamples,
+    enough: enoughOf(table),
+    steps: table.stepIds.map((_, index) =>
+      stepAudit({
+        table,
+        index,
+        adjusted: fitted.adjusted[index]!,
+        point: points[index]!,
+        share: shares[index]!,
+        draws: draws[index]!,
+        resamples,
+        reference: reference?.steps[index] ?? null,
+        trend: trends[index] ?? null,
+      }),
+    ),
+    patterns,
+    lookedAt,
+    waiting: waitingOverall(table.cases, procedure),
+    said,
+    cannot: cannotOf(table),
+  };
+}
+
+/** Change over time is seen in the latest 400 counted cases, adjusted on those. */
+function* trending(
+  all: readonly Case[],
+  shown: StepTable,
+  fitted: Adjusted,
+  lists: readonly ListRecord[],
+): Generator<number, (Trend | null)[]> {
+  const latest = latestShown(all, auditThresholds.trendCases);
+  if (latest.length === shown.cases.length) return fitted.adjusted.map((values) => overTime(values, shown));
+  const table = stepTable(latest, shown.procedure, lists, { wanted: shown.stepIds });
+  const { adjusted } = yield* adjusting(table, eyeColumns(table, table.procedure));
+  const trends: (Trend | null)[] = [];
+  for (const stepId of shown.stepIds) {
+    const values = adjusted[table.stepIds.indexOf(stepId)];
+    trends.push(values ? overTime(values, table) : null);
+    yield 1;
+  }
+  return trends;
+}
+
+/** The progress of a part of the work as progress of the whole. */
+function* scaled<Result>(work: Generator<number, Result>, from: number, to: number): Generator<number, Result> {
+  for (;;) {
+    const { done, value } = work.next();
+    if (done) return value;
+    yield from + (to - from) * value;
+  }
+}
+
+function cannotOf({ cases, stepIds }: StepTable): CannotSay | null {
+  if (cases.length === 0) return { code: 'no-cases', because: 'No case counts yet.' };
+  if (stepIds.length === 0) return { code: 'no-steps', because: 'The procedure has no steps.' };
+  return null;
+}

@@ -1,0 +1,21 @@
+import { auditThresholds } from './thresholds';
+import type { Enough, StepTable } from './types';
+
+/** Does the record go far enough for a suggestion: 20 cases over 4 lists, or 30 cases where lists are not known? */
+export function enoughOf({
+  cases,
+  listCount,
+  listsFrom,
+}: Pick<StepTable, 'cases' | 'listCount' | 'listsFrom'>): Enough {
+  const { enoughCases, enoughLists, enoughUnlisted } = auditThresholds;
+  const known = listsFrom !== 'blocks';
+  const moreCases = Math.max(0, (known ? enoughCases : enoughUnlisted) - cases.length);
+  const moreLists = known ? Math.max(0, enoughLists - listCount) : 0;
+  return {
+    enough: moreCases === 0 && moreLists === 0,
+    cases: cases.length,
+    lists: known ? listCount : null,
+    moreCases,
+    moreLists,
+  };
+}

@@ -1,0 +1,91 @@
+import { MAD_CONSTANT, median } from '../statistics';
+import type { ReferenceStep } from './reference-samples';
+import type { StepDraws, View } from './resample-views';
+import { intervalOf, meanOf, stepOf, type StepPoint } from './step-facts';
+import type { Trend } from './over-time';
+import type { StepAudit, StepTable } from './types';
+import { commonestReason } from './waiting';
+
+export type StepParts = {
+  table: StepTable;
+  index: number;
+  adjusted: Float64Array;
+  point: StepPoint;
+  share: number;
+  draws: StepDraws;
+  resamples: number;
+  reference: ReferenceStep | null;
+  trend: Trend | null;
+};
+
+const asSpread = (logMad: number) => Math.exp(MAD_CONSTANT * logMad);
+
+/** One row of the audit, from parts computed elsewhere. Nothing in it is NaN: what cannot be said is `null`. */
+export function stepAudit({
+  table,
+  index,
+  adjusted,
+  point,
+  share,
+  draws,
+  resamples,
+  reference,
+  trend,
+}: StepParts): StepAudit {
+  const stepId = table.stepIds[index]!;
+  const step = stepOf(table, stepId);
+  const { n, usual, oneInFive, logScale } = point;
+  const spread = logScale ? Math.exp(logScale.scale) : null;
+  const present = table.cases.filter((_, place) => !Number.isNaN(adjusted[place]));
+  const first = (view: View) => (draws.first[view] === null ? null : draws.first[view] / resamples);
+  return {
+    stepId,
+    label: step.label,
+    optional: step.optional,
+    notToShorten: step.notToShorten,
+    hasKeptParts: step.keptParts.length > 0,
+    n,
+    usual,
+    oneInFive,
+    difference: usual === null || oneInFive === null ? null : usual - oneInFive,
+    differenceInterval: intervalOf(draws.difference, n),
+    spread,
+    spreadInterval: logScale?.method === 'mad' ? intervalOf(draws.logMad, n, asSpread) : null,
+    usualRange: usual === null || spread === null ? null : { low: usual / spread, high: usual * spread },
+    share: usual === null ? null : share,
+    wentBackPerCase: meanOf(table.wentBack[index]!),
+    waitingPerCase: meanOf(table.waiting[index]!) ?? 0,
+    waitingReason: commonestReason(present, table.procedure, [stepId, ...(step.mergeOf ?? [])]),
+    overTime: trend,
+    reference: reference && usual !== null ? referenceOf(reference, usual, draws, n, logScale?.scale ?? null) : null,
+    first: { seconds: first('seconds'), spread: first('spread'), reference: first('reference') },
+    dots: table.cases.flatMap(({ id, code }, place) =>
+      Number.isNaN(adjusted[place]) || usual === null
+        ? []
+        : [{ caseId: id, code, ratio: adjusted[place]! / usual, seconds: table.seconds[index]![place]! }],
+    ),
+  };
+}
+
+function referenceOf(
+  { n, readers, times, within }: ReferenceStep,
+  usual: number,
+  draws: StepDraws,
+  mine: number,
+  logScale: number | null,
+): StepAudit['reference'] {
+  const theirs = median(times.seconds);
+  const ratio = intervalOf(draws.referenceRatio, mine);
+  if (!ratio) return null;
+  const centre = median(within.log);
+  const theirScale = MAD_CONSTANT * median(within.log.map((value) => Math.abs(value - centre)));
+  const spread = logScale === null ? null : intervalOf(draws.referenceMad, mine, asSpread);
+  return {
+    n,
+    readers,
+    usual: theirs,
+    ratio: usual / theirs,
+    ...ratio,
+    spreadRatio: spread && logScale !== null ? { ratio: Math.exp(logScale - theirScale), ...spread } : null,
+  };
+}
