@@ -6,6 +6,7 @@ import {
   loadProcedures,
   renderMarkdown,
 } from '../../../src/lib/server/content';
+import { durationIn } from '../../../src/lib/words/note-durations';
 import { DURATION, FORBIDDEN, PRACTISE } from './forbidden';
 
 describe('what ships', () => {
@@ -89,6 +90,7 @@ describe('standing texts', () => {
     expect(points).toHaveLength(3);
     for (const point of points) {
       expect(point).not.toMatch(DURATION);
+      expect(durationIn(point)).toBeNull();
       expect(point).not.toMatch(PRACTISE);
     }
   });

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { checkpointFiles, procedureFiles } from '../../../src/lib/server/content/content-files';
 import { readGuidance } from '../../../src/lib/server/content/guidance';
 import { readProcedures } from '../../../src/lib/server/content/procedures';
+import { durationIn } from '../../../src/lib/words/note-durations';
 import { DURATION, FORBIDDEN, PRACTISE } from './forbidden';
 import { allTexts, bare, noteTexts, overlap, readingGrade, sentencesOf, wordsOf } from './prose';
 
@@ -49,7 +50,11 @@ describe.each(named)('%s', (_, page) => {
   });
 
   it('holds no duration in anything that goes on the note for the list', () => {
-    for (const text of noteTexts(page)) expect(text).not.toMatch(DURATION);
+    for (const text of noteTexts(page)) {
+      expect(text).not.toMatch(DURATION);
+      // Nor what the tool would refuse in a surgeon's own words.
+      expect(durationIn(text)).toBeNull();
+    }
   });
 
   it.each(FORBIDDEN)('holds nothing that $why', ({ pattern }) => {
