@@ -1,0 +1,99 @@
+import { existsSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { fileURLToPath, pathToFileURL } from 'node:url';
+import { letIn } from './gate.js';
+import { listenOnLoopback } from './listen.js';
+
+const handlerFile = join(dirname(fileURLToPath(import.meta.url)), '..', '..', 'build', 'handler.js');
+
+/** A whole record comes in as one file: twenty years at a thousand cases are about 24 MB. Forms are held to 512 kB in hooks. */
+const bodyLimit = '32M';
+
+/** What a proxy would say in headers is not believed: there is none in front of a loopback address. */
+const proxySettings = ['PROTOCOL_HEADER', 'HOST_HEADER', 'PORT_HEADER', 'ADDRESS_HEADER'];
+
+const loopback = ['127.0.0.1', '::1', 'localhost'];
+
+/**
+ * Serves the built app on this machine alone.
+ * @param {{ port: number, host?: string }} options port 0: any free one
+ * @returns {Promise<{ origin: string, close: (reason: string) => Promise<void> }>} once pages can be asked for
+ * @throws what keeps the app from starting, the store's refusal of its folder included
+ */
+export async function serve({ port: wanted, host }) {
+  if (host && !loopback.includes(host))
+    throw new Error(
+      `HOST=${host}: this program has no passphrase yet, so it answers on this computer only (127.0.0.1).`,
+    );
+  if (!existsSync(handlerFile)) throw new Error('The app has not been built yet: run "npm start" or "npm run build".');
+
+  /** @type {Promise<import('node:http').RequestListener> | undefined} */
+  let app;
+  const { port, servers } = await listenOnLoopback(async (request, response) => {
+    if (!letIn(request, response, port)) return;
+    try {
+      (await app)?.(request, response);
+    } catch {
+      response.writeHead(503).end();
+    }
+  }, wanted);
+  const origin = `http://127.0.0.1:${port}`;
+
+  // The built handler reads these once, when it is imported.
+  process.env.ORIGIN = origin;
+  process.env.BODY_SIZE_LIMIT = bodyLimit;
+  for (const name of proxySettings) delete process.env[name];
+
+  /** @param {string} reason */
+  const close = async (reason) => {
+    const closed = servers.map((server) => new Promise((done) => server.close(done)));
+    for (const server of servers) server.closeIdleConnections();
+    const hurry = setTimeout(() => servers.forEach((server) => server.closeAllConnections()), 3000);
+    await Promise.all(closed);
+    clearTimeout(hurry);
+    // adapter-node's own server would say this; the store closes on it.
+    /** @type {NodeJS.EventEmitter} */ (process).emit('sveltekit:shutdown', reason);
+  };
+
+  app = import(pathToFileURL(handlerFile).href).then(
+    ({ handler }) =>
+      (request, response) =>
+        handler(request, response, () => response.writeHead(404).end()),
+  );
+  try {
+    await app;
+  } catch (why) {
+    for (const server of servers) server.close();
+    throw why;
+  }
+  return { origin, close };
+}
+
+/**
+ * Stops on Ctrl+C or a request of the system: open requests get three seconds, then the store closes.
+ * @param {(reason: string) => Promise<void>} close
+ */
+export function stopOnSignal(close) {
+  for (const signal of ['SIGINT', 'SIGTERM'])
+    process.once(signal, () => {
+      setTimeout(() => process.exit(1), 10_000).unref();
+      close(signal).catch((why) => {
+        console.error(why);
+        process.exit(1);
+      });
+    });
+}
+
+/** @param {unknown} why */
+export const reasonOf = (why) => (why instanceof Error ? why.message : String(why));
+
+if (process.argv[1] && import.meta.url === pathToFileURL(process.argv[1]).href) {
+  try {
+    const { origin, close } = await serve({ port: Number(process.env.PORT ?? 4620), host: process.env.HOST });
+    stopOnSignal(close);
+    console.log(`listening ${origin}`);
+  } catch (why) {
+    console.error(reasonOf(why));
+    process.exit(1);
+  }
+}
