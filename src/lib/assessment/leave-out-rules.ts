@@ -1,0 +1,33 @@
+import { windowOf } from '../practice';
+import { mayLeaveOut } from '../safety';
+import { leftOutReasons, type Case, type LeftOutReason } from '../model';
+import type { SurgeonRecord } from './record';
+
+export const isLeftOutReason = (text: string): text is LeftOutReason => leftOutReasons.some((each) => each === text);
+
+/**
+ * Why this case may not be left out for this reason; `null` where it may. Not because of an event, and not once the
+ * window it belongs to is full: choosing cases after the result is known would choose the result.
+ */
+export function leaveOutRefused(
+  one: Case,
+  reason: LeftOutReason,
+  record: Pick<SurgeonRecord, 'goals' | 'results' | 'cases' | 'lists'>,
+): string | null {
+  if (record.results.some(({ windowIds }) => windowIds.includes(one.id)))
+    return 'This case belongs to a window whose result is stored. It can no longer be left out: the result stays as it was read.';
+  const goals = record.goals.filter(({ state, procedureId }) => state !== 'closed' && procedureId === one.procedureId);
+  for (const goal of goals) {
+    const window = windowOf(goal, record.cases, record.lists);
+    if (window.full && window.counted.includes(one.id))
+      return 'The window this case belongs to is full. It can no longer be left out before the result is read.';
+  }
+  for (const stepId of goals.length > 0 ? goals.map((goal) => goal.stepId) : [null]) {
+    const may = mayLeaveOut(one, reason, stepId);
+    if (!may.allowed) return may.because;
+  }
+  // "Another reason" beside an event could mean the event, and nobody could tell later.
+  if (reason === 'other' && (one.events?.length ?? 0) > 0)
+    return 'This case has an event, so it needs one of the reasons by name: a case cannot be left out because of an event.';
+  return null;
+}

@@ -1,0 +1,19 @@
+import type { FieldError } from '../assessment/fields';
+import { StaleVersionError, StorageError } from './storage/port';
+
+/**
+ * Runs a change; what the store refuses comes back as an error of `field`, anything else is thrown on.
+ * Redirects stand outside of it, so they are never caught here.
+ */
+export async function attempt<T>(
+  field: string,
+  change: () => Promise<T>,
+): Promise<{ done: T; refused: null } | { done: null; refused: FieldError }> {
+  try {
+    return { done: await change(), refused: null };
+  } catch (error) {
+    if (error instanceof StorageError || error instanceof StaleVersionError)
+      return { done: null, refused: { field, message: error.message } };
+    throw error;
+  }
+}

@@ -1,0 +1,52 @@
+import { fail, redirect } from '@sveltejs/kit';
+import { casesView, filterFrom } from '$lib/assessment/cases-view';
+import { hiddenCaseIds, hiddenTimes } from '$lib/assessment/hidden-times';
+import { attempt } from '$lib/server/attempt';
+import { readRecord } from '$lib/server/record';
+import type { Actions, PageServerLoad } from './$types';
+
+const SAID: Record<string, string> = {
+  added: 'The case is in the record.',
+  erased: 'The case was erased everywhere: from the record, its history, drafts and backups.',
+  list: 'The list is stored.',
+  taken: 'The cases are in the record.',
+  undone: 'The whole import was taken back.',
+  shown: 'Times of the running window are shown. That was noted; the result still comes at twenty.',
+};
+
+export const load: PageServerLoad = async ({ locals, url }) => {
+  const record = await readRecord(locals.store);
+  const imported = url.searchParams.get('import');
+  const done = (await locals.store.imports()).find(({ id }) => id === imported);
+  return {
+    view: casesView(record, hiddenCaseIds(record), filterFrom(url.searchParams)),
+    hiding: hiddenTimes(record).map(({ goalId, caseIds }) => ({ goalId, count: caseIds.length })),
+    said: SAID[url.searchParams.get('said') ?? ''] ?? null,
+    imported: done
+      ? {
+          id: done.id,
+          undone: done.undone,
+          added: done.added.length,
+          replaced: done.replaced.length,
+          references: done.referencesAdded.length,
+        }
+      : null,
+  };
+};
+
+export const actions = {
+  undoImport: async ({ locals, request }) => {
+    const id = String((await request.formData()).get('import') ?? '');
+    const { refused } = await attempt('undo', () => locals.store.undoImport(id, locals.now));
+    if (refused) return fail(409, { errors: [refused] });
+    redirect(303, '/cases?said=undone');
+  },
+
+  showTimes: async ({ locals, request }) => {
+    const id = String((await request.formData()).get('goal') ?? '');
+    const goal = (await locals.store.goals()).find((each) => each.id === id);
+    if (!goal) return fail(404, { errors: [{ field: 'show', message: 'That goal is no longer in the record.' }] });
+    await locals.store.updateGoal({ ...goal, timesShown: [...goal.timesShown, locals.now] });
+    redirect(303, '/cases?said=shown');
+  },
+} satisfies Actions;

@@ -1,0 +1,48 @@
+import { error } from '@sveltejs/kit';
+import { leftOutOptions } from '$lib/assessment/case-change';
+import { caseView } from '$lib/assessment/case-view';
+import { noticedOptions } from '$lib/assessment/event-fields';
+import { hiddenCaseIds } from '$lib/assessment/hidden-times';
+import { loadCautions } from '$lib/server/content';
+import { readRecord } from '$lib/server/record';
+import { dutyActions } from './duty-actions.server';
+import { editActions } from './edit-actions.server';
+import { eventActions } from './event-actions.server';
+import type { Actions, PageServerLoad } from './$types';
+
+const SAID: Record<string, string> = {
+  facts: 'The facts of this eye are stored.',
+  hands: 'Whose hands is stored.',
+  times: 'The times are stored; what stood there before is in the history.',
+  events: 'The answer about events is stored.',
+  reviewed: 'Your review of the event is stored.',
+  kept: 'The kept parts are stored.',
+  'left-out': 'The case is left out; it stays in the record.',
+  counted: 'The case counts again.',
+  'kept-as-it-is': 'The case is kept as it is. Nothing in it can be changed until you lift this.',
+  lifted: 'The case can be changed again.',
+  same: 'Nothing was different, so nothing was stored.',
+};
+
+export const load: PageServerLoad = async ({ locals, params, url }) => {
+  const record = await readRecord(locals.store);
+  const one = record.cases.find(({ id }) => id === params.id);
+  if (!one) error(404, 'There is no such case in the record.');
+  const cautions = loadCautions();
+  const said = url.searchParams.get('said') ?? '';
+  return {
+    view: caseView(one, record, hiddenCaseIds(record).has(one.id)),
+    leftOutOptions,
+    noticed: noticedOptions,
+    said: SAID[said] ? { code: said, words: SAID[said] } : null,
+    texts: {
+      prompts: cautions['event-prompts'],
+      field: cautions['event-field'].paragraphs,
+      keep: cautions['keep-as-it-is'].paragraphs,
+      erase: cautions.erase.paragraphs,
+      history: cautions['editing-history'].paragraphs,
+    },
+  };
+};
+
+export const actions = { ...editActions, ...eventActions, ...dutyActions } satisfies Actions;

@@ -1,0 +1,52 @@
+import { error, fail, redirect, type RequestEvent } from '@sveltejs/kit';
+import type { CaseChange } from '$lib/assessment/case-change';
+import { textOf, type FieldError, type Fields } from '$lib/assessment/fields';
+import { hiddenCaseIds } from '$lib/assessment/hidden-times';
+import { procedureOf, type SurgeonRecord } from '$lib/assessment/record';
+import type { Case, Procedure } from '$lib/model';
+import { attempt } from '$lib/server/attempt';
+import { fieldsOf } from '$lib/server/form-fields';
+import { readRecord } from '$lib/server/record';
+
+export type Section = 'facts' | 'hands' | 'times' | 'events' | 'kept' | 'leave' | 'keep' | 'erase';
+
+/** The case a form was filled for, and all it may need to know. */
+export type Asked = {
+  fields: Fields;
+  one: Case;
+  procedure: Procedure;
+  record: SurgeonRecord;
+  hidden: ReadonlySet<string>;
+  now: string;
+};
+
+/** What a section of the page gets back when its form cannot be taken: what is wrong, and what was typed. */
+export const refused = (section: Section, fields: Fields, errors: readonly FieldError[], status = 400) =>
+  fail(status, { section, errors: [...errors], values: fields });
+
+export async function asked({ locals, params, request }: RequestEvent): Promise<Asked> {
+  const fields = fieldsOf(await request.formData());
+  const record = await readRecord(locals.store);
+  const one = record.cases.find(({ id }) => id === params.id);
+  if (!one) error(404, 'There is no such case in the record.');
+  return {
+    fields,
+    // The version the form was made from: a change made elsewhere in between is then refused, not written over.
+    one: { ...one, version: Number(textOf(fields, 'version')) || one.version },
+    procedure: procedureOf(record, one.procedureId),
+    record,
+    hidden: hiddenCaseIds(record),
+    now: locals.now,
+  };
+}
+
+/** Stores a change and goes back to the page with a word about it. */
+export async function store(event: RequestEvent, section: Section, fields: Fields, change: CaseChange, said: string) {
+  if (change) {
+    const { refused: why } = await attempt(section, () =>
+      event.locals.store.updateCase(change.case, change.what, event.locals.now),
+    );
+    if (why) return refused(section, fields, [why], 409);
+  }
+  redirect(303, `/cases/${event.params.id}?said=${change ? said : 'same'}`);
+}

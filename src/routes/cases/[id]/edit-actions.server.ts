@@ -1,0 +1,66 @@
+import type { RequestEvent } from '@sveltejs/kit';
+import { withFacts, withHands } from '$lib/assessment/case-change';
+import { factsFromForm } from '$lib/assessment/eye-fields';
+import { textOf } from '$lib/assessment/fields';
+import { timesWereSeen } from '$lib/assessment/hidden-times';
+import { stretchesFromForm } from '$lib/assessment/stretch-fields';
+import { handsSchema } from '$lib/model';
+import { asked, refused, store } from './change-case.server';
+
+/** Facts, hands, times and kept parts of a case. */
+export const editActions = {
+  facts: async (event: RequestEvent) => {
+    const { fields, one, procedure, hidden, now } = await asked(event);
+    const { facts, errors } = factsFromForm(fields, 'fact-', procedure, one.facts);
+    if (errors.length > 0) return refused('facts', fields, errors);
+    return store(event, 'facts', fields, withFacts(one, facts, procedure, timesWereSeen(one, hidden), now), 'facts');
+  },
+
+  hands: async (event: RequestEvent) => {
+    const { fields, one, procedure } = await asked(event);
+    const steps = procedure.steps.flatMap(({ id }) => {
+      const read = handsSchema.safeParse(textOf(fields, `hand-${id}`));
+      return read.success && read.data !== 'mine' ? [[id, read.data] as const] : [];
+    });
+    const change = withHands(one, { whole: 'mine', steps: Object.fromEntries(steps) }, procedure);
+    return store(event, 'hands', fields, change, 'hands');
+  },
+
+  times: async (event: RequestEvent) => {
+    const { fields, one, procedure, hidden } = await asked(event);
+    if (hidden.has(one.id))
+      return refused('times', fields, [
+        {
+          field: 'times',
+          message: 'The times of this case are hidden while its window runs, so they cannot be edited.',
+        },
+      ]);
+    const { stretches, errors } = stretchesFromForm(fields, procedure);
+    if (errors.length > 0) return refused('times', fields, errors);
+    if (JSON.stringify(stretches) === JSON.stringify(one.stretches))
+      return store(event, 'times', fields, null, 'times');
+    const before = one.stretches
+      .map(
+        ({ stepId, kind, start, end, seconds }) => `${stepId ?? kind} ${start === null ? seconds : `${start}–${end}`}`,
+      )
+      .join(', ');
+    const change = { case: { ...one, stretches }, what: `Times changed; before, in seconds: ${before || 'none'}` };
+    return store(event, 'times', fields, change, 'times');
+  },
+
+  kept: async (event: RequestEvent) => {
+    const { fields, one, procedure } = await asked(event);
+    const parts = procedure.steps.flatMap(({ keptParts }) => keptParts);
+    const keptSeen = Object.fromEntries(
+      parts.flatMap(({ id }) => {
+        const answer = textOf(fields, `seen-${id}`);
+        return answer === 'yes' || answer === 'no' ? [[id, answer === 'yes'] as const] : [];
+      }),
+    );
+    const say = (value: boolean | undefined) => (value === undefined ? 'not looked for' : value ? 'seen' : 'not seen');
+    const changed = parts.filter(({ id }) => one.keptSeen[id] !== keptSeen[id]);
+    const what = changed.map(({ id, label }) => `${label}: ${say(one.keptSeen[id])} → ${say(keptSeen[id])}`).join('; ');
+    const change = changed.length > 0 ? { case: { ...one, keptSeen }, what } : null;
+    return store(event, 'kept', fields, change, 'kept');
+  },
+};

@@ -1,0 +1,56 @@
+import type { RequestEvent } from '@sveltejs/kit';
+import { withEvents } from '$lib/assessment/case-change';
+import { eventFromForm } from '$lib/assessment/event-fields';
+import { textOf } from '$lib/assessment/fields';
+import { asked, refused, store } from './change-case.server';
+
+/** The answer about events. Nothing about reporting or telling the patient is stored: it is not this record's business. */
+export const eventActions = {
+  noEvent: async (event: RequestEvent) => {
+    const { fields, one, procedure } = await asked(event);
+    if (one.events && one.events.length > 0)
+      return refused('events', fields, [
+        { field: 'events', message: 'An event is written down. Take it away by itself if it was a mistake.' },
+      ]);
+    return store(event, 'events', fields, withEvents(one, [], procedure), 'events');
+  },
+
+  addEvent: async (event: RequestEvent) => {
+    const { fields, one, procedure } = await asked(event);
+    const { event: added, errors } = eventFromForm(fields, '', procedure);
+    if (!added) return refused('events', fields, errors);
+    return store(event, 'events', fields, withEvents(one, [...(one.events ?? []), added], procedure), 'events');
+  },
+
+  removeEvent: async (event: RequestEvent) => {
+    const { fields, one, procedure } = await asked(event);
+    const index = Number(textOf(fields, 'index') || 'none');
+    if (!one.events?.[index])
+      return refused('events', fields, [{ field: 'events', message: 'That event is gone already.' }]);
+    const rest = one.events.filter((_, at) => at !== index);
+    // Taken away as a mistake leaves the question open again: it never turns into "none" by itself.
+    return store(event, 'events', fields, withEvents(one, rest.length > 0 ? rest : null, procedure), 'events');
+  },
+
+  review: async (event: RequestEvent) => {
+    const { fields, one, procedure, now } = await asked(event);
+    const index = Number(textOf(fields, 'index') || 'none');
+    const text = textOf(fields, `review-${index}`);
+    if (text === '')
+      return refused('events', fields, [
+        {
+          field: `review-${index}`,
+          message: 'Write what you will do after looking at the case with a senior colleague.',
+        },
+      ]);
+    const events = one.events?.map((each, at) => (at === index ? { ...each, reviewed: { at: now, text } } : each));
+    const change = events ? withEvents(one, events, procedure) : null;
+    return store(
+      event,
+      'events',
+      fields,
+      change && { ...change, what: 'The event was reviewed in writing' },
+      'reviewed',
+    );
+  },
+};
