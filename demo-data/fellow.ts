@@ -6,17 +6,19 @@ import { chance, dayAfter, inventedEvent, inventedList, invented, operate, pick,
  * The fellow: a coastal eye unit, nine months, lists of four to seven, some cases taken over, two events.
  *
  * THE TRUTH, planted here and nowhere else:
- * - capsulorhexis: from the 83rd case on, 22 % shorter than before (factor 0.78), and it stays so to the end;
- * - cortex aspiration: nothing changes, before or after its goal;
+ * - capsulorhexis: from the first list after 80 cases on, 22 % shorter than before (factor 0.78), and it stays so;
+ * - cortex aspiration: nothing changes, before or after its goal, which starts with the first list after 155 cases
+ *   and has 13 of its twenty;
  * - every step falls by 3 % over the nine months (experience);
  * - a dense nucleus makes nucleus removal longer (factor 1.35 hard, 1.7 very hard), and nothing else does.
  */
 export const FELLOW_TRUTH = {
   step: 'capsulorhexis',
   shift: 0.78,
-  fromCase: 83,
+  afterCases: 80,
   secondStep: 'cortex-aspiration',
-  secondFromCase: 157,
+  secondAfterCases: 155,
+  secondCounted: 13,
 };
 
 const STEPS: readonly InventedStep[] = [
@@ -67,25 +69,37 @@ const READERS: Record<string, number> = {
   'wound-check': 48,
 };
 
-export type FellowRecord = { cases: Case[]; lists: ListRecord[]; reference: ReferenceCase[] };
+export type FellowRecord = {
+  cases: Case[];
+  lists: ListRecord[];
+  reference: ReferenceCase[];
+  /** Sequence numbers of the first case of each goal's window. */
+  firstWindowAt: number;
+  secondWindowAt: number;
+};
 
-/** 170 cases, their lists, and a reference set of 24 cases of three readers. */
+/** About 170 cases, their lists, and a reference set of 24 cases of three readers. */
 export function inventFellow(seed: number): FellowRecord {
   const cases: Case[] = [];
   const lists: ListRecord[] = [];
   let day = '2026-02-10';
-  while (cases.length < 170) {
+  let [firstWindowAt, secondWindowAt] = [Infinity, Infinity];
+  const wanted = () => (secondWindowAt === Infinity ? Infinity : secondWindowAt - 1 + FELLOW_TRUTH.secondCounted);
+  while (cases.length < wanted()) {
     const stream = randomStream(seed, lists.length);
     const listId = lists.length + 1;
-    const size = Math.min(
-      pick(stream, [
-        [4, 2],
-        [5, 3],
-        [6, 3],
-        [7, 1],
-      ] as const),
-      170 - cases.length,
-    );
+    if (firstWindowAt === Infinity && cases.length >= FELLOW_TRUTH.afterCases) firstWindowAt = cases.length + 1;
+    if (secondWindowAt === Infinity && cases.length >= FELLOW_TRUTH.secondAfterCases) secondWindowAt = cases.length + 1;
+    // The last lists are small, so that thirteen cases lie over three of them.
+    const size =
+      secondWindowAt < Infinity
+        ? Math.min(5, wanted() - cases.length)
+        : pick(stream, [
+            [4, 2],
+            [5, 3],
+            [6, 3],
+            [7, 1],
+          ] as const);
     const ofTheDay = Math.exp(0.06 * stream.normal());
     const ofTheStepThatDay = new Map(STEPS.map((step) => [step.id, Math.exp(0.04 * stream.normal())]));
     for (let position = 1; position <= size; position++) {
@@ -109,7 +123,7 @@ export function inventFellow(seed: number): FellowRecord {
       };
       if (chance(stream, 0.06)) delete facts.pupil;
       const planted = (stepId: string) =>
-        stepId === FELLOW_TRUTH.step && number >= FELLOW_TRUTH.fromCase ? FELLOW_TRUTH.shift : 1;
+        stepId === FELLOW_TRUTH.step && number >= firstWindowAt ? FELLOW_TRUTH.shift : 1;
       const stretches = operate(
         STEPS,
         facts,
@@ -119,8 +133,8 @@ export function inventFellow(seed: number): FellowRecord {
       const takenOver = chance(stream, 0.06)
         ? pick(stream, [
             ['nucleus-removal', 3],
-            ['capsulorhexis', 1],
-            ['cortex-aspiration', 1],
+            ['hydrodissection', 1],
+            ['iol-insertion', 1],
           ] as const)
         : null;
       cases.push(
@@ -164,7 +178,7 @@ export function inventFellow(seed: number): FellowRecord {
       ] as const),
     );
   }
-  return { cases, lists, reference: inventReaders(seed) };
+  return { cases, lists, reference: inventReaders(seed), firstWindowAt, secondWindowAt };
 }
 
 /** One near miss early, one serious event reviewed at once, and a few cases in which nobody asked. */

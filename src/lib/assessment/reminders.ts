@@ -1,4 +1,4 @@
-import type { Case, Goal, ListRecord } from '../model';
+import type { Case, Goal, ListRecord, Procedure } from '../model';
 import { windowOf } from '../practice';
 
 /** What a calendar may be told: three days, in words that show nothing of the record. */
@@ -13,6 +13,7 @@ export function reminderDays(
   goal: Goal | null,
   cases: readonly Case[],
   lists: readonly ListRecord[],
+  procedure: Procedure,
   today: string,
 ): ReminderDay[] {
   const review = {
@@ -23,9 +24,9 @@ export function reminderDays(
   };
   const perDay = pace(cases, lists, today);
   if (!goal || perDay === null) return [review];
-  const window = windowOf(goal, cases, lists);
+  const window = windowOf(goal, cases, lists, procedure);
   const daysFor = (count: number) => Math.max(1, Math.ceil(count / perDay));
-  const left = Math.max(0, window.need.cases);
+  const left = Math.max(0, window.need.cases - window.running.length);
   const end = dayAfter(today, daysFor(left));
   return [
     review,

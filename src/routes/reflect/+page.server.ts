@@ -1,20 +1,18 @@
 import { caseChoices, reflectionRows, waitingForReview } from '$lib/assessment/reflect-view';
 import { loadCautions, renderOwnMarkdown } from '$lib/server/content';
-import { proceduresOf } from '$lib/server/procedures';
 import { windowOf } from '$lib/practice';
+import { procedureOf } from '$lib/assessment/record';
+import { readRecord } from '$lib/server/record';
 import type { PageServerLoad } from './$types';
 
 export const load: PageServerLoad = async ({ locals, url }) => {
   const { store } = locals;
-  const [cases, lists, goals, reflections, procedures] = await Promise.all([
-    store.cases(),
-    store.lists(),
-    store.goals(),
-    store.reflections(),
-    proceduresOf(store),
-  ]);
+  const record = await readRecord(store);
+  const { cases, lists, goals, reflections, procedures } = record;
   const running = goals.find((goal) => goal.state === 'running' || goal.state === 'paused') ?? null;
-  const waiting = running ? waitingForReview(windowOf(running, cases, lists).counted, reflections) : [];
+  const waiting = running
+    ? waitingForReview(windowOf(running, cases, lists, procedureOf(record, running.procedureId)).counted, reflections)
+    : [];
   const asked = (name: string) => (url.searchParams.get(name) ?? '').slice(0, 100);
   const filter = {
     word: asked('word'),

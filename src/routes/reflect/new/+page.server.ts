@@ -1,8 +1,8 @@
 import { error, fail, redirect } from '@sveltejs/kit';
 import { caseChoices, reflectionForm } from '$lib/assessment/reflect-view';
-import { windowOf } from '$lib/practice';
+import { hiddenCaseIds } from '$lib/assessment/hidden-times';
 import { loadCautions, renderOwnMarkdown } from '$lib/server/content';
-import { proceduresOf } from '$lib/server/procedures';
+import { readRecord } from '$lib/server/record';
 import { readReflection } from '$lib/server/reflections';
 import type { Store } from '$lib/server/storage';
 import type { Actions, PageServerLoad } from './$types';
@@ -11,22 +11,17 @@ const DRAFT = 'reflection-new';
 
 /** Which cases are written about, by whose goal, and whether their lengths are still hidden. */
 async function context(store: Store, caseIds: readonly string[]) {
-  const [cases, lists, goals, procedures] = await Promise.all([
-    store.cases(),
-    store.lists(),
-    store.goals(),
-    proceduresOf(store),
-  ]);
-  const chosen = cases.filter((each) => caseIds.includes(each.id));
-  const goal = goals.find((each) => each.state === 'running' || each.state === 'paused') ?? null;
-  const window = goal ? windowOf(goal, cases, lists) : null;
-  const hidden =
-    goal !== null &&
-    window !== null &&
-    !window.full &&
-    goal.timesShown.length === 0 &&
-    chosen.every((each) => window.running.includes(each.id));
-  return { chosen, lists, goal, procedures, hidden };
+  const record = await readRecord(store);
+  const chosen = record.cases.filter((each) => caseIds.includes(each.id));
+  const goal = record.goals.find((each) => each.state === 'running' || each.state === 'paused') ?? null;
+  const hiddenIds = hiddenCaseIds(record);
+  return {
+    chosen,
+    goal,
+    lists: record.lists,
+    procedures: record.procedures,
+    hidden: chosen.length > 0 && chosen.every((each) => hiddenIds.has(each.id)),
+  };
 }
 
 const fieldsOf = (form: FormData) => ({
