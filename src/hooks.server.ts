@@ -18,9 +18,22 @@ export const init: ServerInit = async () => {
   await opened.nextTwentyStore;
 };
 
+/** An answer before the end of what is sent reaches no browser: it sees the connection break, not the reason. */
+async function readToTheEnd(request: Request): Promise<void> {
+  const reader = request.body?.getReader();
+  try {
+    while (reader && !(await reader.read()).done);
+  } catch {
+    // more than the server reads of anything; then the connection does break
+  }
+}
+
 export const handle: Handle = async ({ event, resolve }) => {
   const refused = refusedChange(event.request, event.url);
-  if (refused) return new Response(refused.why, { status: refused.status, headers: { 'content-type': 'text/plain' } });
+  if (refused) {
+    if (refused.status !== 403) await readToTheEnd(event.request);
+    return new Response(refused.why, { status: refused.status, headers: { 'content-type': 'text/plain' } });
+  }
   if (opened.nextTwentyStore) event.locals.store = await opened.nextTwentyStore;
   event.locals.now = new Date().toISOString();
   return resolve(event);

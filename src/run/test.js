@@ -1,0 +1,118 @@
+import { mkdirSync, readFileSync, rmSync } from 'node:fs';
+import { join } from 'node:path';
+import { bin, runNode } from './child.js';
+import { chromium } from './chromium.js';
+import { countPlaywright, countVitest, held } from './counts.js';
+import { buildIfStale, installIfStale, tooOld } from './set-up.js';
+import { projectFolder } from './stamps.js';
+
+/**
+ * `npm test`: everything this project checks, from a fresh clone on. Ends with one line, `N passed, N failed`.
+ * @typedef {import('./counts.js').Count} Count
+ */
+
+const reports = join(projectFolder, '.tools/test-reports');
+
+/** @param {number} since */
+const seconds = (since) => `${((performance.now() - since) / 1000).toFixed(0)} s`;
+
+/**
+ * Types, lint and format count one each.
+ * @param {string} name
+ * @param {string[]} args
+ * @returns {Promise<Count>}
+ */
+async function check(name, args) {
+  const begun = performance.now();
+  const { code, output } = await runNode(args, { quiet: true });
+  console.log(`${code === 0 ? 'passed' : 'FAILED'}  ${name}  (${seconds(begun)})`);
+  return code === 0
+    ? { passed: 1, failed: 0, said: [] }
+    : { passed: 0, failed: 1, said: [`${name}\n${output.trim()}`] };
+}
+
+/**
+ * @param {string} path
+ * @param {(report: any) => Count} count
+ */
+function countedIn(path, count) {
+  try {
+    return count(JSON.parse(readFileSync(path, 'utf8')));
+  } catch {
+    return null; // none, or broken off: the same
+  }
+}
+
+/**
+ * @param {string} name
+ * @param {string} file the runner's JSON report
+ * @param {string[]} args
+ * @param {(report: any) => Count} count
+ * @param {Record<string, string>} [env]
+ * @returns {Promise<Count>}
+ */
+async function suite(name, file, args, count, env) {
+  const begun = performance.now();
+  const path = join(reports, file);
+  rmSync(path, { force: true });
+  const { code, output } = await runNode(args, { quiet: true, env });
+  const outcome = held(name, code, countedIn(path, count), output);
+  console.log(
+    `${outcome.failed === 0 ? 'passed' : 'FAILED'}  ${name}: ${outcome.passed} passed, ${outcome.failed} failed  (${seconds(begun)})`,
+  );
+  return outcome;
+}
+
+/** @returns {Promise<Count>} */
+async function browserTests() {
+  try {
+    const args = [
+      bin('playwright/cli.js'),
+      'test',
+      '--config',
+      'tests/browser/playwright.config.ts',
+      '--reporter=json',
+    ];
+    const file = 'playwright.json';
+    const env = { PLAYWRIGHT_JSON_OUTPUT_FILE: join(reports, file), NEXT_TWENTY_CHROMIUM: await chromium() };
+    return await suite('browser tests', file, args, countPlaywright, env);
+  } catch (why) {
+    return { passed: 0, failed: 1, said: [String(why instanceof Error ? why.message : why)] };
+  }
+}
+
+/** @returns {Promise<Count[]>} */
+async function all() {
+  const old = tooOld();
+  if (old) throw new Error(old);
+  await installIfStale();
+  await buildIfStale();
+  mkdirSync(reports, { recursive: true });
+  return [
+    await check('types', [bin('svelte-check/bin/svelte-check'), '--fail-on-warnings', '--output', 'human']),
+    await check('lint', [bin('eslint/bin/eslint.js'), '.', '--max-warnings', '0']),
+    await check('format', [bin('prettier/bin/prettier.cjs'), '--check', '.', '--log-level', 'warn']),
+    await suite(
+      'unit, published and storage tests',
+      'vitest.json',
+      [bin('vitest/vitest.mjs'), 'run', '--reporter=json', `--outputFile=${join(reports, 'vitest.json')}`],
+      countVitest,
+    ),
+    await browserTests(),
+  ];
+}
+
+const begun = performance.now();
+/** @type {Count[]} */
+let counts;
+try {
+  counts = await all();
+} catch (why) {
+  counts = [{ passed: 0, failed: 1, said: [why instanceof Error ? why.message : String(why)] }];
+}
+for (const said of counts.flatMap((count) => count.said)) console.log(`\n✗ ${said}`);
+const passed = counts.reduce((sum, count) => sum + count.passed, 0);
+const failed = counts.reduce((sum, count) => sum + count.failed, 0);
+console.log(`\n${seconds(begun)}`);
+console.log(`${passed} passed, ${failed} failed`);
+process.exitCode = failed === 0 ? 0 : 1;

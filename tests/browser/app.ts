@@ -1,0 +1,63 @@
+import { spawn, type ChildProcess } from 'node:child_process';
+import { mkdtemp, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { createInterface } from 'node:readline';
+
+const whenListening = (child: ChildProcess): Promise<string> =>
+  new Promise((resolve, reject) => {
+    let said = '';
+    child.stderr?.on('data', (chunk) => (said += chunk));
+    child.once('exit', (code) => reject(new Error(`the server ended with ${code}: ${said}`)));
+    if (child.stdout)
+      createInterface(child.stdout).on('line', (line) => {
+        if (line.startsWith('listening ')) resolve(line.slice('listening '.length));
+      });
+  });
+
+/** The built app as a person would run it, with a data folder of its own on any free port. */
+export class App {
+  origin = '';
+  #child: ChildProcess | null = null;
+
+  private constructor(readonly folder: string) {}
+
+  static async start(): Promise<App> {
+    const app = new App(await mkdtemp(join(tmpdir(), 'next-twenty-app-')));
+    await app.run();
+    return app;
+  }
+
+  /** Starts the server on the folder as it is; the port is another one each time. */
+  async run(): Promise<void> {
+    const child = spawn(process.execPath, [join(process.cwd(), 'src/run/serve.js')], {
+      env: { ...process.env, NEXT_TWENTY_DATA: this.folder, PORT: '0', NODE_ENV: 'production' },
+      stdio: ['ignore', 'pipe', 'pipe'],
+    });
+    this.#child = child;
+    this.origin = await whenListening(child);
+    child.stderr?.on('data', (chunk) => process.stderr.write(chunk));
+  }
+
+  /** @returns the exit code, once the server has let the folder go */
+  async stop(signal: NodeJS.Signals = 'SIGTERM'): Promise<number | null> {
+    const child = this.#child;
+    if (!child) return null;
+    this.#child = null;
+    const ended = new Promise<number | null>((resolve) => child.once('exit', resolve));
+    child.kill(signal);
+    return ended;
+  }
+
+  /** A new, empty record. */
+  async startEmpty(): Promise<void> {
+    await this.stop();
+    await rm(this.folder, { recursive: true, force: true });
+    await this.run();
+  }
+
+  async remove(): Promise<void> {
+    await this.stop();
+    await rm(this.folder, { recursive: true, force: true });
+  }
+}

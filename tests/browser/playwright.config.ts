@@ -1,0 +1,31 @@
+import { defineConfig } from 'playwright/test';
+
+export default defineConfig({
+  testDir: '.',
+  outputDir: '../../test-results',
+  // Each worker has a server and a data folder of its own (fixture.ts): a record belongs to one surgeon and one server.
+  workers: 2,
+  retries: 0,
+  forbidOnly: true,
+  timeout: 60_000,
+  expect: { timeout: 10_000 },
+  reporter: 'line',
+  use: {
+    browserName: 'chromium',
+    locale: 'en-GB',
+    timezoneId: 'Europe/London',
+    launchOptions: {
+      executablePath: process.env.NEXT_TWENTY_CHROMIUM ?? '/usr/bin/chromium',
+      args: [
+        '--headless',
+        '--no-sandbox',
+        '--disable-gpu',
+        '--disable-quic',
+        '--no-first-run',
+        '--disable-background-networking',
+        '--disable-component-update',
+        '--disable-sync',
+      ],
+    },
+  },
+});
