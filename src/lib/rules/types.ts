@@ -44,3 +44,22 @@ export type Guidance = {
   /** Markdown body: the short read. */
   body: string;
 };
+
+/** Events tied to one step, as the suggestion needs them. */
+export type StepSafety = {
+  stepId: string;
+  /** Serious events that still wait for a written review, anywhere in the record. */
+  seriousUnreviewed: number;
+  /** Serious events in the last 100 answered cases. */
+  seriousLast100: number;
+  /** Counted cases since the latest event or near miss tied to it; `null`: none is written down. */
+  casesSinceLatest: number | null;
+};
+
+export type SafetyFacts = {
+  steps: readonly StepSafety[];
+  /** The monitor of serious events has signalled and waits for its review. */
+  monitorSignalled: boolean;
+  /** Serious events waiting for review that are tied to no step of the audit. */
+  unreviewedElsewhere: number;
+};

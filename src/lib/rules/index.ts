@@ -1,0 +1,4 @@
+export * from './types';
+export * from './step-safety';
+export * from './suggestion';
+export { rulesThresholds } from './thresholds';

@@ -1,0 +1,21 @@
+/** Numbers as they stand in a reason: short, with their unit. Screens have their own, longer words. */
+export const ofHundred = (share: number): string => `${Math.round(100 * share)} of 100`;
+
+export function shortSeconds(seconds: number): string {
+  const whole = Math.round(seconds);
+  if (whole < 60) return `${whole} s`;
+  const rest = whole % 60;
+  return rest === 0 ? `${Math.floor(whole / 60)} min` : `${Math.floor(whole / 60)} min ${rest} s`;
+}
+
+/** "1.8", "3", "12": two figures are all a ratio of times can bear. */
+export const shortRatio = (ratio: number): string => String(ratio >= 10 ? Math.round(ratio) : Number(ratio.toFixed(1)));
+
+export const perCent = (share: number): string => `${Math.round(100 * share)} %`;
+
+/** "capsulorhexis", but "IOL insertion": a label inside a sentence. */
+export const inSentence = (label: string): string =>
+  /^[A-Z][a-z]/.test(label) ? label.slice(0, 1).toLowerCase() + label.slice(1) : label;
+
+export const listed = (items: readonly string[]): string =>
+  items.length < 2 ? (items[0] ?? '') : `${items.slice(0, -1).join(', ')} and ${items.at(-1)}`;

@@ -1,0 +1,139 @@
+import type { Audit, StepAudit } from '../audit/types';
+import { inSentence, listed, ofHundred } from './plain-numbers';
+import { safetyFirst } from './safety-first';
+import { shareOn, standingOn, standingViews, type Standing, type StandingView } from './standing';
+import { reasonsOn } from './suggestion-reasons';
+import { rulesThresholds } from './thresholds';
+import type { SafetyFacts, Suggestion } from './types';
+
+const noSteps = { steps: [], view: null, also: [] } as const;
+
+/**
+ * Which step the record suggests looking at, if any. In this order: safety first; not enough yet; waiting; nothing
+ * stands out; the step that stands out on two views, else against the reference set, else by seconds, else by spread.
+ * Safety stands before "not enough" because it needs no statistics, and waiting before "nothing stands out" because it
+ * says more. A step not to be shortened is never suggested for time, nor one with an event in the last 40 cases.
+ */
+export function suggestionOf(audit: Audit, safety: SafetyFacts): Suggestion {
+  const safe = safetyFirst(audit, safety);
+  if (safe) return safe;
+  if (!audit.enough.enough) return { kind: 'not-enough', ...noSteps, because: notEnough(audit) };
+
+  const quiet = new Set(
+    safety.steps
+      .filter(({ casesSinceLatest }) => casesSinceLatest !== null && casesSinceLatest < rulesThresholds.quietAfterEvent)
+      .map(({ stepId }) => stepId),
+  );
+  const standings = standingViews.flatMap((view) => standingOn(audit, view) ?? []);
+  const offered = standings.flatMap((standing) => {
+    const steps = standing.steps.filter(({ stepId }) => !quiet.has(stepId));
+    return steps.length > 0 ? [{ ...standing, steps }] : [];
+  });
+  const held = standings.flatMap(({ steps }) => steps).filter(({ stepId }) => quiet.has(stepId));
+  const heldBack = [...new Set(held.map(({ label }) => label))].map(
+    (label) =>
+      `${label} is not suggested: an event or near miss there is fewer than ${rulesThresholds.quietAfterEvent} cases ago.`,
+  );
+
+  if (mostlyWaiting(audit))
+    return { kind: 'waiting', ...noSteps, also: alsoOf(offered, []), because: waitingBecause(audit) };
+  const chosen = choose(offered);
+  if (!chosen) return { kind: 'nothing', ...noSteps, because: [...heldBack, ...nothingBecause(audit, standings)] };
+  const { kind, steps, view } = chosen;
+  const ids = steps.map(({ stepId }) => stepId);
+  return {
+    kind,
+    steps: ids,
+    view,
+    also: alsoOf(offered, ids),
+    because: [...steps.flatMap((step) => reasonsOn(audit, step, view)), ...heldBack],
+  };
+}
+
+type Choice = { kind: 'time' | 'steadiness' | 'level' | 'kept'; steps: readonly StepAudit[]; view: StandingView };
+
+function choose(standings: readonly Standing[]): Choice | null {
+  return (
+    onTwoViews(standings) ??
+    onView(standings, 'reference') ??
+    onView(standings, 'seconds') ??
+    onView(standings, 'spread')
+  );
+}
+
+/** First or level on two views: the most certain view wins, then the larger difference. */
+function onTwoViews(standings: readonly Standing[]): Choice | null {
+  const steps = new Map(standings.flatMap(({ steps }) => steps.map((step) => [step.stepId, step] as const)));
+  const found = [...steps.values()].flatMap((step) => {
+    const here = standings.filter((standing) => standing.steps.includes(step)).map(({ view }) => view);
+    const level = standingViews.filter((view) => shareOn(step, view) >= rulesThresholds.level);
+    if (step.notToShorten || level.length < 2) return [];
+    const view = [...here].sort((a, b) => shareOn(step, b) - shareOn(step, a))[0];
+    return view ? [{ step, view }] : [];
+  });
+  const [best, next] = found.sort(
+    (a, b) => shareOn(b.step, b.view) - shareOn(a.step, a.view) || (b.step.difference ?? 0) - (a.step.difference ?? 0),
+  );
+  if (!best) return null;
+  // Two that are level on the same view and both on a second one: the record does not choose between them.
+  const together = standings.find(({ view }) => view === best.view);
+  if (next && next.view === best.view && together && together.steps.length > 1) return onView(standings, best.view);
+  return { kind: best.view === 'spread' ? 'steadiness' : 'time', steps: [best.step], view: best.view };
+}
+
+function onView(standings: readonly Standing[], view: StandingView): Choice | null {
+  const standing = standings.find((each) => each.view === view);
+  const [first] = standing?.steps ?? [];
+  if (!standing || !first) return null;
+  if (standing.steps.length > 1) {
+    const open = standing.steps.filter(({ notToShorten }) => !notToShorten);
+    if (open.length > 1) return { kind: 'level', steps: open, view };
+    return { kind: view === 'spread' ? 'steadiness' : 'time', steps: [open[0] ?? first], view };
+  }
+  if (view !== 'spread') return { kind: 'time', steps: [first], view };
+  return { kind: first.notToShorten ? 'kept' : 'steadiness', steps: [first], view };
+}
+
+/** The other steps that stand out, each once, on the view where it is most certain. */
+function alsoOf(standings: readonly Standing[], chosen: readonly string[]): Suggestion['also'] {
+  const best = new Map<string, { view: StandingView; share: number }>();
+  for (const { view, steps } of standings)
+    for (const step of steps) {
+      if (chosen.includes(step.stepId)) continue;
+      const share = shareOn(step, view);
+      if (share > (best.get(step.stepId)?.share ?? -1)) best.set(step.stepId, { view, share });
+    }
+  return [...best].map(([stepId, { view }]) => ({ stepId, view }));
+}
+
+function mostlyWaiting({ waiting, steps }: Audit): boolean {
+  const largest = Math.max(0, ...steps.map(({ difference }) => difference ?? 0));
+  return waiting.n >= rulesThresholds.waitingCases && waiting.perCase > largest;
+}
+
+function waitingBecause({ waiting }: Audit): string[] {
+  const reason = waiting.reason ? `, most of it ${inSentence(waiting.reason)}` : '';
+  return [
+    `Waiting takes ${Math.round(waiting.perCase)} s a case${reason}: more than lies between usual and one in five of any step.`,
+  ];
+}
+
+function notEnough({ enough }: Audit): string[] {
+  const more = [
+    ...(enough.moreCases > 0 ? [`${enough.moreCases} more case${enough.moreCases === 1 ? '' : 's'}`] : []),
+    ...(enough.moreLists > 0 ? [`${enough.moreLists} more list${enough.moreLists === 1 ? '' : 's'}`] : []),
+  ];
+  return [`${enough.cases} case${enough.cases === 1 ? '' : 's'} count; ${listed(more)} will do for a suggestion.`];
+}
+
+function nothingBecause(audit: Audit, standings: readonly Standing[]): string[] {
+  if (standings.length > 0) return [];
+  return standingViews.flatMap((view) => {
+    const [top] = [...audit.steps].sort((a, b) => shareOn(b, view) - shareOn(a, view));
+    if (!top || top.first[view] === null) return [];
+    const on = { seconds: 'by seconds', spread: 'by spread', reference: 'against the reference set' }[view];
+    return [
+      `${on[0]?.toUpperCase()}${on.slice(1)} no step came first often enough: ${inSentence(top.label)} in ${ofHundred(shareOn(top, view))} re-draws.`,
+    ];
+  });
+}

@@ -1,0 +1,24 @@
+/**
+ * Every threshold of the rules in one place, each with its reason and what was rejected.
+ * Shares are of re-draws of lists in which a step came first on a view.
+ */
+export const rulesThresholds = {
+  /** A step stands out on a view when it came first in at least this share of re-draws. */
+  standsOut: 0.65,
+  /** With fewer cases or lists the re-draws resemble each other too much to be believed at the same share. */
+  standsOutSmall: 0.75,
+  smallCases: 40,
+  smallLists: 8,
+  /** Two or three steps are level when each came first in at least this share… */
+  level: 0.2,
+  /** …and together in this share: together they stand out from all others. */
+  levelTwo: 0.85,
+  levelThree: 0.95,
+  levelMost: 3,
+  /** Serious events tied to a step in the last 100 answered cases that make it a matter of safety, reviewed or not. */
+  seriousTied: 2,
+  /** After an event or near miss a step is not suggested for time for this many cases; the surgeon may still choose another. */
+  quietAfterEvent: 40,
+  /** Waiting noted in fewer cases is an odd day, and so few could point to a person or a shift. */
+  waitingCases: 10,
+} as const;
