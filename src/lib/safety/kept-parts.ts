@@ -1,0 +1,55 @@
+import type { Case } from '../model';
+import { safetyThresholds } from './thresholds';
+
+/** Over cases in which it was looked for: a kept part not looked for is neither seen nor missed. */
+export type KeptPartShare = { keptPartId: string; seen: number; looked: number; share: number | null };
+
+export type KeptPartFall = {
+  keptPartId: string;
+  start: { seen: number; looked: number };
+  window: { seen: number; looked: number };
+  /** Cases fewer than the starting share would give. */
+  missing: number;
+};
+
+export function keptPartShares(cases: readonly Case[], keptPartIds: readonly string[]): KeptPartShare[] {
+  return keptPartIds.map((keptPartId) => {
+    const answers = cases.flatMap((one) => {
+      const seen = one.keptSeen[keptPartId];
+      return seen === undefined ? [] : [seen];
+    });
+    const seen = answers.filter(Boolean).length;
+    return { keptPartId, seen, looked: answers.length, share: answers.length ? seen / answers.length : null };
+  });
+}
+
+/**
+ * Kept parts seen in a smaller share of window cases than of starting cases, by two cases or more in twenty.
+ * Nothing is said of a part that was not looked for in one of the two.
+ */
+export function keptPartsFallen(
+  start: readonly Case[],
+  window: readonly Case[],
+  keptPartIds: readonly string[],
+): KeptPartFall[] {
+  const before = keptPartShares(start, keptPartIds);
+  const slack = 1e-9; // 0.9 − 0.8 is a little under 0.1 in binary
+  return keptPartShares(window, keptPartIds).flatMap((now, index) => {
+    const then = before[index];
+    if (!then || then.share === null || now.share === null) return [];
+    const missing = then.share * now.looked - now.seen;
+    const fallen =
+      then.share - now.share >= safetyThresholds.keptPartMissingShare - slack &&
+      missing >= safetyThresholds.keptPartMissingCases - slack;
+    return fallen
+      ? [
+          {
+            keptPartId: now.keptPartId,
+            start: { seen: then.seen, looked: then.looked },
+            window: { seen: now.seen, looked: now.looked },
+            missing,
+          },
+        ]
+      : [];
+  });
+}
