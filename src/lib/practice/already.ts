@@ -1,0 +1,28 @@
+import type { ChangeInput } from './change';
+import { trendOf } from './starting-model';
+
+/** The starting cases of some arrays: they come first, in order of time. */
+export function startPart(input: Pick<ChangeInput, 'window' | 'columns' | 'list'>, values: Float64Array) {
+  const at = [...input.window.keys()].filter((place) => input.window[place] === 0);
+  const part = (row: Float64Array) => Float64Array.from(at, (place) => row[place] ?? NaN);
+  return {
+    values: part(values),
+    columns: input.columns.map(part),
+    list: Int32Array.from(at, (place) => input.list[place] ?? 0),
+  };
+}
+
+/**
+ * "As it was already doing": where d fell over the starting cases (one-sided 90 %), what going on at the same rate
+ * would have given in the window; log scale, below 0. `null` where it did not fall.
+ */
+export function alreadyFalling(difference: Float64Array, input: ChangeInput): number | null {
+  const start = startPart(input, difference);
+  const trend = trendOf(start.values, start.columns, start.list);
+  if (!trend?.falling) return null;
+  const middle = (period: number) => {
+    const places = [...input.window.keys()].filter((at) => input.window[at] === period);
+    return places.reduce((sum, at) => sum + at, 0) / places.length;
+  };
+  return trend.slope * (middle(1) - middle(0));
+}

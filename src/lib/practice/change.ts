@@ -1,0 +1,118 @@
+import { tQuantile } from '../statistics';
+import { cannot, type Cannot } from './cannot';
+import { hiddenEase } from './hidden-ease';
+import { periodFit, standardError, type PeriodFit } from './period-fit';
+import { restOfOperation, type Rest } from './rest-of-operation';
+import { practiceThresholds as set } from './thresholds';
+
+export type ChangeInput = {
+  /** ln seconds, [step][case]; NaN where the step is absent. */
+  y: readonly Float64Array[];
+  stepIndex: number;
+  /** Indices of the steps that may stand for the rest of the operation. */
+  others: readonly number[];
+  /** Facts of the eye, [column][case]. */
+  columns: readonly Float64Array[];
+  /** Period of each case: 0 for starting cases, 1 … `windows`. */
+  window: Int32Array;
+  windows: number;
+  /** List of each case. */
+  list: Int32Array;
+  /** false: neighbours stand in for lists; then nothing is asked of how many there are. */
+  listsKnown: boolean;
+};
+
+export type Change = {
+  /** This step alone; against the rest (the result rests on it); the rest itself. Estimates: one a window. */
+  plain: PeriodFit | Cannot;
+  against: PeriodFit | Cannot;
+  rest: PeriodFit | Cannot;
+  /** With λ times the rest taken off: only where the rest of the first window is clearly shorter. */
+  eased: PeriodFit | Cannot | null;
+  /** Steps that stood for the rest. */
+  restSteps: readonly number[];
+  /** d = y − r, NaN where it cannot be formed. */
+  difference: Float64Array;
+};
+
+/** The change of one step from its starting cases to each window: arrays in, fits out. Screens and bench use this same function. */
+export function changeOf(input: ChangeInput): Change {
+  const own = input.y[input.stepIndex] ?? new Float64Array(input.window.length).fill(NaN);
+  const lead = windowIndicators(input.window, input.windows);
+  const fit = (outcome: Float64Array) =>
+    checked(outcome, input) ?? periodFit({ outcome, lead, columns: input.columns, list: input.list });
+  const among = restOfOperation({ ...input, lead });
+  const rest = where(among.values, own);
+  const difference = minus(own, rest, 1);
+  const plain = fit(own);
+  const claim = restClaim(among, difference, input);
+  const restFit = claim ?? fit(rest);
+  return {
+    plain,
+    against: claim ?? fit(difference),
+    rest: restFit,
+    eased:
+      plain.kind === 'fit' && restFit.kind === 'fit' && clearlyBelow(restFit, 0, set.restShorterConfidence)
+        ? fit(minus(own, rest, hiddenEase(plain, [...among.fits.values()])))
+        : null,
+    restSteps: [...among.parts.keys()],
+    difference,
+  };
+}
+
+/** One 0/1 column a window. */
+export function windowIndicators(window: Int32Array, windows: number): Float64Array[] {
+  return Array.from({ length: windows }, (_, index) =>
+    Float64Array.from(window, (period) => (period === index + 1 ? 1 : 0)),
+  );
+}
+
+/** Is this estimate, with the allowance added, below 0, one-sided? */
+export function clearlyBelow(fit: PeriodFit, index: number, confidence: number, allowance = 0): boolean {
+  return (fit.estimates[index] ?? NaN) + allowance + tQuantile(confidence, fit.df) * standardError(fit, index) < 0;
+}
+
+function restClaim(among: Rest, difference: Float64Array, { window, windows }: ChangeInput): Cannot | null {
+  if (among.parts.size < set.otherSteps)
+    return cannot(
+      'few-other-steps',
+      'Fewer than three other steps are timed, so there is no rest of the operation to compare with.',
+    );
+  const counts = countByPeriod(difference, window, windows);
+  return counts.every((count) => count >= set.restCases)
+    ? null
+    : cannot(
+        'few-rest-cases',
+        `Three other steps are timed in only ${counts[0]} starting cases and ${counts.slice(1).join(', ')} of the window: too few to compare with the rest of the operation.`,
+      );
+}
+
+function checked(outcome: Float64Array, { window, windows, list, listsKnown }: ChangeInput): Cannot | null {
+  const counts = countByPeriod(outcome, window, windows);
+  if (counts.some((count) => count < 2)) return cannot('few-cases', 'There are too few cases in one of the periods.');
+  if (!listsKnown) return null;
+  const lists = Array.from({ length: windows + 1 }, () => new Set<number>());
+  outcome.forEach((value, at) => {
+    if (Number.isFinite(value)) lists[window[at] ?? 0]?.add(list[at] ?? -1);
+  });
+  const fewest = Math.min(...lists.map((each) => each.size));
+  return fewest >= set.listsEachPeriod
+    ? null
+    : cannot(
+        'few-lists',
+        `One of the periods comes from ${fewest === 1 ? 'one list' : `${fewest} lists`} only: a good or bad list could be the whole change. At least three are needed.`,
+      );
+}
+
+export function countByPeriod(values: Float64Array, window: Int32Array, windows: number): number[] {
+  const counts = new Array<number>(windows + 1).fill(0);
+  values.forEach((value, at) => {
+    const period = window[at] ?? 0;
+    if (Number.isFinite(value)) counts[period] = (counts[period] ?? 0) + 1;
+  });
+  return counts;
+}
+
+const minus = (a: Float64Array, b: Float64Array, times: number) => a.map((value, at) => value - times * (b[at] ?? NaN));
+const where = (values: Float64Array, present: Float64Array) =>
+  values.map((value, at) => (Number.isFinite(present[at] ?? NaN) ? value : NaN));

@@ -1,0 +1,14 @@
+export * from './cannot';
+export * from './case-hash';
+export * from './chart-series';
+export * from './counted-for-goal';
+export { type Look } from './effect';
+export * from './lasting-for';
+export { type Chance, type ChanceBySize, type Power } from './power';
+export * from './rest-steps';
+export * from './result';
+export * from './span';
+export * from './start-goal';
+export * from './starts-after';
+export * from './window';
+export { practiceThresholds } from './thresholds';

@@ -1,0 +1,81 @@
+import type { CannotSay, Case, Effect, Measure, ResultKind } from '../model';
+import { alreadyFalling, startPart } from './already';
+import { caseArrays, type CaseArrays } from './case-arrays';
+import type { ChangeInput } from './change';
+import { judgeSteadiness } from './judge-steadiness';
+import { judgeTime, type TimeJudgement } from './judge-time';
+import { chanceOfFifth } from './power';
+import type { ResultInput } from './result';
+
+export type JudgedCases = {
+  kind: ResultKind;
+  cannot: CannotSay | null;
+  time: TimeJudgement | null;
+  spread: Effect | null;
+  rangeStart: [number, number] | null;
+  rangeWindow: [number, number] | null;
+  already: number | null;
+  powerForAFifth: number | null;
+  listsKnown: boolean;
+  sharedHands: boolean;
+  said: readonly string[];
+};
+
+const NOT_JUDGED: Partial<Record<Measure, CannotSay>> = {
+  checkpoints: {
+    code: 'not-a-time-goal',
+    because: 'This goal is about its checkpoints: what was done is the result, and no change in time is claimed.',
+  },
+  safety: { code: 'not-a-time-goal', because: 'This goal is about safety: it has no time.' },
+};
+
+/** What these cases say by the goal's measure, before safety is asked. */
+export function judgeCases(input: ResultInput, starting: readonly Case[], window: readonly Case[]): JudgedCases {
+  const arrays = caseArrays([...starting, ...window], input.procedure, input.lists, input.stepId, {
+    frozen: input.start.frozen,
+    underGoal: input.underGoal,
+  });
+  const change = changeInput(arrays, [window]);
+  const time = input.measure === 'safety' ? null : judgeTime(change, { ...input.start, look: input.look });
+  const steadiness =
+    time && input.measure === 'steadiness'
+      ? judgeSteadiness(time, change, {
+          allowance: input.start.allowanceSpread,
+          seed: input.seed,
+          permutations: input.permutations,
+        })
+      : null;
+  const difference = time?.change.difference;
+  return {
+    kind: input.measure === 'time' ? (time?.kind ?? 'cannot-tell') : (steadiness?.kind ?? 'cannot-tell'),
+    cannot: NOT_JUDGED[input.measure] ?? (steadiness ? steadiness.cannot : (time?.cannot ?? null)),
+    time,
+    spread: steadiness?.spread ?? null,
+    rangeStart: steadiness?.rangeStart ?? null,
+    rangeWindow: steadiness?.rangeWindow ?? null,
+    already: difference ? alreadyFalling(difference, change) : null,
+    powerForAFifth: difference
+      ? chanceOfFifth(startPart(change, difference), window.length, input.start.allowance)
+      : null,
+    listsKnown: arrays.listsKnown,
+    sharedHands: arrays.table.cases.some(
+      ({ hands }) => hands.whole !== 'mine' || Object.values(hands.steps).some((whose) => whose !== 'mine'),
+    ),
+    said: arrays.eye.said,
+  };
+}
+
+/** Arrays of starting cases and windows as the core takes them; every case in none of the windows is a starting case. */
+export function changeInput(arrays: CaseArrays, windows: readonly (readonly Case[])[]): ChangeInput {
+  const period = new Map(windows.flatMap((window, index) => window.map((one) => [one.id, index + 1] as const)));
+  return {
+    y: arrays.y,
+    stepIndex: arrays.stepIndex,
+    others: arrays.othersOf(arrays.stepIndex),
+    columns: arrays.columns,
+    window: Int32Array.from(arrays.table.cases, (one) => period.get(one.id) ?? 0),
+    windows: windows.length,
+    list: arrays.list,
+    listsKnown: arrays.listsKnown,
+  };
+}

@@ -1,0 +1,62 @@
+import type { CannotSay, Effect, ResultKind } from '../model';
+import { median, robustScale, tQuantile } from '../statistics';
+import type { ChangeInput } from './change';
+import type { TimeJudgement } from './judge-time';
+import { steadierOf } from './steadier';
+import { practiceThresholds as set } from './thresholds';
+
+export type SteadinessJudgement = {
+  kind: ResultKind;
+  spread: Effect | null;
+  /** Usual range of the step, seconds, adjusted for the eye: two thirds of cases lie in it. */
+  rangeStart: [number, number] | null;
+  rangeWindow: [number, number] | null;
+  cannot: CannotSay | null;
+};
+
+/** Steadier or not, of a step against the rest of its operations; the ranges are of the step's own times. */
+export function judgeSteadiness(
+  time: Pick<TimeJudgement, 'change'>,
+  input: Pick<ChangeInput, 'window'>,
+  judged: { allowance: number; seed: number; permutations?: number },
+): SteadinessJudgement {
+  const { against, plain } = time.change;
+  const adjusted = plain.kind === 'fit' ? plain.adjusted : new Float64Array(0);
+  const ranges = {
+    rangeStart: usualRange(adjusted, input.window, 0),
+    rangeWindow: usualRange(adjusted, input.window, 1),
+  };
+  const said =
+    against.kind === 'cannot' ? against : steadierOf({ residuals: against.residuals, window: input.window, ...judged });
+  if (said.kind === 'cannot')
+    return { kind: 'cannot-tell', spread: null, cannot: { code: said.code, because: said.because }, ...ranges };
+  const df = said.nStart + said.nWindow - 2;
+  const reach = tQuantile((1 + set.levelFirst) / 2, df) * said.se;
+  return {
+    kind: said.steadier ? 'steadier' : 'cannot-tell',
+    spread: {
+      estimate: said.estimate,
+      low: said.estimate - reach,
+      high: said.estimate + reach,
+      rawEstimate: said.raw,
+      rawLow: said.raw - reach,
+      rawHigh: said.raw + reach,
+      se: said.se,
+      df,
+      nStart: said.nStart,
+      nWindow: said.nWindow,
+      method:
+        'Mean absolute deviation of the step against the rest, window to start; judged by permutation, one-sided 2.5 %',
+    },
+    cannot: null,
+    ...ranges,
+  };
+}
+
+function usualRange(adjusted: Float64Array, window: Int32Array, period: number): [number, number] | null {
+  const own = adjusted.filter((value, at) => window[at] === period && Number.isFinite(value));
+  const spread = robustScale(own)?.scale;
+  if (spread === undefined) return null;
+  const middle = median(own);
+  return [Math.exp(middle - spread), Math.exp(middle + spread)];
+}

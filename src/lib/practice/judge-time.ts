@@ -1,0 +1,61 @@
+import type { CannotSay, Effect, ResultKind } from '../model';
+import { changeOf, clearlyBelow, countByPeriod, type Change, type ChangeInput } from './change';
+import { effectOf, type Look } from './effect';
+import type { PeriodFit } from './period-fit';
+import type { Cannot } from './cannot';
+import { practiceThresholds as set } from './thresholds';
+import { verdictOf } from './verdict';
+
+export type TimeJudgement = {
+  kind: ResultKind;
+  against: Effect | null;
+  plain: Effect | null;
+  rest: Effect | null;
+  cannot: CannotSay | null;
+  change: Change;
+};
+
+/**
+ * The result of one window, from arrays: what the screens show and what the bench measures.
+ * @param judged.allowance for having picked the step, log scale, ≥ 0
+ * @param judged.steer log of the lower end of the expected range over the usual; `null` where not known
+ */
+export function judgeTime(
+  input: ChangeInput,
+  judged: { allowance: number; steer: number | null; look: Look },
+): TimeJudgement {
+  const change = changeOf(input);
+  const own = input.y[input.stepIndex] ?? new Float64Array(0);
+  const effect = (fit: PeriodFit | Cannot, values: Float64Array, allowance: number, about: string): Effect | null => {
+    if (fit.kind === 'cannot') return null;
+    const counts = countByPeriod(values, input.window, input.windows);
+    return effectOf(fit, 0, {
+      allowance,
+      look: judged.look,
+      counts: { start: counts[0] ?? 0, window: counts[1] ?? 0 },
+      about,
+    });
+  };
+  const against = effect(
+    change.against,
+    change.difference,
+    judged.allowance,
+    'This step against the rest of the same operations',
+  );
+  const plain = effect(change.plain, own, judged.allowance, 'This step alone');
+  const rest = effect(change.rest, change.difference, 0, 'The rest of the same operations');
+  const eased =
+    change.eased?.kind === 'fit'
+      ? effect(change.eased, change.difference, judged.allowance, 'With hidden ease taken off')
+      : null;
+  const restShorter = change.rest.kind === 'fit' && clearlyBelow(change.rest, 0, set.restShorterConfidence);
+  const failed = [change.plain, change.against].find((fit) => fit.kind === 'cannot');
+  return {
+    kind: verdictOf({ against, plain, rest, restShorter, easedHigh: eased?.high ?? null, steer: judged.steer }),
+    against,
+    plain,
+    rest,
+    cannot: failed?.kind === 'cannot' ? { code: failed.code, because: failed.because } : null,
+    change,
+  };
+}

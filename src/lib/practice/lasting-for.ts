@@ -1,0 +1,27 @@
+import type { Case, Lasting, ListRecord, Procedure, Start } from '../model';
+import { caseArrays } from './case-arrays';
+import { changeInput } from './judge-cases';
+import { lastingOf } from './lasting';
+import { casesWithIds } from './span';
+
+export type LastingInput = {
+  cases: readonly Case[];
+  lists: readonly ListRecord[];
+  procedure: Procedure;
+  start: Pick<Start, 'caseIds' | 'allowance' | 'frozen'>;
+  /** Full windows: the one the result came from, then the following twenties. */
+  windows: readonly (readonly string[])[];
+  stepId: string;
+  underGoal?: readonly string[];
+};
+
+/** Did a step that was found shorter stay so? One answer a following twenty; empty where there is none or nothing can be said. */
+export function lastingFor(input: LastingInput): Lasting[] {
+  const windows = input.windows.map((ids) => casesWithIds(input.cases, ids));
+  const starting = casesWithIds(input.cases, input.start.caseIds);
+  const arrays = caseArrays([...starting, ...windows.flat()], input.procedure, input.lists, input.stepId, {
+    frozen: input.start.frozen,
+    underGoal: input.underGoal,
+  });
+  return lastingOf(changeInput(arrays, windows), input.start.allowance);
+}

@@ -1,0 +1,43 @@
+import { inOrder } from '../audit';
+import type { Case } from '../model';
+import { gate, monitor, monitoredOperations } from '../safety';
+import type { ResultInput } from './result';
+import { spanOfCases } from './span';
+
+/** Why no change in time may be called a result; empty when it may. */
+export function pausedBecause(input: ResultInput, starting: readonly Case[]): string[] {
+  const windowCases = spanOfCases(input.cases, input.windowIds, input.procedure.id);
+  const last = Math.max(...windowCases.map((one) => one.sequence));
+  const upToNow = input.cases.filter((one) => one.procedureId === input.procedure.id && one.sequence <= last);
+  const watched = monitor(monitoredOperations(upToNow, input.lists), input.seriousRate ?? null);
+  return gate({
+    procedure: input.procedure,
+    stepId: input.stepId,
+    windowCases,
+    startCases: starting,
+    keptPartIds: input.watch,
+    lists: input.lists,
+    monitorSignalled: watched.kind === 'run' && watched.signalled,
+  }).because;
+}
+
+/** Cases of the start or of the window's span that were left out after their times had been seen. */
+export function leftOutSeen(input: ResultInput): Case[] {
+  const start = new Set(input.start.caseIds);
+  const span = new Set(spanOfCases(input.cases, input.windowIds, input.procedure.id).map((one) => one.id));
+  return input.cases.filter((one) => one.leftOut?.timesSeen && (start.has(one.id) || span.has(one.id)));
+}
+
+/** Start and window with those cases in, each where it belongs. */
+export function withLeftOut(
+  input: ResultInput,
+  starting: readonly Case[],
+  window: readonly Case[],
+  seen: readonly Case[],
+): [Case[], Case[]] {
+  const start = new Set(input.start.caseIds);
+  return [
+    inOrder([...starting, ...seen.filter((one) => start.has(one.id))]),
+    inOrder([...window, ...seen.filter((one) => !start.has(one.id))]),
+  ];
+}

@@ -1,0 +1,95 @@
+import type { Case, ListRecord, Measure, Outcome, Procedure, Start } from '../model';
+import type { Look } from './effect';
+import { judgeCases, type JudgedCases } from './judge-cases';
+import { leftOutSeen, pausedBecause, withLeftOut } from './result-safety';
+import { casesWithIds } from './span';
+import { practiceThresholds as set } from './thresholds';
+
+export type ResultInput = {
+  /** The whole record: counted cases, and for safety those left out. */
+  cases: readonly Case[];
+  lists: readonly ListRecord[];
+  procedure: Procedure;
+  start: Pick<Start, 'caseIds' | 'allowance' | 'allowanceSpread' | 'steer' | 'frozen'>;
+  windowIds: readonly string[];
+  stepId: string;
+  measure: Measure;
+  look: Look;
+  seed: number;
+  /** Kept parts chosen to watch. */
+  watch?: readonly string[];
+  /** Steps that were themselves under a goal in these cases. */
+  underGoal?: readonly string[];
+  /** Rate of serious events set beforehand, with its source; else the published one. */
+  seriousRate?: { rate: number; source: string } | null;
+  /** Cases of this procedure before the record began, if said; and whether in training. */
+  casesBefore?: number | null;
+  inTraining?: boolean | null;
+  permutations?: number;
+};
+
+/**
+ * What the window shows, once, when it is full. Effects are on the log scale; times in seconds. Pure, and the same for
+ * one seed; the caller stores it and shows it later as it was. Cases erased or left out since are not in it.
+ * Too little data comes back as `cannot` with its reason, never as an exception or NaN.
+ */
+export function resultFor(input: ResultInput): Outcome {
+  const starting = casesWithIds(input.cases, input.start.caseIds);
+  const window = casesWithIds(input.cases, input.windowIds);
+  const judged = judgeCases(input, starting, window);
+  const seen = leftOutSeen(input);
+  const withThem = seen.length > 0 ? judgeCases(input, ...withLeftOut(input, starting, window, seen)) : null;
+  const paused = pausedBecause(input, starting);
+  const gone = input.start.caseIds.length + input.windowIds.length - starting.length - window.length;
+  return {
+    kind: paused.length > 0 ? 'paused' : judged.kind,
+    measure: input.measure,
+    against: judged.time?.against ?? null,
+    plain: judged.time?.plain ?? null,
+    rest: judged.time?.rest ?? null,
+    spread: judged.spread,
+    paused,
+    allowance: input.start.allowance,
+    steer: input.start.steer,
+    startUsual: input.start.frozen?.usual ?? null,
+    rangeStart: judged.rangeStart,
+    rangeWindow: judged.rangeWindow,
+    notes: notesOf(input, judged, seen.length),
+    already: judged.already,
+    leftOutSeen: seen.length,
+    kindWithLeftOut: withThem?.kind ?? null,
+    powerForAFifth: judged.powerForAFifth,
+    // A pause is the result; why nothing could be said of time then stands among the sentences.
+    cannot: paused.length > 0 ? null : judged.cannot,
+    said: [
+      ...judged.said,
+      ...(gone > 0
+        ? [
+            `${gone === 1 ? 'One case' : `${gone} cases`} of the start or the window have since been left out or erased.`,
+          ]
+        : []),
+      ...(paused.length > 0 && judged.cannot ? [judged.cannot.because] : []),
+    ],
+  };
+}
+
+function notesOf(input: ResultInput, judged: JudgedCases, leftOut: number): Outcome['notes'] {
+  const shorter = judged.kind === 'shorter';
+  const notes: Outcome['notes'] = [];
+  if (shorter && judged.already !== null) notes.push('already');
+  if (shorter && earlyCases(input)) notes.push('experience');
+  if (leftOut > 0) notes.push('left-out');
+  if (input.look === 'second') notes.push('second-look');
+  if (!judged.listsKnown) notes.push('lists-unknown');
+  if (judged.sharedHands) notes.push('shared-hands');
+  if (judged.said.length > 0) notes.push('facts-left-out');
+  return notes;
+}
+
+/** Within the first 300 of the procedure. Not said how many came before: taken as early unless known not to be in training. */
+function earlyCases({ cases, procedure, windowIds, casesBefore = null, inTraining = null }: ResultInput): boolean {
+  if (casesBefore === null && inTraining === false) return false;
+  const last = Math.max(...casesWithIds(cases, windowIds).map((one) => one.sequence));
+  const done = cases.filter((one) => one.procedureId === procedure.id && one.sequence <= last).length;
+  return (casesBefore ?? 0) + done <= set.experienceCases;
+}

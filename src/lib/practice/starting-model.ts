@@ -1,0 +1,62 @@
+import { quantile, median, tQuantile } from '../statistics';
+import { periodFit, standardError, type PeriodFit } from './period-fit';
+import { meanOfParts, restOfOperation } from './rest-of-operation';
+import { practiceThresholds as set } from './thresholds';
+
+export type StartingArrays = {
+  /** ln seconds of the starting cases in order of time, [step][case]; NaN where absent. */
+  y: readonly Float64Array[];
+  /** Facts of the eye, [column][case]. */
+  columns: readonly Float64Array[];
+  list: Int32Array;
+};
+
+export type StartingModel = {
+  /** ln step times, facts of the eye taken out, [step][case]. */
+  adjusted: readonly Float64Array[];
+  /** d of every step against its own rest, facts taken out, [step][case]. */
+  differences: readonly Float64Array[];
+  fits: ReadonlyMap<number, PeriodFit>;
+};
+
+/**
+ * Every step of the starting cases, adjusted for the eye, and against the rest of its own operations.
+ * @param othersOf which steps may stand for the rest of a given one
+ */
+export function startingModel(arrays: StartingArrays, othersOf: (step: number) => readonly number[]): StartingModel {
+  const cases = arrays.list.length;
+  const window = new Int32Array(cases);
+  const all = [...arrays.y.keys()];
+  const { fits, parts } = restOfOperation({ ...arrays, lead: [], window, windows: 0, others: all });
+  const adjusted = arrays.y.map((own, step) => fits.get(step)?.adjusted ?? own);
+  const differences = adjusted.map((own, step) => {
+    const rest = meanOfParts(
+      othersOf(step).flatMap((other) => parts.get(other) ?? []),
+      cases,
+    );
+    return own.map((value, at) => value - (rest[at] ?? NaN));
+  });
+  return { adjusted, differences, fits };
+}
+
+/** Usual and one in five, in seconds, of adjusted ln times. `null` without cases. */
+export function usualOf(adjusted: Float64Array): { usual: number; oneInFive: number } | null {
+  const seconds = adjusted.filter(Number.isFinite).map(Math.exp);
+  if (seconds.length === 0) return null;
+  return { usual: median(seconds), oneInFive: quantile(seconds, 0.2) };
+}
+
+export type Trend = {
+  /** Change of d a case, log scale. */
+  slope: number;
+  falling: boolean;
+};
+
+/** Was the step already getting shorter, against the rest? Slope of d over the cases in order, one-sided 90 %. */
+export function trendOf(difference: Float64Array, columns: readonly Float64Array[], list: Int32Array): Trend | null {
+  const order = Float64Array.from(difference, (_, at) => at);
+  const fit = periodFit({ outcome: difference, lead: [order], columns, list });
+  if (fit.kind === 'cannot') return null;
+  const slope = fit.estimates[0] ?? NaN;
+  return { slope, falling: slope + tQuantile(set.fallingConfidence, fit.df) * standardError(fit, 0) < 0 };
+}

@@ -1,0 +1,89 @@
+/**
+ * Every number the starting cases, the result and lasting turn on, with its reason and what was rejected.
+ * Rates in the reasons come from `npm run bench -- characteristics`. Effects are on the log scale of seconds.
+ */
+export const practiceThresholds = {
+  // Starting cases
+  /** Fewer give an interval too wide to tell a fifth from nothing. */
+  startAtLeast: 20,
+  /** More reach back into another way of operating. */
+  startAtMost: 80,
+  /** Where the step was already getting shorter: older cases would make the start look longer than it is. */
+  startWhenFalling: 40,
+  /** One-sided confidence that the step was falling. 95 % would miss most real learning in 80 cases. */
+  fallingConfidence: 0.9,
+
+  // Counting a case
+  /** Other own steps a case needs: fewer and "the rest of the operation" is one step's noise. */
+  otherSteps: 3,
+  /** A step stands for the rest only if done in this many cases of each period: its own level there must be known. */
+  restCasesEachPeriod: 5,
+  /** Cases with a rest, in each period, below which nothing is claimed against the rest. */
+  restCases: 12,
+  /** Lists in each period below which a list effect could be the whole change. */
+  listsEachPeriod: 3,
+
+  // Columns: a fit may have as many as its cases carry
+  casesForColumns: (columns: number) => 15 + 3 * columns,
+
+  // The effect
+  /** Residuals of other steps are clipped here, round each window's own level: round a common level a drift of the whole operation would be cut off (13 to 43 % wrong). */
+  clipScales: 2,
+  /** Two-sided 95 %. */
+  levelFirst: 0.95,
+  /** Second look, after the first came at twenty: without it 3.8 to 5.0 % wrong. */
+  zSecond: 2.24,
+  /** The step's own change must be at least this part of its change against the rest: else the rest moved, not the step. */
+  ownPart: 1 / 3,
+  /** One-sided confidence that the rest is shorter; from then on hidden ease is allowed to weigh more on this step. */
+  restShorterConfidence: 0.95,
+  /** How much more than the others a step may feel a hidden ease; below 1.25 the rate of wrong results of steps that feel it more rises, above 2.5 nothing could ever be called shorter. */
+  hiddenEase: { least: 1.25, most: 2.5 },
+  /** Covariances below this (a case factor of 4 to 5 %) are noise; dividing by them would give any ratio. */
+  hiddenEaseFloor: 0.002,
+
+  // Allowance for having picked the step
+  allowanceResamples: 1000,
+  /** The resampled gain understates the real one: choosing again among values that were chosen from once. */
+  allowanceFactor: 1.5,
+  /** Below this many lists, cases are resampled singly. */
+  allowanceLists: 6,
+
+  // Steadier
+  permutations: 1999,
+  steadierOneSided: 0.025,
+  /** Absolute deviations are cut here (pooled robust SDs): one outlier must not decide about steadiness. */
+  steadierCut: 2.5,
+  /** A shorter window shows a halved spread about half the time only. */
+  steadierWindow: 40,
+
+  // Can twenty cases show it
+  /** With fewer starting cases the spread is known too roughly for "6 times in 10". */
+  powerInTenthsFrom: 40,
+  /** Huber's spread is a little less certain than an SD of as many normal values. */
+  spreadError: 1.1,
+
+  // Window
+  windowLists: 4,
+  /** With lists longer than `longList` four lists would mean more than eighty cases. */
+  windowListsLong: 3,
+  longList: 20,
+  followingLength: 20,
+
+  // Lasting
+  lastingConfidence: 0.95,
+  /** A small first effect leaves little room between itself and nothing. */
+  fadedConfidenceSmall: 0.9,
+  smallFirstEffect: Math.log(1 / 0.85),
+  lastingHalf: 0.5,
+
+  // Notes
+  /** "Some of this comes with experience": published learning curves of phacoemulsification flatten around here. */
+  experienceCases: 300,
+
+  // Chart
+  /** Fewer useful cases and runs rules signal too rarely to say anything. */
+  chartSignalsFrom: 24,
+  /** "Look at this recording". */
+  chartDotSigmas: 3,
+} as const;

@@ -1,0 +1,31 @@
+import type { Effect, ResultKind } from '../model';
+import { practiceThresholds as set } from './thresholds';
+
+export type Evidence = {
+  against: Effect | null;
+  plain: Effect | null;
+  rest: Effect | null;
+  /** The rest is clearly shorter (one-sided 95 %). */
+  restShorter: boolean;
+  /** Upper end of the corrected interval with λ times the rest taken off; `null` where not needed. */
+  easedHigh: number | null;
+  /** log, ≤ 0; `null`: not known. */
+  steer: number | null;
+};
+
+/** The first line that applies. Nothing is claimed from the step alone: an easier month looks the same. */
+export function verdictOf({ against, plain, rest, restShorter, easedHigh, steer }: Evidence): ResultKind {
+  if (!against || !plain) return 'cannot-tell';
+  const below = against.high < 0;
+  if (
+    below &&
+    plain.estimate <= against.estimate * set.ownPart &&
+    (!restShorter || (easedHigh !== null && easedHigh < 0))
+  )
+    return 'shorter';
+  if (rest && restShorter && (plain.high < 0 || below)) return 'all-round';
+  if (below) return 'rest-longer';
+  if (against.rawLow > 0 && plain.rawEstimate >= against.rawEstimate * set.ownPart) return 'longer';
+  if (against.low < 0 && against.high > 0 && steer !== null && against.low > steer) return 'little-change';
+  return 'cannot-tell';
+}

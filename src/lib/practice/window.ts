@@ -1,0 +1,112 @@
+import type { Case, Goal, LeftOutReason, ListRecord, Procedure } from '../model';
+import { listNumbers } from '../audit/list-numbers';
+import { median } from '../statistics';
+import { countedForGoal } from './counted-for-goal';
+import type { Look } from './effect';
+import { casesWithIds } from './span';
+import { practiceThresholds as set } from './thresholds';
+
+export type GoalWindow = {
+  /** Counted cases since the goal was set, in order, whatever window they fall in. */
+  counted: string[];
+  /** Lists the first window touches so far. */
+  lists: number;
+  need: { cases: number; lists: number };
+  /** false: counted by cases alone. */
+  listsKnown: boolean;
+  /** The first window has its cases and its lists. */
+  full: boolean;
+  startIds: string[];
+  /** Full windows only: the first, then the following twenties. */
+  windows: string[][];
+  /** Cases of the window that is filling: the first, or the following twenty. */
+  running: string[];
+  /** Cases of the first window (filling or full) left out, before or after their times were seen. */
+  leftOut: { before: number; after: number; ids: string[]; reasons: Partial<Record<LeftOutReason, number>> };
+};
+
+/**
+ * Which cases make the window of a goal: the next 20 (or 40) counted cases over at least four lists (three where lists
+ * are longer than twenty), beginning with a new list; full when both hold. The following twenties come after it
+ * without a break, each by the same rule. Cases whose place in time is not known do not count.
+ * @param look `second`: the twenty extended to forty; from the goal's decisions unless said
+ */
+export function windowOf(
+  goal: Goal,
+  cases: readonly Case[],
+  lists: readonly ListRecord[],
+  procedure: Procedure,
+  look: Look = goal.decisions.some((decision) => decision.kind === 'second-look') ? 'second' : 'first',
+): GoalWindow {
+  const later = laterCases(goal, cases);
+  const counted = countedForGoal(later, procedure, goal.stepId, lists, cases).filter((one) => one.orderKnown);
+  const length = look === 'second' ? 2 * set.followingLength : goal.windowLength;
+  // Read from the first cases and from the start, so that later cases never move a window that was full.
+  const listsKnown = counted.length === 0 || listNumbers(counted.slice(0, length), lists).listsFrom !== 'blocks';
+  const starting = casesWithIds(cases, goal.start.caseIds);
+  const fewest = longLists(starting.length > 0 ? starting : counted, lists) ? set.windowListsLong : set.windowLists;
+  const need = { cases: length, lists: listsKnown ? fewest : 0 };
+  const { windows, running } = parted(counted, need);
+  const first = windows[0] ?? running;
+  return {
+    counted: idsOf(counted),
+    lists: listsOf(first),
+    need,
+    listsKnown,
+    full: windows.length > 0,
+    startIds: [...goal.start.caseIds],
+    windows: windows.map(idsOf),
+    running: idsOf(running),
+    leftOut: leftOutOf(later, windows[0] ?? null),
+  };
+}
+
+/** Cases after the goal was set, from the next new list on: the rest of a list under way belongs to neither. */
+function laterCases(goal: Goal, cases: readonly Case[]): Case[] {
+  const own = cases.filter((one) => one.procedureId === goal.procedureId);
+  const begun = new Set(own.filter((one) => one.sequence <= goal.afterSequence).map((one) => one.listId));
+  const start = new Set(goal.start.caseIds);
+  return own.filter(
+    (one) =>
+      one.sequence > goal.afterSequence &&
+      !start.has(one.id) &&
+      (one.listId === null || (one.listId !== goal.listAtStart && !begun.has(one.listId))),
+  );
+}
+
+function parted(counted: readonly Case[], need: GoalWindow['need']): { windows: Case[][]; running: Case[] } {
+  const windows: Case[][] = [];
+  let running: Case[] = [];
+  for (const one of counted) {
+    running.push(one);
+    const length = windows.length === 0 ? need.cases : set.followingLength;
+    if (running.length < length || listsOf(running) < need.lists) continue;
+    windows.push(running);
+    running = [];
+  }
+  return { windows, running };
+}
+
+/** Are these lists typically longer than twenty operations (operated where known, else counted here)? */
+function longLists(counted: readonly Case[], lists: readonly ListRecord[]): boolean {
+  const sizes = new Map<string, number>();
+  for (const one of counted) if (one.listId !== null) sizes.set(one.listId, (sizes.get(one.listId) ?? 0) + 1);
+  if (sizes.size === 0) return false;
+  const operated = [...sizes].map(([id, timed]) => lists.find((list) => list.id === id)?.operated ?? timed);
+  return median(operated) > set.longList;
+}
+
+function leftOutOf(later: readonly Case[], window: readonly Case[] | null): GoalWindow['leftOut'] {
+  const last = window?.at(-1)?.sequence ?? Infinity;
+  const out = later.flatMap((one) =>
+    one.leftOut !== null && one.sequence <= last ? [{ id: one.id, ...one.leftOut }] : [],
+  );
+  const reasons: Partial<Record<LeftOutReason, number>> = {};
+  for (const { reason } of out) reasons[reason] = (reasons[reason] ?? 0) + 1;
+  const after = out.filter((one) => one.timesSeen).length;
+  return { before: out.length - after, after, ids: out.map((one) => one.id), reasons };
+}
+
+const listsOf = (cases: readonly Case[]) =>
+  new Set(cases.flatMap((one) => (one.listId === null ? [] : [one.listId]))).size;
+const idsOf = (cases: readonly Case[]) => cases.map((one) => one.id);
