@@ -1,9 +1,12 @@
-import { windowOf } from '../practice';
+import { windowOf } from '../practice/window';
 import type { Goal } from '../model';
-import type { SurgeonRecord } from './record';
+import { procedureOf, type SurgeonRecord } from './record';
 
 /** A goal whose window runs, and the cases of it whose times are kept from view. */
 export type HiddenTimes = { goalId: string; caseIds: readonly string[] };
+
+/** What a window is counted from. */
+export type Windowed = Pick<SurgeonRecord, 'goals' | 'cases' | 'lists' | 'procedures' | 'profile'>;
 
 /** Does this goal keep its cases' times from view? A paused goal does: a pause ends nothing. */
 const hides = (goal: Goal): boolean =>
@@ -13,15 +16,15 @@ const hides = (goal: Goal): boolean =>
  * Cases whose times are not shown, because they belong to a window that is not full: knowing half a window makes the
  * other half. The surgeon may ask to see them, which is noted on the goal and lifts this.
  */
-export function hiddenTimes(record: Pick<SurgeonRecord, 'goals' | 'cases' | 'lists'>): HiddenTimes[] {
+export function hiddenTimes(record: Windowed): HiddenTimes[] {
   return record.goals.filter(hides).flatMap((goal) => {
-    const window = windowOf(goal, record.cases, record.lists);
+    const window = windowOf(goal, record.cases, record.lists, procedureOf(record, goal.procedureId));
     return window.full ? [] : [{ goalId: goal.id, caseIds: window.running }];
   });
 }
 
 /** The same as one set of case ids. */
-export function hiddenCaseIds(record: Pick<SurgeonRecord, 'goals' | 'cases' | 'lists'>): Set<string> {
+export function hiddenCaseIds(record: Windowed): Set<string> {
   return new Set(hiddenTimes(record).flatMap(({ caseIds }) => caseIds));
 }
 

@@ -1,7 +1,7 @@
-import { windowOf } from '../practice';
+import { windowOf } from '../practice/window';
 import { mayLeaveOut } from '../safety';
 import { leftOutReasons, type Case, type LeftOutReason } from '../model';
-import type { SurgeonRecord } from './record';
+import { procedureOf, type SurgeonRecord } from './record';
 
 export const isLeftOutReason = (text: string): text is LeftOutReason => leftOutReasons.some((each) => each === text);
 
@@ -9,16 +9,12 @@ export const isLeftOutReason = (text: string): text is LeftOutReason => leftOutR
  * Why this case may not be left out for this reason; `null` where it may. Not because of an event, and not once the
  * window it belongs to is full: choosing cases after the result is known would choose the result.
  */
-export function leaveOutRefused(
-  one: Case,
-  reason: LeftOutReason,
-  record: Pick<SurgeonRecord, 'goals' | 'results' | 'cases' | 'lists'>,
-): string | null {
+export function leaveOutRefused(one: Case, reason: LeftOutReason, record: SurgeonRecord): string | null {
   if (record.results.some(({ windowIds }) => windowIds.includes(one.id)))
     return 'This case belongs to a window whose result is stored. It can no longer be left out: the result stays as it was read.';
   const goals = record.goals.filter(({ state, procedureId }) => state !== 'closed' && procedureId === one.procedureId);
   for (const goal of goals) {
-    const window = windowOf(goal, record.cases, record.lists);
+    const window = windowOf(goal, record.cases, record.lists, procedureOf(record, goal.procedureId));
     if (window.full && window.counted.includes(one.id))
       return 'The window this case belongs to is full. It can no longer be left out before the result is read.';
   }

@@ -1,0 +1,27 @@
+import { capital, inSentence } from '../words';
+import type { GoalState } from './goal-state';
+import { procedureOf, type SurgeonRecord } from './record';
+
+/** The label of the step a goal is about. */
+export const goalStepLabel = ({ goal }: GoalState, record: SurgeonRecord): string =>
+  procedureOf(record, goal.procedureId).steps.find(({ id }) => id === goal.stepId)?.label ?? goal.stepId;
+
+/** An open goal beside the most pressing one. */
+export function goalInOneLine(state: GoalState, record: SurgeonRecord): string {
+  const step = capital(inSentence(goalStepLabel(state, record)));
+  const { window } = state;
+  switch (state.stage) {
+    case 'window':
+      return `${step}: ${Math.min(window.running.length, window.need.cases)} of ${window.need.cases} counted.`;
+    case 'following':
+      return `${step}: ${window.windows.length > 1 ? 'a following twenty is complete' : `${window.running.length} of the next twenty counted`}.`;
+    case 'draft':
+      return `${step}: the plan waits for your supervisor.`;
+    case 'full':
+      return `${step}: the result can be read.`;
+    case 'deciding':
+      return `${step}: the result waits for your decision.`;
+    case 'paused':
+      return `${step}: paused.`;
+  }
+}

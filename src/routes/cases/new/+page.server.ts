@@ -1,0 +1,39 @@
+import { fail, redirect } from '@sveltejs/kit';
+import { textOf, textsOf } from '$lib/assessment/fields';
+import { draftFields, draftKey, newCaseView } from '$lib/assessment/new-case-view';
+import { procedureOf } from '$lib/assessment/record';
+import { typedFacts } from '$lib/assessment/typed-case';
+import { loadCautions } from '$lib/server/content';
+import { fieldsOf } from '$lib/server/form-fields';
+import { readRecord } from '$lib/server/record';
+import type { Actions, PageServerLoad } from './$types';
+
+export const load: PageServerLoad = async ({ locals, url }) => {
+  const record = await readRecord(locals.store);
+  const code = url.searchParams.get('code');
+  const draft = code === null ? null : draftFields(await locals.store.draft(draftKey(code)));
+  const chosen = url.searchParams.get('procedure') ?? (draft && textOf(draft, 'procedure'));
+  const texts = loadCautions();
+  return {
+    view: newCaseView(record, procedureOf(record, chosen || record.profile.procedureId)),
+    draft,
+    texts: {
+      people: texts['no-patient-data'].paragraphs,
+      field: texts['event-field'].paragraphs,
+      prompts: texts['event-prompts'],
+    },
+  };
+};
+
+export const actions = {
+  facts: async ({ locals, request }) => {
+    const fields = fieldsOf(await request.formData());
+    const record = await readRecord(locals.store);
+    const procedure = procedureOf(record, textOf(fields, 'procedure'));
+    const { typed, errors } = typedFacts(fields, procedure, record.cases, record.lists);
+    if (errors.length > 0) return fail(400, { errors, values: fields });
+    const kept = Object.fromEntries(Object.keys(fields).map((name) => [name, textsOf(fields, name)]));
+    await locals.store.saveDraft(draftKey(typed.code), JSON.stringify(kept));
+    redirect(303, `/cases/new/times?code=${encodeURIComponent(typed.code)}`);
+  },
+} satisfies Actions;

@@ -1,0 +1,48 @@
+import { fail, redirect } from '@sveltejs/kit';
+import { textOf, type Fields } from '$lib/assessment/fields';
+import { draftFields, draftKey, timesView } from '$lib/assessment/new-case-view';
+import { procedureOf } from '$lib/assessment/record';
+import { typedFacts } from '$lib/assessment/typed-case';
+import { typedTimes } from '$lib/assessment/typed-times';
+import { attempt } from '$lib/server/attempt';
+import { fieldsOf } from '$lib/server/form-fields';
+import { readRecord } from '$lib/server/record';
+import { recordTyped } from '$lib/server/typed-case';
+import type { Actions, PageServerLoad } from './$types';
+
+export const load: PageServerLoad = async ({ locals, url }) => {
+  const code = url.searchParams.get('code') ?? '';
+  const draft = draftFields(await locals.store.draft(draftKey(code)));
+  if (!draft) redirect(303, '/cases/new');
+  const record = await readRecord(locals.store);
+  return { view: timesView(procedureOf(record, textOf(draft, 'procedure')), code) };
+};
+
+export const actions = {
+  save: async ({ locals, request, url }) => {
+    const code = url.searchParams.get('code') ?? '';
+    const fields: Fields = fieldsOf(await request.formData());
+    const draft = draftFields(await locals.store.draft(draftKey(code)));
+    if (!draft)
+      return fail(409, {
+        errors: [{ field: 'time', message: 'The first page of this case is no longer there.' }],
+        values: fields,
+      });
+    const record = await readRecord(locals.store);
+    const procedure = procedureOf(record, textOf(draft, 'procedure'));
+    const first = typedFacts(draft, procedure, record.cases, record.lists);
+    const later = textOf(fields, 'later') === 'yes';
+    const second = later
+      ? { times: { stretches: [], wentBackNoted: {}, keptSeen: {} }, errors: [] }
+      : typedTimes(fields, procedure);
+    const errors = [...first.errors, ...second.errors];
+    if (errors.length > 0) return fail(400, { errors, values: fields });
+
+    const { refused } = await attempt('time', () =>
+      recordTyped(locals.store, record, { procedure, typed: first.typed, times: second.times }),
+    );
+    if (refused) return fail(409, { errors: [refused], values: fields });
+    await locals.store.dropDraft(draftKey(code));
+    redirect(303, '/cases?said=added');
+  },
+} satisfies Actions;
