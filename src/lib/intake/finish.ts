@@ -1,0 +1,232 @@
+import type { Case, NewCase, Procedure } from '../model';
+import {
+  energyOf,
+  eventsOf,
+  factReaders,
+  factsOf,
+  keptSeenOf,
+  positionOf,
+  wholeHandsOf,
+  type CaseReaders,
+} from './case-content';
+import { cellOf, type ColumnSet } from './column-set';
+import type { Draft, Line } from './draft';
+import { blankOf } from './blanks';
+import { eventReader } from './events';
+import { handsOf } from './hands';
+import { joinedLines } from './join-stretches';
+import { labelMatcher } from './labels';
+import type { Ledger } from './ledger';
+import { listsOf, type NewList } from './lists';
+import type { Ask } from './questions';
+import { timeOrder } from './time-order';
+import { settleWaiting } from './waiting-inside';
+import { dateOrder, whenOf } from './when';
+import { yesNo } from './yes-no';
+
+/** A case of another surgeon, for the reference set. `list` only groups. */
+export type ReferenceDraft = { reader: `R${number}`; list: number | null; case: NewCase };
+
+type Finished = {
+  draft: Draft;
+  case: Omit<NewCase, 'sequence' | 'orderKnown' | 'list'>;
+  list: string;
+  when: string | null;
+};
+
+export type FinishOptions = {
+  set: ColumnSet;
+  ours: boolean;
+  ask: Ask;
+  ledger: Ledger;
+  firstSequence: number;
+};
+
+/** From times and rows to cases: joined stretches, facts, hands, events, lists and order. */
+export function finish(
+  drafts: readonly Draft[],
+  options: FinishOptions,
+): { cases: NewCase[]; lists: NewList[]; references: ReferenceDraft[] } {
+  const { set, ask, ledger } = options;
+  settleWaiting(drafts, options.ours, ask, ledger);
+  const readers = new Map(
+    [...new Set(drafts.map(({ procedure }) => procedure))].map((procedure) => [
+      procedure,
+      readersOf(procedure, drafts, options),
+    ]),
+  );
+  const days = dateOrder(
+    drafts.flatMap(({ rows }) => rows),
+    set.own('date'),
+    ask,
+  );
+  const finished = drafts.flatMap((draft): Finished[] => {
+    const reader = readers.get(draft.procedure);
+    const lines = joinedLines(draft, ledger);
+    if (!reader || !lines.some(({ kind }) => kind === 'step')) return refuseEmpty(draft, ledger);
+    for (const { row } of draft.rows) ledger.take(row);
+    const list = draft.rows.map((row) => cellOf(row, set.own('list'))).find((text) => blankOf(text) !== 'empty') ?? '';
+    return [
+      {
+        draft,
+        case: caseOf(draft, lines, reader, options),
+        list,
+        when: whenOf(draft.rows, set.own('date'), days, ledger),
+      },
+    ];
+  });
+  return ordered(finished, options);
+}
+
+function readersOf(procedure: Procedure, drafts: readonly Draft[], { set, ask, ours }: FinishOptions): CaseReaders {
+  const labels = labelMatcher(procedure, ours);
+  const stepOf = (label: string): string | null => {
+    const [meaning, other] = labels(label).meanings;
+    return meaning?.kind === 'step' && !other ? meaning.stepId : null;
+  };
+  return {
+    facts: factReaders(procedure),
+    events: eventReader(procedure, { stepOf, ours, seriousGuess: seriousGuess(drafts, set, ask) }),
+  };
+}
+
+/** Where nothing says how serious events were, it is asked; until then they count as serious. */
+function seriousGuess(drafts: readonly Draft[], set: ColumnSet, ask: Ask): boolean {
+  const column = set.own('event');
+  if (!column || set.own('event-serious')) return true;
+  const named = drafts.flatMap(({ rows }) =>
+    rows.filter(
+      (row) =>
+        cellOf(row, column) !== '' &&
+        !/^(none|no|nil|uneventful|no (events?|complications?))$/i.test(cellOf(row, column)) &&
+        (yesNo(cellOf(row, column)) ?? true),
+    ),
+  );
+  if (named.length === 0) return true;
+  return (
+    ask({
+      id: 'serious',
+      question: 'No column says how serious the events were. How are they taken?',
+      options: [
+        { value: 'yes', label: 'as serious: each waits for your review' },
+        { value: 'no', label: 'as not serious' },
+      ],
+      guess: 'yes',
+      examples: named.map((row) => ({ row: row.row, text: cellOf(row, column) })),
+    }) === 'yes'
+  );
+}
+
+function refuseEmpty(draft: Draft, ledger: Ledger): [] {
+  for (const { row } of draft.rows)
+    if (!ledger.named.has(row))
+      ledger.refuseRow(
+        row,
+        null,
+        draft.code,
+        'No step time could be read in this case, so nothing of it is taken. Fill in at least one time; an operation that was not timed is counted with its list.',
+      );
+  return [];
+}
+
+function caseOf(
+  draft: Draft,
+  lines: readonly Line[],
+  readers: CaseReaders,
+  { set, ledger }: FinishOptions,
+): Finished['case'] {
+  const steps = [...new Set(lines.flatMap(({ kind, stepId }) => (kind === 'step' && stepId !== null ? [stepId] : [])))];
+  const whole = wholeHandsOf(draft.rows, set, draft.hands.length > 0, ledger);
+  const kept = lines.flatMap(({ kind, reason }) => (kind === 'kept' && reason !== null ? [reason] : []));
+  return {
+    code: draft.code,
+    procedureId: draft.procedure.id,
+    position: draft.place ?? positionOf(draft.rows, set, ledger),
+    facts: factsOf(draft.rows, set, readers, ledger),
+    hands: handsOf(draft.hands, whole, steps),
+    stretches: lines.map(({ stepId, start, end, seconds, kind, reason }) => ({
+      stepId,
+      start,
+      end,
+      seconds,
+      kind,
+      reason,
+    })),
+    wentBackNoted: wentBackOf(draft),
+    events: eventsOf(draft.rows, set, readers, ledger),
+    keptSeen: keptSeenOf(draft.rows, set, kept, ledger),
+    energy: energyOf(draft.rows, set, ledger),
+    recording: null,
+    row: draft.rows[0]?.row ?? 0,
+  };
+}
+
+/** Counts noted in several rows of one step: the largest, since people note a running count or repeat it. */
+function wentBackOf({ wentBack, rows }: Draft): Case['wentBackNoted'] {
+  const taken = new Set(rows.map(({ row }) => row));
+  const counts = new Map<string, number>();
+  for (const { row, stepId, count } of wentBack)
+    if (taken.has(row)) counts.set(stepId, Math.max(count, counts.get(stepId) ?? 0));
+  return Object.fromEntries(counts);
+}
+
+function ordered(finished: readonly Finished[], options: FinishOptions): ReturnType<typeof finish> {
+  const { set, ask, ledger } = options;
+  const mine = finished.filter(({ draft }) => draft.role === 'me');
+  const { order, known } = timeOrder(
+    mine.map(({ draft, case: one, list, when }) => ({
+      row: one.row,
+      code: draft.code,
+      when,
+      list: list || null,
+      position: one.position,
+    })),
+    ask,
+  );
+  const inOrder = order.flatMap((index) => mine[index] ?? []);
+  const { keys, lists, unnamed } = listsOf(
+    inOrder.map(({ list, when, draft }) => ({ list, when, listNumber: draft.listNumber })),
+  );
+  if (unnamed > 0)
+    ledger.query(
+      null,
+      set.own('list')?.heading ?? null,
+      null,
+      `${unnamed} list names may name a person and are not kept; the lists are numbered.`,
+    );
+  const cases = inOrder.map(({ case: one }, index): NewCase => ({
+    ...one,
+    list: keys[index] ?? null,
+    sequence: options.firstSequence + index,
+    orderKnown: known,
+  }));
+  return { cases, lists, references: referencesOf(finished) };
+}
+
+function referencesOf(finished: readonly Finished[]): ReferenceDraft[] {
+  const others = finished.filter(({ draft }) => draft.role !== 'me');
+  const { keys, lists } = listsOf(
+    others.map(({ list, when, draft }) => ({
+      list: list === '' ? '' : `${draft.role} ${list}`,
+      when,
+      listNumber: draft.listNumber,
+    })),
+  );
+  const numbers = new Map(lists.map(({ key }, index) => [key, index + 1]));
+  return others.map(({ draft, case: one }, index) => ({
+    reader: draft.role === 'me' ? 'R1' : draft.role,
+    list: numbers.get(keys[index] ?? '') ?? null,
+    // Of others nothing goes in but times and facts.
+    case: {
+      ...one,
+      code: `reference ${index + 1}`,
+      position: null,
+      events: null,
+      keptSeen: {},
+      energy: null,
+      list: null,
+      sequence: index + 1,
+      orderKnown: false,
+    },
+  }));
+}

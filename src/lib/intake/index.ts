@@ -1,0 +1,11 @@
+export { parseDuration, type Duration, type PlainNumber } from './duration';
+export { readAudit, type AuditInput, type AuditReading, type Mapping } from './read-audit';
+export type { Question, Option } from './questions';
+export type { ReferenceDraft } from './finish';
+export type { KnownCase } from './known-cases';
+export type { NewList } from './lists';
+export { writeCases, writeStretches, type WriteOptions } from './write-cases';
+export { writeChapters } from './chapters';
+export { harmless } from './harmless';
+export { textPointsToAPerson, codePointsToAPatient } from './people';
+export { factReader, type FactRead } from './facts';

@@ -1,0 +1,108 @@
+import { essential, plainWords, squeezed } from './plain-words';
+import { slipsBetween, slipsForgiven } from './slips';
+
+/** A thing and all the names it goes by. */
+export type Named<T> = { value: T; names: readonly string[] };
+
+/**
+ * `exact` and `loose` carry more than one value when one name belongs to several things on purpose
+ * ("viscoelastic"): its place decides. `unclear`: several names fit equally well, so it is asked.
+ */
+export type Match<T> =
+  { how: 'exact' | 'loose' | 'unclear'; values: readonly T[] } | { how: 'none'; values: readonly [] };
+
+const NONE = { how: 'none', values: [] } as const;
+
+type Found<T> = { name: string; values: Set<T> };
+
+/**
+ * Finds what a name stands for: as written, without spaces, with its words in another order, inside a longer
+ * name, or with small slips. Each text is worked out once.
+ *
+ * @param within `false`: a name inside a longer text does not count (short, common words).
+ */
+export function nameMatcher<T>(entries: readonly Named<T>[], { within = true } = {}): (text: string) => Match<T> {
+  const byWords = new Map<string, Set<T>>();
+  const bySqueezed = new Map<string, Found<T>>();
+  const byOrder = new Map<string, Set<T>>();
+  for (const { value, names } of entries)
+    for (const name of names) {
+      const words = plainWords(name);
+      if (words === '') continue;
+      add(byWords, words, value);
+      add(byOrder, inOrder(words), value);
+      const short = squeezed(words);
+      const found = bySqueezed.get(short) ?? { name: short, values: new Set<T>() };
+      found.values.add(value);
+      bySqueezed.set(short, found);
+    }
+  const names = [...byWords].map(([name, values]) => ({ name, values })).sort((a, b) => b.name.length - a.name.length);
+  const known = new Map<string, Match<T>>();
+
+  const find = (text: string): Match<T> => {
+    const words = plainWords(text);
+    if (words === '') return NONE;
+    const written = byWords.get(words);
+    if (written) return { how: 'exact', values: [...written] };
+    const plain = essential(words);
+    const close = byWords.get(plain) ?? bySqueezed.get(squeezed(plain))?.values ?? byOrder.get(inOrder(plain));
+    if (close) return { how: 'loose', values: [...close] };
+    const slipped = bySlips(squeezed(plain), [...bySqueezed.values()]);
+    if (slipped.how !== 'none' || !within) return slipped;
+    return byPart(plain, names);
+  };
+  return (text) => {
+    let match = known.get(text);
+    if (!match) {
+      match = find(text);
+      known.set(text, match);
+    }
+    return match;
+  };
+}
+
+const inOrder = (words: string): string => words.split(' ').sort().join(' ');
+
+function add<T>(map: Map<string, Set<T>>, key: string, value: T): void {
+  const values = map.get(key);
+  if (values) values.add(value);
+  else map.set(key, new Set([value]));
+}
+
+/** One set of values for all the names found, or it is unclear which was meant. */
+function agreed<T>(found: readonly Found<T>[]): Match<T> {
+  const [first] = found;
+  if (!first) return NONE;
+  const same = found.every(
+    ({ values }) => values.size === first.values.size && [...values].every((value) => first.values.has(value)),
+  );
+  const all = new Set(found.flatMap(({ values }) => [...values]));
+  return { how: same ? 'loose' : 'unclear', values: [...all] };
+}
+
+function bySlips<T>(text: string, names: readonly Found<T>[]): Match<T> {
+  let best = slipsForgiven(text.length);
+  let found: Found<T>[] = [];
+  for (const candidate of names) {
+    const limit = Math.min(best, slipsForgiven(candidate.name.length));
+    if (limit === 0) continue;
+    const slips = slipsBetween(text, candidate.name, limit);
+    if (slips > limit) continue;
+    if (slips < best) found = [];
+    best = slips;
+    found.push(candidate);
+  }
+  return agreed(found);
+}
+
+/** Names that stand as whole words inside the text; a name inside a longer one found ("visco" in "visco removal") is passed over. */
+function byPart<T>(text: string, longestFirst: readonly Found<T>[]): Match<T> {
+  let left = ` ${text} `;
+  const found: Found<T>[] = [];
+  for (const candidate of longestFirst) {
+    if (candidate.name.length < 3 || !left.includes(` ${candidate.name} `)) continue;
+    found.push(candidate);
+    left = left.replaceAll(` ${candidate.name} `, ' | ');
+  }
+  return agreed(found);
+}

@@ -1,0 +1,148 @@
+import type { Case, NewCase, Problem, Procedure } from '../model';
+import { chaptersAsSheet, cuesOf, isChapters } from './chapters';
+import { checkText, decode } from './decode';
+import { finish, type ReferenceDraft } from './finish';
+import { knownCases, type KnownCase } from './known-cases';
+import { labelOptions, meaningWords, planValue } from './label-plan';
+import { newLedger } from './ledger';
+import type { NewList } from './lists';
+import { asker, type Option, type Question } from './questions';
+import { readTable, type Table } from './read-table';
+import { allTargets, targetValue, targetWords } from './targets';
+
+export type AuditInput = {
+  /** Text (pasted cells, a file already read) or the bytes of a file in any usual encoding. */
+  text?: string;
+  bytes?: Uint8Array;
+  fileName: string;
+  procedures: readonly Procedure[];
+  /** The record so far: its codes are known again, and new sequence numbers follow it. */
+  existing?: readonly Case[];
+  /** Answers, as a plain form posts them: the id of a question, or the key of a mapping, to the chosen value. */
+  choices?: Readonly<Record<string, string>>;
+};
+
+/** How one heading or label was understood. `key` is the field that changes it, `value` what is chosen now. */
+export type Mapping = {
+  kind: 'column' | 'label';
+  key: string;
+  from: string;
+  to: string;
+  value: string;
+  how: 'exact' | 'loose' | 'position' | 'chosen' | 'none';
+  rows: number | null;
+};
+
+export type AuditReading = {
+  layout: 'stretches' | 'cases' | 'chapters' | null;
+  procedureId: string | null;
+  cases: NewCase[];
+  lists: NewList[];
+  /** Cases of other surgeons, without names: R1, R2 … */
+  references: ReferenceDraft[];
+  /** Cases whose code is already in the record. */
+  known: KnownCase[];
+  problems: Problem[];
+  questions: Question[];
+  mapping: Mapping[];
+  /** What a column or a label can be, to choose from. */
+  columnOptions: Option[];
+  labelOptions: Option[];
+  /** Rows under the headings; each is taken or named, none is both. */
+  rowsIn: number;
+  rowsTaken: number;
+  rowsNamed: number;
+  /** Something can be taken, and every question that must be answered is. */
+  ready: boolean;
+};
+
+/**
+ * Reads an audit of step times: one row a stretch, one row a case, or chapter marks of one recording. Pure: nothing
+ * is stored. Never throws on what a file holds; what is wrong is in `problems`, with row, column, value and what to do.
+ *
+ * Step times are seconds. Events are `null` (not answered) for every case where no column asks for them.
+ */
+export function readAudit(input: AuditInput): AuditReading {
+  const ledger = newLedger();
+  const { ask, questions } = asker(input.choices ?? {});
+  const decoded = input.bytes ? decode(input.bytes) : checkText(input.text ?? '');
+  const text = 'text' in decoded ? checkText(decoded.text) : decoded;
+  if ('problem' in text) ledger.refuseCell(null, null, null, text.problem);
+  const existing = input.existing ?? [];
+  const taken = new Set(existing.map(({ code }) => code));
+  const context = { procedures: input.procedures, choices: input.choices ?? {}, ask, ledger, taken };
+  const chapters = 'text' in text && isChapters(text.text);
+  const table = 'problem' in text ? null : chapters ? readChapters(text.text, context) : readTable(text.text, context);
+  const firstSequence = existing.reduce((last, { sequence }) => Math.max(last, Math.floor(sequence)), 0) + 1;
+  const finished = table
+    ? finish(table.drafts, { set: table.set, ours: table.ours, ask, ledger, firstSequence })
+    : { cases: [], lists: [], references: [] };
+  const answered = questions.every(({ mustAnswer, answered: given }) => !mustAnswer || given);
+  return {
+    layout: table ? (chapters ? 'chapters' : table.layout) : null,
+    procedureId: table?.procedure.id ?? null,
+    ...finished,
+    known: knownCases(finished.cases, existing),
+    problems: ledger.problems,
+    questions,
+    mapping: table ? mappingOf(table, chapters) : [],
+    columnOptions: table ? allTargets(table.procedure, table.layout) : [],
+    labelOptions: table ? labelOptions(table.procedure) : [],
+    rowsIn: table?.rowsIn ?? 0,
+    rowsTaken: ledger.taken.size,
+    rowsNamed: ledger.named.size,
+    ready: answered && finished.cases.length + finished.references.length > 0,
+  };
+}
+
+type Context = Parameters<typeof readTable>[1];
+
+/** Chapter marks hold no code: the next free one is given, or one typed beside the file. */
+function readChapters(text: string, context: Context): Table | null {
+  const cues = cuesOf(text);
+  if (cues.length === 0) {
+    context.ledger.refuseCell(
+      null,
+      null,
+      null,
+      'There are no chapters in this file. A chapter is a line with two times and a line with the step under it.',
+    );
+    return null;
+  }
+  const typed = context.choices['code']?.trim() ?? '';
+  const rows = chaptersAsSheet(cues, typed === '' ? freeCode(context.taken) : typed);
+  return readTable(
+    rows.map((cells) => cells.map((cell) => `"${cell.replaceAll('"', '""')}"`).join(',')).join('\n'),
+    context,
+  );
+}
+
+function freeCode(taken: ReadonlySet<string>): string {
+  let next = 1;
+  while (taken.has(`C${next}`)) next += 1;
+  return `C${next}`;
+}
+
+function mappingOf({ set, plans, procedure }: Table, chapters: boolean): Mapping[] {
+  const columns = chapters ? [] : set.columns.filter(({ heading }) => heading !== '');
+  return [
+    ...columns.map(({ key, heading, target, how }) => ({
+      kind: 'column' as const,
+      key,
+      from: heading,
+      to: targetWords(target, procedure),
+      value: targetValue(target),
+      how,
+      rows: null,
+    })),
+    ...plans.map((plan) => ({
+      kind: 'label' as const,
+      key: plan.key,
+      from: plan.label,
+      to: plan.meanings.map((meaning) => meaningWords(meaning, procedure)).join(' or ') || 'left out',
+      value: planValue(plan),
+      how: plan.how,
+      rows: plan.rows,
+    })),
+  ];
+}

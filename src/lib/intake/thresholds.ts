@@ -1,0 +1,33 @@
+/** Every number intake decides by, with its reason. */
+export const intakeThresholds = {
+  /** Longest believable step, seconds: two hours. Longer is a clock reading or a slip of the finger. */
+  longestSeconds: 7200,
+  /** Stretches of one step closer than this, seconds, are one: below it nobody left the step. */
+  joinSeconds: 1,
+  /** A length may differ this much, seconds, from end less start before it is asked about: people round. */
+  roundingSeconds: 1,
+  /** Usual length (median) below which plain decimals are more likely minutes than seconds: whole steps rarely last so short. */
+  minutesBelow: 15,
+  /** Clock readings of a whole operation that end below this, plain decimals, are minutes: nobody is done in a minute. */
+  readingsEndBelow: 60,
+  /** How unlikely a chance rise must be (log of the odds) before rows that only rise are taken as clock readings: 1 in 1,000. */
+  riseEvidence: Math.log(1000),
+  /** Values in a row needed to see a rise at all. */
+  riseLength: 3,
+  /** Share of cells that must read as levels before a heading that names a fact and a step is the fact. */
+  factShare: 0.8,
+  /** A column named like a step in which more than this share of cells is no time is no column of times … */
+  notTimesShare: 0.5,
+  /** … if there are at least so many of them; fewer are slips, each named. */
+  notTimesCells: 3,
+  /** Headings are looked for in the first rows only: a title and a blank line above them are common, more are not. */
+  headingRows: 12,
+  /** Numbers that begin again on each list are places in a list, and no list is longer than a long camp day. */
+  longestList: 80,
+  /** Longest code of a case, as stored. */
+  codeLength: 40,
+  /** Digits in a row from which a code looks like a hospital's number, not one's own. */
+  hospitalDigits: 6,
+  /** Rows shown with a question. */
+  examples: 3,
+} as const;

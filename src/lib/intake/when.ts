@@ -1,0 +1,50 @@
+import { agreedCell } from './agreed-cell';
+import type { Column, Row } from './column-set';
+import { dateIsUnclear, dateOrderOf, readDate, type DateOrder } from './dates';
+import type { Ledger } from './ledger';
+import type { Ask } from './questions';
+
+/** Day before month? Settled by any date that can be read one way only, else asked once a file. */
+export function dateOrder(rows: readonly Row[], column: Column | undefined, ask: Ask): DateOrder {
+  if (!column) return 'dmy';
+  const cells = rows
+    .map(({ row, cells: all }) => ({ row, text: all[column.index] ?? '' }))
+    .filter(({ text }) => text !== '');
+  for (const { text } of cells) {
+    const settled = dateOrderOf(text);
+    if (settled) return settled;
+  }
+  const unclear = cells.filter(({ text }) => dateIsUnclear(text));
+  if (unclear.length === 0) return 'dmy';
+  const answer = ask({
+    id: 'date-order',
+    question: `Is ${unclear[0]?.text} day before month, or month before day?`,
+    options: [
+      { value: 'dmy', label: 'day before month' },
+      { value: 'mdy', label: 'month before day' },
+    ],
+    guess: 'dmy',
+    examples: unclear,
+  });
+  return answer === 'mdy' ? 'mdy' : 'dmy';
+}
+
+/** The day (or month) of a case's list, ISO 8601; `null` where none is given or none can be read. */
+export function whenOf(
+  rows: readonly Row[],
+  column: Column | undefined,
+  order: DateOrder,
+  ledger: Ledger,
+): string | null {
+  if (!column) return null;
+  return agreedCell<string>(
+    rows,
+    column,
+    (text) => {
+      const read = readDate(text, order);
+      if (read.kind === 'problem') return { problem: read.problem };
+      return { value: read.kind === 'date' ? read.date : read.month };
+    },
+    ledger,
+  );
+}

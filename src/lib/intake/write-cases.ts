@@ -1,0 +1,148 @@
+import Papa from 'papaparse';
+import type { Case, Event, ListRecord, Procedure } from '../model';
+import { joinEvents } from './events';
+import { harmless } from './harmless';
+import {
+  caseHeadings,
+  energyHeadings,
+  eventHeadings,
+  keptPartIds,
+  seenHeading,
+  stretchHeadings,
+} from './write-headings';
+
+/** `date: 'month'` unless a full backup is wanted: a date with the theatre list says who it was. */
+export type WriteOptions = { procedure: Procedure; lists: readonly ListRecord[]; dates?: 'month' | 'day' };
+
+type Written = Omit<Case, 'id'> | Case;
+type Cells = Record<string, string | number | boolean | null>;
+
+/**
+ * Cases as CSV, one row a stretch; read back by `readAudit` to the same cases. Clock readings and lengths in seconds.
+ * Not in it: reflections, recordings, history, what was left out and why (these are in the full export).
+ */
+export function writeStretches(cases: readonly Written[], options: WriteOptions): string {
+  const ofProcedure = cases.filter(({ procedureId }) => procedureId === options.procedure.id);
+  const rows = ofProcedure.flatMap((one) => {
+    const whole = ofCase(one, options);
+    const noted = new Map(Object.entries(one.wentBackNoted));
+    const lines: Cells[] = one.stretches.map(({ stepId, start, end, seconds, kind, reason }) => {
+      const count = stepId !== null && kind === 'step' ? noted.get(stepId) : undefined;
+      if (stepId !== null && count !== undefined) noted.delete(stepId);
+      const hands = stepId !== null && kind === 'step' ? (one.hands.steps[stepId] ?? null) : null;
+      return {
+        case_id: one.code,
+        step: stepId,
+        start_s: start,
+        end_s: end,
+        seconds,
+        kind,
+        reason,
+        hands,
+        went_back: count ?? null,
+      };
+    });
+    const timed = new Set(one.stretches.filter(({ kind }) => kind === 'step').map(({ stepId }) => stepId));
+    const untimed = new Set([...Object.keys(one.hands.steps), ...noted.keys()].filter((id) => !timed.has(id)));
+    // A step by other hands, or a count, without a time of its own: a row that says only that.
+    for (const id of untimed)
+      lines.push({
+        case_id: one.code,
+        step: id,
+        kind: 'step',
+        hands: one.hands.steps[id] ?? null,
+        went_back: noted.get(id) ?? null,
+      });
+    return lines.map((line, index) => (index === 0 ? { ...whole, ...line } : line));
+  });
+  return csv([...stretchHeadings, ...eventHeadings, ...energyHeadings, ...shared(options.procedure)], rows);
+}
+
+/**
+ * Cases as CSV, one row a case and one column a step: own stretches of each step added up, waiting beside it.
+ * Clock readings and the order within a case are not in it; `writeStretches` keeps them.
+ */
+export function writeCases(cases: readonly Written[], options: WriteOptions): string {
+  const ofProcedure = cases.filter(({ procedureId }) => procedureId === options.procedure.id);
+  const { steps } = options.procedure;
+  const rows = ofProcedure.map((one) => {
+    const sum = (stepId: string, kind: 'step' | 'waiting') => {
+      const found = one.stretches.filter((stretch) => stretch.stepId === stepId && stretch.kind === kind);
+      return found.length === 0
+        ? null
+        : Math.round(found.reduce((total, { seconds }) => total + seconds, 0) * 1000) / 1000;
+    };
+    const ofSteps = steps.flatMap(({ id }) => [
+      [id, sum(id, 'step')],
+      [`${id} waiting`, sum(id, 'waiting')],
+      [`${id} went back`, one.wentBackNoted[id] ?? null],
+      [`${id} hands`, one.hands.steps[id] ?? null],
+    ]);
+    return { ...ofCase(one, options), ...Object.fromEntries(ofSteps) };
+  });
+  const used = new Set(
+    rows.flatMap((row) => Object.entries(row).flatMap(([key, value]) => (value === null ? [] : [key]))),
+  );
+  const columns = steps
+    .flatMap(({ id }) => [id, `${id} waiting`, `${id} went back`, `${id} hands`])
+    .filter((key) => used.has(key));
+  return csv([...caseHeadings, ...eventHeadings, ...energyHeadings, ...columns, ...shared(options.procedure)], rows);
+}
+
+const shared = (procedure: Procedure): string[] => [
+  ...procedure.facts.map(({ id }) => id),
+  ...keptPartIds(procedure).map(seenHeading),
+];
+
+/** What belongs to the whole case; stands in its first row. */
+function ofCase(one: Written, { procedure, lists, dates = 'month' }: WriteOptions): Cells {
+  const list = lists.find(({ id }) => id === one.listId);
+  const seen = keptPartIds(procedure).map((id) => [seenHeading(id), yesNo(one.keptSeen[id])] as const);
+  const facts = procedure.facts.map(({ id }) => [id, factCell(one.facts[id])] as const);
+  return {
+    case_id: one.code,
+    procedure: one.procedureId,
+    list: list
+      ? (list.label ?? (dates === 'month' || list.when.kind !== 'date' ? listNumber(list, lists) : null))
+      : null,
+    date: list ? dateCell(list, dates) : null,
+    position: one.position,
+    case_hands: one.hands.whole,
+    ...eventCells(one.events),
+    energy: one.energy?.value ?? null,
+    energy_unit: one.energy?.unit ?? null,
+    ...Object.fromEntries([...facts, ...seen]),
+  };
+}
+
+const listNumber = (list: ListRecord, lists: readonly ListRecord[]): number =>
+  list.when.kind === 'number' ? list.when.number : lists.indexOf(list) + 1;
+
+function dateCell({ when }: ListRecord, dates: 'month' | 'day'): string | null {
+  if (when.kind === 'date') return dates === 'day' ? when.date : when.date.slice(0, 7);
+  return when.kind === 'month' ? when.month : null;
+}
+
+const yesNo = (value: boolean | undefined): string | null => (value === undefined ? null : value ? 'yes' : 'no');
+const factCell = (value: string | number | boolean | undefined): string | number | null =>
+  typeof value === 'boolean' ? yesNo(value) : (value ?? null);
+
+function eventCells(events: readonly Event[] | null): Cells {
+  if (events === null) return { event: null };
+  if (events.length === 0) return { event: 'none' };
+  const all = (part: (event: Event) => string) => joinEvents(events.map(part));
+  return {
+    event: all(({ kind }) => kind),
+    event_step: all(({ stepId }) => stepId ?? ''),
+    event_serious: all(({ serious }) => (serious ? 'yes' : 'no')),
+    event_near_miss: all(({ nearMiss }) => (nearMiss ? 'yes' : 'no')),
+    event_noticed: all(({ noticed }) => noticed),
+    event_reviewed_at: all(({ reviewed }) => reviewed?.at ?? ''),
+    event_review: all(({ reviewed }) => reviewed?.text ?? ''),
+  };
+}
+
+function csv(fields: readonly string[], rows: readonly Cells[]): string {
+  const data = rows.map((row) => fields.map((field) => harmless(String(row[field] ?? ''))));
+  return `${Papa.unparse({ fields: fields.map(harmless), data }, { newline: '\n' })}\n`;
+}
