@@ -1,13 +1,13 @@
 import { capital, inSentence } from '../words';
-import type { GoalState } from './goal-state';
+import type { StagedGoal } from './goal-stage';
 import { procedureOf, type SurgeonRecord } from './record';
 
 /** The label of the step a goal is about. */
-export const goalStepLabel = ({ goal }: GoalState, record: SurgeonRecord): string =>
+export const goalStepLabel = ({ goal }: StagedGoal, record: SurgeonRecord): string =>
   procedureOf(record, goal.procedureId).steps.find(({ id }) => id === goal.stepId)?.label ?? goal.stepId;
 
 /** An open goal beside the most pressing one. */
-export function goalInOneLine(state: GoalState, record: SurgeonRecord): string {
+export function goalInOneLine(state: StagedGoal, record: SurgeonRecord): string {
   const step = capital(inSentence(goalStepLabel(state, record)));
   const { window } = state;
   switch (state.stage) {

@@ -3,7 +3,7 @@ import type { Suggestion } from '../rules/types';
 import { capital, counted, enoughWords, inSentence } from '../words';
 import { eventKindWords } from './event-fields';
 import { goalInOneLine, goalStepLabel } from './goal-line';
-import { openGoals, type GoalState } from './goal-state';
+import { openGoals, type StagedGoal } from './goal-stage';
 import type { SurgeonRecord } from './record';
 import { waitingForReview } from './reflect-view';
 import { tallyOf, type Tally } from './tally-view';
@@ -107,7 +107,7 @@ function ofLook({ enough, suggestion }: Look): NowView {
   );
 }
 
-function ofGoal(state: GoalState, record: SurgeonRecord): NowView {
+function ofGoal(state: StagedGoal, record: SurgeonRecord): NowView {
   const { goal, window, stage } = state;
   const step = inSentence(goalStepLabel(state, record));
   switch (stage) {
@@ -159,7 +159,7 @@ function ofGoal(state: GoalState, record: SurgeonRecord): NowView {
   }
 }
 
-function running({ window }: GoalState, record: SurgeonRecord, step: string): NowView {
+function running({ window }: StagedGoal, record: SurgeonRecord, step: string): NowView {
   const { need, lists, listsKnown } = window;
   const count = window.running.length;
   const waiting = waitingForReview(window.running, record.reflections).length;
@@ -176,7 +176,7 @@ function running({ window }: GoalState, record: SurgeonRecord, step: string): No
   };
 }
 
-function following({ window }: GoalState, record: SurgeonRecord, step: string): NowView {
+function following({ window }: StagedGoal, record: SurgeonRecord, step: string): NowView {
   const complete = window.windows.length - 1;
   const count = window.running.length;
   const waiting = waitingForReview(window.running, record.reflections).length;
@@ -200,7 +200,7 @@ function following({ window }: GoalState, record: SurgeonRecord, step: string): 
   };
 }
 
-function pauseWords({ goal }: GoalState): string {
+function pauseWords({ goal }: StagedGoal): string {
   const reason = goal.decisions.findLast(({ kind }) => kind === 'pause')?.reason ?? '';
   return reason === ''
     ? 'Talk to your supervisor or clinical lead before your next list.'

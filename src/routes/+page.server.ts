@@ -1,0 +1,37 @@
+import { fail, redirect } from '@sveltejs/kit';
+import { needsLook, nowView } from '$lib/assessment/now-view';
+import { procedureOf } from '$lib/assessment/record';
+import { suggestionFor } from '$lib/assessment/suggest';
+import { attempt } from '$lib/server/attempt';
+import { shownAudit } from '$lib/server/audits';
+import { loadCautions } from '$lib/server/content';
+import { INVENTED, inventedRecord, isInvented } from '$lib/server/invented';
+import { readRecord } from '$lib/server/record';
+
+import type { Actions, PageServerLoad } from './$types';
+
+export const load: PageServerLoad = async ({ locals }) => {
+  const record = await readRecord(locals.store);
+  const audit = needsLook(record)
+    ? (await shownAudit(record, procedureOf(record, record.profile.procedureId))).audit
+    : null;
+  const cautions = loadCautions();
+  return {
+    view: nowView(record, audit && { enough: audit.enough, suggestion: suggestionFor(audit, record) }),
+    invented: INVENTED,
+    standing: cautions.standing.paragraphs,
+    people: cautions['no-patient-data'].paragraphs,
+  };
+};
+
+export const actions = {
+  lookRound: async ({ locals, request }) => {
+    const surgeon = String((await request.formData()).get('surgeon') ?? '');
+    if (!isInvented(surgeon))
+      return fail(400, { errors: [{ field: 'surgeon', message: 'Choose one of the invented surgeons.' }] });
+    const everything = await inventedRecord(surgeon);
+    const { refused } = await attempt('surgeon', () => locals.store.loadInvented(everything));
+    if (refused) return fail(409, { errors: [refused] });
+    redirect(303, '/');
+  },
+} satisfies Actions;
