@@ -1,40 +1,178 @@
-import { windowOf, type GoalWindow } from '../practice/window';
-import type { Goal, StoredResult } from '../model';
+import {
+  casesWithIds,
+  chartSeries,
+  hashOfCases,
+  lastingFor,
+  resultFor,
+  spanOfCases,
+  windowOf,
+  type ChartSeries,
+  type GoalWindow,
+  type Look,
+} from '../practice';
+import type { Case, Goal, Lasting, Outcome, Procedure, Step, StoredResult } from '../model';
+import { gate, type Gate } from '../safety';
+import { withKeptSeen } from './done-cells';
 import { procedureOf, type SurgeonRecord } from './record';
+import { monitorSignalled } from './suggest';
 
-/** Where a goal stands in its month. */
-export type GoalStage = 'paused' | 'draft' | 'window' | 'full' | 'deciding' | 'following';
+/** Where a goal stands today, computed from the record; what was stored is beside it and never changed by it. */
+export type GoalState = {
+  goal: Goal;
+  procedure: Procedure;
+  step: Step;
+  look: Look;
+  window: GoalWindow;
+  /** Cases of the whole record with kept parts from reflections merged in. */
+  cases: readonly Case[];
+  /** Counted cases of the first window, full or filling, in order. */
+  windowCases: readonly Case[];
+  /** Every case operated in that span: for safety, which does not depend on what is counted. */
+  spanCases: readonly Case[];
+  /** What today's data say of the full window; `null` while it runs. */
+  outcome: Outcome | null;
+  inputHash: string;
+  /** Today's gate; `null` while no case has come. */
+  gate: Gate | null;
+  /** A pause that a written review can end: no result is stored yet. */
+  waitsForReview: boolean;
+  monitorSignalled: boolean;
+  /** Results of this goal as they were stored, first look first. */
+  stored: readonly StoredResult[];
+};
 
-export type GoalState = { goal: Goal; stage: GoalStage; window: GoalWindow; result: StoredResult | null };
-
-/**
- * The stage of a goal that is not closed; `null` for one that is. A result counts as decided by the first decision made
- * after it was stored; a decision to look again at forty opens the window once more.
- */
-export function goalState(goal: Goal, record: SurgeonRecord): GoalState | null {
-  if (goal.state === 'closed') return null;
-  const window = windowOf(goal, record.cases, record.lists, procedureOf(record, goal.procedureId));
-  const look = goal.decisions.some(({ kind }) => kind === 'second-look') ? 'second' : 'first';
-  const result = record.results.find((each) => each.goalId === goal.id && each.look === look) ?? null;
-  return { goal, stage: stageOf(goal, window, result), window, result };
+/** The goal with its window, its gate, and what today's data say once the window is full. */
+export function goalState(record: SurgeonRecord, goal: Goal): GoalState {
+  const procedure = procedureOf(record, goal.procedureId);
+  const step = procedure.steps.find(({ id }) => id === goal.stepId) ?? retiredStep(goal.stepId);
+  const cases = withKeptSeen(record.cases, record.reflections);
+  const look: Look = goal.decisions.some(({ kind }) => kind === 'second-look') ? 'second' : 'first';
+  const window = windowOf(goal, cases, record.lists, procedure, look);
+  const windowIds = window.windows[0] ?? window.running;
+  const starting = casesWithIds(cases, goal.start.caseIds);
+  const windowCases = casesWithIds(cases, windowIds);
+  const spanCases = spanOfCases(cases, windowIds, procedure.id);
+  const signalled = monitorSignalled(record, procedure.id);
+  const safety =
+    spanCases.length === 0
+      ? null
+      : gate({
+          procedure,
+          stepId: goal.stepId,
+          windowCases: spanCases,
+          startCases: starting,
+          keptPartIds: goal.watch,
+          lists: record.lists,
+          monitorSignalled: signalled,
+        });
+  const outcome = window.full ? outcomeOf(record, goal, procedure, cases, window, look) : null;
+  return {
+    goal,
+    procedure,
+    step,
+    look,
+    window,
+    cases,
+    windowCases,
+    spanCases,
+    outcome,
+    inputHash: hashOfCases([...starting, ...windowCases]),
+    gate: safety,
+    waitsForReview: outcome?.kind === 'paused' && !(safety?.final ?? false),
+    monitorSignalled: signalled,
+    stored: record.results
+      .filter((each) => each.goalId === goal.id)
+      .sort((a, b) => Number(a.look === 'second') - Number(b.look === 'second')),
+  };
 }
 
-function stageOf(goal: Goal, window: GoalWindow, result: StoredResult | null): GoalStage {
-  if (goal.state === 'paused') return 'paused';
-  if (goal.state === 'draft') return 'draft';
-  if (result) {
-    const decided = goal.decisions.some(({ at, kind }) => at >= result.storedAt && !['pause', 'resume'].includes(kind));
-    return decided ? 'following' : 'deciding';
-  }
-  return window.full ? 'full' : 'window';
+/** Whether a *shorter* lasted, one answer a following twenty; empty for every other result. */
+export function lastingState(record: SurgeonRecord, { goal, procedure, cases, window, stored }: GoalState): Lasting[] {
+  const latest = stored[stored.length - 1];
+  if (latest?.outcome.kind !== 'shorter') return [];
+  return lastingFor({
+    cases,
+    lists: record.lists,
+    procedure,
+    start: goal.start,
+    windows: window.windows,
+    stepId: goal.stepId,
+    underGoal: stepsUnderGoal(record, goal, [...goal.start.caseIds, ...window.windows.flat()]),
+  });
 }
 
-/** What is most pressing first: a pause, a result to read, a decision, a plan, a window, a following twenty. */
-const URGENCY: readonly GoalStage[] = ['paused', 'full', 'deciding', 'draft', 'window', 'following'];
-
-/** The goals that are not closed, the most pressing first; among equals the latest. */
-export function openGoals(record: SurgeonRecord): GoalState[] {
-  return record.goals
-    .flatMap((goal) => goalState(goal, record) ?? [])
-    .sort((a, b) => URGENCY.indexOf(a.stage) - URGENCY.indexOf(b.stage) || (a.goal.setAt < b.goal.setAt ? 1 : -1));
+/** Points of the chart over these windows; `null` where nothing can be drawn. */
+export function seriesState(
+  record: SurgeonRecord,
+  { goal, procedure, cases }: Pick<GoalState, 'goal' | 'procedure' | 'cases'>,
+  windows: readonly (readonly string[])[],
+): ChartSeries | null {
+  const series = chartSeries({
+    cases,
+    lists: record.lists,
+    procedure,
+    start: goal.start,
+    windows,
+    stepId: goal.stepId,
+    underGoal: stepsUnderGoal(record, goal, [...goal.start.caseIds, ...windows.flat()]),
+  });
+  return series.kind === 'series' ? series : null;
 }
+
+function outcomeOf(
+  record: SurgeonRecord,
+  goal: Goal,
+  procedure: Procedure,
+  cases: readonly Case[],
+  window: GoalWindow,
+  look: Look,
+): Outcome {
+  const windowIds = window.windows[0] ?? [];
+  return resultFor({
+    cases,
+    lists: record.lists,
+    procedure,
+    start: goal.start,
+    windowIds,
+    stepId: goal.stepId,
+    measure: goal.measure,
+    look,
+    seed: goal.start.seed,
+    watch: goal.watch,
+    underGoal: stepsUnderGoal(record, goal, [...goal.start.caseIds, ...windowIds]),
+    seriousRate: record.profile.seriousRate,
+    casesBefore: record.profile.casesBefore[procedure.id] ?? null,
+    inTraining: record.profile.inTraining,
+  });
+}
+
+/** Other steps that were themselves under a goal in some of these cases: they may not stand for the rest. */
+export function stepsUnderGoal(
+  record: SurgeonRecord,
+  goal: Pick<Goal, 'id' | 'procedureId' | 'stepId'>,
+  caseIds: readonly string[],
+): string[] {
+  const ids = new Set(caseIds);
+  const steps = record.goals
+    .filter((other) => other.id !== goal.id && other.procedureId === goal.procedureId && other.state !== 'draft')
+    .filter((other) => {
+      const { windows, running } = windowOf(other, record.cases, record.lists, procedureOf(record, other.procedureId));
+      return [...windows.flat(), ...running].some((id) => ids.has(id));
+    })
+    .map(({ stepId }) => stepId);
+  return [...new Set(steps)].filter((stepId) => stepId !== goal.stepId);
+}
+
+/** A step taken out of the procedure since: its goal can still be read. */
+const retiredStep = (id: string): Step => ({
+  id,
+  label: id,
+  starts: 'not known',
+  ends: 'not known',
+  synonyms: [],
+  earlier: [],
+  optional: false,
+  notToShorten: false,
+  keptParts: [],
+  retired: true,
+});

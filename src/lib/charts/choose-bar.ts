@@ -13,7 +13,7 @@ export type Seconds = (value: number) => number;
 /** One scale from 0 for all rows, leaving room for the longest number behind its bar. */
 export function barScale(rows: readonly ChooseRow[], layout: ChooseLayout): Seconds {
   const values = rows.flatMap(({ bar, waiting }) => [bar?.seconds, bar?.high, waiting?.seconds]);
-  const top = Math.max(1, ...values.filter((value) => value !== undefined && Number.isFinite(value)));
+  const top = Math.max(1, ...values.filter((value): value is number => Number.isFinite(value)));
   const words = Math.max(0, ...rows.map(({ bar }) => (bar ? textWidth(bar.said, layout.size, true) : 0)));
   const scale = scaleLinear()
     .domain([0, top])

@@ -109,9 +109,9 @@ describe('rows of the Choose drawing', () => {
     const drawing = drawn(input([row('a')]), NARROW);
     expect(Math.min(drawing.layout.size, drawing.layout.small)).toBeGreaterThanOrEqual(12);
     expect(drawing.points[0]?.map(({ say }) => say)).toEqual([
-      'a, case A0: 1:20, 0.8 times your usual',
-      'a, case A1: 1:20, 1 times your usual',
-      'a, case A2: 1:20, 1.2 times your usual',
+      'a, case A0: 1:20, 0.8 times your usual when adjusted for the eye',
+      'a, case A1: 1:20, 1 times your usual when adjusted for the eye',
+      'a, case A2: 1:20, 1.2 times your usual when adjusted for the eye',
       'a, usual less one in five 12 s',
     ]);
   });

@@ -1,0 +1,114 @@
+import type { Case, ListRecord, Procedure } from '../model';
+import { eventBounds, eventTally, listsOf, takeovers, untimedOfList } from '../safety';
+import { counted, eventWords, inHundred } from '../words';
+import type { CellRowView } from './done-cells';
+
+export type SafetyView = {
+  head: string;
+  sentences: readonly string[];
+  rows: readonly CellRowView[];
+  /** Takeovers: an outcome beside the result, in the same size. */
+  takeovers: string | null;
+};
+
+/**
+ * Safety in the cases of a window and in the operations of its lists that were not timed.
+ * @param window every case operated in the window's span, those left out included
+ * @param all the whole record: how many of a list were timed
+ */
+export function safetyView(
+  window: readonly Case[],
+  all: readonly Case[],
+  lists: readonly ListRecord[],
+  procedure: Procedure,
+  stepId: string,
+): SafetyView {
+  const tally = eventTally(window, lists, all);
+  const bounds = eventBounds(tally);
+  const said =
+    window.length === 0
+      ? { head: 'No case yet.', sentences: [] }
+      : eventWords({
+          cases: tally.cases,
+          answered: tally.answered,
+          events: tally.withEvent,
+          nextDayKnown: tally.nextDay?.known ?? null,
+          upper: bounds.kind === 'none' ? bounds.upper95 : null,
+          low: bounds.kind === 'some' ? bounds.low : null,
+          high: bounds.kind === 'some' ? bounds.high : null,
+        });
+  const taken = takeovers(window, stepId);
+  return {
+    head: said.head,
+    sentences: [
+      ...said.sentences,
+      ...(tally.unreviewedSerious > 0
+        ? [
+            `${counted(tally.unreviewedSerious, 'serious event')} ${tally.unreviewedSerious === 1 ? 'waits' : 'wait'} for review.`,
+          ]
+        : []),
+    ],
+    rows: [timedRow(window, procedure), ...untimedRows(window, all, lists, procedure)],
+    takeovers: taken
+      ? taken.taken === 0
+        ? `The step was taken over in none of these ${counted(taken.of, 'case')}.`
+        : `The step was taken over in ${taken.taken} of ${counted(taken.of, 'case')} (the true share could be ${inHundred(taken.low)} to ${inHundred(taken.high)} in 100).`
+      : null,
+  };
+}
+
+function kindOf(procedure: Procedure, id: string): string {
+  return procedure.eventKinds.find((each) => each.id === id)?.label ?? id;
+}
+
+function timedRow(window: readonly Case[], procedure: Procedure): CellRowView {
+  const answered = window.filter((each) => each.events !== null).length;
+  return {
+    id: 'timed',
+    label: 'Timed cases',
+    cells: window.map(({ code, events }) => ({
+      kind: events === null ? ('not-answered' as const) : events.length > 0 ? ('event' as const) : ('open' as const),
+      say: `case ${code}: ${
+        events === null
+          ? 'events not answered'
+          : events.length === 0
+            ? 'no event'
+            : events.map((event) => `${kindOf(procedure, event.kind)}${event.serious ? ', serious' : ''}`).join('; ')
+      }`,
+    })),
+    words: `events answered in ${answered} of ${window.length}`,
+  };
+}
+
+/** Operated on the same lists, not timed: they count for safety. A row only where a list says how many were operated. */
+function untimedRows(
+  window: readonly Case[],
+  all: readonly Case[],
+  lists: readonly ListRecord[],
+  procedure: Procedure,
+): CellRowView[] {
+  const known = listsOf(window, lists).flatMap((list) => {
+    const untimed = untimedOfList(list, all);
+    return untimed && untimed.operated > 0 ? [{ list, ...untimed }] : [];
+  });
+  if (known.length === 0) return [];
+  const cells = known.flatMap(({ list, operated, answered }) =>
+    Array.from({ length: operated }, (_, index): CellRowView['cells'][number] => {
+      const event = list.untimedEvents[index];
+      if (event)
+        return { kind: 'event', say: `not timed: ${kindOf(procedure, event.kind)}${event.serious ? ', serious' : ''}` };
+      return index < answered
+        ? { kind: 'open', say: 'not timed: no event' }
+        : { kind: 'not-answered', say: 'not timed: events not answered' };
+    }),
+  );
+  const answered = known.reduce((sum, each) => sum + each.answered, 0);
+  return [
+    {
+      id: 'untimed',
+      label: 'Operated on the same lists, not timed',
+      cells,
+      words: `${counted(cells.length, 'operation')}; events answered in ${answered}`,
+    },
+  ];
+}

@@ -1,0 +1,82 @@
+import { createHash } from 'node:crypto';
+import { setImmediate } from 'node:timers/promises';
+import { hiddenCaseIds } from '../assessment/hidden-times';
+import type { SurgeonRecord } from '../assessment/record';
+import type { Audit, AuditInput } from '../audit';
+import { auditInSlices, counted, latestShown } from '../audit';
+import { auditThresholds } from '../audit/thresholds';
+import type { Case, Procedure } from '../model';
+
+/** Re-draws start from here unless a caller asks otherwise: the same record then shows the same numbers on every screen. */
+export const AUDIT_SEED = 1;
+
+/** A surgeon looks at one record, perhaps with and without a reference set: more would only hold memory. */
+const MOST = 6;
+
+// The promise is kept, not the answer: two rooms opened at once share one computation.
+const kept = new Map<string, Promise<Audit>>();
+
+/**
+ * The audit of a record, computed in slices of well under 50 ms and kept under a hash of everything it rests on.
+ * Any change of a case that counts, its list, the procedure or a reference set is another key.
+ */
+export function auditFor(input: AuditInput): Promise<Audit> {
+  const key = keyOf(input);
+  const found = kept.get(key);
+  if (found) {
+    // The latest asked for goes to the end: the first key is then the one to drop.
+    kept.delete(key);
+    kept.set(key, found);
+    return found;
+  }
+  const computed = auditInSlices(input, { pause: () => setImmediate() });
+  kept.set(key, computed);
+  computed.catch(() => kept.delete(key));
+  for (const oldest of kept.keys()) {
+    if (kept.size <= MOST) break;
+    kept.delete(oldest);
+  }
+  return computed;
+}
+
+function keyOf({ cases, lists, procedure, references, seed, resamples, shown }: AuditInput): string {
+  // Nothing before the latest cases that a trend is seen in enters a number.
+  const latest = latestShown(counted(cases, procedure), Math.max(shown ?? 100, auditThresholds.trendCases));
+  const on = new Set(latest.map(({ listId }) => listId));
+  const hash = createHash('sha256').update(JSON.stringify([seed, resamples, shown, procedure, references]));
+  for (const list of lists) if (on.has(list.id)) hash.update(JSON.stringify(list));
+  for (const each of latest) hash.update(textOf(each));
+  return hash.digest('hex');
+}
+
+// The store hands out the same frozen object until a case changes, so its text need be made only once.
+const texts = new WeakMap<Case, string>();
+
+function textOf(each: Case): string {
+  const known = texts.get(each);
+  if (known !== undefined) return known;
+  const text = JSON.stringify(each);
+  if (Object.isFrozen(each)) texts.set(each, text);
+  return text;
+}
+
+/**
+ * The audit a surgeon may look at: without the cases of a running window, whose times are kept from view.
+ * `heldBack`: how many cases of this procedure that leaves out.
+ */
+export async function shownAudit(
+  record: SurgeonRecord,
+  procedure: Procedure,
+): Promise<{ audit: Audit; heldBack: number; cases: readonly Case[] }> {
+  const hidden = hiddenCaseIds(record);
+  const own = record.cases.filter((each) => each.procedureId === procedure.id);
+  const cases = own.filter((each) => !hidden.has(each.id));
+  const audit = await auditFor({
+    cases,
+    lists: record.lists,
+    procedure,
+    references: record.references.filter((each) => each.procedureId === procedure.id),
+    seed: AUDIT_SEED,
+  });
+  return { audit, heldBack: own.length - cases.length, cases };
+}
