@@ -147,7 +147,7 @@ export function inventFellow(seed: number): FellowRecord {
           facts,
           stretches,
           hands: { whole: 'mine', steps: takenOver ? { [takenOver]: 'taken-over' } : {} },
-          events: eventsOf(number),
+          events: eventsOf(number, day),
           keptSeen: { 'lens-identity': true, 'rotation-test': chance(stream, 0.96) },
         }),
       );
@@ -172,9 +172,8 @@ export function inventFellow(seed: number): FellowRecord {
     day = dayAfter(
       day,
       pick(stream, [
-        [4, 1],
-        [7, 5],
-        [10, 1],
+        [7, 6],
+        [14, 1],
       ] as const),
     );
   }
@@ -182,7 +181,7 @@ export function inventFellow(seed: number): FellowRecord {
 }
 
 /** One near miss early, one serious event reviewed at once, and a few cases in which nobody asked. */
-function eventsOf(number: number): Case['events'] {
+function eventsOf(number: number, day: string): Case['events'] {
   if (number % 23 === 0) return null;
   if (number === 31) return [inventedEvent({ kind: 'anterior-capsule-tear', stepId: 'capsulorhexis', nearMiss: true })];
   if (number === 64)
@@ -192,7 +191,7 @@ function eventsOf(number: number): Case['events'] {
         stepId: 'cortex-aspiration',
         serious: true,
         reviewed: {
-          at: '2026-05-20T17:00:00.000Z',
+          at: `${dayAfter(day, 2)}T17:00:00.000Z`,
           text: 'Looked at with a senior colleague. The port was not in view when the hold came; next time I stop and find it first.',
         },
       }),

@@ -160,6 +160,9 @@ function besideWords(outcome: Outcome): string[] {
   return [...beside, ...outcome.said];
 }
 
+/** Of the twenties after the window; further ones are rare enough for a figure. */
+const ORDINALS = ['', 'first', 'second', 'third', 'fourth', 'fifth', 'sixth'];
+
 /** Whether it lasted, for one following twenty. */
 export function lastingWords(lasting: Lasting, stepLabel: string): { head: string; sentence: string } {
   const [ratio, low, high] = [lasting.effect.estimate, lasting.effect.low, lasting.effect.high].map(Math.exp) as [
@@ -168,7 +171,8 @@ export function lastingWords(lasting: Lasting, stepLabel: string): { head: strin
     number,
   ];
   const step = inSentence(stepLabel);
-  const which = lasting.nth === 1 ? 'In the next twenty' : `In the ${lasting.nth + 1}th window`;
+  const which =
+    lasting.nth === 1 ? 'In the next twenty' : `In the ${ORDINALS[lasting.nth] ?? `${lasting.nth}th`} twenty after it`;
   const first = `In the first window it was ${lessOrMore(Math.exp(lasting.firstEstimate))}.`;
   switch (lasting.kind) {
     case 'lasted':
