@@ -1,0 +1,82 @@
+import { fail, redirect } from '@sveltejs/kit';
+import { profileFromForm, rateFromForm, settingsView } from '$lib/assessment/settings-view';
+import { seriousRatePublished } from '$lib/safety';
+import { attempt } from '$lib/server/attempt';
+import { loadCautions } from '$lib/server/content';
+import { fieldsOf } from '$lib/server/form-fields';
+import { readRecord } from '$lib/server/record';
+import type { Actions, PageServerLoad } from './$types';
+
+const SAID: Record<string, string> = {
+  stored: 'Stored.',
+  restored: 'Everything from the file is here again.',
+  undone: 'The whole import was taken back.',
+  reference: 'The reference set was removed.',
+  invented: 'The invented surgeon was removed, with everything that belonged to it.',
+  consent: 'Noted for recordings.',
+};
+
+export const load: PageServerLoad = async ({ locals, url }) => {
+  const { store } = locals;
+  const [record, imports, erased] = await Promise.all([readRecord(store), store.imports(), store.erasedCount()]);
+  const texts = loadCautions();
+  return {
+    view: settingsView(record, { imports, erased, published: seriousRatePublished }),
+    place: store.place,
+    said: SAID[url.searchParams.get('said') ?? ''] ?? null,
+    texts: {
+      responsible: texts.responsible.paragraphs,
+      codes: texts.codes.paragraphs,
+      rest: texts['data-at-rest'].paragraphs,
+      erase: texts.erase.paragraphs,
+      recording: texts['recording-consent'].paragraphs,
+      reference: texts['reference-consent'].paragraphs,
+      standing: texts.standing.paragraphs,
+    },
+  };
+};
+
+const id = async (request: Request) => String((await request.formData()).get('id') ?? '');
+
+export const actions = {
+  profile: async ({ locals, request }) => {
+    const fields = fieldsOf(await request.formData());
+    const { profile, errors } = profileFromForm(fields, await readRecord(locals.store));
+    if (errors.length > 0) return fail(400, { errors, values: fields });
+    await locals.store.saveProfile(profile);
+    redirect(303, '/settings?said=stored');
+  },
+
+  rate: async ({ locals, request }) => {
+    const fields = fieldsOf(await request.formData());
+    const { rate, errors } = rateFromForm(fields);
+    if (errors.length > 0) return fail(400, { errors, values: fields });
+    await locals.store.saveProfile({ ...(await locals.store.profile()), seriousRate: rate });
+    redirect(303, '/settings?said=stored');
+  },
+
+  consent: async ({ locals }) => {
+    await locals.store.saveProfile({ ...(await locals.store.profile()), recordingsConsentAt: locals.now });
+    redirect(303, '/settings?said=consent');
+  },
+
+  removeReference: async ({ locals, request }) => {
+    const set = await id(request);
+    const { refused } = await attempt('references', () => locals.store.removeReference(set));
+    if (refused) return fail(409, { errors: [refused] });
+    redirect(303, '/settings?said=reference');
+  },
+
+  undoImport: async ({ locals, request }) => {
+    const held = await id(request);
+    const { refused } = await attempt('imports', () => locals.store.undoImport(held, locals.now));
+    if (refused) return fail(409, { errors: [refused] });
+    redirect(303, '/settings?said=undone');
+  },
+
+  removeInvented: async ({ locals }) => {
+    const { refused } = await attempt('invented', () => locals.store.removeInvented());
+    if (refused) return fail(409, { errors: [refused] });
+    redirect(303, '/settings?said=invented');
+  },
+} satisfies Actions;
