@@ -1,4 +1,5 @@
 import { fisherZ, median, normalCdf, spearman } from '../statistics';
+import { inSentence } from './fact-words';
 import { groupEffect } from './group-effect';
 import type { PatternTest } from './pattern-test';
 import { auditThresholds } from './thresholds';
@@ -46,7 +47,7 @@ export function carryOverTests({ stepIds, labels, log, earlier }: Steps): Patter
         stepId: stepIds[found.later]!,
         factor: `after-${stepIds[found.before]!}`,
         kind: 'earlier-step',
-        label: `after a long ${labels[found.before]!.toLowerCase()}`,
+        label: `after a long ${inSentence(labels[found.before]!)}`,
         earlierStepId: stepIds[found.before]!,
         nWith: groups.long.length,
         nWithout: groups.others.length,

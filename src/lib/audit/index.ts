@@ -7,3 +7,6 @@ export * from './adjust-for-eye';
 export * from './audit-of';
 export * from './merged-steps';
 export { auditThresholds } from './thresholds';
+export * from './pair';
+export * from './queries';
+export * from './fact-words';

@@ -1,6 +1,7 @@
 import { median } from '../statistics';
 import type { EyeFact, ListRecord } from '../model';
 import { factOf } from './eye-coding';
+import { factWords, inSentence } from './fact-words';
 import { auditThresholds } from './thresholds';
 import type { Pattern, StepTable } from './types';
 
@@ -17,8 +18,6 @@ export type Factor = {
   /** The fact of the eye it belongs to: its own share is put back into the adjusted times before the test. */
   factId: string | null;
 };
-
-const lower = (label: string) => label.slice(0, 1).toLowerCase() + label.slice(1);
 
 /** Factors that are the same for every step: recorded facts of the eye, facts of the list, place in the list. */
 export function sharedFactors(table: StepTable, lists: readonly ListRecord[]): Factor[] {
@@ -51,7 +50,7 @@ function factFactors(table: StepTable, fact: EyeFact): Factor[] {
     {
       id: fact.id,
       kind: 'fact',
-      label: `${lower(fact.label)} above ${Number(middle.toFixed(2))}${fact.unit ? ` ${fact.unit}` : ''}`,
+      label: `${inSentence(fact.label)} above ${Number(middle.toFixed(2))}${fact.unit ? ` ${fact.unit}` : ''}`,
       group,
       values: Float64Array.from(values, (value) => (typeof value === 'number' ? value : NaN)),
       factId: fact.id,
@@ -61,10 +60,8 @@ function factFactors(table: StepTable, fact: EyeFact): Factor[] {
 
 function factLabel(fact: EyeFact, levels: readonly string[]): string {
   if (fact.kind === 'choice')
-    return `${lower(fact.label)} ${levels.map((id) => fact.levels?.find((level) => level.id === id)?.label ?? id).join(' or ')}`;
-  const answer = levels[0] === 'true' ? 'yes' : 'no';
-  const own = fact.levels?.find(({ id }) => id === answer)?.label;
-  return own ?? (answer === 'yes' ? lower(fact.label) : `${lower(fact.label)}: no`);
+    return `${inSentence(fact.label)} ${levels.map((id) => fact.levels?.find((level) => level.id === id)?.label ?? id).join(' or ')}`;
+  return factWords(fact, levels[0] === 'true');
 }
 
 /**

@@ -1,4 +1,4 @@
-import { quantileOfSorted, robustScale } from '../statistics';
+import { quantileOfSorted, robustScale, type RobustScale } from '../statistics';
 import type { Step } from '../model';
 import { auditThresholds } from './thresholds';
 import type { Interval, StepTable } from './types';
@@ -9,7 +9,7 @@ export type StepPoint = {
   usual: number | null;
   oneInFive: number | null;
   /** Robust SD of ln(seconds), and how it was found: a MAD of 0 means most times are equal. */
-  logScale: { scale: number; method: 'mad' | 'qn' | 'sd' } | null;
+  logScale: RobustScale | null;
 };
 
 export function stepPoint(adjusted: Float64Array): StepPoint {

@@ -62,4 +62,12 @@ export const auditThresholds = {
   carryOverPairs: 4,
   /** Two humps cannot be told from a lumpy one with fewer times. */
   humpsFrom: 60,
+  /** A pair of recordings: below, the 15th to 40th percentile may hold no case at all. */
+  pairFrom: 12,
+  /** Smooth lies here: the very shortest cases may have left something out, so they are no example. */
+  smoothFrom: 0.15,
+  smoothTo: 0.4,
+  /** Longer lies here: the very longest had something rare happen, and show that instead. */
+  longerFrom: 0.75,
+  longerTo: 0.95,
 } as const;

@@ -13,9 +13,5 @@ export const shortRatio = (ratio: number): string => String(ratio >= 10 ? Math.r
 
 export const perCent = (share: number): string => `${Math.round(100 * share)} %`;
 
-/** "capsulorhexis", but "IOL insertion": a label inside a sentence. */
-export const inSentence = (label: string): string =>
-  /^[A-Z][a-z]/.test(label) ? label.slice(0, 1).toLowerCase() + label.slice(1) : label;
-
 export const listed = (items: readonly string[]): string =>
   items.length < 2 ? (items[0] ?? '') : `${items.slice(0, -1).join(', ')} and ${items.at(-1)}`;

@@ -1,5 +1,6 @@
 import type { Audit, StepAudit } from '../audit/types';
-import { inSentence, ofHundred, shortRatio, shortSeconds } from './plain-numbers';
+import { inSentence } from '../audit/fact-words';
+import { ofHundred, shortRatio, shortSeconds } from './plain-numbers';
 import { shareOn, type StandingView } from './standing';
 
 /** Why a step is suggested on a view, in words with the numbers the words rest on. */

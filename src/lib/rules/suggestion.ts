@@ -1,5 +1,6 @@
 import type { Audit, StepAudit } from '../audit/types';
-import { inSentence, listed, ofHundred } from './plain-numbers';
+import { inSentence } from '../audit/fact-words';
+import { listed, ofHundred } from './plain-numbers';
 import { safetyFirst } from './safety-first';
 import { shareOn, standingOn, standingViews, type Standing, type StandingView } from './standing';
 import { reasonsOn } from './suggestion-reasons';

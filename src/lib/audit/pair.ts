@@ -1,0 +1,199 @@
+import { quantile } from '../statistics';
+import type { Case, ListRecord, Procedure, Step } from '../model';
+import { adjustForEye } from './adjust-for-eye';
+import { counted, latestShown } from './counted';
+import { factOf } from './eye-coding';
+import { factWords } from './fact-words';
+import { stepOf } from './step-facts';
+import { stepTable } from './step-table';
+import { auditThresholds } from './thresholds';
+import type { StepTable } from './types';
+
+export type PairCase = {
+  caseId: string;
+  code: string;
+  /** As recorded, and adjusted for the eye. */
+  seconds: number;
+  adjusted: number;
+  hasRecording: boolean;
+  /** Where in the recording: seconds from its start; empty where only lengths are known. */
+  stretches: readonly { start: number; end: number }[];
+  /** Why this one, each a short clause. */
+  because: readonly string[];
+};
+
+/** Two recordings worth seeing again: one that went smoothly, one that took longer, of the same kind of eye. */
+export type Pair =
+  | {
+      kind: 'pair';
+      stepId: string;
+      smooth: PairCase;
+      longer: PairCase;
+      /** What the two eyes share, and where they differ: "nucleus medium". */
+      same: readonly string[];
+      different: readonly string[];
+      /** What should be known before reading anything into the two. */
+      said: readonly string[];
+    }
+  | { kind: 'cannot'; because: string };
+
+type Candidate = { case_: Case; seconds: number; adjusted: number };
+
+/**
+ * The smooth and the longer case of a step. Smooth: no going back, no event, no kept part missed, and a time between
+ * the own 15th and 40th percentile. Longer: no event, between the 75th and 95th. Of all such pairs the one whose eyes
+ * differ least, with recordings if there are any, kept parts and events answered, and most recent.
+ */
+export function pairOf(input: {
+  cases: readonly Case[];
+  lists: readonly ListRecord[];
+  procedure: Procedure;
+  stepId: string;
+  shown?: number;
+}): Pair {
+  const { procedure, lists, stepId, shown = 100 } = input;
+  const table = stepTable(latestShown(counted(input.cases, procedure), shown), procedure, lists, { wanted: [stepId] });
+  const index = table.stepIds.indexOf(stepId);
+  if (index === -1) return { kind: 'cannot', because: 'This step is not in the record.' };
+  const step = stepOf(table, stepId);
+  const adjusted = adjustForEye(table).adjusted[index]!;
+  const candidates = table.cases.flatMap((case_, place): Candidate[] =>
+    Number.isNaN(adjusted[place])
+      ? []
+      : [{ case_, seconds: table.seconds[index]![place]!, adjusted: adjusted[place]! }],
+  );
+  if (candidates.length < auditThresholds.pairFrom)
+    return {
+      kind: 'cannot',
+      because: `A pair needs ${auditThresholds.pairFrom} cases with this step; there are ${candidates.length}.`,
+    };
+
+  const times = candidates.map((each) => each.adjusted);
+  const within = ({ adjusted: time }: Candidate, from: number, to: number) =>
+    time >= quantile(times, from) && time <= quantile(times, to);
+  const wentBack = wentBackIn(table, index);
+  const quiet = candidates.filter(({ case_ }) => !case_.events?.length);
+  const smooths = quiet.filter(
+    (each) =>
+      within(each, auditThresholds.smoothFrom, auditThresholds.smoothTo) &&
+      !wentBack(each.case_) &&
+      step.keptParts.every(({ id }) => each.case_.keptSeen[id] !== false),
+  );
+  const longers = quiet.filter((each) => within(each, auditThresholds.longerFrom, auditThresholds.longerTo));
+  const best = bestOf(smooths, longers, step, procedure);
+  if (!best)
+    return {
+      kind: 'cannot',
+      because: 'No case without an event and without going back lies in the shorter part of your own times.',
+    };
+  const { smooth, longer, eyes } = best;
+  return {
+    kind: 'pair',
+    stepId,
+    smooth: described(smooth, stepId, smoothBecause(smooth.case_, step, wentBack(smooth.case_))),
+    longer: described(longer, stepId, [
+      'among the longer quarter of your own times, not the very longest',
+      ...noEvent(longer.case_),
+    ]),
+    same: eyes.same,
+    different: eyes.different,
+    said: saidOf(best),
+  };
+}
+
+type Best = { smooth: Candidate; longer: Candidate; eyes: Eyes };
+type Eyes = { same: string[]; different: string[]; compared: number };
+
+function bestOf(
+  smooths: readonly Candidate[],
+  longers: readonly Candidate[],
+  step: Step,
+  procedure: Procedure,
+): Best | null {
+  let best: (Best & { score: readonly number[] }) | null = null;
+  for (const smooth of smooths)
+    for (const longer of longers) {
+      if (smooth.case_.id === longer.case_.id) continue;
+      const eyes = compared(smooth.case_, longer.case_, procedure);
+      const score = [
+        -eyes.different.length,
+        recordings(smooth, longer),
+        eyes.same.length,
+        answered(smooth.case_, step),
+        Math.min(smooth.case_.sequence, longer.case_.sequence),
+        Math.max(smooth.case_.sequence, longer.case_.sequence),
+      ];
+      if (!best || higher(score, best.score)) best = { smooth, longer, eyes, score };
+    }
+  return best;
+}
+
+const recordings = (...both: readonly Candidate[]) => both.filter(({ case_ }) => case_.recording !== null).length;
+
+/** A smooth case of which it is known that nothing was left out is worth more than one never asked about. */
+const answered = (case_: Case, { keptParts }: Step) =>
+  (case_.events === null ? 0 : 1) + (keptParts.length > 0 && keptParts.every(({ id }) => case_.keptSeen[id]) ? 1 : 0);
+
+/** Same length, compared place by place. */
+function higher(a: readonly number[], b: readonly number[]): boolean {
+  const place = a.findIndex((value, index) => value !== b[index]);
+  return place !== -1 && a[place]! > b[place]!;
+}
+
+/** Facts entered in both. Numbers are the same kind of eye within a twentieth. */
+function compared(a: Case, b: Case, { facts }: Procedure): Eyes {
+  const eyes: Eyes = { same: [], different: [], compared: 0 };
+  for (const fact of facts) {
+    const [x, y] = [factOf(a, fact), factOf(b, fact)];
+    if (x === null || y === null) continue;
+    eyes.compared += 1;
+    const alike = typeof x === 'number' && typeof y === 'number' ? Math.abs(x - y) <= 0.05 * Math.abs(x) : x === y;
+    if (alike) eyes.same.push(factWords(fact, x));
+    else eyes.different.push(`${factWords(fact, x)} against ${factWords(fact, y)}`);
+  }
+  return eyes;
+}
+
+function wentBackIn(table: StepTable, index: number): (case_: Case) => boolean | null {
+  const counts = new Map(table.cases.map(({ id }, place) => [id, table.wentBack[index]![place]!]));
+  return ({ id }) => {
+    const count = counts.get(id);
+    return count === undefined || Number.isNaN(count) ? null : count > 0;
+  };
+}
+
+const noEvent = (case_: Case) => (case_.events === null ? [] : ['no event']);
+
+function smoothBecause(case_: Case, { keptParts }: Step, wentBack: boolean | null): string[] {
+  const seen = keptParts.length > 0 && keptParts.every(({ id }) => case_.keptSeen[id]);
+  return [
+    'in the shorter part of your own times, not the very shortest',
+    ...(wentBack === false ? ['no going back'] : []),
+    ...noEvent(case_),
+    ...(seen ? ['kept parts seen'] : []),
+  ];
+}
+
+function described({ case_, seconds, adjusted }: Candidate, stepId: string, because: readonly string[]): PairCase {
+  const stretches = case_.stretches.flatMap(({ kind, stepId: of, start, end }) =>
+    kind === 'step' && of === stepId && start !== null && end !== null ? [{ start, end }] : [],
+  );
+  return {
+    caseId: case_.id,
+    code: case_.code,
+    seconds,
+    adjusted,
+    hasRecording: case_.recording !== null,
+    stretches,
+    because,
+  };
+}
+
+function saidOf({ smooth, longer, eyes }: Best): string[] {
+  return [
+    ...(eyes.compared === 0 ? ['Nothing about these eyes was entered in both cases, so they may differ.'] : []),
+    ...(smooth.case_.events === null || longer.case_.events === null
+      ? ['Events were not answered in both cases.']
+      : []),
+  ];
+}
