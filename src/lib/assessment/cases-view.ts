@@ -5,6 +5,7 @@ import { caseSummary, type CaseSummary } from './case-summary';
 import { factWords, missingFacts } from './eye-fields';
 import { handsWords } from './hands-fields';
 import { procedureOf, type SurgeonRecord } from './record';
+import { stepInitials } from './step-initials';
 import { listTitle } from './when-words';
 
 export const shows = ['all', 'not-answered', 'facts-missing', 'left-out'] as const;
@@ -35,6 +36,8 @@ export type CasesView = {
   pages: number;
   /** Cases whose times are not shown because a window runs. */
   hidden: number;
+  /** What the letters of the small drawings mean, by procedure. */
+  letters: readonly { procedure: string; steps: readonly { letters: string; label: string }[] }[];
 };
 
 /** A page holds whole lists, until at least this many cases: short enough to draw, long enough for some weeks. */
@@ -59,14 +62,13 @@ export function casesView(record: SurgeonRecord, hidden: ReadonlySet<string>, fi
   const page = Math.min(filter.page, Math.max(1, pages.length));
   const listById = new Map(lists.map((list) => [list.id, list]));
   const timed = new Map<string, number>();
+  const used = record.procedures.filter(({ id }) => cases.some((one) => one.procedureId === id));
   for (const { listId } of cases) if (listId !== null) timed.set(listId, (timed.get(listId) ?? 0) + 1);
   return {
     total: cases.length,
     summary: summaryWords(record),
     filter: { ...filter, page },
-    procedures: record.procedures
-      .filter(({ id }) => cases.some((one) => one.procedureId === id))
-      .map(({ id, name }) => ({ id, name })),
+    procedures: used.map(({ id, name }) => ({ id, name })),
     groups: (pages[page - 1] ?? []).map(({ listId, cases: own }) => {
       const list = listId === null ? undefined : listById.get(listId);
       return {
@@ -79,6 +81,11 @@ export function casesView(record: SurgeonRecord, hidden: ReadonlySet<string>, fi
     found: found.length,
     pages: pages.length,
     hidden: cases.filter(({ id }) => hidden.has(id)).length,
+    letters: used.map((procedure) => {
+      const initials = stepInitials(procedure);
+      const steps = procedure.steps.map(({ id, label }) => ({ letters: initials[id] ?? '', label }));
+      return { procedure: procedure.name, steps };
+    }),
   };
 }
 

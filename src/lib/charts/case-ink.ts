@@ -36,7 +36,7 @@ const LETTER = 8;
  * @param parts in order of the operation; placed on their clock where all readings are known, else one after the other.
  * @returns positions in view-box units, or why nothing can be drawn. Never throws.
  */
-export function caseInk(parts: readonly InkPart[], width = 360): CaseInk {
+export function caseInk(parts: readonly InkPart[], width = 320): CaseInk {
   const usable = parts.filter(({ seconds }) => Number.isFinite(seconds) && seconds > 0);
   if (usable.length === 0) return { kind: 'cannot-draw', because: 'no times' };
 
