@@ -45,7 +45,7 @@ const ROUNDING = 1e-12;
 /**
  * Robust regression: a straight-line fit in which outlying cases pull no harder than those at k scales.
  * Huber's M-estimate by reweighted least squares from the least-squares start, scale = median|residual| / 0.6745
- * re-estimated in each step (Qn, then SD, where rounded times make it 0).
+ * re-estimated in each step (`robustScale` where rounded times make it 0).
  * Standard errors: K² · Σψ²/(n − p) / m² · (XᵀX)⁻¹ with K = 1 + p(1 − m)/(n m) (Huber, Robust Statistics 1981, ch. 7;
  * MASS::rlm divides the variance of ψ′ by n − 1 where this uses n). For independent cases; lists are the caller's matter.
  * @param columns one array a column, WITHOUT the intercept, each as long as y; constant and collinear ones are left out

@@ -15,8 +15,9 @@ function finiteSampleFactor(n: number): number {
 }
 
 /**
- * Qn: a spread from the distances between pairs, as hard to upset as the MAD but finer where many values are equal
- * (Rousseeuw and Croux, J. Am. Stat. Assoc. 1993;88:1273). 0 only when about half the values are one and the same.
+ * Qn: a spread from the distances between pairs, as hard to upset as the MAD but finer
+ * (Rousseeuw and Croux, J. Am. Stat. Assoc. 1993;88:1273). A second opinion on the MAD, not a stand-in for it: it is 0
+ * wherever the MAD is, because n/2 + 1 equal values make the quarter of the pairs it looks at equal too.
  * @returns in the unit of the values; estimates the SD of normal data
  * @throws on fewer than two values or a value that is not a number
  */
