@@ -6,6 +6,12 @@ import type { Look } from './effect';
 import { casesWithIds } from './span';
 import { practiceThresholds as set } from './thresholds';
 
+/** What of a goal decides which cases count. */
+export type Counting = Pick<
+  Goal,
+  'procedureId' | 'stepId' | 'windowLength' | 'afterSequence' | 'listAtStart' | 'decisions'
+> & { start: Pick<Goal['start'], 'caseIds'> };
+
 export type GoalWindow = {
   /** Counted cases since the goal was set, in order, whatever window they fall in. */
   counted: string[];
@@ -32,7 +38,7 @@ export type GoalWindow = {
  * @param look `second`: the twenty extended to forty; from the goal's decisions unless said
  */
 export function windowOf(
-  goal: Goal,
+  goal: Counting,
   cases: readonly Case[],
   lists: readonly ListRecord[],
   procedure: Procedure,
@@ -62,7 +68,7 @@ export function windowOf(
 }
 
 /** Cases after the goal was set, from the next new list on: the rest of a list under way belongs to neither. */
-function laterCases(goal: Goal, cases: readonly Case[]): Case[] {
+function laterCases(goal: Counting, cases: readonly Case[]): Case[] {
   const own = cases.filter((one) => one.procedureId === goal.procedureId);
   const begun = new Set(own.filter((one) => one.sequence <= goal.afterSequence).map((one) => one.listId));
   const start = new Set(goal.start.caseIds);

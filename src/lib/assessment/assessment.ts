@@ -1,0 +1,67 @@
+import type { Problem, ResultKind } from '../model';
+
+/** An effect as ratios of window to start. */
+export type EffectJson = {
+  ratio: number;
+  low: number;
+  high: number;
+  n_start: number;
+  n_window: number;
+  method: string;
+};
+
+export type ResultJson = {
+  step: string;
+  kind: ResultKind;
+  effect: EffectJson | null;
+  plain: EffectJson | null;
+  rest: EffectJson | null;
+  spread: EffectJson | null;
+  allowance: number;
+  /** Lower end of the expected range, seconds: for the words, never a thing to reach for. */
+  steer_s: number | null;
+  notes: string[];
+  paused: string[];
+  cannot: string | null;
+  lasting: { nth: number; kind: string; effect: EffectJson }[];
+};
+
+/** One file's answer, `next-twenty/assessment/1`. Seconds; shares 0..1; what is unknown is `null`, never left out. */
+export type Assessment = {
+  format: 'next-twenty/assessment/1';
+  procedure: string;
+  cases: number;
+  lists: number | null;
+  seed: number;
+  left_out: Pick<Problem, 'row' | 'column' | 'value' | 'why'>[];
+  steps: {
+    step: string;
+    label: string;
+    n: number;
+    usual_s: number | null;
+    one_in_five_s: number | null;
+    difference_s: number | null;
+    difference_interval_s: [number, number] | null;
+    spread: number | null;
+    spread_interval: [number, number] | null;
+    share: number | null;
+    went_back_per_case: number | null;
+    waiting_s: number;
+    over_time: { ratio_per_20: number; low: number; high: number } | null;
+    reference: { n: number; readers: number; ratio: number; low: number; high: number } | null;
+    events: { n: number | null; answered: number; upper95: number | null };
+    first: { seconds: number | null; spread: number | null; reference: number | null };
+  }[];
+  patterns: {
+    step: string;
+    label: string;
+    n_with: number;
+    n_without: number;
+    ratio: number;
+    low: number;
+    high: number;
+  }[];
+  suggestion: { kind: string; steps: string[]; view: string | null; because: string[] };
+  guidance: { checkpoints: string[]; reminders: string[]; stop: string[]; drills: string[] } | null;
+  result?: ResultJson | null;
+};

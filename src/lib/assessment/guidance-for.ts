@@ -1,0 +1,32 @@
+import type { Audit } from '../audit';
+import { planDraft, safetyFactsOf, stepFactsOf } from '../rules';
+import type { Guidance, Suggestion } from '../rules/types';
+import type { Assessment } from './assessment';
+import type { ReadRecord } from './from-reading';
+
+/** What to read for the step suggested, in lines; `null` where no step is, or the step has no page. */
+export function guidanceFor(
+  audit: Audit,
+  suggestion: Suggestion,
+  { cases, lists }: ReadRecord,
+  pages: readonly Guidance[],
+): Assessment['guidance'] {
+  const [stepId] = suggestion.steps;
+  const page = pages.find((each) => each.procedureId === audit.procedure.id && each.step === stepId);
+  if (!stepId || !page) return null;
+  const safety = safetyFactsOf(
+    cases,
+    lists,
+    audit.procedure,
+    audit.steps.map((step) => step.stepId),
+  );
+  const facts = stepFactsOf(audit, cases, stepId, safety);
+  if (!facts) return null;
+  const draft = planDraft(facts, page);
+  return {
+    checkpoints: draft.checkpoints.map((checkpoint) => checkpoint.look),
+    reminders: [...draft.reminders],
+    stop: [...draft.stop],
+    drills: draft.drills.map((drill) => `${drill.where}, ${drill.minutes} minutes: ${drill.do}`),
+  };
+}
