@@ -2,3 +2,5 @@ export * from './types';
 export * from './step-safety';
 export * from './suggestion';
 export { rulesThresholds } from './thresholds';
+export * from './plan-draft';
+export * from './step-facts';

@@ -21,4 +21,17 @@ export const rulesThresholds = {
   quietAfterEvent: 40,
   /** Waiting noted in fewer cases is an odd day, and so few could point to a person or a shift. */
   waitingCases: 10,
+  /** A plan holds few enough checkpoints to keep in mind. More were tried in notes of other trades and read as none. */
+  checkpoints: 3,
+  /** Going back in one case of five or more: the end point is often not reached the first time. Less happens to anyone. */
+  wentBackOften: 0.2,
+  /** Times usually within a quarter of the usual are steady; from here two thirds of cases spread over 1.35 times either way. */
+  variesMuch: 1.35,
+  /** A step takes mostly waiting when its waiting is at least this share of its own usual time. */
+  waitingShare: 0.25,
+  /** A kept part seen in fewer than this share of the cases looked at comes first; looked at in at least so many. */
+  keptPartShare: 0.9,
+  keptPartLooked: 10,
+  /** "The shorter fifth left nothing out" needs an answer for at least this many of its cases. */
+  shorterFifthKnown: 4,
 } as const;

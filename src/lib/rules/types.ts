@@ -1,3 +1,5 @@
+import type { Pattern, StepAudit } from '../audit/types';
+
 /** What the record suggests, as data; words/ turns it into sentences. */
 export type Suggestion = {
   kind: 'safety' | 'waiting' | 'time' | 'steadiness' | 'level' | 'kept' | 'nothing' | 'not-enough';
@@ -23,7 +25,10 @@ export type PlanDraft = {
   drills: readonly { id: string; where: string; minutes: number; do: string; because: string }[];
   /** Earlier steps to look at first, by association only. */
   earlierFirst: readonly { stepId: string; because: string }[];
+  /** Kept parts to watch, least often seen first; at least one where the step has kept parts. */
   watch: readonly string[];
+  /** Codes of the two recordings to watch, if there is such a pair. */
+  pair: { smooth: string; longer: string } | null;
   because: readonly Reason[];
 };
 
@@ -62,4 +67,23 @@ export type SafetyFacts = {
   monitorSignalled: boolean;
   /** Serious events waiting for review that are tied to no step of the audit. */
   unreviewedElsewhere: number;
+};
+
+/** What the rules look at for one step. Made from an audit and its cases by `stepFactsOf`. */
+export type StepFacts = {
+  step: StepAudit;
+  /** Cases shown in the audit. */
+  cases: number;
+  /** Patterns of this step that are shown. */
+  patterns: readonly Pattern[];
+  /** Labels of all steps, for patterns that name another one. */
+  labels: Readonly<Record<string, string>>;
+  keptParts: readonly { id: string; label: string; seen: number; looked: number }[];
+  safety: StepSafety;
+  /** In the own shortest fifth: no event and no kept part missed? `null`: not known for enough of them. */
+  shorterFifthClean: boolean | null;
+  /** In how many cases waiting was noted at this step. */
+  waitingCases: number;
+  /** Two recordings to watch, if the record holds such a pair. */
+  pair: { smooth: string; longer: string } | null;
 };

@@ -1,0 +1,13 @@
+/**
+ * Where a page of guidance is still empty (a step the surgeon added), a plan must not be without these.
+ * Common practice, no source: they hold for every step of an operation on the eye.
+ */
+export const defaultStop =
+  'The view is lost, the patient moves or is in pain, or the chamber is unstable: stop, and find the cause before going on.';
+
+export const defaultDrill = {
+  id: 'watch-two',
+  where: 'video',
+  minutes: 15,
+  do: 'Watch a smooth and a longer recording of this step, one after the other, and write down what was different before the difference shows.',
+} as const;

@@ -1,0 +1,90 @@
+import { inSentence } from '../audit/fact-words';
+import { defaultDrill, defaultStop } from './defaults';
+import type { Measure, Rule } from './rule';
+import { safetyRules } from './rules-safety';
+import { whatRules } from './rules-what';
+import { earlierBecause, longerWith, whenRules } from './rules-when';
+import { rulesThresholds } from './thresholds';
+import type { Guidance, PlanDraft, Reason, StepFacts } from './types';
+
+/** All rules, in the order in which ties are settled. */
+export const rules: readonly Rule[] = [...safetyRules, ...whenRules, ...whatRules];
+
+type Fired = { rule: Rule; reason: Reason };
+
+/**
+ * From what the record shows of a step to what to read and rehearse: at most three checkpoints, all reminders that
+ * apply, at least one stop sign and one drill off the patient, each with its reason. Pure; the same facts and pages
+ * give the same draft.
+ */
+export function planDraft(facts: StepFacts, guidance: Guidance): PlanDraft {
+  const fired = firedRules(facts);
+  return {
+    stepId: facts.step.stepId,
+    measures: measuresOf(facts, fired),
+    checkpoints: checkpointsOf(facts, guidance, fired),
+    reminders: [...new Set([...guidance.reminders, ...fired.flatMap(({ rule }) => rule.reminders ?? [])])],
+    stop: guidance.stop.length > 0 ? guidance.stop : [defaultStop],
+    drills: drillsOf(guidance, fired, facts),
+    earlierFirst: longerWith(facts, 'earlier-step').flatMap((pattern) =>
+      pattern.earlierStepId ? [{ stepId: pattern.earlierStepId, because: earlierBecause(facts, pattern) }] : [],
+    ),
+    watch: watched(facts),
+    pair: facts.pair,
+    because: fired.map(({ reason }) => reason),
+  };
+}
+
+/** Tier, then strength, then id: never the order of the input. */
+function firedRules(facts: StepFacts): Fired[] {
+  return rules
+    .map((rule) => ({ rule, strength: rule.when(facts) }))
+    .filter(({ strength }) => strength > 0)
+    .sort((a, b) => a.rule.tier - b.rule.tier || b.strength - a.strength || (a.rule.id < b.rule.id ? -1 : 1))
+    .map(({ rule }) => ({ rule, reason: { id: rule.id, sentence: rule.because(facts) } }));
+}
+
+/** Safety is a measure only where an event asks for it; time only where nothing forbids it and a kept part is watched. */
+function measuresOf(facts: StepFacts, fired: readonly Fired[]): Measure[] {
+  const never = new Set(fired.flatMap(({ rule }) => rule.never ?? []));
+  if (facts.step.hasKeptParts && watched(facts).length === 0) never.add('time');
+  const wanted = fired.flatMap(({ rule }) => rule.measures ?? []);
+  const all: Measure[] = [...new Set<Measure>([...wanted, 'time', 'steadiness', 'checkpoints'])];
+  const left = all.filter((measure) => !never.has(measure));
+  return left.length > 0 ? left : ['safety'];
+}
+
+/** One checkpoint for each reason in turn, then a second for each, then those of the page in its own order. */
+function checkpointsOf(facts: StepFacts, guidance: Guidance, fired: readonly Fired[]): PlanDraft['checkpoints'] {
+  const chosen = new Map<string, PlanDraft['checkpoints'][number]>();
+  const room = () => chosen.size < rulesThresholds.checkpoints;
+  const take = (fits: (of: readonly string[]) => boolean, sentence: string) => {
+    const next = guidance.checkpoints.find(({ id, fits: of }) => !chosen.has(id) && fits(of));
+    if (next && room()) chosen.set(next.id, { id: next.id, look: next.look, why: next.why, sentence });
+  };
+  for (let round = 0; round < rulesThresholds.checkpoints; round += 1)
+    for (const { rule, reason } of fired) take((of) => rule.fits.some((fit) => of.includes(fit)), reason.sentence);
+  for (let round = 0; round < rulesThresholds.checkpoints; round += 1)
+    take(() => true, `Worth a look in any ${inSentence(facts.step.label)}.`);
+  return [...chosen.values()];
+}
+
+function drillsOf(guidance: Guidance, fired: readonly Fired[], { step, pair }: StepFacts): PlanDraft['drills'] {
+  const because = fired[0]?.reason.sentence ?? `Rehearses ${inSentence(step.label)} away from any patient.`;
+  const drills = guidance.drills.length > 0 ? guidance.drills : [defaultDrill];
+  return drills.map((drill) => ({
+    ...drill,
+    because:
+      pair && drill.where === 'video'
+        ? `${pair.smooth} went smoothly and ${pair.longer} took longer: watch these two.`
+        : because,
+  }));
+}
+
+/** All parts not always seen, least often seen first; else the first part, so that something kept is always watched. */
+function watched({ keptParts }: StepFacts): string[] {
+  const share = ({ seen, looked }: { seen: number; looked: number }) => (looked === 0 ? 1 : seen / looked);
+  const ordered = [...keptParts].sort((a, b) => share(a) - share(b));
+  const missed = ordered.filter((part) => share(part) < 1);
+  return (missed.length > 0 ? missed : ordered.slice(0, 1)).map(({ id }) => id);
+}

@@ -1,0 +1,93 @@
+import type { Pattern } from '../audit/types';
+import { inSentence } from '../audit/fact-words';
+import { shortRatio } from './plain-numbers';
+import { yes, type Rule } from './rule';
+import type { StepFacts } from './types';
+
+/** Patterns in which the step takes longer; what goes with a shorter time is not a reason to read anything. */
+export const longerWith = ({ patterns }: StepFacts, kind: Pattern['kind']): Pattern[] =>
+  patterns.filter((pattern) => pattern.kind === kind && pattern.ratio > 1);
+
+/** Facts of the list (teaching, machine) are not facts of the eye. */
+export const ofTheEye = (facts: StepFacts): Pattern[] =>
+  longerWith(facts, 'fact').filter(({ factor }) => !factor.startsWith('list-'));
+
+const strongest = (patterns: readonly Pattern[]) => Math.max(0, ...patterns.map(({ ratio }) => Math.log(ratio)));
+
+export const size = ({ ratio, low, high }: Pick<Pattern, 'ratio' | 'low' | 'high'>) =>
+  `about ${shortRatio(ratio)} times as long (${shortRatio(low)} to ${shortRatio(high)})`;
+
+const first = (patterns: readonly Pattern[]) => [...patterns].sort((a, b) => b.ratio - a.ratio)[0];
+
+function said(patterns: readonly Pattern[], words: (pattern: Pattern) => string): string {
+  const pattern = first(patterns);
+  return pattern ? words(pattern) : '';
+}
+
+/** Rules on when a step takes longer: which eyes, where in the list, after which step, since when. */
+export const whenRules: readonly Rule[] = [
+  {
+    id: 'after-earlier',
+    tier: 1,
+    when: (facts) => strongest(longerWith(facts, 'earlier-step')),
+    fits: ['after-earlier'],
+    because: (facts) => said(longerWith(facts, 'earlier-step'), (pattern) => earlierBecause(facts, pattern)),
+  },
+  {
+    id: 'certain-eyes',
+    tier: 1,
+    when: (facts) => strongest(ofTheEye(facts)),
+    fits: ['hard-eyes'],
+    reminders: [
+      'The extra time in these eyes is well spent: prepare for them, and aim to do it the same way each time.',
+    ],
+    measures: ['steadiness'],
+    because: (facts) =>
+      said(
+        ofTheEye(facts),
+        (pattern) =>
+          `${facts.step.label} takes ${size(pattern)} with ${pattern.label} (${pattern.nWith} eyes). That time is legitimate.`,
+      ),
+  },
+  {
+    id: 'place-in-list',
+    tier: 1,
+    when: (facts) => strongest(longerWith(facts, 'place')),
+    fits: ['late-in-list'],
+    reminders: ['Read the note before the list, and again in the pause before its last third.'],
+    because: (facts) =>
+      said(
+        longerWith(facts, 'place'),
+        (pattern) =>
+          `${pattern.label[0]?.toUpperCase()}${pattern.label.slice(1)}, ${inSentence(facts.step.label)} takes ${size(pattern)}.`,
+      ),
+  },
+  {
+    id: 'over-time',
+    tier: 1,
+    when: ({ step, patterns }) =>
+      yes((step.overTime?.low ?? 0) > 1 || patterns.some(({ kind, ratio }) => kind === 'over-time' && ratio > 1), 0.2),
+    fits: ['over-time'],
+    because: ({ step }) =>
+      `${step.label} has been taking longer over time${step.overTime ? `: about ${shortRatio(step.overTime.ratio)} times for every 20 cases` : ''}. What changed: machine, technique, teaching?`,
+  },
+  {
+    id: 'two-humps',
+    tier: 1,
+    when: (facts) => strongest(longerWith(facts, 'two-humps')),
+    fits: ['two-humps'],
+    measures: ['steadiness'],
+    because: (facts) =>
+      said(
+        longerWith(facts, 'two-humps'),
+        (pattern) =>
+          `${facts.step.label} shows ${pattern.label}: perhaps two techniques are in use. Choose between them deliberately.`,
+      ),
+  },
+];
+
+/** Points to the earlier step, and says that it is an association. */
+export function earlierBecause({ step, labels }: StepFacts, pattern: Pattern): string {
+  const earlier = inSentence(labels[pattern.earlierStepId ?? ''] ?? pattern.earlierStepId ?? 'an earlier step');
+  return `After a long ${earlier}, ${inSentence(step.label)} takes ${size(pattern)}. The two go together; this does not show that one causes the other. Look at ${earlier} first.`;
+}

@@ -1,0 +1,67 @@
+import { waitingOf } from '../audit';
+import type { Audit } from '../audit/types';
+import type { Case, Step } from '../model';
+import { keptPartShares } from '../safety';
+import { rulesThresholds } from './thresholds';
+import type { SafetyFacts, StepFacts } from './types';
+
+/**
+ * Gathers what the rules look at for one step.
+ *
+ * @param cases of the record; those shown in the audit are looked at.
+ * @param pair codes of the smooth and the longer case, where there is such a pair.
+ * @returns `null` where the audit has no such step.
+ */
+export function stepFactsOf(
+  audit: Audit,
+  cases: readonly Case[],
+  stepId: string,
+  safety: SafetyFacts,
+  pair: StepFacts['pair'] = null,
+): StepFacts | null {
+  const found = audit.steps.find((each) => each.stepId === stepId);
+  const step = audit.procedure.steps.find(({ id }) => id === stepId);
+  if (!found || !step) return null;
+  const shown = new Set(audit.caseIds);
+  const looked = cases.filter(({ id }) => shown.has(id));
+  const shares = keptPartShares(
+    looked,
+    step.keptParts.map(({ id }) => id),
+  );
+  const nothing = { stepId, seriousUnreviewed: 0, seriousLast100: 0, casesSinceLatest: null };
+  return {
+    step: found,
+    cases: audit.caseIds.length,
+    patterns: audit.patterns.filter((pattern) => pattern.stepId === stepId && pattern.shown),
+    labels: Object.fromEntries(audit.procedure.steps.map(({ id, label }) => [id, label])),
+    keptParts: step.keptParts.map(({ id, label }, place) => ({
+      id,
+      label,
+      seen: shares[place]?.seen ?? 0,
+      looked: shares[place]?.looked ?? 0,
+    })),
+    safety: safety.steps.find((each) => each.stepId === stepId) ?? nothing,
+    shorterFifthClean: shorterFifthClean(found, looked, step),
+    waitingCases: looked.filter((case_) => waitingOf(case_, stepId) > 0).length,
+    pair,
+  };
+}
+
+/** Not recorded is not "none": the fifth is clean only where events were answered and kept parts looked for. */
+function shorterFifthClean(
+  { dots, usual, oneInFive }: Pick<Audit['steps'][number], 'dots' | 'usual' | 'oneInFive'>,
+  cases: readonly Case[],
+  step: Step,
+): boolean | null {
+  if (usual === null || oneInFive === null) return null;
+  const short = new Set(dots.filter(({ ratio }) => ratio * usual <= oneInFive).map(({ caseId }) => caseId));
+  const fifth = cases.filter(({ id }) => short.has(id));
+  const missed = fifth.some(
+    ({ events, keptSeen }) => (events?.length ?? 0) > 0 || step.keptParts.some(({ id }) => keptSeen[id] === false),
+  );
+  if (missed) return false;
+  const known = fifth.filter(
+    ({ events, keptSeen }) => events !== null && step.keptParts.every(({ id }) => keptSeen[id] !== undefined),
+  );
+  return known.length >= rulesThresholds.shorterFifthKnown ? true : null;
+}
