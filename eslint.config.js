@@ -1,6 +1,7 @@
 import js from '@eslint/js';
 import svelte from 'eslint-plugin-svelte';
 import globals from 'globals';
+import { builtinModules } from 'node:module';
 import ts from 'typescript-eslint';
 
 /**
@@ -53,6 +54,10 @@ const wall = (/** @type {string} */ folder) => {
                     regex: '^(node:|svelte|@sveltejs/|\\$(app|env|lib|service-worker))',
                     message: `${folder} is pure: no Svelte, no Kit, no Node.`,
                   },
+                  {
+                    regex: `^(${builtinModules.filter((name) => !name.startsWith('_')).join('|')})(/|$)`,
+                    message: `${folder} is pure: no Node.`,
+                  },
                 ]
               : []),
           ],
@@ -65,6 +70,10 @@ const wall = (/** @type {string} */ folder) => {
               { selector: 'ImportExpression', message: 'Static imports only.' },
               {
                 selector: "NewExpression[callee.name='Date'][arguments.length=0]",
+                message: 'No clock in the pure core: pass the moment in.',
+              },
+              {
+                selector: "CallExpression[callee.name='Date']",
                 message: 'No clock in the pure core: pass the moment in.',
               },
             ],
@@ -100,8 +109,16 @@ export default ts.config(
   },
   ...FOLDERS.map(wall),
   {
-    name: 'wall: svelte files',
-    files: ['src/**/*.svelte'],
+    // What a browser gets: pages, and the modules beside them that are not for the server alone.
+    name: 'wall: what reaches the browser',
+    files: [
+      'src/**/*.svelte',
+      'src/**/*.svelte.ts',
+      'src/routes/**/+page.ts',
+      'src/routes/**/+layout.ts',
+      'src/**/*.worker.ts',
+      'src/service-worker.ts',
+    ],
     rules: {
       '@typescript-eslint/no-restricted-imports': [
         'error',
@@ -113,6 +130,23 @@ export default ts.config(
               allowTypeImports: true,
             },
             { regex: '^zod$', message: 'zod stays on the server.' },
+          ],
+        },
+      ],
+    },
+  },
+  {
+    name: 'wall: charts in Svelte',
+    files: ['src/lib/charts/**/*.svelte'],
+    rules: {
+      'no-restricted-imports': [
+        'error',
+        {
+          patterns: [
+            {
+              regex: into(FOLDERS.filter((folder) => folder !== 'charts')),
+              message: 'charts imports nothing of ours.',
+            },
           ],
         },
       ],
