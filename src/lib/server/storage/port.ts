@@ -110,8 +110,8 @@ export interface Store {
   recordCase(newCase: Omit<Case, 'id' | 'version' | 'history'>): Promise<Case>;
   /** Refused with StaleVersionError unless `changed.version` is the stored one; stored with version + 1 and a line of history. */
   updateCase(changed: Case, what: string, now: string): Promise<Case>;
-  /** Several cases in one change (a whole list's facts). All or none. */
-  updateCases(changed: readonly Case[], what: string, now: string): Promise<Case[]>;
+  /** Several cases in one change (a whole list's facts). All or none. `what`: one line for all, or a line a case. */
+  updateCases(changed: readonly Case[], what: string | readonly string[], now: string): Promise<Case[]>;
   /** Removes a case from store, history, drafts, reflections' case links and backups; only a count is kept. */
   eraseCase(id: string, now: string): Promise<void>;
   erasedCount(): Promise<number>;

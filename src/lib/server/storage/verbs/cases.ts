@@ -61,7 +61,8 @@ export const caseVerbs = (
 ): Pick<Store, 'cases' | 'caseById' | 'recordCase' | 'updateCase' | 'updateCases'> => {
   const updateCases: Store['updateCases'] = (changed, what, now) =>
     shelf.change((draft) => {
-      const next = changed.map((each) => updated(draft, each, what, now));
+      const lineOf = (index: number) => (typeof what === 'string' ? what : (what[index] ?? 'Changed'));
+      const next = changed.map((each, index) => updated(draft, each, lineOf(index), now));
       const ids = new Set(next.map(({ id }) => id));
       if (ids.size < next.length) throw new StorageError('invalid', 'One case is named twice. Nothing was written.');
       refuseTakenCodes(draft, next);
