@@ -1,0 +1,307 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { planDraft, rules } from '../../../src/lib/rules';
+import type { Guidance, StepFacts } from '../../../src/lib/rules/types';
+import { guidance, pattern, reference, stepAudit } from './made-up-audit';
+
+const facts = (more: Partial<StepFacts> = {}): StepFacts => ({
+  step: stepAudit('rhexis', { first: { seconds: 0.05, spread: 0.05, reference: null } }),
+  cases: 60,
+  patterns: [],
+  labels: { rhexis: 'Rhexis', incision: 'Incision' },
+  keptParts: [],
+  safety: { stepId: 'rhexis', seriousUnreviewed: 0, seriousLast100: 0, casesSinceLatest: null },
+  shorterFifthClean: null,
+  waitingCases: 0,
+  pair: null,
+  ...more,
+});
+const withStep = (more: Parameters<typeof stepAudit>[1]) =>
+  stepAudit('rhexis', { first: { seconds: 0.05, spread: 0.05, reference: null }, ...more });
+const page = guidance('rhexis');
+const draft = (more: Partial<StepFacts>) => planDraft(facts(more), page);
+const fired = (more: Partial<StepFacts>) => draft(more).because.map(({ id }) => id);
+
+describe('each rule', () => {
+  it('has an id of its own and says nothing of an unremarkable step', () => {
+    expect(new Set(rules.map(({ id }) => id)).size).toBe(rules.length);
+    const plain = draft({});
+    expect(plain.because).toEqual([]);
+    expect(plain.checkpoints).toHaveLength(3);
+    expect(plain.checkpoints[0]?.sentence).toBe('Worth a look in any rhexis.');
+    expect(plain.measures).toEqual(['time', 'steadiness', 'checkpoints']);
+  });
+
+  it('longer: against the reference set or by seconds, unless certain eyes explain it', () => {
+    const longer = { step: withStep({ reference: reference(1.8) }) };
+    expect(draft(longer).because).toEqual([
+      {
+        id: 'longer',
+        sentence:
+          'Rhexis takes about 1.8 times as long as in the reference set (1.5 to 2.1; 24 cases). Watch a smooth and a longer case.',
+      },
+    ]);
+    expect(draft(longer).checkpoints[0]?.id).toBe('rhexis-longer');
+    expect(fired({ step: withStep({ first: { seconds: 0.8, spread: 0, reference: null } }) })).toEqual(['longer']);
+    expect(fired({ ...longer, patterns: [pattern('rhexis')] })).toEqual(['certain-eyes']);
+  });
+
+  it('certain-eyes: prepare for them, steadiness first', () => {
+    const result = draft({ patterns: [pattern('rhexis')] });
+    expect(result.because[0]?.sentence).toBe(
+      'Rhexis takes about 1.4 times as long (1.2 to 1.7) with nucleus hard (9 eyes). That time is legitimate.',
+    );
+    expect(result.measures[0]).toBe('steadiness');
+    expect(result.checkpoints[0]?.id).toBe('rhexis-hard-eyes');
+    expect(result.reminders).toHaveLength(3);
+    expect(fired({ patterns: [pattern('rhexis', { factor: 'list-machine=x' })] })).toEqual([]);
+    expect(fired({ patterns: [pattern('rhexis', { ratio: 0.7 })] })).toEqual([]);
+  });
+
+  it('varies: only while nothing is known to be left out in the shortest fifth', () => {
+    const step = withStep({ spread: 1.5, usualRange: { low: 40, high: 90 } });
+    expect(draft({ step, shorterFifthClean: true }).because[0]?.sentence).toBe(
+      'Rhexis varies (two thirds of cases between 40 s and 1 min 30 s), and your shortest fifth had no event and every kept part. What differs in the set-up?',
+    );
+    expect(draft({ step }).because[0]?.sentence).toContain('is not known: look at that first');
+    expect(fired({ step, shorterFifthClean: false })).toEqual([]);
+    expect(fired({ step: withStep({ spread: 1.3 }), shorterFifthClean: true })).toEqual([]);
+  });
+
+  it('went-back: from one case in five', () => {
+    const result = draft({ step: withStep({ wentBackPerCase: 0.4 }) });
+    expect(result.because[0]).toEqual({
+      id: 'went-back',
+      sentence: 'You went back to rhexis 0.4 times a case: the end point was often not reached the first time.',
+    });
+    expect(result.checkpoints[0]?.id).toBe('rhexis-went-back');
+    expect(fired({ step: withStep({ wentBackPerCase: 0.19 }) })).toEqual([]);
+    expect(fired({ step: withStep({ wentBackPerCase: null }) })).toEqual([]);
+  });
+
+  it('place-in-list: first on it or late in it', () => {
+    const result = draft({
+      patterns: [pattern('rhexis', { kind: 'place', factor: 'place-last-third', label: 'last third of the list' })],
+    });
+    expect(result.because[0]).toEqual({
+      id: 'place-in-list',
+      sentence: 'Last third of the list, rhexis takes about 1.4 times as long (1.2 to 1.7).',
+    });
+    expect(result.checkpoints[0]?.id).toBe('rhexis-late-in-list');
+  });
+
+  it('after-earlier: points to the earlier step first and says it is an association', () => {
+    const result = draft({
+      patterns: [
+        pattern('rhexis', {
+          kind: 'earlier-step',
+          factor: 'after-incision',
+          label: 'after a long incision',
+          earlierStepId: 'incision',
+        }),
+      ],
+    });
+    expect(result.because[0]?.id).toBe('after-earlier');
+    expect(result.earlierFirst).toEqual([
+      {
+        stepId: 'incision',
+        because:
+          'After a long incision, rhexis takes about 1.4 times as long (1.2 to 1.7). The two go together; this does not show that one causes the other. Look at incision first.',
+      },
+    ]);
+    expect(draft({}).earlierFirst).toEqual([]);
+  });
+
+  it('mostly-waiting: by reason only, and not from fewer than ten cases', () => {
+    const step = withStep({ waitingPerCase: 30, waitingReason: 'lens loading' });
+    const result = draft({ step, waitingCases: 25 });
+    expect(result.because[0]).toEqual({
+      id: 'mostly-waiting',
+      sentence:
+        'Waiting at rhexis takes 30 s a case, most of it lens loading (noted in 25 cases): a matter for the team.',
+    });
+    expect(result.reminders).toContain('Waiting is not a fault, and part of it is checking.');
+    expect(fired({ step, waitingCases: 9 })).toEqual([]);
+  });
+
+  it('over-time: longer month by month asks what changed', () => {
+    const result = draft({ step: withStep({ overTime: { ratio: 1.1, low: 1.03, high: 1.2 } }) });
+    expect(result.because[0]?.id).toBe('over-time');
+    expect(result.because[0]?.sentence).toContain('What changed: machine, technique, teaching?');
+    expect(fired({ step: withStep({ overTime: { ratio: 0.9, low: 0.8, high: 0.99 } }) })).toEqual([]);
+  });
+
+  it('two-humps: choose deliberately', () => {
+    const humps = pattern('rhexis', {
+      kind: 'two-humps',
+      factor: 'two-humps',
+      label: 'two groups of times, about 45 s and about 80 s',
+      ratio: 1.8,
+    });
+    expect(draft({ patterns: [humps] }).because[0]).toEqual({
+      id: 'two-humps',
+      sentence:
+        'Rhexis shows two groups of times, about 45 s and about 80 s: perhaps two techniques are in use. Choose between them deliberately.',
+    });
+  });
+
+  it('event: a safety goal, a senior colleague, no time', () => {
+    const safety = { stepId: 'rhexis', seriousUnreviewed: 1, seriousLast100: 1, casesSinceLatest: 2 };
+    const result = draft({ safety, step: withStep({ reference: reference(2) }) });
+    expect(result.measures).toEqual(['safety']);
+    expect(result.because[0]?.id).toBe('event');
+    expect(result.reminders.some((line) => line.includes('senior colleague'))).toBe(true);
+    expect(draft({ safety: { ...safety, seriousUnreviewed: 0, seriousLast100: 2 } }).measures).toEqual(['safety']);
+  });
+
+  it('event-recent: no time for forty cases', () => {
+    const safety = { stepId: 'rhexis', seriousUnreviewed: 0, seriousLast100: 1, casesSinceLatest: 12 };
+    expect(draft({ safety }).measures).toEqual(['checkpoints', 'safety', 'steadiness']);
+    expect(draft({ safety: { ...safety, casesSinceLatest: 40 } }).measures).toContain('time');
+  });
+
+  it('not-to-shorten: says so, steadiness at most', () => {
+    const result = draft({ step: withStep({ notToShorten: true }) });
+    expect(result.measures).toEqual(['steadiness', 'checkpoints']);
+    expect(result.because[0]?.sentence).toBe(
+      'Rhexis is not to be shortened. You can look at doing it the same way each time.',
+    );
+  });
+
+  it('kept-parts: seen less often come first and are watched first', () => {
+    const keptParts = [
+      { id: 'pause', label: 'Pause', seen: 20, looked: 20 },
+      { id: 'refill', label: 'Refill', seen: 12, looked: 20 },
+    ];
+    const result = draft({ keptParts, step: withStep({ hasKeptParts: true, reference: reference(2) }) });
+    expect(result.because.map(({ id }) => id)).toEqual(['kept-parts', 'longer']);
+    expect(result.because[0]?.sentence).toBe('Refill: seen in 12 of 20 cases. These come first.');
+    expect(result.checkpoints.map(({ id }) => id)).toEqual(['rhexis-kept-parts', 'rhexis-longer', 'rhexis-varies']);
+    expect(result.watch).toEqual(['refill']);
+    expect(draft({ keptParts: keptParts.slice(0, 1), step: withStep({ hasKeptParts: true }) }).watch).toEqual([
+      'pause',
+    ]);
+  });
+});
+
+describe('the draft', () => {
+  it('puts causes before descriptions and settles ties by strength, then id', () => {
+    const step = withStep({ wentBackPerCase: 0.5, spread: 1.5, reference: reference(2) });
+    expect(fired({ step, patterns: [pattern('rhexis', { kind: 'place', label: 'first on the list' })] })).toEqual([
+      'went-back',
+      'place-in-list',
+      'varies',
+      'longer',
+    ]);
+  });
+
+  it('names the two recordings at the video drill', () => {
+    const result = draft({ pair: { smooth: 'V12', longer: 'V31' } });
+    expect(result.pair).toEqual({ smooth: 'V12', longer: 'V31' });
+    expect(result.drills.find(({ where }) => where === 'video')?.because).toBe(
+      'V12 went smoothly and V31 took longer: watch these two.',
+    );
+  });
+
+  it('has a stop sign and a drill off the patient for a page still empty', () => {
+    const empty = planDraft(facts(), guidance('rhexis', { checkpoints: [], reminders: [], stop: [], drills: [] }));
+    expect(empty.checkpoints).toEqual([]);
+    expect(empty.stop).toHaveLength(1);
+    expect(empty.drills.map(({ where }) => where)).toEqual(['video']);
+  });
+});
+
+const anyPattern = fc.record({
+  kind: fc.constantFrom('fact', 'place', 'waiting-before', 'went-back', 'earlier-step', 'over-time', 'two-humps'),
+  ratio: fc.double({ min: 0.5, max: 3, noNaN: true }),
+});
+const share = fc.option(fc.double({ min: 0, max: 1, noNaN: true }), { nil: null });
+const anyFacts = fc
+  .record({
+    notToShorten: fc.boolean(),
+    kept: fc.array(fc.record({ seen: fc.nat(20), more: fc.nat(20) }), { maxLength: 3 }),
+    known: fc.boolean(),
+    spread: fc.option(fc.double({ min: 1, max: 3, noNaN: true }), { nil: null }),
+    seconds: share,
+    wentBack: share,
+    ratio: fc.option(fc.double({ min: 0.5, max: 4, noNaN: true }), { nil: null }),
+    patterns: fc.array(anyPattern, { maxLength: 5 }),
+    seriousUnreviewed: fc.nat(2),
+    seriousLast100: fc.nat(3),
+    casesSinceLatest: fc.option(fc.nat(100), { nil: null }),
+    clean: fc.constantFrom(true, false, null),
+    waitingPerCase: fc.nat(100),
+    waitingCases: fc.nat(40),
+  })
+  .map((given): StepFacts =>
+    facts({
+      step: withStep({
+        notToShorten: given.notToShorten,
+        hasKeptParts: given.kept.length > 0,
+        usual: given.known ? 60 : null,
+        spread: given.spread,
+        usualRange: null,
+        wentBackPerCase: given.wentBack,
+        waitingPerCase: given.waitingPerCase,
+        reference: given.ratio === null ? null : reference(given.ratio),
+        first: { seconds: given.seconds, spread: given.seconds, reference: given.seconds },
+      }),
+      keptParts: given.kept.map(({ seen, more }, place) => ({
+        id: `kept-${place}`,
+        label: `Kept ${place}`,
+        seen,
+        looked: seen + more,
+      })),
+      patterns: given.patterns.map(({ kind, ratio }, place) =>
+        pattern('rhexis', {
+          kind,
+          ratio,
+          factor: `f${place}`,
+          earlierStepId: kind === 'earlier-step' ? 'incision' : null,
+        }),
+      ),
+      safety: {
+        stepId: 'rhexis',
+        seriousUnreviewed: given.seriousUnreviewed,
+        seriousLast100: given.seriousLast100,
+        casesSinceLatest: given.casesSinceLatest,
+      },
+      shorterFifthClean: given.clean,
+      waitingCases: given.waitingCases,
+    }),
+  );
+const anyPage = fc
+  .record({ checkpoints: fc.nat(7), stop: fc.nat(2), drills: fc.nat(2), reminders: fc.nat(2) })
+  .map((keep): Guidance => ({
+    ...page,
+    checkpoints: page.checkpoints.slice(0, keep.checkpoints),
+    stop: page.stop.slice(0, keep.stop),
+    drills: page.drills.slice(0, keep.drills),
+    reminders: page.reminders.slice(0, keep.reminders),
+  }));
+
+describe('whatever the audit', () => {
+  it('a draft keeps its promises', () => {
+    fc.assert(
+      fc.property(anyFacts, anyPage, (given, pageGiven) => {
+        const result = planDraft(given, pageGiven);
+        expect(result.checkpoints.length).toBeLessThanOrEqual(3);
+        expect(new Set(result.checkpoints.map(({ id }) => id)).size).toBe(result.checkpoints.length);
+        expect(result.checkpoints.length).toBe(Math.min(3, pageGiven.checkpoints.length));
+        expect(result.stop.length).toBeGreaterThanOrEqual(1);
+        expect(result.drills.length).toBeGreaterThanOrEqual(1);
+        for (const { where } of result.drills) expect(['wet lab', 'simulation eye', 'video', 'desk']).toContain(where);
+        expect(result.measures.length).toBeGreaterThanOrEqual(1);
+        const safetyGoal = given.safety.seriousUnreviewed > 0 || given.safety.seriousLast100 >= 2;
+        if (safetyGoal) expect(result.measures).toEqual(['safety']);
+        if (safetyGoal || given.step.notToShorten) expect(result.measures).not.toContain('time');
+        if (given.step.hasKeptParts) expect(result.watch.length).toBeGreaterThanOrEqual(1);
+        for (const { because } of result.earlierFirst)
+          expect(because).toContain('does not show that one causes the other');
+        expect(JSON.stringify(result)).not.toMatch(/NaN|undefined|Infinity/);
+        expect(planDraft(given, pageGiven)).toEqual(result);
+      }),
+      { numRuns: 500, seed: 4 },
+    );
+  });
+});
