@@ -28,7 +28,10 @@ const PLAIN_WAITING = ['waiting', 'wait', 'gap', 'idle', 'pause', 'delay', 'idle
 
 export function waitingReasonMatcher(procedure: Procedure): (text: string) => Match<string> {
   return nameMatcher(
-    procedure.waitingReasons.map(({ id, label }) => ({ value: id, names: [id, label, label.replace(/ \(.*/, '')] })),
+    procedure.waitingReasons.map(({ id, label, synonyms = [] }) => ({
+      value: id,
+      names: [id, label, label.replace(/ \(.*/, ''), ...synonyms],
+    })),
   );
 }
 
@@ -50,9 +53,9 @@ export function labelMatcher(procedure: Procedure, ours: boolean): (label: strin
     [
       ...partEntries,
       { value: 'waiting:', names: PLAIN_WAITING },
-      ...procedure.waitingReasons.map(({ id, label }) => ({
+      ...procedure.waitingReasons.map(({ id, label, synonyms = [] }) => ({
         value: `waiting:${id}`,
-        names: [id, label, `waiting ${id}`, `waiting ${label}`, `waiting for ${label}`],
+        names: [id, label, ...synonyms].flatMap((name) => [name, `waiting ${name}`, `waiting for ${name}`]),
       })),
     ],
     { within: false },

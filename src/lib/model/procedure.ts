@@ -44,6 +44,13 @@ export const eyeFactSchema = z.strictObject({
   asked: z.enum(['row', 'more', 'file']).default('row'),
 });
 
+/** Why the surgeon could not go on. `synonyms`: what people write for it in their own files ("change of tubing"). */
+export const waitingReasonSchema = z.strictObject({
+  id: slug,
+  label: z.string().min(1),
+  synonyms: z.array(z.string().min(1)).optional(),
+});
+
 export const procedureSchema = z
   .strictObject({
     id: slug,
@@ -52,14 +59,15 @@ export const procedureSchema = z
     steps: z.array(stepSchema).min(2),
     /** In the order in which they enter the adjustment. */
     facts: z.array(eyeFactSchema),
-    waitingReasons: z.array(z.strictObject({ id: slug, label: z.string().min(1) })),
+    waitingReasons: z.array(waitingReasonSchema),
     eventKinds: z.array(z.strictObject({ id: slug, label: z.string().min(1) })),
     /** shipped with the tool, or written by the surgeon in Settings. */
     origin: z.enum(['shipped', 'own']).default('shipped'),
   })
   .superRefine((procedure, context) => {
     const ids = procedure.steps.map((step) => step.id);
-    if (new Set(ids).size !== ids.length) context.addIssue({ code: 'custom', message: 'two steps with one id', path: ['steps'] });
+    if (new Set(ids).size !== ids.length)
+      context.addIssue({ code: 'custom', message: 'two steps with one id', path: ['steps'] });
     procedure.steps.forEach((step, index) => {
       for (const id of [...step.earlier, ...(step.mergeOf ?? [])])
         if (!ids.includes(id))
