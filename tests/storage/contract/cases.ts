@@ -84,6 +84,8 @@ export const casesContract = (open: () => Promise<Store>) =>
       expect((await store.cases()).map(({ version }) => version)).toEqual([1, 1]);
       const done = await store.updateCases([a, b], 'facts', now);
       expect(done.map(({ version }) => version)).toEqual([2, 2]);
+      const each = await store.updateCases(done, ['Nucleus entered', 'Pupil entered'], later);
+      expect(each.map(({ history }) => history.at(-1)?.what)).toEqual(['Nucleus entered', 'Pupil entered']);
     });
 
     it('refuses what does not fit the model, naming the field', async () => {
