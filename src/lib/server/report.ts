@@ -1,0 +1,75 @@
+import { SHORTER_WRONG_PER_HUNDRED } from '../assessment/error-rates';
+import { goalState, lastingState } from '../assessment/goal-state';
+import { goalReport, monthName, monthReport, yearReport, type ReportView } from '../assessment/report-view';
+import { loadCautions } from './content';
+import { readRecord } from './record';
+import type { Store } from './storage/port';
+
+export type ReportChoices = {
+  goals: { id: string; label: string }[];
+  months: { id: string; label: string }[];
+  years: string[];
+  notes: { id: string; label: string; ticked: boolean }[];
+};
+
+/**
+ * The report a query asks for: `?goal=goal-1`, `?month=2026-03` or `?year=2026`, and `note=` for each reflection
+ * ticked. Without any, the latest goal, else the latest month. `report` is `null` for an empty record.
+ */
+export async function reportOf(
+  store: Store,
+  query: URLSearchParams,
+): Promise<{ report: ReportView | null; choices: ReportChoices; asked: string }> {
+  const record = await readRecord(store);
+  const cautions = loadCautions();
+  const noteIds = query.getAll('note');
+  const months = [
+    ...new Set(
+      record.lists.flatMap(({ when }) =>
+        when.kind === 'date' ? [when.date.slice(0, 7)] : when.kind === 'month' ? [when.month] : [],
+      ),
+    ),
+  ]
+    .sort()
+    .reverse();
+  const years = [...new Set(record.goals.map((goal) => goal.setAt.slice(0, 4)))].sort().reverse();
+  const goals = [...record.goals].sort((a, b) => (a.setAt < b.setAt ? 1 : -1));
+  const input = {
+    ...record,
+    cautions: [...cautions.standing.paragraphs, ...cautions.codes.paragraphs],
+    falsePerHundred: SHORTER_WRONG_PER_HUNDRED,
+  };
+  const labelOf = (stepId: string) =>
+    record.procedures.flatMap((each) => each.steps).find((step) => step.id === stepId)?.label ?? stepId;
+
+  const year = query.get('year');
+  const month = query.get('month') ?? (query.get('goal') || year || goals.length > 0 ? null : (months[0] ?? null));
+  const goal = month || year ? undefined : (goals.find((each) => each.id === query.get('goal')) ?? goals[0]);
+  const offered = record.reflections.filter((each) =>
+    goal ? each.goalId === goal.id : month ? each.at.startsWith(month) : false,
+  );
+  const report = year
+    ? yearReport(year, goals, input)
+    : month
+      ? monthReport(month, goals, input, noteIds)
+      : goal
+        ? goalReport(goal, input, noteIds, lastingState(record, goalState(record, goal)))
+        : null;
+  return {
+    report,
+    asked: year ? `year=${year}` : month ? `month=${month}` : goal ? `goal=${goal.id}` : '',
+    choices: {
+      goals: goals.map((each) => ({
+        id: each.id,
+        label: `${labelOf(each.stepId)}, set in ${monthName(each.setAt.slice(0, 7))}`,
+      })),
+      months: months.map((id) => ({ id, label: monthName(id) })),
+      years: record.goals.length >= 2 ? years : [],
+      notes: offered.map((each) => ({
+        id: each.id,
+        label: `${monthName(each.at.slice(0, 7))}: ${(each.saw || each.willTry).replace(/\s+/g, ' ').slice(0, 90)}`,
+        ticked: noteIds.includes(each.id),
+      })),
+    },
+  };
+}

@@ -1,0 +1,15 @@
+import { error } from '@sveltejs/kit';
+import { unparse } from 'papaparse';
+import { reportOf } from '$lib/server/report';
+import type { RequestHandler } from './$types';
+
+export const GET: RequestHandler = async ({ locals, url }) => {
+  const { report } = await reportOf(locals.store, url.searchParams);
+  if (!report) error(404, 'Nothing to report yet.');
+  return new Response(
+    unparse([...report.figures], { escapeFormulae: true, columns: ['name', 'value', 'low', 'high', 'n', 'unit'] }),
+    {
+      headers: { 'content-type': 'text/csv; charset=utf-8' },
+    },
+  );
+};
