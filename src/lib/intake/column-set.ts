@@ -61,7 +61,8 @@ export function columnSet(
   return { columns, own: (id) => own.get(id) };
 }
 
-function columnKeys(headings: readonly string[]): string[] {
+/** The form field of each column: its heading in plain words, numbered where two are the same. */
+export function columnKeys(headings: readonly string[]): string[] {
   const seen = new Map<string, number>();
   return headings.map((heading, index) => {
     const words = plainWords(heading) || `${index + 1}`;

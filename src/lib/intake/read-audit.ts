@@ -3,12 +3,13 @@ import { chaptersAsSheet, cuesOf, isChapters } from './chapters';
 import { checkText, decode } from './decode';
 import { finish, type ReferenceDraft } from './finish';
 import { knownCases, type KnownCase } from './known-cases';
-import { labelOptions, meaningWords, planValue } from './label-plan';
+import { labelOptions } from './label-plan';
 import { newLedger } from './ledger';
 import type { NewList } from './lists';
 import { asker, type Option, type Question } from './questions';
 import { readTable, type Table } from './read-table';
-import { allTargets, targetValue, targetWords } from './targets';
+import { mappingOf, mappingOfUnread, type Mapping } from './mapping';
+import { allTargets } from './targets';
 
 export type AuditInput = {
   /** Text (pasted cells, a file already read) or the bytes of a file in any usual encoding. */
@@ -20,17 +21,6 @@ export type AuditInput = {
   existing?: readonly Case[];
   /** Answers, as a plain form posts them: the id of a question, or the key of a mapping, to the chosen value. */
   choices?: Readonly<Record<string, string>>;
-};
-
-/** How one heading or label was understood. `key` is the field that changes it, `value` what is chosen now. */
-export type Mapping = {
-  kind: 'column' | 'label';
-  key: string;
-  from: string;
-  to: string;
-  value: string;
-  how: 'exact' | 'loose' | 'position' | 'chosen' | 'none';
-  rows: number | null;
 };
 
 export type AuditReading = {
@@ -77,6 +67,11 @@ export function readAudit(input: AuditInput): AuditReading {
   const finished = table
     ? finish(table.drafts, { set: table.set, ours: table.ours, ask, ledger, firstSequence })
     : { cases: [], lists: [], references: [] };
+  const [first] = input.procedures;
+  const unread =
+    table || chapters || !first || 'problem' in text
+      ? { mapping: [], options: [] }
+      : mappingOfUnread(text.text, first, context.choices);
   const answered = questions.every(({ mustAnswer, answered: given }) => !mustAnswer || given);
   return {
     layout: table ? (chapters ? 'chapters' : table.layout) : null,
@@ -85,8 +80,8 @@ export function readAudit(input: AuditInput): AuditReading {
     known: knownCases(finished.cases, existing),
     problems: ledger.problems,
     questions,
-    mapping: table ? mappingOf(table, chapters) : [],
-    columnOptions: table ? allTargets(table.procedure, table.layout) : [],
+    mapping: table ? mappingOf(table, chapters) : unread.mapping,
+    columnOptions: table ? allTargets(table.procedure, table.layout) : unread.options,
     labelOptions: table ? labelOptions(table.procedure) : [],
     rowsIn: table?.rowsIn ?? 0,
     rowsTaken: ledger.taken.size,
@@ -121,28 +116,4 @@ function freeCode(taken: ReadonlySet<string>): string {
   let next = 1;
   while (taken.has(`C${next}`)) next += 1;
   return `C${next}`;
-}
-
-function mappingOf({ set, plans, procedure }: Table, chapters: boolean): Mapping[] {
-  const columns = chapters ? [] : set.columns.filter(({ heading }) => heading !== '');
-  return [
-    ...columns.map(({ key, heading, target, how }) => ({
-      kind: 'column' as const,
-      key,
-      from: heading,
-      to: targetWords(target, procedure),
-      value: targetValue(target),
-      how,
-      rows: null,
-    })),
-    ...plans.map((plan) => ({
-      kind: 'label' as const,
-      key: plan.key,
-      from: plan.label,
-      to: plan.meanings.map((meaning) => meaningWords(meaning, procedure)).join(' or ') || 'left out',
-      value: planValue(plan),
-      how: plan.how,
-      rows: plan.rows,
-    })),
-  ];
 }

@@ -1,0 +1,70 @@
+import type { Procedure } from '../model';
+import { cellsOf } from './cells';
+import { columnKeys } from './column-set';
+import { headingMatcher } from './headings';
+import { meaningWords, planValue } from './label-plan';
+import type { Option } from './questions';
+import type { Table } from './read-table';
+import { allTargets, leave, targetOf, targetValue, targetWords } from './targets';
+
+/** How one heading or label was understood. `key` is the field that changes it, `value` what is chosen now. */
+export type Mapping = {
+  kind: 'column' | 'label';
+  key: string;
+  from: string;
+  to: string;
+  value: string;
+  how: 'exact' | 'loose' | 'position' | 'chosen' | 'none';
+  rows: number | null;
+};
+
+/** How a sheet that was read was understood, column by column and label by label. */
+export function mappingOf({ set, plans, procedure }: Table, chapters: boolean): Mapping[] {
+  const columns = chapters ? [] : set.columns.filter(({ heading }) => heading !== '');
+  return [
+    ...columns.map(({ key, heading, target, how }) => ({
+      kind: 'column' as const,
+      key,
+      from: heading,
+      to: targetWords(target, procedure),
+      value: targetValue(target),
+      how,
+      rows: null,
+    })),
+    ...plans.map((plan) => ({
+      kind: 'label' as const,
+      key: plan.key,
+      from: plan.label,
+      to: plan.meanings.map((meaning) => meaningWords(meaning, procedure)).join(' or ') || 'left out',
+      value: planValue(plan),
+      how: plan.how,
+      rows: plan.rows,
+    })),
+  ];
+}
+
+/** A sheet whose headings make no layout: its first row, so that each column can be given its meaning by hand. */
+export function mappingOfUnread(
+  text: string,
+  procedure: Procedure,
+  choices: Readonly<Record<string, string>>,
+): { mapping: Mapping[]; options: Option[] } {
+  const headings = cellsOf(text).rows[0]?.cells ?? [];
+  const keys = columnKeys(headings);
+  const match = headingMatcher(procedure, 'stretches');
+  const mapping = headings.flatMap((heading, index): Mapping[] => {
+    const key = keys[index] ?? '';
+    const chosen = targetOf(choices[key] ?? '', procedure);
+    const target = chosen ?? match(heading).targets[0] ?? leave('unknown');
+    // Without headings the first row is data, and may be a person's: a column is then known by its number.
+    const base = { kind: 'column' as const, key, from: `column ${index + 1}`, rows: null };
+    return [
+      { ...base, to: targetWords(target, procedure), value: targetValue(target), how: chosen ? 'chosen' : 'none' },
+    ];
+  });
+  const both = [...allTargets(procedure, 'stretches'), ...allTargets(procedure, 'cases')];
+  return {
+    mapping,
+    options: both.filter(({ value }, index) => both.findIndex((one) => one.value === value) === index),
+  };
+}
