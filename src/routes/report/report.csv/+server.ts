@@ -1,5 +1,5 @@
 import { error } from '@sveltejs/kit';
-import { unparse } from 'papaparse';
+import Papa from 'papaparse';
 import { reportOf } from '$lib/server/report';
 import type { RequestHandler } from './$types';
 
