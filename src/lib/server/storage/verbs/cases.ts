@@ -1,5 +1,6 @@
 import { caseSchema, type Case } from '../../../model';
 import { checked, found } from '../checked';
+import { holdersOf } from '../codes';
 import { recordsOf } from '../numbered';
 import { StaleVersionError, StorageError, type Store } from '../port';
 import type { Draft, Reader, Shelf } from '../shelf';
@@ -10,16 +11,20 @@ export const casesInOrder = (reader: Reader): Case[] => allOf(reader, 'cases').s
 /** @throws StorageError `duplicate-code` where a code belongs to another case, or to two of these. */
 export function refuseTakenCodes(reader: Reader, coming: readonly { id: string | null; code: string }[]): void {
   const changing = new Set(coming.map(({ id }) => id));
-  const staying = allOf(reader, 'cases').filter(({ id }) => !changing.has(id));
-  const taken = new Set(staying.map(({ code }) => code));
-  for (const { code } of coming) {
-    if (taken.has(code))
-      throw new StorageError(
-        'duplicate-code',
-        `There is already a case ${code}. Nothing was written; give this one another code.`,
-      );
-    taken.add(code);
-  }
+  const codes = coming.map(({ code }) => code);
+  const holders = holdersOf(reader, codes);
+  const given = new Set<string>();
+  const taken = codes.find((code) => {
+    const holder = holders.get(code);
+    if ((holder !== undefined && !changing.has(holder)) || given.has(code)) return true;
+    given.add(code);
+    return false;
+  });
+  if (taken !== undefined)
+    throw new StorageError(
+      'duplicate-code',
+      `There is already a case ${taken}. Nothing was written; give this one another code.`,
+    );
 }
 
 /** @throws StorageError `kept-as-it-is`, unless all that changes is the keeping itself (lifted with a reason). */
@@ -45,15 +50,19 @@ export function refuseUnknownList(reader: Reader, listId: string | null): void {
 function updated(draft: Draft, changed: Case, what: string, now: string): Case {
   const stored = found(findIn(draft, 'cases', changed.id), `The case ${changed.code}`);
   if (stored.version !== changed.version) throw new StaleVersionError(`Case ${stored.code}`);
-  refuseIfKept(stored, changed);
   if (changed.listId !== stored.listId) refuseUnknownList(draft, changed.listId);
-  const next = {
-    ...changed,
-    invented: stored.invented,
-    version: stored.version + 1,
-    history: [...stored.history, { at: now, what }],
-  };
-  return checked(caseSchema, next, `Case ${changed.code}`);
+  const next = checked(
+    caseSchema,
+    {
+      ...changed,
+      invented: stored.invented,
+      version: stored.version + 1,
+      history: [...stored.history, { at: now, what }],
+    },
+    `Case ${changed.code}`,
+  );
+  refuseIfKept(stored, next);
+  return next;
 }
 
 export const caseVerbs = (
