@@ -1,0 +1,183 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { searchGuidance, stepRows } from '../../../src/lib/assessment/checkpoints-view';
+import { noteViews } from '../../../src/lib/assessment/note-view';
+import {
+  answerSummary,
+  caseChoices,
+  reflectionForm,
+  reflectionRows,
+  waitingForReview,
+} from '../../../src/lib/assessment/reflect-view';
+import { goalReport, monthReport, reportMarkdown, yearReport } from '../../../src/lib/assessment/report-view';
+import { loadCautions, loadGuidance, loadProcedures } from '../../../src/lib/server/content';
+import { everythingSchema } from '../../../src/lib/server/storage';
+import { durationIn } from '../../../src/lib/words';
+
+const fellow = everythingSchema.parse(JSON.parse(readFileSync('demo-data/fellow.json', 'utf8')));
+const procedures = loadProcedures();
+const cautions = loadCautions();
+const texts = {
+  standing: cautions.standing.paragraphs,
+  foot: cautions['note-for-the-list'].paragraphs,
+  generalLead: cautions['general-note'].paragraphs[0] ?? '',
+  generalPoints: cautions['general-note'].points,
+};
+const allWords = (value: unknown): string[] =>
+  typeof value === 'string'
+    ? [value]
+    : value && typeof value === 'object'
+      ? Object.values(value).flatMap(allWords)
+      : [];
+
+describe('the note for the list', () => {
+  it('carries no duration, for any step of any shipped procedure', () => {
+    const [template] = fellow.goals;
+    if (!template) throw new Error('the fellow has goals');
+    for (const page of loadGuidance()) {
+      const goal = {
+        ...template,
+        state: 'running' as const,
+        procedureId: page.procedureId,
+        stepId: page.step,
+        checkpoints: page.checkpoints.slice(0, 3).map(({ id, look }) => ({ id, look })),
+        reminders: [...page.reminders],
+        stopSigns: [...page.stop],
+      };
+      const [note] = noteViews([goal], procedures, texts);
+      const words = allWords({ ...note, goalId: '' });
+      expect(words.length).toBeGreaterThan(5);
+      for (const line of words) expect(durationIn(line), `${page.procedureId} ${page.step}: ${line}`).toBeNull();
+    }
+  });
+
+  it('is general without a goal, and while a goal waits for the supervisor', () => {
+    expect(noteViews([], procedures, texts)).toMatchObject([{ kind: 'general', reminders: { length: 3 } }]);
+    const drafts = fellow.goals.map((goal) => ({ ...goal, state: 'draft' as const }));
+    expect(noteViews(drafts, procedures, texts)[0]?.lead).toContain('not agreed with your supervisor yet');
+  });
+
+  it('gives one note a running goal', () => {
+    const running = fellow.goals.map((goal) => ({ ...goal, state: 'running' as const }));
+    expect(noteViews(running, procedures, texts).map((note) => note.title)).toEqual([
+      'Capsulorhexis',
+      'Cortex aspiration',
+    ]);
+  });
+});
+
+describe('reflections', () => {
+  const [first, second] = fellow.goals;
+  it('knows which cases wait: those of the window without an answer', () => {
+    const answered = fellow.reflections.flatMap((each) => each.answers.map((answer) => answer.caseId));
+    const [one] = answered;
+    if (!one) throw new Error('the fellow answered');
+    expect(waitingForReview([one, 'case-9999'], fellow.reflections)).toEqual(['case-9999']);
+    const choices = caseChoices(fellow.cases, fellow.lists, ['case-3', 'case-1'], 2);
+    expect(choices.map(({ id, waiting }) => [id, waiting])).toEqual([
+      ['case-3', true],
+      ['case-1', true],
+      [fellow.cases.at(-1)?.id, false],
+      [fellow.cases.at(-2)?.id, false],
+    ]);
+  });
+  it('asks the checkpoints of the goal and the kept parts it watches, and only text without one', () => {
+    const form = reflectionForm(second ?? null, procedures);
+    expect(form.checkpoints).toHaveLength(3);
+    expect(form.kept.map((part) => part.id)).toEqual(second?.watch);
+    expect(reflectionForm(null, procedures)).toMatchObject({ checkpoints: [], kept: [] });
+  });
+  it('finds by word, step and day, newest first, whatever case and accents', () => {
+    const find = (filter: Partial<Parameters<typeof reflectionRows>[3]>) =>
+      reflectionRows(fellow.reflections, fellow.cases, procedures, {
+        word: '',
+        stepId: '',
+        checkpointId: '',
+        from: '',
+        to: '',
+        ...filter,
+      });
+    const all = find({});
+    expect(all).toHaveLength(fellow.reflections.length);
+    expect([...all].sort((a, b) => (a.day < b.day ? 1 : -1)).map((row) => row.id)).toEqual(all.map((row) => row.id));
+    const dye = find({ word: 'DYÉ' });
+    expect(dye.length).toBeGreaterThan(0);
+    for (const row of dye) expect(`${row.saw} ${row.willTry}`.toLowerCase()).toContain('dye');
+    expect(find({ stepId: 'cortex-aspiration' }).every((row) => row.stepLabel === 'Cortex aspiration')).toBe(true);
+    expect(find({ from: '2026-10-01' }).every((row) => row.day >= '2026-10-01')).toBe(true);
+    expect(find({ word: 'zebra' })).toEqual([]);
+    expect(find({ checkpointId: first?.checkpoints[0]?.id }).every((row) => row.stepLabel === 'Capsulorhexis')).toBe(
+      true,
+    );
+  });
+  it('sums answers in words', () => {
+    expect(
+      answerSummary({
+        answers: [
+          { caseId: 'case-1', checkpointId: 'x', answer: 'done' },
+          { caseId: 'case-2', checkpointId: 'x', answer: 'not' },
+        ],
+      }),
+    ).toBe('1 done, 1 not done');
+  });
+});
+
+describe('checkpoints', () => {
+  const phaco = procedures.find((each) => each.id === 'phaco');
+  if (!phaco) throw new Error('phaco is shipped');
+  it('lists every step in the order of the operation, with a page each', () => {
+    const rows = stepRows(phaco, loadGuidance(), []);
+    expect(rows.map((row) => row.stepId)).toEqual(phaco.steps.map((step) => step.id));
+    expect(rows.every((row) => row.hasPage && row.checkpoints >= 5)).toBe(true);
+  });
+  it('finds lines that hold all words looked for, and a step by the name people use', () => {
+    const hits = searchGuidance('regrasp', phaco, loadGuidance(), []);
+    expect(hits.some((hit) => hit.stepLabel === 'Capsulorhexis')).toBe(true);
+    for (const hit of hits) expect(hit.text.toLowerCase()).toContain('regrasp');
+    expect(searchGuidance('CCC', phaco, loadGuidance(), []).map((hit) => hit.stepLabel)).toContain('Capsulorhexis');
+    expect(searchGuidance('   ', phaco, loadGuidance(), [])).toEqual([]);
+  });
+});
+
+describe('the report', () => {
+  const record = { ...fellow, procedures, cautions: cautions.standing.paragraphs, falsePerHundred: 3 };
+  const [goal] = fellow.goals;
+  if (!goal) throw new Error('the fellow has goals');
+  const ticked = fellow.reflections
+    .filter((each) => each.goalId === goal.id)
+    .slice(0, 1)
+    .map((each) => each.id);
+  const reports = [
+    goalReport(goal, record, ticked, []),
+    monthReport('2026-05', fellow.goals, record, []),
+    yearReport('2026', fellow.goals, record),
+  ];
+
+  it('says what was chosen, done and found, with n and interval, and what it does not say', () => {
+    const text = reportMarkdown(reports[0] ?? monthReport('2026-05', [], record, []));
+    for (const needed of [
+      '# Capsulorhexis: one practice goal',
+      'differed most from a reference set',
+      '20 cases against 80 starting cases',
+      '% less',
+      'Does not say that',
+      'Clopper–Pearson',
+      'From my notes',
+    ])
+      expect(text).toContain(needed);
+  });
+  it('gives months, never a day, a code or an id of a case', () => {
+    for (const report of reports) {
+      const text = JSON.stringify(report);
+      expect(text).not.toMatch(/\d{4}-\d{2}-\d{2}/);
+      expect(text).not.toMatch(/\bF\d{3}\b|case-\d+|list-\d+|NaN|undefined/);
+    }
+  });
+  it('includes only the notes ticked', () => {
+    expect(reports[0]?.notes).toHaveLength(1);
+    expect(reports[1]?.notes).toEqual([]);
+  });
+  it('tells in a year how often chance alone reads as shorter', () => {
+    expect(reportMarkdown(reports[2] ?? monthReport('2026-05', [], record, []))).toContain('about a quarter of years');
+  });
+});
