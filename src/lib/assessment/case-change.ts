@@ -27,7 +27,7 @@ export function withFacts(one: Case, facts: Facts, procedure: Procedure, timesSe
     : [];
   return {
     case: { ...one, facts: { ...facts }, factChanges: [...one.factChanges, ...late] },
-    what: `${words.join('; ') || 'Facts confirmed as usual'}${timesSeen && words.length > 0 ? ' (after its times were seen)' : ''}`,
+    what: `${words.join('; ') || (facts[AS_USUAL] ? 'Facts confirmed as usual' : 'Facts no longer marked as usual')}${timesSeen && words.length > 0 ? ' (after its times were seen)' : ''}`,
   };
 }
 

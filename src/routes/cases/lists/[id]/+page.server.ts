@@ -1,0 +1,65 @@
+import { error, fail, redirect } from '@sveltejs/kit';
+import { hiddenCaseIds, timesWereSeen } from '$lib/assessment/hidden-times';
+import { listFromFields, rowsFromForm } from '$lib/assessment/list-form';
+import { casesOfList, listView } from '$lib/assessment/list-view';
+import { procedureOf } from '$lib/assessment/record';
+import { loadCautions } from '$lib/server/content';
+import { attempt } from '$lib/server/attempt';
+import { fieldsOf } from '$lib/server/form-fields';
+import { readRecord } from '$lib/server/record';
+import type { Actions, PageServerLoad } from './$types';
+import { untimedActions } from './untimed-actions.server';
+
+const SAID: Record<string, string> = {
+  stored: 'The list is stored.',
+  made: 'The list is made. Fill in its rows; nothing is asked twice.',
+  reviewed: 'Your review of the event is stored.',
+  removed: 'The event was taken away.',
+};
+
+export const load: PageServerLoad = async ({ locals, params, url }) => {
+  const record = await readRecord(locals.store);
+  const list = record.lists.find(({ id }) => id === params.id);
+  if (!list) error(404, 'There is no such list in the record.');
+  const texts = loadCautions();
+  return {
+    view: listView(list, record, hiddenCaseIds(record)),
+    said: SAID[url.searchParams.get('said') ?? ''] ?? null,
+    texts: { field: texts['event-field'].paragraphs, prompts: texts['event-prompts'] },
+  };
+};
+
+export const actions = {
+  save: async ({ locals, params, request }) => {
+    const fields = fieldsOf(await request.formData());
+    const record = await readRecord(locals.store);
+    const list = record.lists.find(({ id }) => id === params.id);
+    if (!list) error(404, 'There is no such list in the record.');
+    const hidden = hiddenCaseIds(record);
+    const cases = casesOfList(list, record);
+    const rows = rowsFromForm(
+      fields,
+      cases,
+      (one) => procedureOf(record, one.procedureId),
+      (one) => timesWereSeen(one, hidden),
+      locals.now,
+    );
+    const main = procedureOf(record, cases[0]?.procedureId ?? record.profile.procedureId);
+    const answers = listFromFields(fields, list, cases.length, main);
+    const errors = [...rows.errors, ...answers.errors];
+    if (errors.length > 0) return fail(400, { errors, values: fields });
+
+    const { refused } = await attempt('rows', async () => {
+      if (rows.changed.length > 0)
+        await locals.store.updateCases(
+          rows.changed.map((change) => change.case),
+          rows.changed.map((change) => change.what),
+          locals.now,
+        );
+      if (JSON.stringify(answers.list) !== JSON.stringify(list)) await locals.store.updateList(answers.list);
+    });
+    if (refused) return fail(409, { errors: [refused], values: fields });
+    redirect(303, `/cases/lists/${list.id}?said=stored`);
+  },
+  ...untimedActions,
+} satisfies Actions;
