@@ -36,7 +36,7 @@ export function* patternsOf(input: PatternInput): Generator<number, Patterns> {
     for (const factor of [...factors, ...ownFactors(table, index)])
       add(factorTest(stepId, factor, withOwnShare(log[index]!, index, factor.factId, fitted), table));
     add(changeTest(stepId, log[index]!, table));
-    add(twoHumpsTest(stepId, log[index]!));
+    add(twoHumpsTest(stepId, log[index]!, table.seconds[index]!));
     yield (index + 1) / (table.stepIds.length + 1);
   }
   const steps = table.stepIds.map((stepId) => stepOf(table, stepId));

@@ -6,9 +6,10 @@ const TO_SD = 0.6745;
 const DEAD_PIVOT = 1e-9;
 
 /**
- * The coefficients of the eye, refitted in a resample by one reweighting step from the full fit: residuals of the full
- * fit, their scale in the resample, Huber weights, one weighted least-squares solution. Close to fitting anew
- * (first-order equal; Salibian-Barrera and Zamar, Ann. Stat. 2002;30:556) at a fraction of the time.
+ * The coefficients of the eye, refitted in a resample by one step from the full fit: residuals of the full fit, their
+ * scale in the resample, one Newton step of Huber's equations (Bickel, J. Am. Stat. Assoc. 1975;70:428). Close to
+ * fitting anew at a fraction of the time. A step with Huber weights on both sides was tried first: it goes only
+ * part of the way and made the coefficients vary a quarter too little (60 cases); this one, a tenth too much.
  *
  * @param times how often each present case was drawn.
  * @returns one coefficient a used column.
@@ -26,10 +27,12 @@ export function refitted(fit: StepFit, times: Int32Array): Float64Array {
   for (let i = 0; i < times.length; i += 1) {
     if (times[i] === 0) continue;
     const residual = fit.residuals[i]!;
-    const weight = times[i]! * Math.min(1, (HUBER_K * scale) / Math.max(Math.abs(residual), Number.MIN_VALUE));
+    const reach = HUBER_K * scale;
+    const pull = times[i]! * Math.max(-reach, Math.min(reach, residual));
+    const weight = Math.abs(residual) <= reach ? times[i]! : 0;
     for (let j = 0; j < columns; j += 1) x[j + 1] = fit.design[j]![i]!;
     for (let j = 0; j < size; j += 1) {
-      right[j]! += weight * x[j]! * residual;
+      right[j]! += pull * x[j]!;
       for (let k = 0; k <= j; k += 1) normal[j]![k]! += weight * x[j]! * x[k]!;
     }
   }
