@@ -3,6 +3,7 @@ import type { Suggestion } from '../rules/types';
 import {
   clock,
   counted,
+  firstOn,
   firstWords,
   inSentence,
   lessOrMore,
@@ -81,7 +82,7 @@ export function chooseView(
     title: enough ? viewTitle(audit, view) : 'Your steps, in the order of the operation.',
     reading: readingOf(audit, heldBack),
     rows,
-    named: enough ? namedOn(steps, view) : null,
+    named: enough ? (firstOn(audit, view)?.stepId ?? null) : null,
     seed: audit.seed,
     key: keyOf(rows),
     table: tableOf(steps, audit),
@@ -115,17 +116,6 @@ function viewChoices(audit: Audit): ChooseView['views'] {
       ? [{ id: 'reference' as const, label: 'against reference', hint: 'your usual against the reference set' }]
       : []),
   ];
-}
-
-function namedOn(steps: readonly StepAudit[], view: View): string | null {
-  const valueOf = (step: StepAudit) =>
-    view === 'seconds' ? step.difference : view === 'spread' ? step.spread : (step.reference?.ratio ?? null);
-  let named: StepAudit | null = null;
-  for (const step of steps) {
-    const value = valueOf(step);
-    if (value !== null && value > ((named && valueOf(named)) ?? -Infinity)) named = step;
-  }
-  return named?.stepId ?? null;
 }
 
 function readingOf(audit: Audit, heldBack: number): string {

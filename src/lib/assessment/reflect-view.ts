@@ -1,5 +1,6 @@
 import type { Case, CheckpointAnswer, Goal, ListRecord, Procedure, Reflection } from '../model';
 import { capital } from '../words';
+import { instantWords, listTitle } from './when-words';
 
 export const ANSWER_WORDS: Record<CheckpointAnswer, string> = {
   done: 'done',
@@ -26,7 +27,7 @@ export function caseChoices(
   const choice = (each: Case): CaseChoice => ({
     id: each.id,
     code: each.code,
-    list: listName(lists.find((list) => list.id === each.listId)),
+    list: listWords(lists.find((list) => list.id === each.listId)),
     waiting: waiting.includes(each.id),
   });
   const newestFirst = [...cases].sort((a, b) => b.sequence - a.sequence);
@@ -36,25 +37,13 @@ export function caseChoices(
   ].map(choice);
 }
 
-export function listName(list: ListRecord | undefined): string {
-  if (!list) return 'list not known';
-  if (list.label) return list.label;
-  switch (list.when.kind) {
-    case 'date':
-      return list.when.date;
-    case 'month':
-      return list.when.month;
-    case 'number':
-      return `list ${list.when.number}`;
-    default:
-      return list.id.replace('-', ' ');
-  }
-}
+const listWords = (list: ListRecord | undefined): string => (list ? listTitle(list) : 'list not known');
 
 export type ReflectionRow = {
   id: string;
-  /** ISO day; screens show it by locale. */
+  /** ISO day, for `datetime`, and as it is read. */
   day: string;
+  when: string;
   stepLabel: string;
   cases: string;
   answers: string;
@@ -92,6 +81,7 @@ export function reflectionRows(
     .map((each) => ({
       id: each.id,
       day: each.at.slice(0, 10),
+      when: instantWords(each.at),
       stepLabel: labelOf(each.stepId),
       cases: each.caseIds.map((id) => cases.find((one) => one.id === id)?.code ?? 'erased').join(', '),
       answers: answerSummary(each),

@@ -23,7 +23,7 @@ export function eventWords(count: EventCount): { head: string; sentences: string
     return {
       head: `Events were answered in ${answered} of these ${cases} cases; none in those ${answered}.`,
       sentences: [
-        `Nothing can be said about the other ${cases - answered}.`,
+        `Nothing can be said about the other ${cases - answered === 1 ? 'one' : cases - answered}.`,
         ...(count.upper === null
           ? []
           : [`For the ${answered} answered, rates up to ${inHundred(count.upper)} in 100 cannot be ruled out.`]),

@@ -114,15 +114,23 @@ const VIEW_SAYS: Record<View, string> = {
   reference: 'differs most from the reference set',
 };
 
-/** The title of the Choose drawing for a view: it says the answer. */
-export function viewTitle(audit: Audit, view: View): string {
+/**
+ * The step the title of the Choose drawing names: first on this view as the record stands. Only steps that are ranked
+ * on it count: an optional or very short step may vary more, and is not worth a look for that.
+ */
+export function firstOn(audit: Pick<Audit, 'steps'>, view: View): Audit['steps'][number] | null {
   const score = (step: Audit['steps'][number]): number =>
-    view === 'seconds'
-      ? (step.difference ?? -1)
-      : view === 'spread'
-        ? (step.spread ?? -1)
-        : (step.reference?.ratio ?? -1);
-  const top = [...audit.steps].sort((a, b) => score(b) - score(a))[0];
-  if (!top || score(top) < 0) return 'Your steps, in the order of the operation.';
-  return `${capital(inSentence(top.label))} ${VIEW_SAYS[view]}.`;
+    (view === 'seconds' ? step.difference : view === 'spread' ? step.spread : step.reference?.ratio) ?? -Infinity;
+  const ranked = audit.steps.filter((step) => step.first[view] !== null && score(step) > -Infinity);
+  return ranked.reduce<Audit['steps'][number] | null>(
+    (first, step) => (first === null || score(step) > score(first) ? step : first),
+    null,
+  );
+}
+
+/** The title of the Choose drawing for a view: it says the answer. */
+export function viewTitle(audit: Pick<Audit, 'steps'>, view: View): string {
+  const first = firstOn(audit, view);
+  if (!first) return 'Your steps, in the order of the operation.';
+  return `${capital(inSentence(first.label))} ${VIEW_SAYS[view]}.`;
 }

@@ -1,5 +1,6 @@
 import { error, fail, redirect } from '@sveltejs/kit';
 import { reflectionForm } from '$lib/assessment/reflect-view';
+import { instantWords } from '$lib/assessment/when-words';
 import { loadCautions, renderOwnMarkdown } from '$lib/server/content';
 import { proceduresOf } from '$lib/server/procedures';
 import { readReflection } from '$lib/server/reflections';
@@ -16,7 +17,7 @@ export const load: PageServerLoad = async ({ locals, params, url }) => {
   if (!reflection) error(404, 'No such note.');
   const cautions = loadCautions();
   return {
-    day: reflection.at.slice(0, 10),
+    day: instantWords(reflection.at),
     cases: reflection.caseIds.map((id) => ({ id, code: cases.find((each) => each.id === id)?.code ?? 'erased' })),
     form: reflectionForm(goals.find((each) => each.id === reflection.goalId) ?? null, procedures),
     beforeLengths: reflection.beforeLengths,
@@ -31,7 +32,7 @@ export const load: PageServerLoad = async ({ locals, params, url }) => {
       ]) as Record<string, string>,
     },
     history: reflection.history.map((each) => ({
-      day: each.at.slice(0, 10),
+      day: instantWords(each.at),
       saw: renderOwnMarkdown(each.saw),
       willTry: renderOwnMarkdown(each.willTry),
     })),
