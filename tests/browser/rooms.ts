@@ -1,0 +1,69 @@
+import type { Page } from 'playwright/test';
+
+/** A room, by its address or by the first link to it on another page: ids differ from record to record. */
+export type Room = { name: string } & ({ path: string } | { on: string; link: RegExp });
+
+/** Every room of the house, in the order in which a month goes through them. */
+export const ROOMS: readonly Room[] = [
+  { name: 'now', path: '/' },
+  { name: 'cases', path: '/cases' },
+  { name: 'case', on: '/cases', link: /^\/cases\/case-[^/]+$/ },
+  { name: 'list-facts', on: '/cases', link: /^\/cases\/lists\/list-[^/]+$/ },
+  { name: 'new-list', path: '/cases/lists/new' },
+  { name: 'list-sheet', path: '/cases/list-sheet' },
+  { name: 'new-case', path: '/cases/new' },
+  { name: 'bring-in', path: '/cases/bring-in' },
+  { name: 'choose', path: '/choose' },
+  { name: 'choose-seconds', path: '/choose?view=seconds' },
+  { name: 'choose-spread', path: '/choose?view=spread' },
+  { name: 'step', on: '/choose', link: /^\/choose\/[a-z-]+/ },
+  { name: 'plan', on: '/choose', link: /^\/plan\/?\?/ },
+  { name: 'plan-set', on: '/after-twenty', link: /^\/plan\/goal-/ },
+  { name: 'before-a-list', path: '/before-a-list' },
+  { name: 'reflect', path: '/reflect' },
+  { name: 'reflect-new', path: '/reflect/new' },
+  { name: 'reflection', on: '/reflect', link: /^\/reflect\/reflection-/ },
+  { name: 'after-twenty', path: '/after-twenty' },
+  { name: 'after-twenty-past', on: '/after-twenty', link: /^\/after-twenty[/?].*goal/ },
+  { name: 'report', path: '/report' },
+  { name: 'checkpoints', path: '/checkpoints' },
+  { name: 'checkpoint-page', on: '/checkpoints', link: /^\/checkpoints\/[a-z-]+\/[a-z-]+/ },
+  { name: 'method', path: '/method' },
+  { name: 'method-page', on: '/method', link: /^\/method\/[a-z0-9-]+/ },
+  { name: 'settings', path: '/settings' },
+  { name: 'restore', path: '/settings/restore' },
+  { name: 'no-such-page', path: '/no-such-page' },
+];
+
+/** The links of the page as they would be followed inside the app: path and query. */
+export const linksOn = (page: Page): Promise<string[]> =>
+  page.$$eval('a[href]', (links) =>
+    links.flatMap((link) => {
+      const url = new URL((link as HTMLAnchorElement | SVGAElement).getAttribute('href') ?? '', document.baseURI);
+      return url.origin === location.origin ? [url.pathname + url.search] : [];
+    }),
+  );
+
+/** @returns the address of a room in this record, or `null` where nothing leads to it */
+export async function pathOf(room: Room, page: Page): Promise<string | null> {
+  if ('path' in room) return room.path;
+  await page.goto(room.on);
+  return (await linksOn(page)).find((link) => room.link.test(link)) ?? null;
+}
+
+/** What of the page is wider than the window, outermost first; empty where nothing is. Tables that scroll inside do not count. */
+export const widerThanThePage = (page: Page): Promise<string[]> =>
+  page.evaluate(() => {
+    const width = document.documentElement.clientWidth;
+    if (document.documentElement.scrollWidth <= width) return [];
+    const scrolls = (element: Element | null): boolean =>
+      element !== null &&
+      (/(auto|scroll|hidden|clip)/.test(getComputedStyle(element).overflowX) || scrolls(element.parentElement));
+    return [...document.body.querySelectorAll('*')]
+      .filter((each) => each.getBoundingClientRect().right > width + 0.5 && !scrolls(each.parentElement))
+      .slice(0, 5)
+      .map(
+        (each) =>
+          `${each.tagName.toLowerCase()}.${each.getAttribute('class') ?? ''} ${each.textContent?.trim().slice(0, 40)}`,
+      );
+  });

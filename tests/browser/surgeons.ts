@@ -1,0 +1,14 @@
+import type { Page } from 'playwright/test';
+import type { InventedId } from '../../src/lib/server/invented';
+
+export type Surgeon = InventedId | 'empty';
+export const SURGEONS: readonly Surgeon[] = ['fellow', 'consultant', 'camp', 'empty'];
+
+/** From the empty record, by the form anybody would use. */
+export async function lookRound(page: Page, surgeon: Surgeon): Promise<void> {
+  if (surgeon === 'empty') return;
+  await page.goto('/');
+  await page.locator(`input[name="surgeon"][value="${surgeon}"]`).check();
+  await page.getByRole('button', { name: 'Look round with an invented surgeon' }).click();
+  await page.getByText('You are looking round with an invented surgeon').waitFor();
+}
