@@ -1,0 +1,107 @@
+import { describe, expect, it } from 'vitest';
+import { pairOf } from '../../../src/lib/audit';
+import type { Case } from '../../../src/lib/model';
+import { case_, fact, procedure, step, stretch } from './made-up';
+
+const pause = { id: 'pause', label: 'Pause' };
+const plain = procedure(
+  [step('a', { keptParts: [pause] }), step('b')],
+  [fact('nucleus', 'choice', ['medium', 'hard']), fact('axial-length', 'number')],
+);
+
+/** Forty cases of 41 … 80 s in order, so that percentiles can be read off. */
+const forty = (more: (number: number) => Partial<Case> = () => ({})): Case[] =>
+  Array.from({ length: 40 }, (_, place) =>
+    case_(place + 1, [stretch('a', 100, 141 + place), stretch('b', 200, 230)], {
+      events: [],
+      keptSeen: { pause: true },
+      ...more(place + 1),
+    }),
+  );
+const pair = (cases: readonly Case[]) => pairOf({ cases, lists: [], procedure: plain, stepId: 'a' });
+const found = (cases: readonly Case[]) => {
+  const result = pair(cases);
+  if (result.kind === 'cannot') throw new Error(result.because);
+  return result;
+};
+
+describe('the smooth and the longer case', () => {
+  it('lie between the 15th and 40th and between the 75th and 95th percentile of the own times, the most recent there', () => {
+    const { smooth, longer } = found(forty());
+    expect(smooth.seconds).toBeGreaterThan(46);
+    expect(smooth.seconds).toBeLessThan(57);
+    expect(longer.seconds).toBeGreaterThan(70);
+    expect(longer.seconds).toBeLessThan(79);
+    expect(smooth.code).toBe('C16');
+    expect(smooth.stretches).toEqual([{ start: 100, end: 156 }]);
+    expect(smooth.because).toEqual([
+      'in the shorter part of your own times, not the very shortest',
+      'no going back',
+      'no event',
+      'kept parts seen',
+    ]);
+    expect(longer.because).toEqual(['among the longer quarter of your own times, not the very longest', 'no event']);
+  });
+
+  it('are never one with an event, with going back, or with a kept part missed', () => {
+    const event = {
+      kind: 'other',
+      stepId: 'a',
+      serious: false,
+      nearMiss: true,
+      noticed: 'during',
+      reviewed: null,
+    } as const;
+    const without = (numbers: readonly number[], more: Partial<Case>) =>
+      found(forty((number) => (numbers.includes(number) ? more : {})));
+    expect(without([16], { events: [event] }).smooth.code).toBe('C15');
+    expect(without([16, 15], { wentBackNoted: { a: 1 } }).smooth.code).toBe('C14');
+    expect(without([16], { keptSeen: { pause: false } }).smooth.code).toBe('C15');
+    const longest = found(forty()).longer.code;
+    expect(without([Number(longest.slice(1))], { events: [event] }).longer.code).not.toBe(longest);
+  });
+
+  it('are of the same kind of eye before they are recent', () => {
+    const eyes = found(
+      forty((number) => ({
+        facts: { nucleus: number > 12 && number < 34 ? 'medium' : 'hard', 'axial-length': number === 8 ? 24 : 23.5 },
+      })),
+    );
+    expect(eyes.different).toEqual([]);
+    expect(eyes.same).toEqual(expect.arrayContaining([expect.stringMatching(/^nucleus (medium|hard)$/)]));
+    const apart = found(forty((number) => ({ facts: { nucleus: number < 20 ? 'medium' : 'hard' } })));
+    expect(apart.different.every((words) => words === 'nucleus medium against nucleus hard')).toBe(true);
+  });
+
+  it('are preferred with recordings and with everything answered', () => {
+    const recording = { size: 1, fingerprint: 'f', label: null };
+    const { smooth } = found(forty((number) => (number === 9 ? { recording } : {})));
+    expect(smooth).toMatchObject({ code: 'C9', hasRecording: true });
+    const { smooth: answered } = found(forty((number) => (number === 11 ? {} : { events: null, keptSeen: {} })));
+    expect(answered.code).toBe('C11');
+  });
+
+  it('say what is not known of them', () => {
+    const result = found(forty(() => ({ events: null, keptSeen: {} })));
+    expect(result.said).toEqual([
+      'Nothing about these eyes was entered in both cases, so they may differ.',
+      'Events were not answered in both cases.',
+    ]);
+    expect(result.smooth.because).not.toContain('no event');
+    expect(result.smooth.because).not.toContain('kept parts seen');
+  });
+
+  it('cannot be chosen from too few cases, from none without going back, or for a step that is not there', () => {
+    expect(pair(forty().slice(0, 11))).toEqual({
+      kind: 'cannot',
+      because: 'A pair needs 12 cases with this step; there are 11.',
+    });
+    expect(pair(forty(() => ({ wentBackNoted: { a: 1 } }))).kind).toBe('cannot');
+    expect(pairOf({ cases: forty(), lists: [], procedure: plain, stepId: 'nowhere' })).toEqual({
+      kind: 'cannot',
+      because: 'This step is not in the record.',
+    });
+    expect(pair([]).kind).toBe('cannot');
+    expect(pair(Array.from({ length: 20 }, (_, place) => case_(place + 1, [stretch('a', 0, 60)]))).kind).toBe('pair');
+  });
+});

@@ -1,0 +1,110 @@
+import { describe, expect, it } from 'vitest';
+import { queriesOf } from '../../../src/lib/audit';
+import type { Case } from '../../../src/lib/model';
+import { case_, length, procedure, step, stretch } from './made-up';
+import { plainProcedure, recordOf } from './simulated-record';
+
+const four = procedure([step('a'), step('b'), step('c'), step('d'), step('polish', { optional: true })]);
+const usual = (count: number, seconds = (place: number) => 60 + (place % 7)): Case[] =>
+  Array.from({ length: count }, (_, place) =>
+    case_(
+      place + 1,
+      ['a', 'b', 'c', 'd'].map((id) => length(id, seconds(place))),
+    ),
+  );
+
+describe('queries', () => {
+  it('ask about a time more than six robust SDs from the own ones, either way, and name file row, column and value', () => {
+    const odd = case_(50, [length('a', 900), ...['b', 'c', 'd'].map((id) => length(id, 60))], {
+      source: { kind: 'file', importId: 'import-1', row: 51 },
+    });
+    const short = case_(51, [length('a', 3), ...['b', 'c', 'd'].map((id) => length(id, 60))]);
+    expect(queriesOf([...usual(30), odd, short], four)).toEqual([
+      {
+        caseId: 'case-50',
+        code: 'C50',
+        stepId: 'a',
+        row: 51,
+        column: 'a',
+        value: '900',
+        why: '900 s is far longer than you usually take for A. Is the time right?',
+        weight: 'queried',
+      },
+      expect.objectContaining({
+        caseId: 'case-51',
+        row: null,
+        why: '3 s is far shorter than you usually take for A. Is the time right?',
+      }),
+    ]);
+  });
+
+  it('do not ask about ordinary variation, rounded short steps, or a step that is always the same', () => {
+    expect(queriesOf(recordOf({ cases: 300, usual: [60, 60, 60, 60], outliers: 0.05 }, 3), plainProcedure(4))).toEqual(
+      [],
+    );
+    expect(
+      queriesOf(
+        usual(40, (place) => (place % 10 === 0 ? 6 : 5)),
+        four,
+      ),
+    ).toEqual([]);
+    expect(
+      queriesOf(
+        usual(40, () => 60),
+        four,
+      ),
+    ).toEqual([]);
+  });
+
+  it('ask about half an hour for one step while the record is too short for a scale of its own', () => {
+    const one = case_(1, [length('a', 2400), ...['b', 'c', 'd'].map((id) => length(id, 60))]);
+    expect(queriesOf([one], four).map(({ why }) => why)).toEqual([
+      '2400 s is far longer than any step usually takes. Is the time right?',
+    ]);
+    expect(queriesOf(usual(3), four)).toEqual([]);
+  });
+
+  it('ask about two steps at once, once a pair, and not about marks less than a second apart or the same step', () => {
+    const over = case_(1, [
+      stretch('a', 0, 30),
+      stretch('b', 20, 60),
+      stretch('a', 50, 70),
+      stretch('c', 70, 90),
+      stretch('d', 89.5, 120),
+    ]);
+    const found = queriesOf([over], four);
+    expect(found.map(({ why }) => why)).toEqual([
+      'Stretches of A and B overlap by 10 s. Which of the two was going on?',
+    ]);
+    const waiting = case_(2, [
+      stretch('a', 0, 30),
+      stretch('b', 10, 25, { kind: 'waiting', reason: 'machine' }),
+      stretch('b', 30, 40),
+      stretch('c', 40, 50),
+    ]);
+    expect(queriesOf([waiting], four)).toEqual([]);
+  });
+
+  it('ask about a case with fewer than half of the steps usually timed; optional steps and other hands do not count against it', () => {
+    const one = case_(50, [length('a', 60)]);
+    expect(queriesOf([...usual(30), one], four).map(({ why, stepId }) => [why, stepId])).toEqual([
+      ['Only 1 of the 4 steps you usually time are here. Is the recording complete?', null],
+    ]);
+    expect(queriesOf([...usual(30), case_(50, [length('a', 60), length('b', 60)])], four)).toEqual([]);
+    const other = case_(
+      50,
+      ['a', 'b', 'c', 'd'].map((id) => length(id, 60)),
+      { hands: { whole: 'someone-else', steps: {} } },
+    );
+    expect(queriesOf([...usual(30), other], four)).toEqual([]);
+    const onlyTwo = Array.from({ length: 30 }, (_, place) =>
+      case_(place + 1, [length('a', 60 + (place % 5)), length('b', 60)]),
+    );
+    expect(queriesOf(onlyTwo, four)).toEqual([]);
+  });
+
+  it('ask nothing of an empty record or of another procedure', () => {
+    expect(queriesOf([], four)).toEqual([]);
+    expect(queriesOf([case_(1, [length('a', 5000)], { procedureId: 'another' })], four)).toEqual([]);
+  });
+});
