@@ -48,13 +48,13 @@ export function afterRun(input: RunInput, width: Width): RunDrawing | CannotDraw
     const drawn = drawPanel(panel, input, { axis, left, right, top, bottom: top + high, small });
     panels.push(drawn.panel);
     points.push(drawn.points);
-    top = drawn.panel.end + 34;
+    top = drawn.panel.end + 42;
   }
   const drawnCases = planned.reduce((sum, panel) => sum + panel.count, 0);
   return {
     kind: 'drawing',
     width,
-    height: px(top - 24),
+    height: px(top - 32),
     points,
     size,
     small,

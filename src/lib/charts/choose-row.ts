@@ -65,7 +65,11 @@ export function drawRow(
     const y = middle + JITTER * (shift[at] ?? 0);
     if (x.out === null) dots.push(shapePath('circle', x.at, y, DOT));
     else beyond.push(shapePath(x.out === 'low' ? 'left' : 'right', x.at, y, 3));
-    points.push({ x: x.at, y, say: `${row.label}, case ${dot.code}: ${dot.said}, ${times(dot.ratio)} your usual when adjusted for the eye` });
+    points.push({
+      x: x.at,
+      y,
+      say: `${row.label}, case ${dot.code}: ${dot.said}, ${times(dot.ratio)} your usual when adjusted for the eye`,
+    });
   });
   points.sort((a, b) => a.x - b.x);
 

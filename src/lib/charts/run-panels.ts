@@ -16,10 +16,11 @@ export type Panel = { segments: readonly Segment[]; count: number };
  */
 export function runPanels(input: RunInput, room: number, width: Width): Panel[] {
   const fits = Math.floor(room / LEAST_PER_CASE);
+  const alone = input.periods.length === 1;
   const segments = input.periods.flatMap((period, index): Segment[] => {
     const all = input.cases.filter((each) => each.period === index);
     if (all.length === 0) return [];
-    const most = period.mayShorten && width === NARROW ? NARROW_START : period.mayShorten ? fits - NARROW_START : fits;
+    const most = !period.mayShorten || alone ? fits : width === NARROW ? NARROW_START : fits - NARROW_START;
     return splitIn(all.slice(period.mayShorten ? -most : 0), fits).map((cases) => ({
       period: index,
       cases,

@@ -20,7 +20,7 @@ export type DrawnSegment = {
   crosses: string;
   median: { y: number; named: boolean } | null;
   limits: readonly number[];
-  marked: readonly Words[];
+  marked: readonly (Words & { anchor: 'start' | 'middle' | 'end' })[];
 };
 
 /** Where a panel lies, px. */
@@ -31,14 +31,14 @@ export function drawSegment(
   { period: index, cases, total }: { period: number; cases: readonly RunCase[]; total: number },
   here: readonly { x: number; each: RunCase }[],
   input: RunInput,
-  { axis, from, to, top, bottom, small }: Place & { from: number; to: number },
+  { axis, from, to, left, right, top, bottom, small }: Place & { from: number; to: number },
 ): DrawnSegment {
   const period = input.periods[index];
   const shape = period?.shape ?? 'open-circle';
   const marks: string[] = [];
   const beyond: string[] = [];
   const crosses: string[] = [];
-  const marked: Words[] = [];
+  const marked: DrawnSegment['marked'][number][] = [];
   for (const { x, each } of here) {
     if (each.leftOut) crosses.push(shapePath('cross', x, bottom, 3));
     if (each.leftOut || !isRatio(each.ratio)) continue;
@@ -48,7 +48,13 @@ export function drawSegment(
       marks.push(
         shapePath(shape === 'open-square' ? 'square' : 'circle', x, y.at, shape === 'open-square' ? 2.3 : 2.6),
       );
-    if (each.mark) marked.push({ x, y: y.at - 9, text: each.mark });
+    if (each.mark)
+      marked.push({
+        x,
+        y: y.at - 9,
+        text: each.mark,
+        anchor: anchorOf(x, textWidth(each.mark, small, true), left, right),
+      });
   }
   const [a, b] = [px(from + 2), px(to - 2)];
   const name = cases.length < total ? `latest ${cases.length} of ${total}` : (period?.label ?? '');
@@ -70,8 +76,17 @@ export function drawSegment(
     median: isRatio(period?.median) ? { y: axis.at(period.median).at, named: period.named } : null,
     limits:
       input.limits && index === 0
-        ? [input.limits.low, input.limits.high].filter(isRatio).map((limit) => axis.at(limit).at)
+        ? [input.limits.low, input.limits.high]
+            .filter(isRatio)
+            .map((limit) => axis.at(limit))
+            .flatMap(({ at, out }) => (out === null ? [at] : []))
         : [],
     marked,
   };
+}
+
+/** Words over a mark near an edge lean inwards, so that they stay on the drawing. */
+function anchorOf(x: number, width: number, left: number, right: number): 'start' | 'middle' | 'end' {
+  if (x + width / 2 > right) return 'end';
+  return x - width / 2 < left ? 'start' : 'middle';
 }

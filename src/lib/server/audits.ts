@@ -6,6 +6,7 @@ import type { Audit, AuditInput } from '../audit';
 import { auditInSlices, counted, latestShown } from '../audit';
 import { auditThresholds } from '../audit/thresholds';
 import type { Case, Procedure } from '../model';
+import { keptAnswers } from './kept-answers';
 
 /** Re-draws start from here unless a caller asks otherwise: the same record then shows the same numbers on every screen. */
 export const AUDIT_SEED = 1;
@@ -13,30 +14,14 @@ export const AUDIT_SEED = 1;
 /** A surgeon looks at one record, perhaps with and without a reference set: more would only hold memory. */
 const MOST = 6;
 
-// The promise is kept, not the answer: two rooms opened at once share one computation.
-const kept = new Map<string, Promise<Audit>>();
+const kept = keptAnswers<Audit>(MOST);
 
 /**
  * The audit of a record, computed in slices of well under 50 ms and kept under a hash of everything it rests on.
  * Any change of a case that counts, its list, the procedure or a reference set is another key.
  */
 export function auditFor(input: AuditInput): Promise<Audit> {
-  const key = keyOf(input);
-  const found = kept.get(key);
-  if (found) {
-    // The latest asked for goes to the end: the first key is then the one to drop.
-    kept.delete(key);
-    kept.set(key, found);
-    return found;
-  }
-  const computed = auditInSlices(input, { pause: () => setImmediate() });
-  kept.set(key, computed);
-  computed.catch(() => kept.delete(key));
-  for (const oldest of kept.keys()) {
-    if (kept.size <= MOST) break;
-    kept.delete(oldest);
-  }
-  return computed;
+  return kept(keyOf(input), () => auditInSlices(input, { pause: () => setImmediate() }));
 }
 
 function keyOf({ cases, lists, procedure, references, seed, resamples, shown }: AuditInput): string {

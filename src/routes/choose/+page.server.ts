@@ -2,9 +2,14 @@ import { chooseView, viewOf } from '$lib/assessment/choose-view';
 import { procedureOf } from '$lib/assessment/record';
 import { shownAudit } from '$lib/server/audits';
 import { loadCautions } from '$lib/server/content';
+import { keptAnswers, recordKey } from '$lib/server/kept-answers';
 import { readRecord } from '$lib/server/record';
 import { suggestionFor } from '$lib/assessment/suggest';
+import type { Suggestion } from '$lib/rules/types';
 import type { PageServerLoad } from './$types';
+
+// The safety monitor behind a suggestion takes longer than the rest of the page; nothing of it changes with the view.
+const suggestions = keptAnswers<Suggestion>(2);
 
 export const load: PageServerLoad = async ({ locals, url }) => {
   const record = await readRecord(locals.store);
@@ -19,7 +24,9 @@ export const load: PageServerLoad = async ({ locals, url }) => {
   };
   const { audit, heldBack } = await shownAudit(record, procedure);
   if (audit.cannot) return { ...common, room: null };
-  const suggestion = suggestionFor(audit, record);
+  const suggestion = await suggestions(`${recordKey(record)} ${procedure.id}`, async () =>
+    suggestionFor(audit, record),
+  );
   const view = viewOf(url.searchParams.get('view'), audit, suggestion);
   const query = url.searchParams.has('procedure') ? `?procedure=${procedure.id}` : '';
   return { ...common, room: chooseView(audit, suggestion, view, { heldBack, query }) };

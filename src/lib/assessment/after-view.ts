@@ -1,0 +1,225 @@
+import type { ChartSeries } from '../practice';
+import { hashOfCases, casesWithIds } from '../practice';
+import type { Goal, Lasting } from '../model';
+import { counted, lastingWords, lessOrMore } from '../words';
+import { runView, type RunView } from './after-chart';
+import {
+  effectRows,
+  hiddenWords,
+  leftOutSentence,
+  saidOfResult,
+  todayBeside,
+  type ResultWordsView,
+  type TodayView,
+} from './after-words';
+import { decisionsOf, type DecisionsView } from './decisions';
+import { doneRows, type CellRowView } from './done-cells';
+import { eventWordsOf } from './event-fields';
+import type { GoalState } from './goal-state';
+import type { SurgeonRecord } from './record';
+import { safetyView, type SafetyView } from './safety-cells';
+import { waitsForReview } from './case-view';
+import type { PatternRowView } from './step-view';
+import { instantWords } from './when-words';
+
+export type AfterView = {
+  goalId: string;
+  step: string;
+  state: Goal['state'];
+  set: string;
+  /** What is above everything else: a pause, a draft, a closed goal. */
+  notices: readonly string[];
+  count: string;
+  done: { rows: readonly CellRowView[]; lead: string };
+  time: TimeView;
+  safety: SafetyView & { signal: string | null };
+  reviews: readonly ReviewView[];
+  decisions: DecisionsView;
+};
+
+export type TimeView =
+  | { kind: 'none'; sentence: string }
+  | { kind: 'hidden'; sentence: string; earlier: ResultView | null }
+  | { kind: 'so-far'; sentence: string; run: RunView | null; earlier: ResultView | null }
+  | {
+      kind: 'result';
+      result: ResultView;
+      earlier: ResultView | null;
+      run: RunView | null;
+      today: TodayView | null;
+      lasting: readonly { head: string; sentence: string }[];
+      leftOut: string;
+    };
+
+export type ResultView = ResultWordsView & { when: string; rows: readonly PatternRowView[] };
+
+export type ReviewView = { caseId: string; code: string; index: number; words: string };
+
+export type AfterSource = {
+  state: GoalState;
+  record: SurgeonRecord;
+  lasting: readonly Lasting[];
+  /** The chart over the windows that may be seen; `null` where none may, or nothing can be drawn. */
+  series: ChartSeries | null;
+  drawn: readonly (readonly string[])[];
+  /** The words under a signal of the monitor. */
+  signal: string;
+};
+
+/** What you did, time, safety: everything of one goal that may be seen today. */
+export function afterView(source: AfterSource): AfterView {
+  const { state, record } = source;
+  const { goal, procedure, step, window, windowCases, spanCases } = state;
+  const need = window.need;
+  const so = windowCases.length;
+  return {
+    goalId: goal.id,
+    step: step.label,
+    state: goal.state,
+    set: `Set on ${instantWords(goal.setAt)}, with ${counted(goal.start.caseIds.length, 'starting case')}.`,
+    notices: noticesOf(source),
+    count: window.full
+      ? `The ${need.cases === 40 ? 'forty' : 'twenty'} are full.`
+      : `${Math.min(so, need.cases)} of ${need.cases} counted${need.lists > 0 ? `, over ${Math.min(window.lists, need.lists)} of ${need.lists} lists` : ''}.`,
+    done: {
+      rows: doneRows(goal, windowCases, record.reflections, procedure),
+      lead:
+        so === 0
+          ? 'No case of the window yet: it begins with the next new list.'
+          : 'Your own account, from your notes after review.',
+    },
+    time: timeOf(source),
+    safety: {
+      ...safetyView(spanCases, record.cases, record.lists, procedure, goal.stepId),
+      signal: state.monitorSignalled ? source.signal : null,
+    },
+    reviews: spanCases.flatMap((each) =>
+      (each.events ?? []).flatMap((event, index) =>
+        waitsForReview(event)
+          ? [{ caseId: each.id, code: each.code, index, words: eventWordsOf(event, procedure) }]
+          : [],
+      ),
+    ),
+    decisions: decisionsOf(state),
+  };
+}
+
+function noticesOf({ state }: AfterSource): string[] {
+  const { goal, gate, stored, outcome } = state;
+  const latest = stored[stored.length - 1];
+  return [
+    ...(goal.state === 'draft'
+      ? [
+          'This goal is a draft until it is agreed with your supervisor: off-patient drills only, and no case counts yet.',
+        ]
+      : []),
+    ...(goal.state === 'paused' ? ['This goal is paused.'] : []),
+    // An event added later closes the gate of a stored result again: said above it, its numbers untouched.
+    ...(latest && latest.outcome.kind !== 'paused' && gate && !gate.open
+      ? [`Since this result was read: ${gate.because.join(' ')} The numbers below stay as they were read.`]
+      : []),
+    ...(!latest && !outcome && gate && !gate.open ? gate.because : []),
+  ];
+}
+
+function timeOf(source: AfterSource): TimeView {
+  const { state, record } = source;
+  const { goal, window, stored, outcome, cases } = state;
+  const label = state.step.label;
+  const firstLook = stored.find((each) => each.look === 'first');
+  const latest = stored.find((each) => each.look === state.look);
+  const earlier: ResultView | null =
+    firstLook && state.look === 'second'
+      ? {
+          ...saidOfResult(firstLook.outcome, label),
+          when: `First look, at twenty, read on ${instantWords(firstLook.storedAt)}.`,
+          rows: effectRows(firstLook.outcome),
+        }
+      : null;
+
+  if (goal.state === 'draft') return { kind: 'none', sentence: 'Nothing is counted while the goal is a draft.' };
+  const shown = latest?.outcome ?? (state.waitsForReview ? outcome : null);
+  if (shown) {
+    // The joint model that judges lasting gives the first window a slightly other figure than the one that was read.
+    const first = stored[stored.length - 1]?.outcome.against?.estimate;
+    const lasting = source.lasting.map((each) =>
+      lastingWords({ ...each, firstEstimate: first ?? each.firstEstimate }, label),
+    );
+    return {
+      kind: 'result',
+      result: {
+        ...saidOfResult(shown, label),
+        when: latest
+          ? `Stored on ${instantWords(latest.storedAt)}, and shown as it was.`
+          : 'Not stored yet: that happens once the review is written.',
+        rows: effectRows(shown),
+      },
+      earlier,
+      run: runOf(source, chartTitle(source), window.windows.length),
+      today: latest
+        ? todayBeside(latest, outcome, goal, record.cases, {
+            start: hashOfCases(casesWithIds(cases, goal.start.caseIds)),
+            input: state.inputHash,
+          })
+        : null,
+      lasting,
+      leftOut: leftOutSentence(window),
+    };
+  }
+  if (goal.measure === 'safety' && !window.full)
+    return { kind: 'none', sentence: 'This goal has no time: no step time of its cases is judged.' };
+  if (goal.timesShown.length > 0)
+    return {
+      kind: 'so-far',
+      sentence: `Shown because you asked on ${instantWords(goal.timesShown[0] ?? '')}; this is noted with the goal. The result still comes at ${window.need.cases === 40 ? 'forty' : 'twenty'}: no median, no limit and no word before that.`,
+      run: runOf(source, `${label}: the cases so far.`, 0),
+      earlier,
+    };
+  return { kind: 'hidden', sentence: hiddenWords(window), earlier };
+}
+
+function runOf({ series, state, record, drawn }: AfterSource, title: string, full: number): RunView | null {
+  if (!series) return null;
+  return runView({
+    series,
+    title,
+    startIds: state.goal.start.caseIds,
+    windows: drawn,
+    full,
+    length: state.window.need.cases,
+    cases: state.cases,
+    procedureId: state.procedure.id,
+    reflections: record.reflections,
+  });
+}
+
+/** The title of the drawing says what it shows. */
+function chartTitle({ state, lasting }: AfterSource): string {
+  const label = state.step.label;
+  const outcome = state.stored.find((each) => each.look === state.look)?.outcome ?? state.outcome;
+  const twenty = state.window.need.cases === 40 ? 'the forty' : 'the twenty';
+  if (!outcome || outcome.kind === 'paused' || outcome.cannot) return `${label}: the starting cases and ${twenty}.`;
+  const judged = outcome.against ?? outcome.plain;
+  const figure = judged ? lessOrMore(Math.exp(judged.estimate)) : '';
+  const last = lasting[lasting.length - 1];
+  const after = last
+    ? {
+        lasted: ', and it lasted',
+        faded: ', and it faded',
+        partly: ', and part of it lasted',
+        'not-clear': ', and whether it lasted is not clear yet',
+      }[last.kind]
+    : '';
+  switch (outcome.kind) {
+    case 'shorter':
+      return `${label}: about ${figure} time in ${twenty}${after}.`;
+    case 'longer':
+      return `${label}: about ${figure} time in ${twenty}.`;
+    case 'steadier':
+      return `${label}: steadier in ${twenty}.`;
+    case 'all-round':
+      return `${label}: shorter all round in ${twenty}.`;
+    default:
+      return `${label}: no clear change in ${twenty}.`;
+  }
+}

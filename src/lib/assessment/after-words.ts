@@ -1,0 +1,140 @@
+import type { GoalWindow } from '../practice';
+import type { Case, Goal, Measure, Outcome, StoredResult } from '../model';
+import { counted, lessOrMore, listed, rangeOfRatios, resultWords } from '../words';
+import { leftOutWords } from './case-change';
+import { SHORTER_WRONG_PER_HUNDRED } from './error-rates';
+import type { PatternRowView } from './step-view';
+
+/** "Hidden until twenty cases over four lists: 13 of 20, 3 of 4." */
+export function hiddenWords(window: GoalWindow): string {
+  const { cases, lists } = window.need;
+  const names: Record<number, string> = { 3: 'three', 4: 'four', 20: 'twenty', 40: 'forty' };
+  const so = Math.min(window.running.length, cases);
+  if (lists === 0) return `Hidden until ${names[cases] ?? cases} cases: ${so} of ${cases}.`;
+  return `Hidden until ${names[cases] ?? cases} cases over ${names[lists] ?? lists} lists: ${so} of ${cases}, ${Math.min(window.lists, lists)} of ${lists}.`;
+}
+
+export type ResultWordsView = {
+  head: string;
+  sentences: readonly string[];
+  doesNotSay: string | null;
+  beside: readonly string[];
+};
+
+const WITHOUT_TIME: Partial<Record<Measure, string>> = {
+  checkpoints: 'What you did is the result.',
+  safety: 'This goal has no time.',
+};
+
+/** What a person does next while a review is open; the numbers below stay as they are. */
+const PAUSED_DO =
+  "No change in time is called a result until it has been looked at. Finish the operation note and your unit's own reporting first; look at the case with a senior colleague; then write here what you will do. The numbers are below and stay as they are.";
+
+/** A result in the words of the one table, with what it does not say. */
+export function saidOfResult(outcome: Outcome, stepLabel: string): ResultWordsView {
+  const without = WITHOUT_TIME[outcome.measure];
+  if (without && outcome.kind !== 'paused')
+    return {
+      head: without,
+      sentences: outcome.cannot ? [outcome.cannot.because] : [],
+      doesNotSay: 'that the step is safer, or that anything changed.',
+      beside: [],
+    };
+  const { head, sentences, doesNotSay, beside } = resultWords(outcome, {
+    stepLabel,
+    falsePerHundred: SHORTER_WRONG_PER_HUNDRED,
+    pausedBy: null,
+  });
+  return {
+    head: `${head}.`,
+    sentences: outcome.kind === 'paused' ? [...sentences, PAUSED_DO] : sentences,
+    doesNotSay: outcome.cannot ? null : doesNotSay,
+    beside,
+  };
+}
+
+/** The dot-and-line rows under a result: the step alone, against the rest (which it rests on), how much it varies. */
+export function effectRows(outcome: Outcome): PatternRowView[] {
+  const steadiness = outcome.measure === 'steadiness';
+  const row = (id: string, label: string, effect: Outcome['plain'], bold: boolean): PatternRowView[] => {
+    if (!effect) return [];
+    const [ratio, low, high] = [effect.estimate, effect.low, effect.high].map(Math.exp) as [number, number, number];
+    return [
+      {
+        id,
+        label,
+        under: `${counted(effect.nWindow, 'case')} against ${effect.nStart}`,
+        ratio,
+        low,
+        high,
+        words: `${lessOrMore(ratio)} (${rangeOfRatios(low, high)})`,
+        bold,
+      },
+    ];
+  };
+  return [
+    ...row('plain', 'this step alone', outcome.plain, false),
+    ...row('against', 'against the rest of the operation', outcome.against, !steadiness),
+    ...row('spread', 'how much it varies', outcome.spread, steadiness),
+  ];
+}
+
+/** Cases left out of the window, before and after their times were seen, with their reasons. */
+export function leftOutSentence(window: GoalWindow): string {
+  const { before, after, reasons } = window.leftOut;
+  const why = Object.entries(reasons).map(
+    ([reason, count]) => `${leftOutWords(reason as keyof typeof reasons)} ${count}`,
+  );
+  return `Left out before times were seen: ${before}. After: ${after}${why.length > 0 ? ` (all reasons: ${listed(why)})` : ''}.`;
+}
+
+export type TodayView = { sentence: string; reasons: readonly string[] };
+
+/**
+ * Where today's data would give another figure than the stored result, and why; `null` where nothing differs.
+ * An estimate only, never another kind of result: the stored one stays as it was read.
+ */
+export function todayBeside(
+  stored: StoredResult,
+  today: Outcome | null,
+  goal: Goal,
+  cases: readonly Case[],
+  hashes: { start: string; input: string },
+): TodayView | null {
+  const ids = new Set([...stored.startIds, ...stored.windowIds]);
+  const byId = new Map(cases.map((each) => [each.id, each]));
+  const gone = [...ids].filter((id) => !byId.has(id)).length;
+  const left = [...ids].flatMap((id) => byId.get(id) ?? []).filter((each) => each.leftOut !== null);
+  const edited = [...ids]
+    .flatMap((id) => byId.get(id) ?? [])
+    .filter((each) => each.history.some(({ at }) => at > stored.storedAt));
+  const changed = hashes.input !== stored.inputHash || gone > 0;
+  const startChanged = hashes.start !== goal.start.hash;
+  const [then, now] = [judgedOf(stored.outcome), today && judgedOf(today)];
+  const moved = then && now ? wordsOf(then) !== wordsOf(now) : false;
+  if (!changed && !moved) return null;
+  return {
+    sentence: !now
+      ? 'Today the stored figure could not be worked out again: the cases it rests on are no longer all there.'
+      : moved
+        ? `Today's data would give ${wordsOf(now)}. The result above stays as it was read.`
+        : "Today's data give the same figure.",
+    reasons: [
+      ...(startChanged ? ['The starting cases have changed since the goal was set.'] : []),
+      ...(gone > 0 ? [`${counted(gone, 'case')} of it ${gone === 1 ? 'has' : 'have'} been erased.`] : []),
+      ...(left.length > 0 ? [`Left out since: ${listed(left.map(({ code }) => code))}.`] : []),
+      ...(edited.length > 0
+        ? [
+            `Changed since: ${listed(edited.slice(0, 8).map(({ code }) => code))}${edited.length > 8 ? ' and others' : ''}.`,
+          ]
+        : []),
+      ...(moved && !changed ? ['Another goal, a list or the way of computing has changed since.'] : []),
+    ],
+  };
+}
+
+const judgedOf = (outcome: Outcome) =>
+  outcome.measure === 'steadiness' ? outcome.spread : (outcome.against ?? outcome.plain);
+
+const wordsOf = ({ estimate, low, high }: { estimate: number; low: number; high: number }) =>
+  `${lessOrMore(Math.exp(estimate))} (${rangeOfRatios(Math.exp(low), Math.exp(high))})`;

@@ -1,0 +1,128 @@
+import { pairOf } from '../audit';
+import type { Audit } from '../audit';
+import { startGoal, startsAfter, type StartedGoal } from '../practice';
+import type { Case, Goal, Measure, Procedure } from '../model';
+import { planDraft, stepFactsOf, suggestionOf } from '../rules';
+import type { Guidance } from '../rules/types';
+import { VIEWS } from './choose-view';
+import { ENGINE } from './engine';
+import { stepsUnderGoal } from './goal-state';
+import type { PlanSource } from './plan-view';
+import type { SurgeonRecord } from './record';
+import { safetyFactsFor } from './suggest';
+import { supervisorAsked } from './supervision';
+
+/** Chance in starting a goal (re-draws for the allowance) comes from here, so that the same day gives the same start. */
+const START_SEED = 1;
+/** No goal reaches further back. */
+const LATEST = 80;
+
+export type PlanInput = {
+  audit: Audit;
+  record: SurgeonRecord;
+  procedure: Procedure;
+  /** Cases that may be looked at: those of a running window are not among them. */
+  cases: readonly Case[];
+  stepId: string;
+  guidance: Guidance | null;
+  /** The view it was opened from. */
+  view: string | null;
+  /** A reason from outside the record, given before the views were opened; `null`: chosen from the record. */
+  ownReason: string | null;
+  query: string;
+};
+
+/** Everything the plan page rests on; `null` where the step has no time in this record. */
+export function planSource(input: PlanInput): PlanSource | null {
+  const { audit, record, procedure, cases, stepId, guidance, ownReason } = input;
+  const step = procedure.steps.find(({ id }) => id === stepId);
+  const safety = safetyFactsFor(audit, record);
+  const pair = pairOf({ cases, lists: record.lists, procedure, stepId });
+  const facts = stepFactsOf(
+    audit,
+    cases,
+    stepId,
+    safety,
+    pair.kind === 'pair' ? { smooth: pair.smooth.code, longer: pair.longer.code } : null,
+  );
+  if (!step || !facts || facts.step.n === 0) return null;
+  const draft = planDraft(facts, guidance ?? emptyPage(procedure.id, stepId, step.label));
+  const chosenBy = chosenByOf(input, suggestionOf(audit, safety));
+  const measure = (['time', 'steadiness'] as const).find((each) => draft.measures.includes(each)) ?? 'checkpoints';
+  return {
+    procedure,
+    step,
+    draft,
+    guidance,
+    ownCheckpoints: record.profile.ownCheckpoints,
+    started: startFor(record, procedure, stepId, measure, chosenBy),
+    codes: new Map(record.cases.map(({ id, code }) => [id, code])),
+    supervisor: supervisorAsked(
+      record.cases.filter((each) => each.procedureId === procedure.id),
+      record.profile,
+    ),
+    chosenBy,
+    reason: ownReason,
+    running: record.goals
+      .filter(({ state }) => state === 'running' || state === 'paused')
+      .map((goal) => procedure.steps.find(({ id }) => id === goal.stepId)?.label ?? goal.stepId),
+    query: input.query,
+  };
+}
+
+/** What starting today fixes. A goal without a time starts from as many cases as there are. */
+export function startFor(
+  record: SurgeonRecord,
+  procedure: Procedure,
+  stepId: string,
+  measure: Measure,
+  chosenBy: Goal['chosenBy'],
+): StartedGoal | { kind: 'cannot'; because: string } {
+  const latest = record.cases.filter((each) => each.procedureId === procedure.id).slice(-LATEST);
+  const notBefore = startsAfter(stepId, procedure.id, record.goals, record.results, record.cases);
+  return startGoal({
+    cases: record.cases,
+    lists: record.lists,
+    procedure,
+    references: record.references,
+    stepId,
+    measure,
+    chosenBy,
+    seed: START_SEED,
+    engine: ENGINE,
+    ...(notBefore === null ? {} : { notBefore }),
+    underGoal: stepsUnderGoal(
+      record,
+      { id: '', procedureId: procedure.id, stepId },
+      latest.map(({ id }) => id),
+    ),
+  });
+}
+
+/** The view the step was shown on: the suggestion's, else the one it was also worth a look on, else the one looked at. */
+function chosenByOf(
+  { ownReason, stepId, view }: PlanInput,
+  suggestion: ReturnType<typeof suggestionOf>,
+): Goal['chosenBy'] {
+  if (ownReason !== null) return 'own';
+  if (suggestion.steps.includes(stepId) && suggestion.view) return suggestion.view;
+  const also = suggestion.also.find((each) => each.stepId === stepId);
+  return also?.view ?? VIEWS.find((each) => each === view) ?? 'seconds';
+}
+
+/** A step nobody has written a page for: the rules still give a stop sign and a drill. */
+const emptyPage = (procedureId: string, step: string, title: string): Guidance => ({
+  procedureId,
+  step,
+  title,
+  aim: '',
+  keep: [],
+  checkpoints: [],
+  reminders: [],
+  stop: [],
+  earlier: [],
+  drills: [],
+  sources: [],
+  reviewed: null,
+  body: '',
+});

@@ -1,0 +1,40 @@
+import { afterView, type AfterView } from '../assessment/after-view';
+import { goalLines, type GoalLine } from '../assessment/goal-lines';
+import { goalState, lastingState, seriesState } from '../assessment/goal-state';
+import type { SurgeonRecord } from '../assessment/record';
+import type { Goal } from '../model';
+import { loadCautions } from './content';
+import { readGoal } from './results';
+import { keptAnswers, recordKey } from './kept-answers';
+import type { Store } from './storage/port';
+
+const views = keptAnswers<AfterView>(8);
+const lines = keptAnswers<GoalLine[]>(2);
+
+/** One goal as After twenty shows it: only the windows that may be seen are drawn. */
+export function readAfter(store: Store, record: SurgeonRecord, goal: Goal, now: string): Promise<AfterView> {
+  return views(`${recordKey(record)} ${goal.id}`, () => computeAfter(store, record, goal, now));
+}
+
+/** Every goal in one line, with its result and whether that lasted. */
+export function readGoalLines(record: SurgeonRecord): Promise<GoalLine[]> {
+  return lines(recordKey(record), async () =>
+    goalLines(record, (goal) => lastingState(record, goalState(record, goal))),
+  );
+}
+
+async function computeAfter(store: Store, record: SurgeonRecord, goal: Goal, now: string): Promise<AfterView> {
+  const state = await readGoal(store, record, goal, now);
+  const { window } = state;
+  const result = state.stored.some(({ look }) => look === state.look) || state.waitsForReview;
+  const drawn = result ? window.windows : goal.timesShown.length > 0 ? [...window.windows, window.running] : [];
+  const timed = goal.measure !== 'safety' && goal.state !== 'draft' && drawn.some((ids) => ids.length > 0);
+  return afterView({
+    state,
+    record,
+    lasting: lastingState(record, state),
+    series: timed ? seriesState(record, state, drawn) : null,
+    drawn,
+    signal: loadCautions()['monitor-signal'].paragraphs.join(' '),
+  });
+}

@@ -1,0 +1,67 @@
+import { planSource } from '../assessment/plan-source';
+import type { PlanSource } from '../assessment/plan-view';
+import { procedureOf, type SurgeonRecord } from '../assessment/record';
+import { guidanceOf } from '../assessment/step-view';
+import { z } from 'zod';
+import { shownAudit } from './audits';
+import { loadGuidance } from './content';
+import { keptAnswers, recordKey } from './kept-answers';
+import { readRecord } from './record';
+import type { Store } from './storage/port';
+
+/** A step and its reason, written down before the views were opened; waits here until the plan is set. */
+const ownReasonSchema = z.object({ procedure: z.string(), step: z.string(), reason: z.string() });
+export type OwnReason = z.infer<typeof ownReasonSchema>;
+const OWN_REASON = 'plan-own-reason';
+
+export async function keepOwnReason(store: Store, own: OwnReason): Promise<void> {
+  await store.saveDraft(OWN_REASON, JSON.stringify(own));
+}
+
+export async function dropOwnReason(store: Store): Promise<void> {
+  await store.dropDraft(OWN_REASON);
+}
+
+async function ownReasonFor(store: Store, procedureId: string, stepId: string): Promise<string | null> {
+  const text = await store.draft(OWN_REASON);
+  if (text === null) return null;
+  try {
+    const read = ownReasonSchema.safeParse(JSON.parse(text));
+    return read.success && read.data.step === stepId && read.data.procedure === procedureId ? read.data.reason : null;
+  } catch {
+    return null;
+  }
+}
+
+// Fixing a start re-draws lists a thousand times: once for the page that is opened, and not again when it is sent.
+const sources = keptAnswers<PlanSource | null>(4);
+
+export type PlanAsked = { step: string; procedure: string | null; view: string | null; own: boolean };
+
+/** What the plan page of a step rests on, from the record as it is now; `source` null: no time of this step. */
+export async function readPlanSource(
+  store: Store,
+  asked: PlanAsked,
+): Promise<{ record: SurgeonRecord; label: string | null; source: PlanSource | null }> {
+  const record = await readRecord(store);
+  const procedure = procedureOf(record, asked.procedure ?? record.profile.procedureId);
+  const step = procedure.steps.find(({ id }) => id === asked.step);
+  if (!step) return { record, label: null, source: null };
+  const { audit, cases } = await shownAudit(record, procedure);
+  const ownReason = asked.own ? await ownReasonFor(store, procedure.id, asked.step) : null;
+  const key = JSON.stringify([recordKey(record), asked, procedure.id, ownReason]);
+  const source = await sources(key, async () =>
+    planSource({
+      audit,
+      record,
+      procedure,
+      cases,
+      stepId: asked.step,
+      guidance: guidanceOf(loadGuidance(), procedure, asked.step),
+      view: asked.view,
+      ownReason,
+      query: asked.procedure ? `?procedure=${procedure.id}` : '',
+    }),
+  );
+  return { record, label: step.label, source };
+}

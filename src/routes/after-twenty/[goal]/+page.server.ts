@@ -1,0 +1,70 @@
+import { error, fail, redirect } from '@sveltejs/kit';
+import { reviewedCase } from '$lib/assessment/event-review';
+import { decided } from '$lib/assessment/decisions';
+import { textOf } from '$lib/assessment/fields';
+import { procedureOf } from '$lib/assessment/record';
+import { readAfter } from '$lib/server/after';
+import { attempt } from '$lib/server/attempt';
+import { loadCautions } from '$lib/server/content';
+import { fieldsOf } from '$lib/server/form-fields';
+import { readRecord } from '$lib/server/record';
+import type { Actions, PageServerLoad } from './$types';
+
+const SAID: Record<string, string> = {
+  decided: 'The decision is stored with its date.',
+  shown: 'The times are shown; that you asked is noted. The result still comes when the window is full.',
+  reviewed: 'Your review of the event is stored.',
+};
+
+const goalOf = async (store: App.Locals['store'], id: string) => {
+  const record = await readRecord(store);
+  const goal = record.goals.find((each) => each.id === id);
+  if (!goal) error(404, 'There is no goal at this address.');
+  return { record, goal };
+};
+
+export const load: PageServerLoad = async ({ locals, params, url }) => {
+  const { record, goal } = await goalOf(locals.store, params.goal);
+  return {
+    view: await readAfter(locals.store, record, goal, locals.now),
+    said: SAID[url.searchParams.get('said') ?? ''] ?? null,
+    caution: loadCautions().standing.paragraphs,
+  };
+};
+
+export const actions = {
+  /** Asked for while the window runs; noted, because seeing times can change the cases that follow. */
+  show: async ({ locals, params }) => {
+    const { goal } = await goalOf(locals.store, params.goal);
+    await locals.store.updateGoal({ ...goal, timesShown: [...goal.timesShown, locals.now] });
+    redirect(303, `/after-twenty/${goal.id}?said=shown`);
+  },
+  decide: async ({ locals, params, request }) => {
+    const values = fieldsOf(await request.formData());
+    const { record, goal } = await goalOf(locals.store, params.goal);
+    const view = await readAfter(locals.store, record, goal, locals.now);
+    const kind = view.decisions.offered.find(({ value }) => value === textOf(values, 'decision'))?.value;
+    const reason = textOf(values, 'reason');
+    const errors = [
+      ...(kind ? [] : [{ field: 'decision', message: 'Choose what to do now.' }]),
+      ...(reason === '' ? [{ field: 'reason', message: 'Write one line on why: you will want it later.' }] : []),
+    ];
+    if (!kind || errors.length > 0) return fail(400, { errors, values });
+    const { refused } = await attempt('decision', () =>
+      locals.store.updateGoal(decided(goal, kind, reason, locals.now)),
+    );
+    if (refused) return fail(409, { errors: [refused], values });
+    if (kind === 'change-checkpoints')
+      redirect(303, `/plan?${new URLSearchParams({ step: goal.stepId, procedure: goal.procedureId })}`);
+    redirect(303, `/after-twenty/${goal.id}?said=decided`);
+  },
+  review: async ({ locals, params, request }) => {
+    const values = fieldsOf(await request.formData());
+    const { record, goal } = await goalOf(locals.store, params.goal);
+    const read = reviewedCase(values, record.cases, procedureOf(record, goal.procedureId), locals.now);
+    if (read.kind === 'errors') return fail(400, { errors: read.errors, values });
+    const { refused } = await attempt(read.field, () => locals.store.updateCase(read.case, read.what, locals.now));
+    if (refused) return fail(409, { errors: [refused], values });
+    redirect(303, `/after-twenty/${goal.id}?said=reviewed`);
+  },
+} satisfies Actions;

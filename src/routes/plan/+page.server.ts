@@ -1,0 +1,98 @@
+import { error, fail, redirect } from '@sveltejs/kit';
+import { textOf } from '$lib/assessment/fields';
+import { newGoal } from '$lib/assessment/new-goal';
+import { readPlan } from '$lib/assessment/plan-form';
+import { startFor } from '$lib/assessment/plan-source';
+import { offeredCheckpoints, planView } from '$lib/assessment/plan-view';
+import { procedureOf } from '$lib/assessment/record';
+import { attempt } from '$lib/server/attempt';
+import { loadCautions } from '$lib/server/content';
+import { fieldsOf } from '$lib/server/form-fields';
+import { dropOwnReason, keepOwnReason, readPlanSource } from '$lib/server/plans';
+import { readRecord } from '$lib/server/record';
+import type { Actions, PageServerLoad } from './$types';
+
+const texts = () => {
+  const cautions = loadCautions();
+  return {
+    standing: cautions.standing.paragraphs,
+    supervision: cautions.supervision.paragraphs,
+    noTimes: cautions['note-durations'].paragraphs,
+  };
+};
+
+export const load: PageServerLoad = async ({ locals, url }) => {
+  const step = url.searchParams.get('step');
+  const procedure = url.searchParams.get('procedure');
+  const view = url.searchParams.get('view');
+  const own = url.searchParams.get('why') === 'own';
+  if (step === null) {
+    const record = await readRecord(locals.store);
+    const { id, steps } = procedureOf(record, procedure ?? record.profile.procedureId);
+    return {
+      room: null,
+      procedure: id,
+      steps: steps
+        .filter((each) => !each.retired && !each.notToShorten)
+        .map((each) => ({ id: each.id, label: each.label })),
+      label: null,
+      asked: null,
+      texts: texts(),
+    };
+  }
+  const { label, source } = await readPlanSource(locals.store, { step, procedure, view, own });
+  if (label === null) error(404, 'This procedure has no step of this name.');
+  return {
+    room: source && planView(source),
+    procedure,
+    steps: [],
+    label,
+    asked: { step, procedure: procedure ?? '', view: view ?? '', why: own ? 'own' : '' },
+    texts: texts(),
+  };
+};
+
+export const actions = {
+  /** A step for a reason from outside the record, before the views are opened. */
+  own: async ({ locals, request }) => {
+    const values = fieldsOf(await request.formData());
+    const [step, reason, procedure] = [textOf(values, 'step'), textOf(values, 'reason'), textOf(values, 'procedure')];
+    const errors = [
+      ...(step === '' ? [{ field: 'step', message: 'Choose the step.' }] : []),
+      ...(reason === '' ? [{ field: 'reason', message: 'Write the reason from outside the record.' }] : []),
+      ...(textOf(values, 'before') !== 'yes'
+        ? [{ field: 'before', message: 'This holds only if you had not looked at Choose for it. Else choose there.' }]
+        : []),
+    ];
+    if (errors.length > 0) return fail(400, { errors, values });
+    await keepOwnReason(locals.store, { procedure, step, reason });
+    redirect(303, `/plan?${new URLSearchParams({ step, procedure, why: 'own' })}`);
+  },
+  set: async ({ locals, request }) => {
+    const values = fieldsOf(await request.formData());
+    const { record, source } = await readPlanSource(locals.store, {
+      step: textOf(values, 'step'),
+      procedure: textOf(values, 'procedure') || null,
+      view: textOf(values, 'view') || null,
+      own: textOf(values, 'why') === 'own',
+    });
+    if (!source) error(404, 'This step has no time in the record any more.');
+    const read = readPlan(values, {
+      step: source.step,
+      offered: offeredCheckpoints(source),
+      measures: source.draft.measures,
+      cannotMeasure: source.started.kind === 'cannot' ? source.started.because : null,
+      supervisorAsked: source.supervisor !== null,
+      chosenBy: source.chosenBy,
+    });
+    if (read.kind === 'errors') return fail(400, { errors: read.errors, values });
+    const started = startFor(record, source.procedure, source.step.id, read.plan.measure, source.chosenBy);
+    if (started.kind === 'cannot')
+      return fail(400, { errors: [{ field: 'measure', message: started.because }], values });
+    const goal = newGoal(source, read.plan, started.start, record.cases, locals.now);
+    const { done, refused } = await attempt('step', () => locals.store.startGoal(goal));
+    if (!done) return fail(409, { errors: [refused], values });
+    await dropOwnReason(locals.store);
+    redirect(303, `/plan/${done.id}?said=set`);
+  },
+} satisfies Actions;

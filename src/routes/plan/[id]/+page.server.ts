@@ -1,0 +1,45 @@
+import { error, fail, redirect } from '@sveltejs/kit';
+import { goalView } from '$lib/assessment/goal-view';
+import { agreedGoal } from '$lib/assessment/new-goal';
+import { decided } from '$lib/assessment/decisions';
+import { attempt } from '$lib/server/attempt';
+import { loadCautions } from '$lib/server/content';
+import { readRecord } from '$lib/server/record';
+import type { Actions, PageServerLoad } from './$types';
+
+export const load: PageServerLoad = async ({ locals, params, url }) => {
+  const record = await readRecord(locals.store);
+  const goal = record.goals.find(({ id }) => id === params.id);
+  if (!goal) error(404, 'There is no goal at this address.');
+  const cautions = loadCautions();
+  return {
+    goal: goalView(goal, record),
+    said: url.searchParams.get('said'),
+    caution: cautions.standing.paragraphs,
+    supervision: cautions.supervision.paragraphs,
+  };
+};
+
+export const actions = {
+  agree: async ({ locals, params }) => {
+    const record = await readRecord(locals.store);
+    const goal = record.goals.find(({ id }) => id === params.id);
+    if (!goal) error(404, 'There is no goal at this address.');
+    if (goal.state !== 'draft')
+      return fail(409, { errors: [{ field: 'agree', message: 'This goal is no draft any more.' }] });
+    const { refused } = await attempt('agree', () => locals.store.updateGoal(agreedGoal(goal, record.cases)));
+    if (refused) return fail(409, { errors: [refused] });
+    redirect(303, `/plan/${goal.id}?said=agreed`);
+  },
+  drop: async ({ locals, params }) => {
+    const record = await readRecord(locals.store);
+    const goal = record.goals.find(({ id }) => id === params.id);
+    if (!goal) error(404, 'There is no goal at this address.');
+    if (goal.state !== 'draft')
+      return fail(409, { errors: [{ field: 'drop', message: 'This goal runs; it is closed on After twenty.' }] });
+    const closed = decided(goal, 'move-on', 'Not agreed; the draft was put away.', locals.now);
+    const { refused } = await attempt('drop', () => locals.store.updateGoal(closed));
+    if (refused) return fail(409, { errors: [refused] });
+    redirect(303, '/choose');
+  },
+} satisfies Actions;
