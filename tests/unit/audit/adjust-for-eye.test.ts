@@ -3,8 +3,8 @@ import { adjustForEye, stepTable } from '../../../src/lib/audit';
 import { drawInto } from '../../../src/lib/audit/drawn-lists';
 import { refitted } from '../../../src/lib/audit/refit';
 import { huberRegression, median, randomStream, sampleSd } from '../../../src/lib/statistics';
-import { case_, fact, length, procedure, step } from './made-up';
-import { recordOf, stepIds, type World } from './simulated-record';
+import { case_, fact, length, procedure, step } from '../../bench/made-up';
+import { recordOf, stepIds, type World } from '../../bench/simulated-record';
 
 const nucleus = fact('nucleus', 'choice', ['soft', 'medium', 'hard']);
 const axial = fact('axial-length', 'number');

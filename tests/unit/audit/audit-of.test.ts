@@ -3,8 +3,8 @@ import { describe, expect, it } from 'vitest';
 import { AuditCancelled, auditInSlices, auditOf } from '../../../src/lib/audit';
 import type { Audit, AuditInput } from '../../../src/lib/audit';
 import type { Case, Stretch } from '../../../src/lib/model';
-import { case_, fact, length, listRecord, procedure, step } from './made-up';
-import { nineEqualSteps, plainProcedure, recordOf, referenceOf, type World } from './simulated-record';
+import { case_, fact, length, listRecord, procedure, step } from '../../bench/made-up';
+import { nineEqualSteps, plainProcedure, recordOf, referenceOf, type World } from '../../bench/simulated-record';
 
 const input = (cases: readonly Case[], more: Partial<AuditInput> = {}): AuditInput => ({
   cases,

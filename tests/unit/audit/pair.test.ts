@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { pairOf } from '../../../src/lib/audit';
 import type { Case } from '../../../src/lib/model';
-import { case_, fact, procedure, step, stretch } from './made-up';
+import { case_, fact, procedure, step, stretch } from '../../bench/made-up';
 
 const pause = { id: 'pause', label: 'Pause' };
 const plain = procedure(

@@ -3,8 +3,8 @@ import { auditOf } from '../../../src/lib/audit';
 import type { Audit } from '../../../src/lib/audit';
 import type { Case } from '../../../src/lib/model';
 import { randomStream } from '../../../src/lib/statistics';
-import { case_, fact, length, listRecord, procedure, step, stretch } from './made-up';
-import { nineEqualSteps, plainProcedure, recordOf, stepIds, type World } from './simulated-record';
+import { case_, fact, length, listRecord, procedure, step, stretch } from '../../bench/made-up';
+import { nineEqualSteps, plainProcedure, recordOf, stepIds, type World } from '../../bench/simulated-record';
 
 const audit = (cases: readonly Case[], more: Partial<Parameters<typeof auditOf>[0]> = {}) =>
   auditOf({ cases, lists: [], procedure: plainProcedure(9), references: [], seed: 1, resamples: 1, ...more });

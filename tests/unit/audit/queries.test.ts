@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { queriesOf } from '../../../src/lib/audit';
 import type { Case } from '../../../src/lib/model';
-import { case_, length, procedure, step, stretch } from './made-up';
-import { plainProcedure, recordOf } from './simulated-record';
+import { case_, length, procedure, step, stretch } from '../../bench/made-up';
+import { plainProcedure, recordOf } from '../../bench/simulated-record';
 
 const four = procedure([step('a'), step('b'), step('c'), step('d'), step('polish', { optional: true })]);
 const usual = (count: number, seconds = (place: number) => 60 + (place % 7)): Case[] =>

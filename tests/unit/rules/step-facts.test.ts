@@ -2,8 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { auditOf } from '../../../src/lib/audit';
 import type { Case, Event } from '../../../src/lib/model';
 import { planDraft, safetyFactsOf, stepFactsOf, suggestionOf } from '../../../src/lib/rules';
-import { case_, length, listRecord, procedure, step } from '../audit/made-up';
-import { plainProcedure, recordOf } from '../audit/simulated-record';
+import { case_, length, listRecord, procedure, step } from '../../bench/made-up';
+import { plainProcedure, recordOf } from '../../bench/simulated-record';
 import { guidance, noEvents } from './made-up-audit';
 
 const event = (more: Partial<Event> = {}): Event => ({
@@ -88,7 +88,7 @@ describe('what the rules look at', () => {
   };
 
   it('is gathered from the cases shown', () => {
-    const facts = factsOf(record((place) => ({ keptSeen: place % 2 ? { pause: place % 4 === 1 } : {} })));
+    const facts = factsOf(record((place) => (place % 2 ? { keptSeen: { pause: place % 4 === 1 } } : {})));
     expect(facts.keptParts).toEqual([{ id: 'pause', label: 'Pause', seen: 15, looked: 30 }]);
     expect(facts.cases).toBe(60);
     expect(facts.labels['s2']).toBe('S2');
