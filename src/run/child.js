@@ -3,6 +3,20 @@ import { join } from 'node:path';
 import { projectFolder } from './stamps.js';
 
 /**
+ * What this program started ends with it, also when only this one is told to stop.
+ * @param {import('node:child_process').ChildProcess} child
+ * @returns {() => void} to call when the child has ended
+ */
+function endTogether(child) {
+  const stop = (/** @type {NodeJS.Signals} */ signal) => {
+    child.kill(signal);
+    process.exit(1);
+  };
+  process.once('SIGINT', stop).once('SIGTERM', stop);
+  return () => process.off('SIGINT', stop).off('SIGTERM', stop);
+}
+
+/**
  * Runs a Node program in the project folder.
  * @param {readonly string[]} args the program and its arguments
  * @param {{ env?: Record<string, string>, quiet?: boolean }} [options] quiet: what it prints is kept and returned;
@@ -23,19 +37,24 @@ export function runProgram(program, args, { env = {}, quiet = false } = {}) {
   return new Promise((resolve) => {
     const child = spawn(program, args, {
       cwd: projectFolder,
-      env: { ...process.env, ...env },
+      env: { ...process.env, ...(quiet ? { NO_COLOR: '1', FORCE_COLOR: '0' } : {}), ...env },
       stdio: ['ignore', 'pipe', 'pipe'],
     });
+    const ended = endTogether(child);
     let output = '';
     for (const stream of [child.stdout, child.stderr])
       stream.on('data', (chunk) => {
         if (quiet) output += chunk;
         else process.stderr.write(chunk);
       });
-    child.on('error', (why) => resolve({ code: 127, output: `${output}${why.message}\n` }));
-    child.on('close', (code, signal) =>
-      resolve({ code: code ?? 1, output: signal ? `${output}ended by ${signal}\n` : output }),
-    );
+    child.on('error', (why) => {
+      ended();
+      resolve({ code: 127, output: `${output}${why.message}\n` });
+    });
+    child.on('close', (code, signal) => {
+      ended();
+      resolve({ code: code ?? 1, output: signal ? `${output}ended by ${signal}\n` : output });
+    });
   });
 }
 

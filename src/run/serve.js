@@ -3,6 +3,7 @@ import { dirname, join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { letIn } from './gate.js';
 import { listenOnLoopback } from './listen.js';
+import { reasonOf } from './reason.js';
 
 const handlerFile = join(dirname(fileURLToPath(import.meta.url)), '..', '..', 'build', 'handler.js');
 
@@ -83,9 +84,6 @@ export function stopOnSignal(close) {
       });
     });
 }
-
-/** @param {unknown} why */
-export const reasonOf = (why) => (why instanceof Error ? why.message : String(why));
 
 if (process.argv[1] && import.meta.url === pathToFileURL(process.argv[1]).href) {
   try {

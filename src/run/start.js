@@ -3,7 +3,8 @@ import { join } from 'node:path';
 import { heldBy, livingOwner } from '../lib/server/storage/disk/owner.js';
 import { dataFolder } from './data-folder.js';
 import { isTaken } from './listen.js';
-import { reasonOf, serve, stopOnSignal } from './serve.js';
+import { reasonOf } from './reason.js';
+import { serve, stopOnSignal } from './serve.js';
 import { buildIfStale, installIfStale, tooOld } from './set-up.js';
 
 const port = Number(process.env.PORT ?? 4620);

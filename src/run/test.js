@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { bin, runNode } from './child.js';
 import { chromium } from './chromium.js';
 import { countPlaywright, countVitest, held } from './counts.js';
+import { reasonOf } from './reason.js';
 import { buildIfStale, installIfStale, tooOld } from './set-up.js';
 import { projectFolder } from './stamps.js';
 
@@ -77,18 +78,33 @@ async function browserTests() {
     const env = { PLAYWRIGHT_JSON_OUTPUT_FILE: join(reports, file), NEXT_TWENTY_CHROMIUM: await chromium() };
     return await suite('browser tests', file, args, countPlaywright, env);
   } catch (why) {
-    return { passed: 0, failed: 1, said: [String(why instanceof Error ? why.message : why)] };
+    return { passed: 0, failed: 1, said: [reasonOf(why)] };
   }
 }
 
-/** @returns {Promise<Count[]>} */
+/**
+ * The app the browser tests look at. That it builds is no test of its own; that it does not is a failure.
+ * @returns {Promise<Count>}
+ */
+async function built() {
+  try {
+    await buildIfStale();
+    return { passed: 0, failed: 0, said: [] };
+  } catch (why) {
+    await runNode([bin('@sveltejs/kit/svelte-kit.js'), 'sync'], { quiet: true }); // the types of the pages, for the checks below
+    return { passed: 0, failed: 1, said: [reasonOf(why)] };
+  }
+}
+
+/** Everything is run and told even when something before it fails. @returns {Promise<Count[]>} */
 async function all() {
   const old = tooOld();
   if (old) throw new Error(old);
   await installIfStale();
-  await buildIfStale();
   mkdirSync(reports, { recursive: true });
+  const app = await built();
   return [
+    app,
     await check('types', [bin('svelte-check/bin/svelte-check'), '--fail-on-warnings', '--output', 'human']),
     await check('lint', [bin('eslint/bin/eslint.js'), '.', '--max-warnings', '0']),
     await check('format', [bin('prettier/bin/prettier.cjs'), '--check', '.', '--log-level', 'warn']),
@@ -98,7 +114,7 @@ async function all() {
       [bin('vitest/vitest.mjs'), 'run', '--reporter=json', `--outputFile=${join(reports, 'vitest.json')}`],
       countVitest,
     ),
-    await browserTests(),
+    ...(app.failed === 0 ? [await browserTests()] : []),
   ];
 }
 
@@ -108,7 +124,7 @@ let counts;
 try {
   counts = await all();
 } catch (why) {
-  counts = [{ passed: 0, failed: 1, said: [why instanceof Error ? why.message : String(why)] }];
+  counts = [{ passed: 0, failed: 1, said: [reasonOf(why)] }];
 }
 for (const said of counts.flatMap((count) => count.said)) console.log(`\n✗ ${said}`);
 const passed = counts.reduce((sum, count) => sum + count.passed, 0);

@@ -2,6 +2,7 @@ import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { bin, runNode } from './child.js';
+import { reasonOf } from './reason.js';
 import { installIfStale, tooOld } from './set-up.js';
 import { hashOf, projectFolder, unlessStamped } from './stamps.js';
 
@@ -58,6 +59,6 @@ try {
     err: (/** @type {string} */ text) => void process.stderr.write(text),
   });
 } catch (why) {
-  console.error(why instanceof Error ? why.message : why);
+  console.error(reasonOf(why));
   process.exitCode = 1;
 }

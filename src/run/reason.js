@@ -1,0 +1,2 @@
+/** @param {unknown} why */
+export const reasonOf = (why) => (why instanceof Error ? why.message : String(why));
