@@ -2,6 +2,7 @@ import { fail, redirect } from '@sveltejs/kit';
 import { casesView, filterFrom } from '$lib/assessment/cases-view';
 import { hiddenCaseIds, hiddenTimes } from '$lib/assessment/hidden-times';
 import { attempt } from '$lib/server/attempt';
+import { loadCautions } from '$lib/server/content';
 import { readRecord } from '$lib/server/record';
 import type { Actions, PageServerLoad } from './$types';
 
@@ -21,6 +22,7 @@ export const load: PageServerLoad = async ({ locals, url }) => {
   return {
     view: casesView(record, hiddenCaseIds(record), filterFrom(url.searchParams)),
     hiding: hiddenTimes(record).map(({ goalId, caseIds }) => ({ goalId, count: caseIds.length })),
+    codes: loadCautions().codes.paragraphs,
     said: SAID[url.searchParams.get('said') ?? ''] ?? null,
     imported: done
       ? {

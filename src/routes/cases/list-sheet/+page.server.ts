@@ -1,0 +1,13 @@
+import { listSheet } from '$lib/assessment/list-sheet';
+import { procedureOf } from '$lib/assessment/record';
+import { proceduresOf } from '$lib/server/procedures';
+import type { PageServerLoad } from './$types';
+
+export const load: PageServerLoad = async ({ locals, url }) => {
+  const [procedures, profile] = await Promise.all([proceduresOf(locals.store), locals.store.profile()]);
+  const procedure = procedureOf({ procedures, profile }, url.searchParams.get('procedure') ?? profile.procedureId);
+  return {
+    sheet: listSheet(procedure, url.searchParams.get('rows') === '40' ? 40 : 20),
+    procedures: procedures.map(({ id, name }) => ({ value: id, label: name })),
+  };
+};
