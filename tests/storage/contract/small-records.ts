@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { emptyProfile, type Procedure } from '../../../src/lib/model';
 import { StaleVersionError, type Store } from '../../../src/lib/server/storage';
-import { aReference, aReflection } from '../records';
+import { aCase, aReference, aReflection, now } from '../records';
 
 const step = (id: string) => ({
   id,
@@ -43,6 +43,21 @@ export const smallRecordsContract = (open: () => Promise<Store>) => {
       expect(await store.procedures()).toEqual([{ ...graft, name: 'Lamellar graft' }]);
       const broken = { ...graft, steps: [step('suturing'), step('suturing')] };
       await expect(store.saveProcedure(broken)).rejects.toMatchObject({ code: 'invalid' });
+    });
+
+    it('removes a procedure of the surgeon’s own only while nothing is of it, and an edit of a shipped one always', async () => {
+      const store = await open();
+      await store.saveProcedure(graft);
+      await store.recordCase(aCase('G1', { procedureId: 'graft', stretches: [] }));
+      await expect(store.removeProcedure('graft')).rejects.toMatchObject({ code: 'in-use' });
+      await store.saveProcedure({ ...graft, id: 'phaco', origin: 'shipped' });
+      await store.recordCase(aCase('P1'));
+      await store.removeProcedure('phaco');
+      expect(await store.procedures()).toEqual([graft]);
+      await store.eraseCase((await store.cases())[0]?.id ?? '', now);
+      await store.removeProcedure('graft');
+      expect(await store.procedures()).toEqual([]);
+      await expect(store.removeProcedure('graft')).rejects.toMatchObject({ code: 'not-found' });
     });
   });
 

@@ -99,6 +99,11 @@ export interface Store {
   /** The surgeon's own procedures and edits of shipped ones (an edit has the shipped id). */
   procedures(): Promise<Procedure[]>;
   saveProcedure(procedure: Procedure): Promise<void>;
+  /**
+   * An edit of a shipped procedure goes, which is then as shipped again; one of the surgeon's own goes with it, and is
+   * refused (`in-use`) while a case, a goal or a reference set is of it.
+   */
+  removeProcedure(id: string): Promise<void>;
 
   lists(): Promise<ListRecord[]>;
   recordList(list: Omit<ListRecord, 'id'>): Promise<ListRecord>;

@@ -1,7 +1,10 @@
 import { emptyProfile, procedureSchema, profileSchema } from '../../../model';
-import { checked } from '../checked';
-import type { Store } from '../port';
+import { checked, found } from '../checked';
+import { recordsOf } from '../numbered';
+import { StorageError, type Store } from '../port';
+import { allOf } from '../sharded';
 import type { Draft, Reader, Shelf } from '../shelf';
+import { referencesOf } from './references';
 import type { Procedure, Profile } from '../../../model';
 
 const noProfile = profileSchema.parse(emptyProfile);
@@ -15,9 +18,17 @@ export function putProcedure(draft: Draft, procedure: Procedure): void {
   draft.write('procedures', { records: [...others, procedure] });
 }
 
+/** @throws StorageError `in-use` where removing it would leave records of a procedure nobody can describe any more. */
+function refuseIfUsed(reader: Reader, { id, name, origin }: Procedure): void {
+  if (origin === 'shipped') return;
+  const records = [...allOf(reader, 'cases'), ...recordsOf(reader, 'goals'), ...referencesOf(reader)];
+  if (records.some(({ procedureId }) => procedureId === id))
+    throw new StorageError('in-use', `There are records of the procedure ${name}, so it stays. Nothing was written.`);
+}
+
 export const settingsVerbs = (
   shelf: Shelf,
-): Pick<Store, 'profile' | 'saveProfile' | 'procedures' | 'saveProcedure'> => ({
+): Pick<Store, 'profile' | 'saveProfile' | 'procedures' | 'saveProcedure' | 'removeProcedure'> => ({
   profile: async () => profileOf(shelf),
   saveProfile: (profile) =>
     shelf.change((draft) => draft.write('profile', { profile: checked(profileSchema, profile, 'The settings') })),
@@ -26,4 +37,16 @@ export const settingsVerbs = (
     shelf.change((draft) =>
       putProcedure(draft, checked(procedureSchema, procedure, `The procedure ${procedure.name}`)),
     ),
+  removeProcedure: (id) =>
+    shelf.change((draft) => {
+      const all = proceduresOf(draft);
+      refuseIfUsed(
+        draft,
+        found(
+          all.find((each) => each.id === id),
+          'The procedure',
+        ),
+      );
+      draft.write('procedures', { records: all.filter((each) => each.id !== id) });
+    }),
 });
