@@ -41,7 +41,11 @@ export const handle: Handle = async ({ event, resolve }) => {
 
 /** What the store refuses is said as it is; anything else gets a number to find it by in the server's output. */
 export const handleError: HandleServerError = ({ error, event, status, message }) => {
-  if (error instanceof StorageError || error instanceof StaleVersionError) return { message: error.message };
+  if (error instanceof StaleVersionError) return { message: error.message };
+  if (error instanceof StorageError) {
+    console.error(error.message);
+    return { message: error.message };
+  }
   if (status === 404) return { message: 'There is no page at this address.' };
   const errorId = crypto.randomUUID().slice(0, 8);
   console.error(`error ${errorId}: ${event.request.method} ${event.url.pathname}`, error);

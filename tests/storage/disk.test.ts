@@ -130,6 +130,14 @@ describe('a file that is not as it should be', () => {
     ]);
   });
 
+  it('is copied aside once, however often the server starts', async () => {
+    const folder = await aFolder();
+    await writeFile(join(folder, 'profile.json'), 'torn');
+    for (let start = 0; start < 3; start += 1) await (await openStore(folder, now)).close();
+    const copies = (await readdir(folder)).filter((name) => name.includes('unreadable'));
+    expect(copies).toHaveLength(1);
+  });
+
   it('with a byte-order mark is read', async () => {
     const folder = await aFolder();
     const path = join(folder, 'cases', '1.json');

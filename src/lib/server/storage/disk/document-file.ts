@@ -1,9 +1,10 @@
-import { copyFile, constants, lstat, readFile } from 'node:fs/promises';
+import { lstat, readFile } from 'node:fs/promises';
 import type { Adapter } from 'lowdb';
 import type { DocumentKind } from '../documents';
 import { StorageError } from '../port';
 import { fromText, NewerVersion, toText, type Versions } from './document-text';
 import { removeDurably, replaceDurably } from './durable';
+import { putAside } from './put-aside';
 
 /** Enough to tell that a file is still the one last read or written here. */
 const identityOf = async (path: string): Promise<string | null> => {
@@ -44,7 +45,7 @@ export class DocumentFile implements Adapter<object | null> {
           'newer',
           `${this.path} was written by a later version of this program (${why.version}; this one knows ${this.versions.schemaVersion}). It has not been touched. Start the later version.`,
         );
-      throw new StorageError('unreadable', `${this.path} cannot be read: ${reasonOf(why)}. ${await this.#putAside()}`);
+      throw new StorageError('unreadable', `${this.path} cannot be read: ${reasonOf(why)}. ${await this.#saidAside()}`);
     }
   }
 
@@ -71,12 +72,10 @@ export class DocumentFile implements Adapter<object | null> {
     this.#seen = null;
   }
 
-  async #putAside(): Promise<string> {
-    const copy = `${this.path}.unreadable-${new Date().toISOString().replaceAll(/[:.]/g, '-')}`;
+  async #saidAside(): Promise<string> {
     const left = 'The file stays as it is and nothing is written to it.';
     try {
-      await copyFile(this.path, copy, constants.COPYFILE_EXCL);
-      return `${left} A copy is at ${copy}.`;
+      return `${left} A copy is at ${await putAside(this.path)}.`;
     } catch (why) {
       return `${left} A copy could not be made: ${reasonOf(why)}.`;
     }

@@ -5,6 +5,7 @@ import { z } from 'zod';
 import { isDocumentName, type DocumentName } from '../documents';
 import { StorageError } from '../port';
 import { removeDurably, replaceDurably, syncFolder } from './durable';
+import { stampOf } from './put-aside';
 
 const journalSchema = z.strictObject({
   schemaVersion: z.number().int(),
@@ -42,7 +43,7 @@ export async function readJournal(folder: string, schemaVersion: number): Promis
   }
   const journal = whole(text);
   if (!journal) {
-    await rename(path, `${path}.broken-${new Date().toISOString().replaceAll(/[:.]/g, '-')}`);
+    await rename(path, `${path}.broken-${stampOf(new Date())}`);
     await syncFolder(folder);
     return null;
   }

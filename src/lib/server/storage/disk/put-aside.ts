@@ -1,0 +1,21 @@
+import { constants, copyFile, readdir, readFile } from 'node:fs/promises';
+import { basename, dirname, join } from 'node:path';
+
+/** A moment as part of a file name. */
+export const stampOf = (moment: Date) => moment.toISOString().replaceAll(/[:.]/g, '-');
+
+/**
+ * Copies a file that cannot be read to a name beside it, once: a server started again and again must not fill the disk.
+ * @returns the path of the copy
+ */
+export async function putAside(path: string): Promise<string> {
+  const folder = dirname(path);
+  const content = await readFile(path);
+  for (const name of await readdir(folder)) {
+    const copy = join(folder, name);
+    if (name.startsWith(`${basename(path)}.unreadable-`) && (await readFile(copy)).equals(content)) return copy;
+  }
+  const copy = `${path}.unreadable-${stampOf(new Date())}`;
+  await copyFile(path, copy, constants.COPYFILE_EXCL);
+  return copy;
+}
