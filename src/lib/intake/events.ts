@@ -1,5 +1,6 @@
 import type { Event, Procedure } from '../model';
-import { nameMatcher, type Match } from './name-matcher';
+import { nameIndex, nameMatcher, type Match } from './name-matcher';
+import { oncePer } from './once-per';
 import { textPointsToAPerson } from './people';
 import { plainWords } from './plain-words';
 import { yesNo } from './yes-no';
@@ -71,6 +72,10 @@ export function splitEvents(cell: string): string[] {
 export const joinEvents = (parts: readonly string[]): string =>
   parts.map((part) => part.replaceAll(';', ';;')).join('; ');
 
+const kindIndex = oncePer((procedure: Procedure) =>
+  nameIndex(procedure.eventKinds.map(({ id, label }) => ({ value: id, names: [id, label, ...(WRITTEN[id] ?? [])] }))),
+);
+
 /**
  * Reads events. `null`: not answered, which an empty cell is; only a word like "none" is an answer of none.
  *
@@ -81,14 +86,10 @@ export function eventReader(
   procedure: Procedure,
   { stepOf, seriousGuess, ours }: { stepOf: (label: string) => string | null; seriousGuess: boolean; ours: boolean },
 ): (cells: EventCells) => EventsRead {
-  const kindOf = ours
-    ? (): Match<string> => ({ how: 'none', values: [] })
-    : nameMatcher(
-        procedure.eventKinds.map(({ id, label }) => ({ value: id, names: [id, label, ...(WRITTEN[id] ?? [])] })),
-      );
+  const kindOf = nameMatcher(kindIndex(procedure));
   return (cells) => {
     const wrong: EventsRead['wrong'] = [];
-    const answer = yesNo(cells.kind);
+    const answer = ours ? { '': null, none: false }[cells.kind] : yesNo(cells.kind);
     const words = plainWords(cells.kind);
     if (/^(no|none) (events?|complications?)$|^uneventful$|^nil$/.test(words) || answer === false)
       return { events: [], wrong };
@@ -112,7 +113,7 @@ export function eventReader(
           why: `No step is known as "${stepText}"; the event is kept without a step. Choose the step on the case page.`,
         });
       return {
-        kind: answer === true ? 'other' : kindWritten(written, kindOf(written), wrong),
+        kind: ours ? written : answer === true ? 'other' : kindWritten(written, kindOf(written), wrong),
         stepId,
         serious: yesNo(columns.serious[index] ?? '') ?? (near ? false : seriousGuess),
         nearMiss: near,

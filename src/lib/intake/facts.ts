@@ -1,18 +1,26 @@
 import type { EyeFact, FactValue } from '../model';
 import { toNumber } from './duration';
-import { nameMatcher } from './name-matcher';
+import { nameIndex, nameMatcher } from './name-matcher';
+import { oncePer } from './once-per';
 import { yesNo } from './yes-no';
 
 /** `null`: not entered. */
 export type FactRead = { value: FactValue | null } | { problem: string };
 
+const levelIndex = oncePer((fact: EyeFact) =>
+  nameIndex(
+    (fact.levels ?? []).map((level) => ({
+      value: level.id,
+      names: [level.id, level.label, ...(level.synonyms ?? [])],
+    })),
+  ),
+);
+
 /** Reads a fact of the eye: a level by its name, its key or what people write for it; yes or no; a number. */
 export function factReader(fact: EyeFact): (text: string) => FactRead {
   if (fact.kind === 'number') return (text) => readNumber(fact, text);
   const levels = fact.levels ?? [];
-  const match = nameMatcher(
-    levels.map((level) => ({ value: level.id, names: [level.id, level.label, ...(level.synonyms ?? [])] })),
-  );
+  const match = nameMatcher(levelIndex(fact));
   const byKey = new Map(levels.map((level) => [level.key.toLowerCase(), level.id]));
   return (text) => {
     const answer = yesNo(text);

@@ -1,6 +1,7 @@
 import type { Procedure } from '../model';
 import type { Sheet } from './cells';
 import { columnKeys, type Row } from './column-set';
+import { parseDuration } from './duration';
 import { headingMatcher, type Layout } from './headings';
 import type { Ledger } from './ledger';
 import { textPointsToAPerson } from './people';
@@ -41,6 +42,8 @@ function headingScore(
   layout: Layout,
   choices: Readonly<Record<string, string>>,
 ): number {
+  // A row that holds a time is no heading, whatever names stand in it.
+  if (cells.some((cell) => /^[\d:.,]*\d/.test(cell) && 'seconds' in parseDuration(cell))) return 0;
   const match = headingMatcher(procedure, layout);
   const keys = columnKeys(cells);
   const targets = cells.map((cell, index): Target | undefined =>

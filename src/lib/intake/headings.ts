@@ -1,7 +1,8 @@
 import type { Procedure } from '../model';
 import { ownColumns, type OwnColumn } from './columns';
 import { headingUnit, type HeadingUnit } from './heading-unit';
-import { nameMatcher, type Match } from './name-matcher';
+import { nameIndex, nameMatcher, type Match, type NameIndex } from './name-matcher';
+import { oncePer } from './once-per';
 import { headingIsNotKept, headingPointsToAPerson } from './people';
 import { plainWords } from './plain-words';
 import { leave, stepColumns, usedIn, type StepColumn, type Target } from './targets';
@@ -15,7 +16,24 @@ export type HeadingMatch = {
   unit: HeadingUnit | null;
 };
 
-const ownNames = (Object.keys(ownColumns) as OwnColumn[]).map((id) => ({ value: id, names: ownColumns[id] }));
+const ownIndex = (layout: Layout): NameIndex<OwnColumn> =>
+  nameIndex(
+    (Object.keys(ownColumns) as OwnColumn[])
+      .filter((id) => usedIn(layout, id))
+      .map((id) => ({ value: id, names: ownColumns[id] })),
+  );
+const OWN = { stretches: ownIndex('stretches'), cases: ownIndex('cases') };
+
+/** Steps, facts and kept parts of a procedure by all their names. */
+const indexOf = oncePer((procedure: Procedure) => ({
+  steps: nameIndex(procedure.steps.map(({ id, label, synonyms }) => ({ value: id, names: [id, label, ...synonyms] }))),
+  facts: nameIndex(procedure.facts.map(({ id, label, synonyms }) => ({ value: id, names: [id, label, ...synonyms] }))),
+  parts: nameIndex(
+    procedure.steps.flatMap((step) =>
+      step.keptParts.map(({ id, label }) => ({ value: id, names: [id, label, `${id} seen`, `${label} seen`] })),
+    ),
+  ),
+}));
 
 /** What of a step a heading says beside its name: "Rhexis start", "waiting for lens insertion". */
 const SUFFIXES = (Object.keys(stepColumns) as StepColumn[])
@@ -28,22 +46,11 @@ const NO_TIME =
 
 /** Reads headings loosely for one procedure and one layout. */
 export function headingMatcher(procedure: Procedure, layout: Layout): (heading: string) => HeadingMatch {
-  const own = nameMatcher(
-    ownNames.filter(({ value }) => usedIn(layout, value)),
-    { within: false },
-  );
-  const facts = nameMatcher(
-    procedure.facts.map(({ id, label, synonyms }) => ({ value: id, names: [id, label, ...synonyms] })),
-  );
-  const parts = nameMatcher(
-    procedure.steps.flatMap((step) =>
-      step.keptParts.map(({ id, label }) => ({ value: id, names: [id, label, `${id} seen`, `${label} seen`] })),
-    ),
-    { within: false },
-  );
-  const steps = nameMatcher(
-    procedure.steps.map(({ id, label, synonyms }) => ({ value: id, names: [id, label, ...synonyms] })),
-  );
+  const index = indexOf(procedure);
+  const own = nameMatcher(OWN[layout], { within: false });
+  const facts = nameMatcher(index.facts);
+  const parts = nameMatcher(index.parts, { within: false });
+  const steps = nameMatcher(index.steps);
 
   const ofStep = (name: string): { match: Match<string>; what: StepColumn } => {
     const words = plainWords(name);

@@ -40,11 +40,13 @@ const MOST_ASKED = 30;
 /**
  * Reads every label of a file once: by its name, as chosen, or asked. An unknown or unclear label is left out,
  * and said so, until somebody says what it is.
+ *
+ * @param options.chapters our own chapter marks carry the steps' labels, so a label stands for itself.
  */
 export function planLabels(
   uses: readonly LabelUse[],
   procedure: Procedure,
-  options: { ours: boolean; choices: Readonly<Record<string, string>>; ask: Ask },
+  options: { ours: boolean; chapters: boolean; choices: Readonly<Record<string, string>>; ask: Ask },
 ): Map<string, LabelPlan> {
   const match = labelMatcher(procedure, options.ours);
   const plans = new Map<string, LabelPlan>();
@@ -60,7 +62,8 @@ export function planLabels(
     const base = { label, key, rows: rows.length };
     const all = labelOptions(procedure);
     const chosen = options.choices[key];
-    const parts = options.ours ? null : partOfMerged(meanings, present, procedure);
+    const itself = options.ours || (options.chapters && procedure.steps.some((step) => step.label === label));
+    const parts = itself ? null : partOfMerged(meanings, present, procedure);
     const doubtful = how === 'none' || how === 'unclear' || parts !== null;
     if (chosen !== undefined && !doubtful && all.some(({ value }) => value === chosen)) {
       plans.set(label, { ...base, how: 'chosen', meanings: chosen === 'leave' ? [] : [meaningOf(chosen)] });

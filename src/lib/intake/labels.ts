@@ -1,5 +1,6 @@
 import type { Procedure } from '../model';
-import { nameMatcher, type Match } from './name-matcher';
+import { nameIndex, nameMatcher, type Match } from './name-matcher';
+import { oncePer } from './once-per';
 import { plainWords } from './plain-words';
 
 /** What a label in the step column stands for. */
@@ -26,14 +27,32 @@ export function meaningOf(value: string): Meaning {
 /** A label that says waiting and no more. */
 const PLAIN_WAITING = ['waiting', 'wait', 'gap', 'idle', 'pause', 'delay', 'idle time', 'dead time'];
 
-export function waitingReasonMatcher(procedure: Procedure): (text: string) => Match<string> {
-  return nameMatcher(
-    procedure.waitingReasons.map(({ id, label, synonyms = [] }) => ({
-      value: id,
-      names: [id, label, label.replace(/ \(.*/, ''), ...synonyms],
+const reasonIndex = oncePer((procedure: Procedure) =>
+  nameIndex(
+    procedure.waitingReasons.map(({ id, label }) => ({ value: id, names: [id, label, label.replace(/ \(.*/, '')] })),
+  ),
+);
+
+export const waitingReasonMatcher = (procedure: Procedure): ((text: string) => Match<string>) =>
+  nameMatcher(reasonIndex(procedure));
+
+/** Steps by all their names, steps by their ids, and what else may stand in the step column. */
+const indexOf = oncePer((procedure: Procedure) => ({
+  steps: nameIndex(
+    procedure.steps.map(({ id, label, synonyms }) => ({ value: `step:${id}`, names: [id, label, ...synonyms] })),
+  ),
+  ids: nameIndex(procedure.steps.map(({ id }) => ({ value: `step:${id}`, names: [id] }))),
+  others: nameIndex([
+    ...procedure.steps.flatMap((step) =>
+      step.keptParts.map(({ id, label }) => ({ value: `kept:${step.id}:${id}`, names: [id, label] })),
+    ),
+    { value: 'waiting:', names: PLAIN_WAITING },
+    ...procedure.waitingReasons.map(({ id, label }) => ({
+      value: `waiting:${id}`,
+      names: [id, label, `waiting ${id}`, `waiting ${label}`, `waiting for ${label}`],
     })),
-  );
-}
+  ]),
+}));
 
 /**
  * Reads labels of the step column: a step by any of its names; a kept part or a reason for waiting by its own name.
@@ -41,25 +60,9 @@ export function waitingReasonMatcher(procedure: Procedure): (text: string) => Ma
  * @param ours a file this tool wrote: an id stands for itself, whatever else it may be a synonym of.
  */
 export function labelMatcher(procedure: Procedure, ours: boolean): (label: string) => Meanings {
-  const stepEntries = procedure.steps.map(({ id, label, synonyms }) => ({
-    value: `step:${id}`,
-    names: ours ? [id] : [id, label, ...synonyms],
-  }));
-  const partEntries = procedure.steps.flatMap((step) =>
-    step.keptParts.map(({ id, label }) => ({ value: `kept:${step.id}:${id}`, names: [id, label] })),
-  );
-  const steps = nameMatcher(stepEntries);
-  const others = nameMatcher(
-    [
-      ...partEntries,
-      { value: 'waiting:', names: PLAIN_WAITING },
-      ...procedure.waitingReasons.map(({ id, label, synonyms = [] }) => ({
-        value: `waiting:${id}`,
-        names: [id, label, ...synonyms].flatMap((name) => [name, `waiting ${name}`, `waiting for ${name}`]),
-      })),
-    ],
-    { within: false },
-  );
+  const index = indexOf(procedure);
+  const steps = nameMatcher(ours ? index.ids : index.steps);
+  const others = nameMatcher(index.others, { within: false });
   return (label) => {
     const step = steps(label);
     if (step.how === 'exact') return meanings(step);

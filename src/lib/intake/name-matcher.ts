@@ -15,13 +15,15 @@ const NONE = { how: 'none', values: [] } as const;
 
 type Found<T> = { name: string; values: Set<T> };
 
-/**
- * Finds what a name stands for: as written, without spaces, with its words in another order, inside a longer
- * name, or with small slips. Each text is worked out once.
- *
- * @param within `false`: a name inside a longer text does not count (short, common words).
- */
-export function nameMatcher<T>(entries: readonly Named<T>[], { within = true } = {}): (text: string) => Match<T> {
+/** All names of some things, ready to be looked up. Holds nothing but what it was made of. */
+export type NameIndex<T> = {
+  byWords: ReadonlyMap<string, Set<T>>;
+  bySqueezed: ReadonlyMap<string, Found<T>>;
+  byOrder: ReadonlyMap<string, Set<T>>;
+  longestFirst: readonly Found<T>[];
+};
+
+export function nameIndex<T>(entries: readonly Named<T>[]): NameIndex<T> {
   const byWords = new Map<string, Set<T>>();
   const bySqueezed = new Map<string, Found<T>>();
   const byOrder = new Map<string, Set<T>>();
@@ -36,29 +38,44 @@ export function nameMatcher<T>(entries: readonly Named<T>[], { within = true } =
       found.values.add(value);
       bySqueezed.set(short, found);
     }
-  const names = [...byWords].map(([name, values]) => ({ name, values })).sort((a, b) => b.name.length - a.name.length);
-  const known = new Map<string, Match<T>>();
+  const longestFirst = [...byWords].map(([name, values]) => ({ name, values }));
+  longestFirst.sort((a, b) => b.name.length - a.name.length);
+  return { byWords, bySqueezed, byOrder, longestFirst };
+}
 
-  const find = (text: string): Match<T> => {
-    const words = plainWords(text);
-    if (words === '') return NONE;
-    const written = byWords.get(words);
-    if (written) return { how: 'exact', values: [...written] };
-    const plain = essential(words);
-    const close = byWords.get(plain) ?? bySqueezed.get(squeezed(plain))?.values ?? byOrder.get(inOrder(plain));
-    if (close) return { how: 'loose', values: [...close] };
-    const slipped = bySlips(squeezed(plain), [...bySqueezed.values()]);
-    if (slipped.how !== 'none' || !within) return slipped;
-    return byPart(plain, names);
-  };
+/**
+ * Finds what a name stands for: as written, without spaces, with its words in another order, with small slips, or
+ * inside a longer name. Each text is worked out once for one matcher; a matcher lives no longer than one reading.
+ *
+ * @param within `false`: a name inside a longer text does not count (short, common words).
+ */
+export function nameMatcher<T>(
+  names: NameIndex<T> | readonly Named<T>[],
+  { within = true } = {},
+): (text: string) => Match<T> {
+  const index = 'byWords' in names ? names : nameIndex(names);
+  const known = new Map<string, Match<T>>();
   return (text) => {
     let match = known.get(text);
     if (!match) {
-      match = find(text);
+      match = lookUp(text, index, within);
       known.set(text, match);
     }
     return match;
   };
+}
+
+function lookUp<T>(text: string, index: NameIndex<T>, within: boolean): Match<T> {
+  const words = plainWords(text);
+  if (words === '') return NONE;
+  const written = index.byWords.get(words);
+  if (written) return { how: 'exact', values: [...written] };
+  const plain = essential(words);
+  const close =
+    index.byWords.get(plain) ?? index.bySqueezed.get(squeezed(plain))?.values ?? index.byOrder.get(inOrder(plain));
+  if (close) return { how: 'loose', values: [...close] };
+  const slipped = bySlips(squeezed(plain), index.bySqueezed);
+  return slipped.how !== 'none' || !within ? slipped : byPart(plain, index.longestFirst);
 }
 
 const inOrder = (words: string): string => words.split(' ').sort().join(' ');
@@ -80,10 +97,10 @@ function agreed<T>(found: readonly Found<T>[]): Match<T> {
   return { how: same ? 'loose' : 'unclear', values: [...all] };
 }
 
-function bySlips<T>(text: string, names: readonly Found<T>[]): Match<T> {
+function bySlips<T>(text: string, names: ReadonlyMap<string, Found<T>>): Match<T> {
   let best = slipsForgiven(text.length);
   let found: Found<T>[] = [];
-  for (const candidate of names) {
+  for (const candidate of names.values()) {
     const limit = Math.min(best, slipsForgiven(candidate.name.length));
     if (limit === 0) continue;
     const slips = slipsBetween(text, candidate.name, limit);

@@ -17,10 +17,12 @@ const TWO_NAMES = /^\p{Lu}[\p{L}'’-]{2,},? +\p{Lu}[\p{L}'’-]{2,}$/u;
 const MAIL = /\S@\S+\.\S/;
 const LONG_DATE = /\b\d{1,2}[./-]\d{1,2}[./-](19|20)\d\d\b|\b(19|20)\d\d[./-]\d{1,2}[./-]\d{1,2}\b/;
 
+/** Ten digits in three groups, as the numbers of some health services are written. */
+const GROUPED = /\b\d{3}[ -]\d{3}[ -]\d{4}\b/;
+
 const longNumber = (text: string): boolean =>
-  (text.replace(/(?<=\d)[ -](?=\d)/g, '').match(/\d+/g) ?? []).some(
-    (digits) => digits.replace(/^0+/, '').length >= intakeThresholds.hospitalDigits,
-  );
+  GROUPED.test(text) ||
+  (text.match(/\d+/g) ?? []).some((digits) => digits.replace(/^0+/, '').length >= intakeThresholds.hospitalDigits);
 
 /** Could this code of a case lead to a patient: a hospital's long number, a name, a birth date? */
 export function codePointsToAPatient(code: string): boolean {

@@ -60,8 +60,8 @@ export function readAudit(input: AuditInput): AuditReading {
   if ('problem' in text) ledger.refuseCell(null, null, null, text.problem);
   const existing = input.existing ?? [];
   const taken = new Set(existing.map(({ code }) => code));
-  const context = { procedures: input.procedures, choices: input.choices ?? {}, ask, ledger, taken };
   const chapters = 'text' in text && isChapters(text.text);
+  const context = { procedures: input.procedures, choices: input.choices ?? {}, ask, ledger, taken, chapters };
   const table = 'problem' in text ? null : chapters ? readChapters(text.text, context) : readTable(text.text, context);
   const firstSequence = existing.reduce((last, { sequence }) => Math.max(last, Math.floor(sequence)), 0) + 1;
   const finished = table
@@ -84,8 +84,8 @@ export function readAudit(input: AuditInput): AuditReading {
     columnOptions: table ? allTargets(table.procedure, table.layout) : unread.options,
     labelOptions: table ? labelOptions(table.procedure) : [],
     rowsIn: table?.rowsIn ?? 0,
-    rowsTaken: ledger.taken.size,
-    rowsNamed: ledger.named.size,
+    rowsTaken: table ? ledger.taken.size : 0,
+    rowsNamed: table ? ledger.named.size : 0,
     ready: answered && finished.cases.length + finished.references.length > 0,
   };
 }

@@ -6,7 +6,6 @@ import { parseDuration } from './duration';
 import type { LabelPlan } from './label-plan';
 import type { Ledger } from './ledger';
 import { placeLabels } from './place-labels';
-import { plainWords } from './plain-words';
 import type { Ask } from './questions';
 import type { RowFacts } from './row-facts';
 import { draftOf, isInformation, type Read } from './stretch-drafts';
@@ -47,7 +46,7 @@ export function readStretches(
     const times = bare ? 'none' : rowTimes(facts, set, read, ledger);
     inRows.set(facts.row.row, { facts, procedure, meaning, times, label });
     const span = typeof times === 'object' ? times : { start: null, end: null };
-    keyed.push({ ...facts, label: `${meaning.kind} ${plainWords(label)}`, start: span.start, end: span.end });
+    keyed.push({ ...facts, label: `${meaning.kind} ${label.toLowerCase()}`, start: span.start, end: span.end });
   }
   const blank = blankMeaning(withoutTime(inRows, set), ask);
   const cases = casesOfRows(

@@ -25,6 +25,9 @@ export type Table = {
 };
 
 type Context = {
+  /** Chapter marks, written as a sheet to be read. */
+  chapters: boolean;
+  /** Codes of the record so far. */
   taken: ReadonlySet<string>;
   procedures: readonly Procedure[];
   choices: Readonly<Record<string, string>>;
@@ -145,7 +148,7 @@ function labelPlans(
   set: ColumnSet,
   procedureOf: (row: RowFacts) => Procedure,
   ours: boolean,
-  { choices, ask }: Context,
+  { choices, ask, chapters }: Context,
 ) {
   const uses = new Map<Procedure, Map<string, LabelUse>>();
   for (const facts of rows) {
@@ -160,7 +163,7 @@ function labelPlans(
   return new Map(
     [...uses].map(([procedure, labels]) => [
       procedure,
-      planLabels([...labels.values()], procedure, { ours, choices, ask }),
+      planLabels([...labels.values()], procedure, { ours, chapters, choices, ask }),
     ]),
   );
 }

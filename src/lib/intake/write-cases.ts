@@ -73,8 +73,8 @@ export function writeCases(cases: readonly Written[], options: WriteOptions): st
         : Math.round(found.reduce((total, { seconds }) => total + seconds, 0) * 1000) / 1000;
     };
     const ofSteps = steps.flatMap(({ id }) => [
-      [id, sum(id, 'step')],
-      [`${id} waiting`, sum(id, 'waiting')],
+      [`${id}_s`, sum(id, 'step')],
+      [`${id} waiting_s`, sum(id, 'waiting')],
       [`${id} went back`, one.wentBackNoted[id] ?? null],
       [`${id} hands`, one.hands.steps[id] ?? null],
     ]);
@@ -84,7 +84,7 @@ export function writeCases(cases: readonly Written[], options: WriteOptions): st
     rows.flatMap((row) => Object.entries(row).flatMap(([key, value]) => (value === null ? [] : [key]))),
   );
   const columns = steps
-    .flatMap(({ id }) => [id, `${id} waiting`, `${id} went back`, `${id} hands`])
+    .flatMap(({ id }) => [`${id}_s`, `${id} waiting_s`, `${id} went back`, `${id} hands`])
     .filter((key) => used.has(key));
   return csv([...caseHeadings, ...eventHeadings, ...energyHeadings, ...columns, ...shared(options.procedure)], rows);
 }
@@ -144,5 +144,5 @@ function eventCells(events: readonly Event[] | null): Cells {
 
 function csv(fields: readonly string[], rows: readonly Cells[]): string {
   const data = rows.map((row) => fields.map((field) => harmless(String(row[field] ?? ''))));
-  return `${Papa.unparse({ fields: fields.map(harmless), data }, { newline: '\n' })}\n`;
+  return `${Papa.unparse({ fields: fields.map(harmless), data }, { newline: '\n', quotes: (cell) => /[;\t]/.test(String(cell)) })}\n`;
 }

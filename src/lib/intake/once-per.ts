@@ -1,0 +1,11 @@
+/** Works something out once for each object it is asked about, and forgets it with the object. For what depends on nothing else. */
+export function oncePer<K extends object, V>(make: (key: K) => V): (key: K) => V {
+  const made = new WeakMap<K, V>();
+  return (key) => {
+    const found = made.get(key);
+    if (found !== undefined) return found;
+    const value = make(key);
+    made.set(key, value);
+    return value;
+  };
+}
