@@ -1,0 +1,163 @@
+import type { AuditReading, Mapping, Question } from '../intake';
+import type { Procedure } from '../model';
+import { capital, counted } from '../words';
+import { importPlan, keepsNew, type ImportPlan } from './import-plan';
+import { problemLines, type ProblemList } from './problem-lines';
+
+type Choice = { value: string; label: string };
+type Choices = Readonly<Record<string, string>>;
+
+export type BringInView = {
+  /** What was understood, in one sentence. */
+  sentence: string;
+  /** Chapter marks hold no code, so one is asked. */
+  chapters: boolean;
+  /** What stays out, or is already here. */
+  notes: readonly string[];
+  questions: readonly Question[];
+  columns: readonly Mapping[];
+  labels: readonly Mapping[];
+  columnOptions: readonly Choice[];
+  labelOptions: readonly Choice[];
+  refused: ProblemList;
+  queried: ProblemList;
+  known: {
+    same: number;
+    changed: readonly { caseId: string; code: string; row: number; takeNew: boolean; differences: readonly string[] }[];
+    more: number;
+  };
+  /** Codes that were given in place of telling ones, to be written down now. */
+  given: readonly { row: number; code: string }[];
+  givenMore: number;
+  whose: 'me' | 'reference' | null;
+  reference: { cases: number; readers: number; label: string } | null;
+  /** The words of the button; `null` where nothing can be taken, and why. */
+  take: string | null;
+  whyNot: string | null;
+};
+
+const LISTED = 300;
+const MAPPINGS = 120;
+const DIFFERENCES = 8;
+
+export function bringInView(reading: AuditReading, choices: Choices, procedures: readonly Procedure[]): BringInView {
+  const plan = importPlan(reading, choices);
+  const refused = reading.problems.filter(({ weight }) => weight === 'refused');
+  const queried = reading.problems.filter(({ weight }) => weight === 'queried');
+  const changed = reading.known.filter(({ same }) => !same);
+  const asked = reading.questions.some(({ id, answer }) => id === 'codes' && answer === 'new');
+  const given = asked ? reading.cases.map(({ row, code }) => ({ row, code })) : [];
+  return {
+    sentence: understood(reading, procedures, plan),
+    chapters: reading.layout === 'chapters',
+    notes: notesOf(reading, plan),
+    questions: reading.questions,
+    columns: reading.mapping.filter(({ kind }) => kind === 'column').slice(0, MAPPINGS),
+    labels: reading.mapping.filter(({ kind }) => kind === 'label').slice(0, MAPPINGS),
+    columnOptions: reading.columnOptions,
+    labelOptions: reading.labelOptions,
+    refused: problemLines(refused),
+    queried: problemLines(queried),
+    known: {
+      same: reading.known.length - changed.length,
+      changed: changed.slice(0, LISTED).map(({ caseId, code, row, differences }) => ({
+        caseId,
+        code,
+        row,
+        takeNew: keepsNew(choices, caseId),
+        differences: [
+          ...differences.slice(0, DIFFERENCES).map(({ what, before, after }) => `${what}: ${before} → ${after}`),
+          ...(differences.length > DIFFERENCES ? [`and ${differences.length - DIFFERENCES} more`] : []),
+        ],
+      })),
+      more: Math.max(0, changed.length - LISTED),
+    },
+    given: given.slice(0, LISTED),
+    givenMore: Math.max(0, given.length - LISTED),
+    // Asked only where no column tells who operated: the file is all mine, or all of others.
+    whose:
+      reading.cases.length === 0 || reading.questions.some(({ id }) => id.startsWith('surgeon:')) ? null : plan.whose,
+    reference: plan.reference,
+    ...takeWords(reading, plan, choices),
+  };
+}
+
+const LAYOUT = {
+  stretches: 'one row a stretch',
+  cases: 'one row a case',
+  chapters: 'the chapters of one recording',
+} as const;
+
+function understood(reading: AuditReading, procedures: readonly Procedure[], plan: ImportPlan): string {
+  if (!reading.layout) return 'This could not be read as a table of times.';
+  const name = procedures.find(({ id }) => id === reading.procedureId)?.name ?? 'an operation';
+  const steps = new Set(
+    [...reading.cases, ...reading.references.map((one) => one.case)].flatMap(({ stretches }) =>
+      stretches.flatMap(({ stepId, kind }) => (kind === 'step' && stepId !== null ? [stepId] : [])),
+    ),
+  ).size;
+  const parts = [
+    ...(reading.cases.length > 0 ? [counted(reading.cases.length, 'case')] : []),
+    ...(reading.references.length > 0 && plan.whose === 'me'
+      ? [`${counted(reading.references.length, 'case')} of other surgeons`]
+      : []),
+    counted(steps, 'step'),
+    ...(reading.lists.length > 0 ? [counted(reading.lists.length, 'list')] : ['lists not known']),
+    eventsWords(reading),
+  ];
+  return `Read as ${LAYOUT[reading.layout]}, ${name}: ${parts.join(', ')}.`;
+}
+
+function eventsWords({ cases }: AuditReading): string {
+  const answered = cases.filter(({ events }) => events !== null).length;
+  if (cases.length === 0) return 'no case of your own';
+  if (answered === 0) return 'events not asked';
+  return answered === cases.length ? 'events answered in all' : `events answered in ${answered}`;
+}
+
+function notesOf(reading: AuditReading, plan: ImportPlan): string[] {
+  const same = reading.known.filter((one) => one.same).length;
+  const old = reading.known.length - same - plan.replace.length;
+  return [
+    ...(same > 0
+      ? [
+          `${capital(counted(same, 'case'))} ${same === 1 ? 'is' : 'are'} in the record already with the same values: unchanged.`,
+        ]
+      : []),
+    ...(old > 0
+      ? [`${capital(counted(old, 'case'))} in the record ${old === 1 ? 'keeps its' : 'keep their'} old values.`]
+      : []),
+    ...(reading.cases.length > 0 && reading.cases.every(({ orderKnown }) => !orderKnown)
+      ? ['The order in time is not known, so nothing is said about change over time.']
+      : []),
+  ];
+}
+
+function takeWords(reading: AuditReading, plan: ImportPlan, choices: Choices): Pick<BringInView, 'take' | 'whyNot'> {
+  const waiting = reading.questions.filter(({ mustAnswer, answered }) => mustAnswer && !answered).length;
+  if (waiting > 0)
+    return {
+      take: null,
+      whyNot: `${capital(counted(waiting, 'question'))} above must be answered before anything is taken.`,
+    };
+  if (plan.nothing) {
+    const all = reading.known.length > 0 && reading.known.length === reading.cases.length;
+    return {
+      take: null,
+      whyNot: all
+        ? 'There is nothing new to take: every case of this file is in the record already.'
+        : 'Nothing in it can be taken. What is wrong is named below, with what to do.',
+    };
+  }
+  if (plan.whose === 'reference' && choices['agreed'] !== 'yes')
+    return { take: null, whyNot: 'Say first that the surgeons agreed: without that their times are not kept.' };
+  const named = reading.rowsNamed;
+  const rows = `${reading.rowsTaken} good ${reading.rowsTaken === 1 ? 'row' : 'rows'}`;
+  return {
+    take:
+      named === 0
+        ? `Take the ${rows}`
+        : `Take the ${rows}; ${named} ${named === 1 ? 'row named below stays' : 'rows named below stay'} out`,
+    whyNot: null,
+  };
+}

@@ -1,0 +1,116 @@
+import { stepSecondsOf } from '../audit';
+import type { AuditReading, ReferenceDraft } from '../intake';
+import type { Case, NewCase, ReferenceCase, ReferenceSet } from '../model';
+
+type Choices = Readonly<Record<string, string>>;
+
+/** What a confirmed import would bring; the same for the page that shows it and the action that does it. */
+export type ImportPlan = {
+  whose: 'me' | 'reference';
+  cases: NewCase[];
+  lists: AuditReading['lists'];
+  replace: { caseId: string; case: NewCase }[];
+  referenceCases: ReferenceCase[];
+  reference: { cases: number; readers: number; label: string } | null;
+  nothing: boolean;
+};
+
+/** Name of the field that chooses old or new for one case; `known` alone is the answer for all. */
+export const knownField = (caseId: string) => `known:${caseId}`;
+
+/** Old values stay unless new ones are chosen, for this case or for all. */
+export const keepsNew = (choices: Choices, caseId: string): boolean =>
+  (choices[knownField(caseId)] ?? choices['known'] ?? 'old') === 'new';
+
+/**
+ * Which cases are added, which replace what is there, which go into a reference set. A case that is in the record with
+ * the same values is left alone; one with others only where that is chosen. Lists come with the cases that are on them.
+ */
+export function importPlan(reading: AuditReading, choices: Choices): ImportPlan {
+  const whose = choices['whose'] === 'reference' && reading.references.length === 0 ? 'reference' : 'me';
+  const drafts: ReferenceDraft[] = whose === 'reference' ? asReader(reading) : [...reading.references];
+  const referenceCases = drafts.flatMap(referenceCase);
+  const known = new Map(reading.known.map((one) => [one.code, one]));
+  const mine = whose === 'reference' ? [] : reading.cases;
+  const cases = mine.filter(({ code }) => !known.has(code));
+  const replace = mine.flatMap((one) => {
+    const there = known.get(one.code);
+    return there && !there.same && keepsNew(choices, there.caseId) ? [{ caseId: there.caseId, case: one }] : [];
+  });
+  const on = new Set([...cases, ...replace.map((one) => one.case)].map(({ list }) => list));
+  const readers = new Set(referenceCases.map(({ reader }) => reader)).size;
+  return {
+    whose,
+    cases,
+    replace,
+    lists: reading.lists.filter(({ key }) => on.has(key)),
+    referenceCases,
+    reference:
+      referenceCases.length > 0
+        ? { cases: referenceCases.length, readers, label: choices['referenceLabel'] ?? 'Reference set' }
+        : null,
+    nothing: cases.length + replace.length + referenceCases.length === 0,
+  };
+}
+
+/** A whole file of one other surgeon: a reader without a name. */
+function asReader({ cases, lists }: AuditReading): ReferenceDraft[] {
+  const numbers = new Map(lists.map(({ key }, index) => [key, index + 1]));
+  return cases.map((one) => ({
+    reader: 'R1',
+    list: one.list === null ? null : (numbers.get(one.list) ?? null),
+    case: one,
+  }));
+}
+
+/** Of another surgeon's case only step times and facts are kept; a step partly by others' hands is left out there too. */
+function referenceCase({ reader, list, case: one }: ReferenceDraft): ReferenceCase[] {
+  const { row: _row, list: _list, ...rest } = one;
+  const whole: Case = {
+    ...rest,
+    id: 'case-0',
+    listId: null,
+    source: { kind: 'typed' },
+    version: 1,
+    history: [],
+    leftOut: null,
+    keptAsItIs: null,
+    factChanges: [],
+    invented: false,
+  };
+  const steps = new Set(
+    one.stretches.flatMap(({ stepId, kind }) => (kind === 'step' && stepId !== null ? [stepId] : [])),
+  );
+  const stepSeconds = Object.fromEntries(
+    [...steps].flatMap((id) => {
+      const seconds = stepSecondsOf(whole, id);
+      return seconds === null ? [] : [[id, seconds] as const];
+    }),
+  );
+  return Object.keys(stepSeconds).length === 0 ? [] : [{ reader, list, facts: one.facts, stepSeconds }];
+}
+
+/** The plan as the store takes it. `now`: the day the surgeon said that the others agreed. */
+export function importBatch(
+  plan: ImportPlan,
+  reading: Pick<AuditReading, 'procedureId'>,
+  now: string,
+): Pick<ImportPlan, 'cases' | 'lists' | 'replace'> & { references: Omit<ReferenceSet, 'id'>[] } {
+  return {
+    cases: plan.cases,
+    lists: plan.lists,
+    replace: plan.replace,
+    references:
+      plan.reference && reading.procedureId
+        ? [
+            {
+              label: plan.reference.label,
+              procedureId: reading.procedureId,
+              agreedAt: now,
+              cases: plan.referenceCases,
+              invented: false,
+            },
+          ]
+        : [],
+  };
+}

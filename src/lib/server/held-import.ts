@@ -1,0 +1,65 @@
+import { createHash } from 'node:crypto';
+import { checkText, decode } from '../intake/decode';
+import { readAudit, textPointsToAPerson, type AuditReading } from '../intake';
+import type { SurgeonRecord } from '../assessment/record';
+import type { HeldImport, ImportRecord, Store } from './storage/port';
+
+/** Longest text taken, in letters: about 400,000 stretches, forty years of one surgeon. */
+export const TEXT_MOST = 20_000_000;
+
+/** The same file is recognised by its text, whatever its name. */
+export const textHash = (text: string): string => createHash('sha256').update(text).digest('hex');
+
+/** A file's name is shown and kept with the import, unless it may name somebody. */
+export function safeName(name: string): string {
+  const plain = name
+    .replace(/^.*[\\/]/, '')
+    .trim()
+    .slice(0, 80);
+  const stem = plain.replace(/\.[^.]*$/, '').replace(/[_.-]+/g, ' ');
+  return plain === '' || textPointsToAPerson(stem) ? 'a file' : plain;
+}
+
+/** Text of what was sent: a file, rows read from a workbook in the browser, or pasted cells. */
+export async function sentText(
+  form: FormData,
+): Promise<{ text: string; fileName: string } | { problem: string; field: string }> {
+  const file = form.get('file');
+  const rows = form.get('rows');
+  const cells = form.get('cells');
+  if (typeof rows === 'string' && rows.trim() !== '')
+    return within(checkText(rows), safeName(String(form.get('rowsName') ?? '')), 'file');
+  if (file instanceof File && file.size > 0)
+    return within(decode(new Uint8Array(await file.arrayBuffer())), safeName(file.name), 'file');
+  if (typeof cells === 'string' && cells.trim() !== '') return within(checkText(cells), 'pasted cells', 'cells');
+  return typeof cells === 'string'
+    ? { problem: 'There are no cells here yet. Paste them with their headings.', field: 'cells' }
+    : { problem: 'Choose a file first, or one that is not empty.', field: 'file' };
+}
+
+function within(
+  decoded: { text: string } | { problem: string },
+  fileName: string,
+  field: string,
+): { text: string; fileName: string } | { problem: string; field: string } {
+  if ('problem' in decoded) return { problem: decoded.problem, field };
+  if (decoded.text.length > TEXT_MOST)
+    return { problem: 'This is more than 20 million letters. Bring it in by parts.', field };
+  return { text: decoded.text, fileName };
+}
+
+/** How a held text reads against the record, with the answers given so far. */
+export const readHeld = (held: HeldImport, record: SurgeonRecord): AuditReading =>
+  readAudit({
+    text: held.text,
+    fileName: held.fileName,
+    procedures: record.procedures,
+    existing: record.cases,
+    choices: held.choices,
+  });
+
+/** The import that took in the same text before and was not taken back; `null` where there is none. */
+export async function sameTextBefore(store: Store, text: string): Promise<ImportRecord | null> {
+  const hash = textHash(text);
+  return (await store.imports()).findLast((one) => one.textHash === hash && !one.undone) ?? null;
+}

@@ -1,0 +1,75 @@
+import { error, fail, redirect } from '@sveltejs/kit';
+import { bringInView } from '$lib/assessment/bring-in-view';
+import { choicesFromForm } from '$lib/assessment/import-choices';
+import { importBatch, importPlan } from '$lib/assessment/import-plan';
+import { instantWords } from '$lib/assessment/when-words';
+import { attempt } from '$lib/server/attempt';
+import { fieldsOf } from '$lib/server/form-fields';
+import { readHeld, sameTextBefore, textHash } from '$lib/server/held-import';
+import { loadCautions } from '$lib/server/content';
+import { readRecord } from '$lib/server/record';
+import type { Store } from '$lib/server/storage/port';
+import type { Actions, PageServerLoad } from './$types';
+
+async function heldAnd(store: Store, id: string) {
+  const held = await store.heldImport(id);
+  if (!held)
+    error(404, 'This file is no longer held: it was taken in, put away, or more than a day old. Bring it in again.');
+  return { held, record: await readRecord(store) };
+}
+
+export const load: PageServerLoad = async ({ locals, params, url }) => {
+  const done = (await locals.store.imports()).find(({ id }) => id === params.id);
+  if (done) redirect(303, `/cases?import=${done.id}`);
+  const { held, record } = await heldAnd(locals.store, params.id);
+  const before = await sameTextBefore(locals.store, held.text);
+  return {
+    fileName: held.fileName,
+    view: bringInView(readHeld(held, record), held.choices, record.procedures),
+    code: held.choices['code'] ?? '',
+    known: held.choices['known'] ?? '',
+    agreed: held.choices['agreed'] === 'yes',
+    before: before ? instantWords(before.at) : null,
+    changed: url.searchParams.get('said') === 'changed',
+    texts: {
+      reference: loadCautions()['reference-consent'].paragraphs,
+      people: loadCautions()['no-patient-data'].paragraphs,
+    },
+  };
+};
+
+export const actions = {
+  /** Keeps the answers and shows again what would be taken. */
+  look: async ({ locals, params, request }) => {
+    const fields = fieldsOf(await request.formData());
+    const { held, record } = await heldAnd(locals.store, params.id);
+    const { choices } = choicesFromForm(fields, readHeld(held, record), held.choices);
+    await locals.store.updateHeldImport({ ...held, choices });
+    redirect(303, `/cases/bring-in/${held.id}`);
+  },
+
+  take: async ({ locals, params, request }) => {
+    const fields = fieldsOf(await request.formData());
+    const { held, record } = await heldAnd(locals.store, params.id);
+    const { choices, changed } = choicesFromForm(fields, readHeld(held, record), held.choices);
+    const answered = { ...held, choices };
+    await locals.store.updateHeldImport(answered);
+    // What is stored is what was seen: other answers are shown first.
+    if (changed) redirect(303, `/cases/bring-in/${held.id}?said=changed`);
+
+    const reading = readHeld(answered, record);
+    const plan = importPlan(reading, choices);
+    const { take, whyNot } = bringInView(reading, choices, record.procedures);
+    if (!take) return fail(400, { errors: [{ field: 'take', message: whyNot ?? 'There is nothing to take.' }] });
+    const { refused } = await attempt('take', () =>
+      locals.store.recordImport(held, importBatch(plan, reading, locals.now), textHash(held.text), locals.now),
+    );
+    if (refused) return fail(409, { errors: [refused] });
+    redirect(303, `/cases?import=${held.id}`);
+  },
+
+  drop: async ({ locals, params }) => {
+    await locals.store.dropHeldImport(params.id);
+    redirect(303, '/cases/bring-in');
+  },
+} satisfies Actions;

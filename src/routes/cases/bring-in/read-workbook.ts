@@ -1,0 +1,31 @@
+export type Sheet = { name: string; rows: number; text: string };
+export type WorkbookRead = { sheets: readonly Sheet[] } | { problem: string };
+export type ReadingWorkbook = { done: Promise<WorkbookRead>; cancel: () => void };
+
+/** Bytes of the largest workbook tried; a small file can still unpack to a giant one, so time is limited too. */
+export const WORKBOOK_MOST = 10 * 1024 * 1024;
+const MILLISECONDS_MOST = 30_000;
+
+const INSTEAD = 'Save the sheet as CSV and choose that file, or paste its cells.';
+
+/** Reads a workbook in a worker of its own, which is ended when it takes too long or is stopped. */
+export function readWorkbook(file: Blob): ReadingWorkbook {
+  // Plain JavaScript: a worker written in TypeScript survives the build and fails when it runs.
+  const worker = new Worker(new URL('./workbook-worker.js', import.meta.url), { type: 'module' });
+  let finish: (read: WorkbookRead) => void = () => undefined;
+  const done = new Promise<WorkbookRead>((resolve) => {
+    finish = resolve;
+  });
+  const tooLong = setTimeout(
+    () => finish({ problem: `The workbook took more than 30 seconds and was given up. ${INSTEAD}` }),
+    MILLISECONDS_MOST,
+  );
+  worker.onmessage = ({ data }: MessageEvent<WorkbookRead>) => finish(data);
+  worker.onerror = () => finish({ problem: `This workbook could not be read. ${INSTEAD}` });
+  worker.postMessage(file);
+  void done.then(() => {
+    clearTimeout(tooLong);
+    worker.terminate();
+  });
+  return { done, cancel: () => finish({ problem: '' }) };
+}
