@@ -67,11 +67,15 @@ export function chooseView(
   audit: Audit,
   suggestion: Suggestion,
   view: View,
-  { heldBack, query }: { heldBack: number; query: string },
+  { heldBack, procedure }: { heldBack: number; procedure: string | null },
 ): ChooseView {
   const { enough } = audit.enough;
+  // The view goes along: a goal keeps on which view its step was shown when it was chosen.
+  const query = `?${new URLSearchParams({ ...(procedure ? { procedure } : {}), view })}`;
   const suggested = new Set(enough ? suggestion.steps : []);
   const steps = audit.steps.filter((step) => step.n > 0);
+  // A step the view cannot rank (too short, optional, not to be shortened) is drawn, but is not what the title is about.
+  const ranked = steps.filter((step) => step.first[view] !== null);
   const rows = steps.map((step) => rowOf(step, view, suggested.has(step.stepId), enough, query));
   return {
     suggestion: saidOf(audit, suggestion),
@@ -79,7 +83,7 @@ export function chooseView(
     level: suggestion.steps.length > 1,
     view,
     views: viewChoices(audit),
-    title: enough ? viewTitle(audit, view) : 'Your steps, in the order of the operation.',
+    title: enough ? viewTitle({ ...audit, steps: ranked }, view) : 'Your steps, in the order of the operation.',
     reading: readingOf(audit, heldBack),
     rows,
     named: enough ? (firstOn(audit, view)?.stepId ?? null) : null,

@@ -45,7 +45,7 @@ export function decisionsOf({ goal, stored, look, waitsForReview: waits }: GoalS
   return {
     made: goal.decisions.map(
       ({ at, kind, reason }) =>
-        `${instantWords(at)}: ${inSentence(DECISION[kind].label)}${reason ? `. ${reason}` : ''}`,
+        `${instantWords(at)}, ${inSentence(DECISION[kind].label)}${reason ? `: ${reason}` : ''}`,
     ),
     offered: kinds.map((value) => ({ value, ...DECISION[value] })),
   };

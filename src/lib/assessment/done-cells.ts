@@ -81,9 +81,10 @@ export function doneRows(
             say: `case ${each.code}: ${was === undefined ? 'not looked for' : was ? 'seen' : 'not seen'}`,
           };
         }),
-        words: `seen in ${seen} of ${looked.length} looked at${
-          looked.length < window.length ? `; not looked for in ${window.length - looked.length}` : ''
-        }`,
+        words:
+          window.length === 0
+            ? ''
+            : `seen in ${seen} of ${looked.length} looked at${looked.length < window.length ? `; not looked for in ${window.length - looked.length}` : ''}`,
       };
     }),
   ];
@@ -91,6 +92,7 @@ export function doneRows(
 
 /** "done in 17 of 20, partly in 2; 1 not answered". */
 function countWords(given: readonly ({ answer: CheckpointAnswer; afterLengths: boolean } | null)[]): string {
+  if (given.length === 0) return '';
   const of = (answer: CheckpointAnswer) => given.filter((each) => each?.answer === answer).length;
   const unanswered = given.filter((each) => each === null).length;
   const late = given.filter((each) => each?.afterLengths).length;

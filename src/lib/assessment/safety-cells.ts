@@ -76,7 +76,7 @@ function timedRow(window: readonly Case[], procedure: Procedure): CellRowView {
             : events.map((event) => `${kindOf(procedure, event.kind)}${event.serious ? ', serious' : ''}`).join('; ')
       }`,
     })),
-    words: `events answered in ${answered} of ${window.length}`,
+    words: window.length === 0 ? '' : `events answered in ${answered} of ${window.length}`,
   };
 }
 

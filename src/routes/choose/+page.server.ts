@@ -28,6 +28,6 @@ export const load: PageServerLoad = async ({ locals, url }) => {
     suggestionFor(audit, record),
   );
   const view = viewOf(url.searchParams.get('view'), audit, suggestion);
-  const query = url.searchParams.has('procedure') ? `?procedure=${procedure.id}` : '';
-  return { ...common, room: chooseView(audit, suggestion, view, { heldBack, query }) };
+  const asked = url.searchParams.has('procedure') ? procedure.id : null;
+  return { ...common, room: chooseView(audit, suggestion, view, { heldBack, procedure: asked }) };
 };

@@ -21,11 +21,16 @@ const texts = () => {
   };
 };
 
+/** What was asked for stands in the address, so that a form that comes back is about the same step. */
+const askedOf = ({ searchParams }: URL) => ({
+  step: searchParams.get('step'),
+  procedure: searchParams.get('procedure') || null,
+  view: searchParams.get('view') || null,
+  own: searchParams.get('why') === 'own',
+});
+
 export const load: PageServerLoad = async ({ locals, url }) => {
-  const step = url.searchParams.get('step');
-  const procedure = url.searchParams.get('procedure');
-  const view = url.searchParams.get('view');
-  const own = url.searchParams.get('why') === 'own';
+  const { step, procedure, view, own } = askedOf(url);
   if (step === null) {
     const record = await readRecord(locals.store);
     const { id, steps } = procedureOf(record, procedure ?? record.profile.procedureId);
@@ -47,7 +52,7 @@ export const load: PageServerLoad = async ({ locals, url }) => {
     procedure,
     steps: [],
     label,
-    asked: { step, procedure: procedure ?? '', view: view ?? '', why: own ? 'own' : '' },
+    asked: `${new URLSearchParams({ step, ...(procedure && { procedure }), ...(view && { view }), ...(own && { why: 'own' }) })}`,
     texts: texts(),
   };
 };
@@ -68,14 +73,10 @@ export const actions = {
     await keepOwnReason(locals.store, { procedure, step, reason });
     redirect(303, `/plan?${new URLSearchParams({ step, procedure, why: 'own' })}`);
   },
-  set: async ({ locals, request }) => {
+  set: async ({ locals, request, url }) => {
     const values = fieldsOf(await request.formData());
-    const { record, source } = await readPlanSource(locals.store, {
-      step: textOf(values, 'step'),
-      procedure: textOf(values, 'procedure') || null,
-      view: textOf(values, 'view') || null,
-      own: textOf(values, 'why') === 'own',
-    });
+    const asked = askedOf(url);
+    const { record, source } = await readPlanSource(locals.store, { ...asked, step: asked.step ?? '' });
     if (!source) error(404, 'This step has no time in the record any more.');
     const read = readPlan(values, {
       step: source.step,

@@ -3,7 +3,7 @@ import { reviewedCase } from '$lib/assessment/event-review';
 import { decided } from '$lib/assessment/decisions';
 import { textOf } from '$lib/assessment/fields';
 import { procedureOf } from '$lib/assessment/record';
-import { readAfter } from '$lib/server/after';
+import { readAfter, readGoalLines } from '$lib/server/after';
 import { attempt } from '$lib/server/attempt';
 import { loadCautions } from '$lib/server/content';
 import { fieldsOf } from '$lib/server/form-fields';
@@ -25,8 +25,11 @@ const goalOf = async (store: App.Locals['store'], id: string) => {
 
 export const load: PageServerLoad = async ({ locals, params, url }) => {
   const { record, goal } = await goalOf(locals.store, params.goal);
+  const view = await readAfter(locals.store, record, goal, locals.now);
   return {
-    view: await readAfter(locals.store, record, goal, locals.now),
+    view,
+    // Read again: opening this page may have stored the result of a full window.
+    lines: await readGoalLines(await readRecord(locals.store)),
     said: SAID[url.searchParams.get('said') ?? ''] ?? null,
     caution: loadCautions().standing.paragraphs,
   };

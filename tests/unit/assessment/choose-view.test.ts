@@ -1,0 +1,155 @@
+import { describe, expect, it } from 'vitest';
+import { chooseView, viewOf } from '../../../src/lib/assessment/choose-view';
+import { stepView } from '../../../src/lib/assessment/step-view';
+import { auditOf } from '../../../src/lib/audit';
+import type { Case, ReferenceSet } from '../../../src/lib/model';
+import type { Suggestion } from '../../../src/lib/rules/types';
+import { listsFor, month, operation } from '../practice/made-month';
+
+const audited = (cases: readonly Case[], references: readonly ReferenceSet[] = []) =>
+  auditOf({ cases, lists: listsFor(cases), procedure: operation, references, seed: 1, resamples: 60 });
+const nothing: Suggestion = { kind: 'nothing', steps: [], view: null, also: [], because: ['No step came first.'] };
+const suggested: Suggestion = { kind: 'time', steps: ['sixth'], view: 'seconds', also: [], because: [] };
+const show = (cases: readonly Case[], suggestion = suggested, view: 'seconds' | 'spread' = 'seconds', heldBack = 0) =>
+  chooseView(audited(cases), suggestion, view, { heldBack, procedure: null });
+
+describe('Choose', () => {
+  it('keeps the order of the operation and prints words where a step is not to be shortened', () => {
+    const { rows } = show(month(44));
+    expect(rows.map(({ id }) => id)).toEqual(operation.steps.map(({ id }) => id));
+    const last = rows[rows.length - 1];
+    expect(last?.instead).toBe('not to be shortened');
+    expect(last?.bar).toBeNull();
+  });
+
+  it('never shows a difference without its interval', () => {
+    for (const count of [3, 8, 25, 44])
+      for (const { bar } of show(month(count)).rows) if (bar) expect(bar.told).toMatch(/\(.+ to .+\)/);
+    expect(show(month(3)).rows.every(({ bar }) => bar === null)).toBe(true);
+  });
+
+  it('marks the suggested row and names the row of the title, which the view can rank', () => {
+    const view = show(month(44));
+    expect(view.rows.filter((row) => row.suggested).map(({ id }) => id)).toEqual(['sixth']);
+    expect(view.title).toMatch(/holds the most seconds\.$/);
+    expect(view.named).not.toBe('seventh');
+    expect(view.steps.find(({ suggested: is }) => is)?.href).toBe('/choose/sixth?view=seconds');
+  });
+
+  it('says how many more are needed, and then neither order nor certainty', () => {
+    const view = show(month(9), { ...nothing, kind: 'not-enough' });
+    expect(view.suggestion.head).toBe('Not enough yet.');
+    expect(view.suggestion.sentences.join(' ')).toContain('11 more cases');
+    expect(view.title).toBe('Your steps, in the order of the operation.');
+    expect(view.rows.every(({ certainty, suggested: is }) => certainty === '' && !is)).toBe(true);
+  });
+
+  it('says when nothing stands out that this is an answer', () => {
+    const view = show(month(44), nothing);
+    expect(view.suggestion.head).toBe('No step stands out.');
+    expect(view.because).toEqual(['No step came first.']);
+  });
+
+  it('gives safety its own reasons and no time', () => {
+    const safety: Suggestion = {
+      kind: 'safety',
+      steps: [],
+      view: 'safety',
+      also: [],
+      because: ['The line was crossed.'],
+    };
+    expect(show(month(44), safety).suggestion).toEqual({
+      head: 'Safety first.',
+      sentences: ['The line was crossed.', 'Until this is reviewed no plan has a time in it.'],
+    });
+  });
+
+  it('says how many cases of a running window it leaves out', () => {
+    expect(show(month(44), suggested, 'seconds', 13).reading).toContain('13 cases of the running window are not in it');
+  });
+
+  it('falls back where a view cannot be shown', () => {
+    const audit = audited(month(44));
+    expect(viewOf('reference', audit, suggested)).toBe('seconds');
+    expect(viewOf('rubbish', audit, suggested)).toBe('seconds');
+    expect(viewOf('spread', audit, suggested)).toBe('spread');
+    expect(viewOf(null, audit, { ...suggested, view: 'spread' })).toBe('spread');
+  });
+
+  it('offers the reference view only where there is a set, and places its usual as a ratio', () => {
+    const cases = month(44);
+    const reference: ReferenceSet = {
+      id: 'reference-1',
+      label: 'unit',
+      procedureId: operation.id,
+      agreedAt: '2026-01-01T08:00:00.000Z',
+      invented: false,
+      cases: month(24, { seed: 8 }).map((each, index) => ({
+        reader: `R${1 + (index % 3)}`,
+        list: Math.floor(index / 4),
+        facts: {},
+        stepSeconds: Object.fromEntries(each.stretches.map(({ stepId, seconds }) => [stepId ?? '', seconds / 2])),
+      })),
+    };
+    const view = chooseView(audited(cases, [reference]), suggested, 'reference', { heldBack: 0, procedure: 'made-up' });
+    expect(view.views.map(({ id }) => id)).toContain('reference');
+    expect(view.rows[1]?.reference?.ratio).toBeGreaterThan(0.35);
+    expect(view.rows[1]?.reference?.ratio).toBeLessThan(0.7);
+    expect(view.rows[1]?.href).toContain('procedure=made-up');
+    expect(show(cases).views.map(({ id }) => id)).not.toContain('reference');
+  });
+
+  it('has a cell for every column of its table, and no NaN', () => {
+    for (const count of [1, 9, 44]) {
+      const { table } = show(month(count));
+      for (const row of table.rows) expect(row).toHaveLength(table.columns.length);
+      expect(JSON.stringify(table)).not.toMatch(/NaN|undefined|Infinity/);
+    }
+  });
+});
+
+describe('a step, case by case', () => {
+  const query = { procedure: null, view: 'seconds' as const };
+  const slowed = (by: (stepId: string | null) => number) =>
+    month(30, { sd: 0.01, lists: true }).map((each) =>
+      each.sequence === 10
+        ? { ...each, stretches: each.stretches.map((one) => ({ ...one, seconds: one.seconds * by(one.stepId) })) }
+        : each,
+    );
+  const at10 = (cases: readonly Case[]) =>
+    stepView(audited(cases), 'practised', cases, { marked: { 'case-10': 'longer' }, query })?.run.cases.find(
+      ({ id }) => id === 'case-10',
+    );
+
+  it('compares a step with the rest of the same operation: a hard eye is no fault', () => {
+    expect(at10(slowed(() => 2))?.ratio).toBeCloseTo(1, 1);
+    expect(at10(slowed((id) => (id === 'practised' ? 2 : 1)))?.ratio).toBeCloseTo(2, 1);
+    expect(at10(slowed(() => 1))?.mark).toBe('longer');
+  });
+
+  it('says what was looked at, that it is no cause, and where little can be seen', () => {
+    const cases = month(30);
+    const view = stepView(audited(cases), 'practised', cases, { marked: {}, query });
+    expect(view?.patterns.lead).toContain('only very large differences would show');
+    expect(view?.patterns.looked).toMatch(/^Looked at and not clear: /);
+    expect(view?.planHref).toBe('/plan?step=practised&view=seconds');
+    expect(view?.counts.join(' ')).toContain('cannot show that it is safe');
+    expect(view?.counts.join(' ')).toContain('never shortened: identity pause');
+  });
+
+  it('is not there for a step without a time', () => {
+    const cases = month(30).map((each) => ({
+      ...each,
+      stretches: each.stretches.filter(({ stepId }) => stepId !== 'fifth'),
+    }));
+    expect(stepView(audited(cases), 'fifth', cases, { marked: {}, query })).toBeNull();
+    expect(stepView(audited(cases), 'nowhere', cases, { marked: {}, query })).toBeNull();
+  });
+
+  it('speaks of a step that is not to be shortened', () => {
+    const cases = month(30);
+    expect(stepView(audited(cases), 'seventh', cases, { marked: {}, query })?.notToShorten).toContain(
+      'not to be shortened',
+    );
+  });
+});
