@@ -1,0 +1,45 @@
+import { error, fail, redirect } from '@sveltejs/kit';
+import { errorsOf } from '$lib/assessment/procedures/problems';
+import { wordsForm, wordsFromForm } from '$lib/assessment/procedures/words-form';
+import { attempt } from '$lib/server/attempt';
+import { loadCautions } from '$lib/server/content';
+import { keepProcedure, openProcedure } from '$lib/server/edit-procedure';
+import { fieldsOf } from '$lib/server/form-fields';
+import type { Store } from '$lib/server/storage';
+import type { Actions, PageServerLoad } from './$types';
+
+async function found(store: Store, id: string) {
+  const open = await openProcedure(store, id);
+  if (!open) error(404, 'There is no such procedure in this record.');
+  return open;
+}
+
+export const load: PageServerLoad = async ({ locals, params }) => {
+  const { procedure, use } = await found(locals.store, params.id);
+  return {
+    procedure: { id: procedure.id, name: procedure.name },
+    view: wordsForm(procedure, use),
+    waiting: loadCautions().waiting.paragraphs,
+  };
+};
+
+export const actions = {
+  rows: async ({ locals, params, request }) => {
+    const { procedure, use } = await found(locals.store, params.id);
+    const values = fieldsOf(await request.formData());
+    const { blankReasons, blankEvents } = wordsForm(procedure, use, values);
+    return { values, errors: [], blankReasons, blankEvents };
+  },
+
+  store: async ({ locals, params, request }) => {
+    const { procedure, use } = await found(locals.store, params.id);
+    const values = fieldsOf(await request.formData());
+    const typed = wordsFromForm(values, procedure, use);
+    const errors = errorsOf(typed.procedure, typed.renamed);
+    const { blankReasons, blankEvents } = wordsForm(procedure, use, values);
+    if (errors.length > 0) return fail(400, { values, errors, blankReasons, blankEvents });
+    const { refused } = await attempt('words', () => keepProcedure(locals.store, procedure, typed.procedure));
+    if (refused) return fail(409, { values, errors: [refused], blankReasons, blankEvents });
+    redirect(303, `/settings/procedures/${procedure.id}?said=stored`);
+  },
+} satisfies Actions;
