@@ -3,6 +3,7 @@ import type { Procedure } from '../model';
 import { capital, counted } from '../words';
 import { importPlan, keepsNew, type ImportPlan } from './import-plan';
 import { problemLines, type ProblemList } from './problem-lines';
+import type { SurgeonRecord } from './record';
 
 type Choice = { value: string; label: string };
 type Choices = Readonly<Record<string, string>>;
@@ -40,15 +41,19 @@ const LISTED = 300;
 const MAPPINGS = 120;
 const DIFFERENCES = 8;
 
-export function bringInView(reading: AuditReading, choices: Choices, procedures: readonly Procedure[]): BringInView {
-  const plan = importPlan(reading, choices);
+export function bringInView(
+  reading: AuditReading,
+  choices: Choices,
+  record: Pick<SurgeonRecord, 'procedures' | 'references'>,
+): BringInView {
+  const plan = importPlan(reading, choices, record.references);
   const refused = reading.problems.filter(({ weight }) => weight === 'refused');
   const queried = reading.problems.filter(({ weight }) => weight === 'queried');
   const changed = reading.known.filter(({ same }) => !same);
   const asked = reading.questions.some(({ id, answer }) => id === 'codes' && answer === 'new');
   const given = asked ? reading.cases.map(({ row, code }) => ({ row, code })) : [];
   return {
-    sentence: understood(reading, procedures, plan),
+    sentence: understood(reading, record.procedures, plan),
     chapters: reading.layout === 'chapters',
     notes: notesOf(reading, plan),
     questions: reading.questions,
@@ -127,6 +132,9 @@ function notesOf(reading: AuditReading, plan: ImportPlan): string[] {
     ...(old > 0
       ? [`${capital(counted(old, 'case'))} in the record ${old === 1 ? 'keeps its' : 'keep their'} old values.`]
       : []),
+    ...(plan.referenceKept
+      ? ['The cases of other surgeons are a reference set of the record already: unchanged.']
+      : []),
     ...(reading.cases.length > 0 && reading.cases.every(({ orderKnown }) => !orderKnown)
       ? ['The order in time is not known, so nothing is said about change over time.']
       : []),
@@ -141,7 +149,7 @@ function takeWords(reading: AuditReading, plan: ImportPlan, choices: Choices): P
       whyNot: `${capital(counted(waiting, 'question'))} above must be answered before anything is taken.`,
     };
   if (plan.nothing) {
-    const all = reading.known.length > 0 && reading.known.length === reading.cases.length;
+    const all = reading.known.length === reading.cases.length && (reading.known.length > 0 || plan.referenceKept);
     return {
       take: null,
       whyNot: all

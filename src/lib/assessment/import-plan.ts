@@ -12,6 +12,8 @@ export type ImportPlan = {
   replace: { caseId: string; case: NewCase }[];
   referenceCases: ReferenceCase[];
   reference: { cases: number; readers: number; label: string } | null;
+  /** The other surgeons' cases are a reference set of the record already. */
+  referenceKept: boolean;
   nothing: boolean;
 };
 
@@ -25,11 +27,20 @@ export const keepsNew = (choices: Choices, caseId: string): boolean =>
 /**
  * Which cases are added, which replace what is there, which go into a reference set. A case that is in the record with
  * the same values is left alone; one with others only where that is chosen. Lists come with the cases that are on them.
+ *
+ * @param references the sets there are: the same cases are not kept twice
  */
-export function importPlan(reading: AuditReading, choices: Choices): ImportPlan {
+export function importPlan(
+  reading: AuditReading,
+  choices: Choices,
+  references: readonly ReferenceSet[] = [],
+): ImportPlan {
   const whose = choices['whose'] === 'reference' && reading.references.length === 0 ? 'reference' : 'me';
   const drafts: ReferenceDraft[] = whose === 'reference' ? asReader(reading) : [...reading.references];
-  const referenceCases = drafts.flatMap(referenceCase);
+  const read = drafts.flatMap(referenceCase);
+  const text = JSON.stringify(read);
+  const kept = read.length > 0 && references.some((set) => JSON.stringify(set.cases) === text);
+  const referenceCases = kept ? [] : read;
   const known = new Map(reading.known.map((one) => [one.code, one]));
   const mine = whose === 'reference' ? [] : reading.cases;
   const cases = mine.filter(({ code }) => !known.has(code));
@@ -49,6 +60,7 @@ export function importPlan(reading: AuditReading, choices: Choices): ImportPlan 
       referenceCases.length > 0
         ? { cases: referenceCases.length, readers, label: choices['referenceLabel'] ?? 'Reference set' }
         : null,
+    referenceKept: kept,
     nothing: cases.length + replace.length + referenceCases.length === 0,
   };
 }

@@ -3,7 +3,7 @@ import { afterView, type AfterView } from '../../../src/lib/assessment/after-vie
 import { decided } from '../../../src/lib/assessment/decisions';
 import { ENGINE } from '../../../src/lib/assessment/engine';
 import { reviewedCase } from '../../../src/lib/assessment/event-review';
-import { goalLines, openGoal } from '../../../src/lib/assessment/goal-lines';
+import { goalLines } from '../../../src/lib/assessment/goal-lines';
 import { goalState, lastingState, seriesState } from '../../../src/lib/assessment/goal-state';
 import type { SurgeonRecord } from '../../../src/lib/assessment/record';
 import type { Event, Goal, Reflection, StoredResult } from '../../../src/lib/model';
@@ -309,14 +309,6 @@ describe('what was done', () => {
 });
 
 describe('goals in one line', () => {
-  it('opens the one that runs, else a draft, else none', () => {
-    const run = goalAfter(40);
-    const draft = { ...run, id: 'goal-2', state: 'draft' as const, setAt: '2026-09-01T08:00:00.000Z' };
-    expect(openGoal([run, draft])?.id).toBe('goal-1');
-    expect(openGoal([draft])?.id).toBe('goal-2');
-    expect(openGoal([{ ...run, state: 'closed' }])).toBeNull();
-  });
-
   it('says result and lasting of each', () => {
     const { record } = seen(recordOf(80, { change: Math.log(0.6) }));
     const [line] = goalLines(record, (goal) => lastingState(record, goalState(record, goal)));

@@ -10,7 +10,7 @@ const procedures = [smallProcedure];
 const read = (text: string, choices: Record<string, string> = {}, existing: Case[] = []) =>
   readAudit({ text, fileName: 'times.csv', procedures, choices, existing });
 const shown = (text: string, choices: Record<string, string> = {}, existing: Case[] = []) =>
-  bringInView(read(text, choices, existing), choices, procedures);
+  bringInView(read(text, choices, existing), choices, { procedures, references: [] });
 
 const HEAD = 'case_id,list,date,side-port,capsulorhexis,cortex,wound-check';
 const sheet = (...rows: string[]) => [HEAD, ...rows].join('\n');
@@ -134,6 +134,19 @@ describe('times of other surgeons', () => {
       },
     ]);
     expect(JSON.stringify(batch.references)).not.toMatch(/Theirs|B3|2026-03/);
+  });
+
+  it('are not kept twice when the same file comes again', () => {
+    const reading = read(text, choices, stored(text));
+    const [first] = importBatch(
+      importPlan(read(text, choices), choices),
+      reading,
+      '2026-04-01T00:00:00.000Z',
+    ).references;
+    const references = first ? [{ ...first, id: 'reference-1' }] : [];
+    expect(importPlan(reading, choices, references).referenceCases).toEqual([]);
+    const view = bringInView(reading, choices, { procedures, references });
+    expect(view.notes.join(' ')).toContain('reference set of the record already');
   });
 
   it('a whole file without a surgeon column can be said to be of another surgeon', () => {

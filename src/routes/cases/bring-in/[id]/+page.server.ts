@@ -25,7 +25,7 @@ export const load: PageServerLoad = async ({ locals, params, url }) => {
   const before = await sameTextBefore(locals.store, held.text);
   return {
     fileName: held.fileName,
-    view: bringInView(readHeld(held, record), held.choices, record.procedures),
+    view: bringInView(readHeld(held, record), held.choices, record),
     code: held.choices['code'] ?? '',
     known: held.choices['known'] ?? '',
     agreed: held.choices['agreed'] === 'yes',
@@ -58,8 +58,8 @@ export const actions = {
     if (changed) redirect(303, `/cases/bring-in/${held.id}?said=changed`);
 
     const reading = readHeld(answered, record);
-    const plan = importPlan(reading, choices);
-    const { take, whyNot } = bringInView(reading, choices, record.procedures);
+    const plan = importPlan(reading, choices, record.references);
+    const { take, whyNot } = bringInView(reading, choices, record);
     if (!take) return fail(400, { errors: [{ field: 'take', message: whyNot ?? 'There is nothing to take.' }] });
     const { refused } = await attempt('take', () =>
       locals.store.recordImport(held, importBatch(plan, reading, locals.now), textHash(held.text), locals.now),
