@@ -1,6 +1,6 @@
 import { inOrder } from '../audit';
 import type { Case } from '../model';
-import { gate, monitor, monitoredOperations } from '../safety';
+import { gate, monitoredOperations, monitorSignalled } from '../safety';
 import type { ResultInput } from './result';
 import { spanOfCases } from './span';
 
@@ -9,7 +9,6 @@ export function pausedBecause(input: ResultInput, starting: readonly Case[]): st
   const windowCases = spanOfCases(input.cases, input.windowIds, input.procedure.id);
   const last = Math.max(...windowCases.map((one) => one.sequence));
   const upToNow = input.cases.filter((one) => one.procedureId === input.procedure.id && one.sequence <= last);
-  const watched = monitor(monitoredOperations(upToNow, input.lists), input.seriousRate ?? null);
   return gate({
     procedure: input.procedure,
     stepId: input.stepId,
@@ -17,7 +16,7 @@ export function pausedBecause(input: ResultInput, starting: readonly Case[]): st
     startCases: starting,
     keptPartIds: input.watch,
     lists: input.lists,
-    monitorSignalled: watched.kind === 'run' && watched.signalled,
+    monitorSignalled: monitorSignalled(monitoredOperations(upToNow, input.lists), input.seriousRate),
   }).because;
 }
 

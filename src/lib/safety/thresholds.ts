@@ -22,7 +22,11 @@ export const safetyThresholds = {
   monitorHorizon: 200,
   /** … has this probability. Lower would notice a doubling less than one time in four. */
   monitorFalseSignal: 0.05,
-  /** Own record blended into the rate as if the entered rate stood for this many operations; not used before as many are answered. */
+  /**
+   * Own record blended into the rate as if the entered rate stood for this many operations; not used before as many are
+   * answered, and then again at twice, four times … as many. Rejected: blending every 200, which lets a slow rise
+   * carry its own line up with it.
+   */
   monitorPriorWeight: 200,
 } as const;
 

@@ -1,0 +1,151 @@
+import { describe, expect, it } from 'vitest';
+import { hashOfCases, startGoal, startsAfter, type StartGoalInput } from '../../../src/lib/practice';
+import { median, quantile } from '../../../src/lib/statistics';
+import { referenceOf } from '../../bench/simulated-record';
+import { listsFor, month, operation } from './made-month';
+
+const asked = (cases: ReturnType<typeof month>, over: Partial<StartGoalInput> = {}): StartGoalInput => ({
+  cases,
+  lists: listsFor(cases),
+  procedure: operation,
+  references: [],
+  stepId: 'practised',
+  measure: 'time',
+  chosenBy: 'seconds',
+  seed: 5,
+  engine: 'test',
+  resamples: 200,
+  ...over,
+});
+const started = (input: StartGoalInput) => {
+  const goal = startGoal(input);
+  if (goal.kind === 'cannot') throw new Error(goal.because);
+  return goal;
+};
+
+describe('starting cases', () => {
+  it('are the latest eighty counted, fixed by id', () => {
+    const goal = started(asked(month(120)));
+    expect(goal.start.caseIds).toHaveLength(80);
+    expect(goal.start.caseIds[0]).toBe('case-41');
+    expect(goal).toMatchObject({ cases: 80, lists: 16, falling: false });
+  });
+
+  it('are the latest forty where the step was already getting shorter', () => {
+    const learning = month(100).map((one, at) => ({
+      ...one,
+      stretches: one.stretches.map((each) =>
+        each.stepId === 'practised' ? { ...each, seconds: each.seconds * Math.exp(-0.01 * at) } : each,
+      ),
+    }));
+    const goal = started(asked(learning));
+    expect(goal.falling).toBe(true);
+    expect(goal.start.caseIds[0]).toBe('case-61');
+    expect(goal.said.join(' ')).toContain('already getting shorter');
+  });
+
+  it('need twenty, from three lists', () => {
+    expect(startGoal(asked(month(19)))).toMatchObject({ kind: 'cannot', code: 'few-cases' });
+    expect(startGoal(asked(month(20, { listSize: 10 })))).toMatchObject({ kind: 'cannot', code: 'few-lists' });
+    expect(started(asked(month(20))).cases).toBe(20);
+    expect(startGoal(asked([]))).toMatchObject({ kind: 'cannot', code: 'few-cases' });
+  });
+
+  it('end before a case, or begin with one, when asked to', () => {
+    expect(started(asked(month(60), { from: 41 })).start.caseIds.at(-1)).toBe('case-40');
+    expect(started(asked(month(60), { notBefore: 31 })).start.caseIds[0]).toBe('case-31');
+  });
+
+  it('cannot be parted into before and after where the order is not known; a goal from now on can start', () => {
+    const shuffled = month(60).map((one) => ({ ...one, orderKnown: false }));
+    expect(startGoal(asked(shuffled, { from: 41 }))).toMatchObject({ kind: 'cannot', code: 'order-unknown' });
+    expect(started(asked(shuffled)).said.join(' ')).toContain('order');
+  });
+
+  it('are refused for a step nobody knows, and for times all the same', () => {
+    expect(startGoal(asked(month(40), { stepId: 'tenth' }))).toMatchObject({ kind: 'cannot', code: 'unknown-step' });
+    const same = month(40).map((one) => ({
+      ...one,
+      stretches: one.stretches.map((each) => (each.stepId === 'practised' ? { ...each, seconds: 30 } : each)),
+    }));
+    expect(startGoal(asked(same))).toMatchObject({ kind: 'cannot', code: 'no-variation' });
+  });
+});
+
+describe('what is fixed with them', () => {
+  it('expected range: half-way between usual and one in five, to usual, adjusted for the eye', () => {
+    const cases = month(40).map((one) => ({ ...one, facts: {} }));
+    const goal = started(asked(cases));
+    const seconds = cases.map((one) => one.stretches.find(({ stepId }) => stepId === 'practised')!.seconds);
+    const usual = median(seconds);
+    const fifth = quantile(seconds, 0.2);
+    expect(goal.expectedRange!.high).toBeCloseTo(usual, 9);
+    expect(goal.expectedRange!.low).toBeCloseTo((usual + fifth) / 2, 9);
+    expect(goal.start.steer).toBeCloseTo(Math.log((usual + fifth) / 2 / usual), 9);
+    expect(goal.start.frozen).toMatchObject({ usual, oneInFive: fifth, columns: [] });
+  });
+
+  it('the columns and coefficients of the facts: near the truth of 0.25', () => {
+    const { frozen } = started(asked(month(80))).start;
+    expect(frozen!.columns).toHaveLength(1);
+    expect(frozen!.coefficients[0]!).toBeGreaterThan(0.1);
+    expect(frozen!.coefficients[0]!).toBeLessThan(0.4);
+  });
+
+  it('an allowance for a step taken from a view, none for an own reason or for safety', () => {
+    const cases = month(40);
+    const reference = {
+      ...referenceOf({ cases: 20, usual: [] }, 1),
+      procedureId: operation.id,
+      cases: cases.map((one, at) => ({
+        reader: 'R1',
+        list: Math.floor(at / 5),
+        facts: one.facts,
+        stepSeconds: Object.fromEntries(one.stretches.map(({ stepId, seconds }) => [stepId!, seconds])),
+      })),
+    };
+    const by = (chosenBy: StartGoalInput['chosenBy']) =>
+      started(asked(cases, { chosenBy, references: [reference] })).start;
+    expect(by('seconds').allowance).toBeGreaterThanOrEqual(0);
+    expect(by('reference').allowance).toBeGreaterThan(0);
+    expect(by('own')).toMatchObject({ allowance: 0, allowanceSpread: 0 });
+    expect(started(asked(cases, { measure: 'safety' })).start.allowance).toBe(0);
+    // Without a reference set there was nothing to choose by.
+    expect(started(asked(cases, { chosenBy: 'reference' })).start.allowance).toBe(0);
+  });
+
+  it('the same for one seed; a fingerprint that a changed time changes and a review does not', () => {
+    const cases = month(40);
+    expect(started(asked(cases)).start).toEqual(started(asked([...cases].reverse())).start);
+    const later = cases.map((one, at) => (at === 3 ? { ...one, events: null, version: 2 } : one));
+    const changed = cases.map((one, at) => (at === 3 ? { ...one, stretches: one.stretches.slice(1) } : one));
+    expect(hashOfCases(later)).toBe(hashOfCases(cases));
+    expect(hashOfCases(changed)).not.toBe(hashOfCases(cases));
+  });
+
+  it('what twenty and forty can show: more for a fifth than a tenth, more in forty, in a range', () => {
+    const { power } = started(asked(month(40), { chosenBy: 'own' }));
+    const { fifth, tenth, steer } = power!;
+    expect(fifth.twenty.chance).toBeGreaterThan(tenth.twenty.chance);
+    expect(fifth.forty.chance).toBeGreaterThan(fifth.twenty.chance);
+    expect(fifth.twenty.low).toBeLessThan(fifth.twenty.chance);
+    expect(fifth.twenty.high).toBeGreaterThan(fifth.twenty.chance);
+    expect(fifth.twenty.tenths).toBe(Math.round(10 * fifth.twenty.chance));
+    expect(steer).not.toBeNull();
+    expect(power!.coarse).toBe(false);
+    expect(started(asked(month(39))).power!.coarse).toBe(true);
+  });
+});
+
+describe('a new goal on a step that changed', () => {
+  it('starts with the window that changed', () => {
+    const cases = month(80);
+    const outcome = (kind: string) =>
+      ({ goalId: 'goal-1', stepId: 'practised', windowIds: ['case-41', 'case-42'], outcome: { kind } }) as never;
+    const goals = [{ id: 'goal-1', procedureId: operation.id }];
+    expect(startsAfter('practised', operation.id, goals, [outcome('shorter')], cases)).toBe(41);
+    expect(startsAfter('practised', operation.id, goals, [outcome('cannot-tell')], cases)).toBeNull();
+    expect(startsAfter('third', operation.id, goals, [outcome('shorter')], cases)).toBeNull();
+    expect(startsAfter('practised', 'other', goals, [outcome('shorter')], cases)).toBeNull();
+  });
+});

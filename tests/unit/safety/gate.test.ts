@@ -1,0 +1,136 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import type { Case } from '../../../src/lib/model';
+import {
+  downstreamOf,
+  gate,
+  gateOfStored,
+  keptPartShares,
+  keptPartsFallen,
+  mayLeaveOut,
+  type GateInput,
+} from '../../../src/lib/safety';
+import { answered, list, minor, nearMiss, none, operation, reviewed, tear } from './made-cases';
+
+const asked = (over: Partial<GateInput>): GateInput => ({
+  procedure: operation,
+  stepId: 'cortex',
+  windowCases: none(20),
+  ...over,
+});
+const codes = (over: Partial<GateInput>) => gate(asked(over)).reasons.map(({ code }) => code);
+
+describe('the gate', () => {
+  it('is open without serious events, whatever else was noted', () => {
+    expect(gate(asked({ windowCases: answered([minor], [nearMiss], null, [{ ...tear, nearMiss: true }]) }))).toEqual({
+      open: true,
+      final: false,
+      reasons: [],
+      because: [],
+    });
+  });
+
+  it('is closed while a serious event waits for its review, whichever step it belongs to, and opens with it', () => {
+    const elsewhere = { ...tear, stepId: 'wound' };
+    expect(gate(asked({ windowCases: answered([], [elsewhere]) }))).toMatchObject({ open: false, final: false });
+    expect(gate(asked({ windowCases: answered([], [tear]) })).because).toEqual([
+      'A serious event in these cases has not been reviewed yet (posterior capsule tear, Cortex).',
+    ]);
+    expect(codes({ windowCases: answered([], [reviewed(tear)]) })).toEqual([]);
+    expect(gate(asked({ windowCases: answered([{ ...tear, kind: 'other', stepId: null }]) })).because[0]).toContain(
+      '(other, step not known)',
+    );
+  });
+
+  it('stays closed for this result with two serious events tied to the step or one after it', () => {
+    expect(downstreamOf(operation, 'cortex')).toEqual(['lens']);
+    const two = answered([reviewed(tear)], [reviewed({ ...tear, stepId: 'lens' })]);
+    expect(gate(asked({ windowCases: two }))).toMatchObject({ open: false, final: true });
+    expect(gate(asked({ windowCases: two })).because[0]).toBe(
+      '2 serious events in these cases are tied to this step or one after it (Cortex, Lens).',
+    );
+    expect(codes({ windowCases: two, stepId: 'wound' })).toEqual([]);
+    expect(codes({ windowCases: answered([reviewed(tear), reviewed(tear)]) })).toEqual(['two-serious']);
+    expect(codes({ windowCases: answered([reviewed(tear)], [reviewed({ ...tear, stepId: 'rhexis' })]) })).toEqual([]);
+  });
+
+  it('counts serious events of the same lists in operations that were not timed', () => {
+    expect(codes({ lists: [list(1, { untimedEvents: [tear] })] })).toEqual(['unreviewed']);
+    expect(codes({ lists: [list(9, { untimedEvents: [tear] })] })).toEqual([]);
+    expect(
+      codes({ windowCases: answered([reviewed(tear)]), lists: [list(1, { untimedEvents: [reviewed(tear)] })] }),
+    ).toEqual(['two-serious']);
+  });
+
+  it('is closed by an unreviewed signal of the monitor', () => {
+    expect(codes({ monitorSignalled: true })).toEqual(['monitor']);
+  });
+
+  it('re-opens for a stored result when an event is added later', () => {
+    expect(gateOfStored('shorter', asked({ windowCases: answered([{ ...tear, noticed: 'later' }]) }))).toMatchObject({
+      reopened: true,
+      open: false,
+    });
+    expect(gateOfStored('shorter', asked({}))).toMatchObject({ reopened: false, open: true });
+    expect(gateOfStored('paused', asked({ windowCases: answered([tear]) })).reopened).toBe(false);
+  });
+});
+
+describe('kept parts', () => {
+  const seen = (...answers: (boolean | null)[]): Case[] =>
+    none(answers.length).map((one, at) => {
+      const answer = answers[at];
+      const keptSeen: Case['keptSeen'] = typeof answer === 'boolean' ? { pause: answer } : {};
+      return { ...one, keptSeen };
+    });
+  const of = (yes: number, no: number) =>
+    seen(...Array.from({ length: yes }, () => true), ...Array.from({ length: no }, () => false));
+
+  it('are shares of the cases in which they were looked for', () => {
+    expect(keptPartShares(seen(true, false, null, null), ['pause', 'refill'])).toEqual([
+      { keptPartId: 'pause', seen: 1, looked: 2, share: 0.5 },
+      { keptPartId: 'refill', seen: 0, looked: 0, share: null },
+    ]);
+  });
+
+  it('have fallen when two cases or more in twenty are missing beside the start', () => {
+    expect(keptPartsFallen(of(40, 0), of(18, 2), ['pause'])).toMatchObject([{ keptPartId: 'pause', missing: 2 }]);
+    expect(keptPartsFallen(of(40, 0), of(19, 1), ['pause'])).toEqual([]);
+    expect(keptPartsFallen(of(36, 4), of(16, 4), ['pause'])).toHaveLength(1); // 90 % to 80 %, in floating point
+    expect(keptPartsFallen(of(40, 0), of(38, 2), ['pause'])).toEqual([]); // two in forty
+    expect(keptPartsFallen(of(40, 0), of(2, 1), ['pause'])).toEqual([]); // one of the three looked for
+  });
+
+  it('say nothing where they were not looked for in one of the two', () => {
+    expect(keptPartsFallen(seen(null, null), of(0, 20), ['pause'])).toEqual([]);
+    expect(keptPartsFallen(of(20, 0), seen(null), ['pause'])).toEqual([]);
+  });
+
+  it('close the gate for good, with the numbers', () => {
+    const closed = gate(asked({ startCases: of(40, 0), windowCases: of(17, 3), keptPartIds: ['pause'] }));
+    expect(closed).toMatchObject({ open: false, final: true });
+    expect(closed.because).toEqual(['The lens identity pause was seen in 17 of 20 cases; before, in 40 of 40.']);
+  });
+
+  it('more seen than before never closes it', () => {
+    fc.assert(
+      fc.property(fc.nat(40), fc.nat(20), (a, b) => {
+        const fallen = keptPartsFallen(of(a, 40 - a), of(b, 20 - b), ['pause']);
+        expect(fallen.length > 0).toBe(a / 40 - b / 20 > 0.1 - 1e-9);
+      }),
+    );
+  });
+});
+
+describe('leaving out', () => {
+  it('a case cannot be left out because of an event of the practised step, or of a step not known', () => {
+    const [withEvent] = answered([tear]);
+    expect(mayLeaveOut(withEvent!, 'complication-outside-the-step', 'cortex').allowed).toBe(false);
+    expect(mayLeaveOut(withEvent!, 'complication-outside-the-step', 'wound').allowed).toBe(true);
+    expect(
+      mayLeaveOut(answered([{ ...tear, stepId: null }])[0]!, 'complication-outside-the-step', 'wound').allowed,
+    ).toBe(false);
+    expect(mayLeaveOut(withEvent!, 'recording-incomplete', 'cortex').allowed).toBe(true);
+    expect(mayLeaveOut(answered(null)[0]!, 'complication-outside-the-step', 'cortex').allowed).toBe(true);
+  });
+});

@@ -1,0 +1,36 @@
+import type { Case, Event, Procedure } from '../../../src/lib/model';
+import { case_, listRecord, procedure, step } from '../../bench/made-up';
+
+export const tear: Event = {
+  kind: 'tear',
+  stepId: 'cortex',
+  serious: true,
+  nearMiss: false,
+  noticed: 'during',
+  reviewed: null,
+};
+export const minor: Event = { ...tear, kind: 'iris', serious: false };
+export const nearMiss: Event = { ...minor, nearMiss: true };
+export const reviewed = (event: Event): Event => ({
+  ...event,
+  reviewed: { at: '2026-06-03T10:00:00Z', text: 'Seen with a senior colleague.' },
+});
+
+/** Cortex comes before the lens; both before the wound check, which nothing makes longer. */
+export const operation: Procedure = {
+  ...procedure([
+    step('rhexis', { keptParts: [{ id: 'refill', label: 'Chamber refilled' }] }),
+    step('cortex', { earlier: ['rhexis'], keptParts: [{ id: 'pause', label: 'Lens identity pause' }] }),
+    step('lens', { earlier: ['cortex'] }),
+    step('wound'),
+  ]),
+  eventKinds: [{ id: 'tear', label: 'posterior capsule tear' }],
+};
+
+/** One case for each answer: `null` not answered, `[]` none. Lists of five. */
+export const answered = (...answers: (readonly Event[] | null)[]): Case[] =>
+  answers.map((events, at) =>
+    case_(at + 1, [], { events: events === null ? null : [...events], listId: `list-${Math.floor(at / 5) + 1}` }),
+  );
+export const none = (count: number): Case[] => answered(...Array.from({ length: count }, () => []));
+export const list = listRecord;
