@@ -95,7 +95,7 @@ function* auditing(input: AuditInput): Generator<number, Audit> {
   const said = [...fitted.said];
   if (units.single && table.cases.length > 0)
     said.push(
-      'There are fewer than six lists, so single cases are re-drawn: differences between lists are not in the uncertainty.',
+      `${table.listsFrom === 'blocks' ? 'Lists are not known and the record is short' : 'There are fewer than six lists'}, so single cases are re-drawn: differences between lists are not in the uncertainty.`,
     );
   return {
     procedure,

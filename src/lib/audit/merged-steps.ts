@@ -80,3 +80,12 @@ export function asChosen(case_: Case, { stepId, partIds }: StepChoice): Case {
     ),
   };
 }
+
+/** The step, and the parts it stands for in a table that does not hold them: what waiting may be tied to. */
+export function alsoNamed(
+  stepId: string,
+  { procedure, stepIds }: { procedure: Procedure; stepIds: readonly string[] },
+): string[] {
+  const parts = procedure.steps.find(({ id }) => id === stepId)?.mergeOf ?? [];
+  return [stepId, ...parts.filter((id) => !stepIds.includes(id))];
+}

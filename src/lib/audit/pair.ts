@@ -4,6 +4,7 @@ import { adjustForEye } from './adjust-for-eye';
 import { counted, latestShown } from './counted';
 import { factOf } from './eye-coding';
 import { factWords } from './fact-words';
+import { asChosen, stepsOf, type StepChoice } from './merged-steps';
 import { stepOf } from './step-facts';
 import { stepTable } from './step-table';
 import { auditThresholds } from './thresholds';
@@ -56,6 +57,7 @@ export function pairOf(input: {
   const index = table.stepIds.indexOf(stepId);
   if (index === -1) return { kind: 'cannot', because: 'This step is not in the record.' };
   const step = stepOf(table, stepId);
+  const choice = stepsOf(table.cases, procedure, [stepId])[index]!;
   const adjusted = adjustForEye(table).adjusted[index]!;
   const candidates = table.cases.flatMap((case_, place): Candidate[] =>
     Number.isNaN(adjusted[place])
@@ -90,8 +92,8 @@ export function pairOf(input: {
   return {
     kind: 'pair',
     stepId,
-    smooth: described(smooth, stepId, smoothBecause(smooth.case_, step, wentBack(smooth.case_))),
-    longer: described(longer, stepId, [
+    smooth: described(smooth, choice, smoothBecause(smooth.case_, step, wentBack(smooth.case_))),
+    longer: described(longer, choice, [
       'among the longer quarter of your own times, not the very longest',
       ...noEvent(longer.case_),
     ]),
@@ -174,9 +176,9 @@ function smoothBecause(case_: Case, { keptParts }: Step, wentBack: boolean | nul
   ];
 }
 
-function described({ case_, seconds, adjusted }: Candidate, stepId: string, because: readonly string[]): PairCase {
-  const stretches = case_.stretches.flatMap(({ kind, stepId: of, start, end }) =>
-    kind === 'step' && of === stepId && start !== null && end !== null ? [{ start, end }] : [],
+function described({ case_, seconds, adjusted }: Candidate, choice: StepChoice, because: readonly string[]): PairCase {
+  const stretches = asChosen(case_, choice).stretches.flatMap(({ kind, stepId: of, start, end }) =>
+    kind === 'step' && of === choice.stepId && start !== null && end !== null ? [{ start, end }] : [],
   );
   return {
     caseId: case_.id,

@@ -1,6 +1,7 @@
 import { MAD_CONSTANT, median } from '../statistics';
 import type { ReferenceStep } from './reference-samples';
 import type { StepDraws, View } from './resample-views';
+import { alsoNamed } from './merged-steps';
 import { intervalOf, meanOf, stepOf, type StepPoint } from './step-facts';
 import type { Trend } from './over-time';
 import type { StepAudit, StepTable } from './types';
@@ -55,7 +56,7 @@ export function stepAudit({
     share: usual === null ? null : share,
     wentBackPerCase: meanOf(table.wentBack[index]!),
     waitingPerCase: meanOf(table.waiting[index]!) ?? 0,
-    waitingReason: commonestReason(present, table.procedure, [stepId, ...(step.mergeOf ?? [])]),
+    waitingReason: commonestReason(present, table.procedure, alsoNamed(stepId, table)),
     overTime: trend,
     reference: reference && usual !== null ? referenceOf(reference, usual, draws, n, logScale?.scale ?? null) : null,
     first: { seconds: first('seconds'), spread: first('spread'), reference: first('reference') },

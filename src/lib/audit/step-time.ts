@@ -2,8 +2,11 @@ import type { Case, Stretch } from '../model';
 import { joined, lengthWithout, totalLength, type Span } from './spans';
 import { auditThresholds } from './thresholds';
 
+/** What step times are read from: a case, or one that has no id yet. */
+export type Timed = Pick<Case, 'hands' | 'stretches' | 'wentBackNoted'>;
+
 /** Was this step done by the surgeon's own hands? A step done partly by others is absent, not short. */
-export function isMine(case_: Case, stepId: string): boolean {
+export function isMine(case_: Timed, stepId: string): boolean {
   return (case_.hands.steps[stepId] ?? case_.hands.whole) === 'mine';
 }
 
@@ -15,7 +18,7 @@ export function spanOf(stretch: Stretch): Span | null {
 const isSpan = (span: Span | null): span is Span => span !== null;
 
 /** Is there another step's stretch beginning in this gap? Then the surgeon left the step and came back. */
-function anotherBetween(case_: Case, stepId: string, gap: Span): boolean {
+function anotherBetween(case_: Timed, stepId: string, gap: Span): boolean {
   return case_.stretches.some(
     ({ kind, stepId: other, start }) =>
       kind === 'step' && other !== stepId && start !== null && start >= gap.from && start < gap.to,
@@ -26,7 +29,7 @@ function anotherBetween(case_: Case, stepId: string, gap: Span): boolean {
  * The step's own stretches with clock readings, joined where the surgeon did not leave the step:
  * less than a second apart, or apart only by a kept part of this step or by waiting.
  */
-function ownGroups(case_: Case, stepId: string): { groups: Span[]; bridges: Span[] } {
+function ownGroups(case_: Timed, stepId: string): { groups: Span[]; bridges: Span[] } {
   const own = joined(
     case_.stretches
       .filter((stretch) => stretch.kind === 'step' && stretch.stepId === stepId)
@@ -53,7 +56,7 @@ function ownGroups(case_: Case, stepId: string): { groups: Span[]; bridges: Span
 }
 
 /** Stretches of this step whose length alone is known; neighbours in row order are one stretch. */
-function lengthsAlone(case_: Case, stepId: string): { seconds: number; groups: number } {
+function lengthsAlone(case_: Timed, stepId: string): { seconds: number; groups: number } {
   let seconds = 0;
   let groups = 0;
   let previous: string | null = null;
@@ -75,7 +78,7 @@ function lengthsAlone(case_: Case, stepId: string): { seconds: number; groups: n
  *
  * @returns `null` where the step is absent: not performed, by other hands, or nothing left of it.
  */
-export function stepSecondsOf(case_: Case, stepId: string): number | null {
+export function stepSecondsOf(case_: Timed, stepId: string): number | null {
   if (!isMine(case_, stepId)) return null;
   const own = case_.stretches.filter((stretch) => stretch.kind === 'step' && stretch.stepId === stepId);
   if (own.length === 0) return null;
@@ -93,7 +96,7 @@ export function stepSecondsOf(case_: Case, stepId: string): number | null {
  *
  * @returns `null` where the step is absent.
  */
-export function wentBackOf(case_: Case, stepId: string): number | null {
+export function wentBackOf(case_: Timed, stepId: string): number | null {
   if (stepSecondsOf(case_, stepId) === null) return null;
   const noted = case_.wentBackNoted[stepId];
   if (noted !== undefined) return noted;
@@ -101,12 +104,12 @@ export function wentBackOf(case_: Case, stepId: string): number | null {
 }
 
 /** Waiting tied to this step, seconds; inside the step or before it. 0 where none was noted. */
-export function waitingOf(case_: Case, stepId: string): number {
+export function waitingOf(case_: Timed, stepId: string): number {
   return waitingSeconds(case_.stretches.filter((stretch) => stretch.stepId === stepId));
 }
 
 /** All waiting of the case, seconds, between steps too. */
-export function waitingOfCase(case_: Case): number {
+export function waitingOfCase(case_: Timed): number {
   return waitingSeconds(case_.stretches);
 }
 

@@ -1,4 +1,4 @@
-import { waitingOf } from '../audit';
+import { alsoNamed, waitingOf } from '../audit';
 import type { Audit } from '../audit/types';
 import type { Case, Step } from '../model';
 import { keptPartShares } from '../safety';
@@ -28,6 +28,7 @@ export function stepFactsOf(
     looked,
     step.keptParts.map(({ id }) => id),
   );
+  const names = alsoNamed(stepId, { procedure: audit.procedure, stepIds: audit.steps.map((each) => each.stepId) });
   const nothing = { stepId, seriousUnreviewed: 0, seriousLast100: 0, casesSinceLatest: null };
   return {
     step: found,
@@ -42,7 +43,7 @@ export function stepFactsOf(
     })),
     safety: safety.steps.find((each) => each.stepId === stepId) ?? nothing,
     shorterFifthClean: shorterFifthClean(found, looked, step),
-    waitingCases: looked.filter((case_) => waitingOf(case_, stepId) > 0).length,
+    waitingCases: looked.filter((case_) => names.some((id) => waitingOf(case_, id) > 0)).length,
     pair,
   };
 }

@@ -4,21 +4,21 @@ import { ofHundred, shortRatio, shortSeconds } from './plain-numbers';
 import { shareOn, type StandingView } from './standing';
 
 /** Why a step is suggested on a view, in words with the numbers the words rest on. */
-export function reasonsOn(audit: Audit, step: StepAudit, view: StandingView): string[] {
+export function reasonsOn(audit: Audit, step: StepAudit, view: StandingView, alone: boolean): string[] {
   const came = `It came first in ${ofHundred(shareOn(step, view))} re-draws of ${audit.listsFrom === 'blocks' ? 'your cases' : 'your lists'}.`;
-  return [`${step.label} ${SAYS[view](step)}.`, came, ...elsewhere(step, view)];
+  return [`${step.label} ${SAYS[view](step, alone)}.`, came, ...elsewhere(step, view)];
 }
 
 const SAYS = {
-  seconds: ({ difference, differenceInterval: interval }) =>
-    `has the most seconds between usual and one in five: ${shortSeconds(difference ?? 0)} a case${interval ? ` (${shortSeconds(interval.low)} to ${shortSeconds(interval.high)})` : ''}`,
-  spread: ({ usualRange: range }) =>
-    `varies more than any other step of its length${range ? `: two thirds of cases between ${shortSeconds(range.low)} and ${shortSeconds(range.high)}` : ''}`,
+  seconds: ({ difference, differenceInterval: interval }, alone) =>
+    `has ${alone ? 'the most seconds between usual and one in five: ' : ''}${shortSeconds(difference ?? 0)} a case${alone ? '' : ' between usual and one in five'}${interval ? ` (${shortSeconds(interval.low)} to ${shortSeconds(interval.high)})` : ''}`,
+  spread: ({ usualRange: range }, alone) =>
+    `varies ${alone ? 'more than any other step of its length' : 'much'}${range ? `: two thirds of cases between ${shortSeconds(range.low)} and ${shortSeconds(range.high)}` : ''}`,
   reference: ({ reference }) =>
     reference
       ? `takes about ${shortRatio(reference.ratio)} times as long as in the reference set (${shortRatio(reference.low)} to ${shortRatio(reference.high)}; ${reference.n} cases)`
       : 'differs most from the reference set',
-} satisfies Record<StandingView, (step: StepAudit) => string>;
+} satisfies Record<StandingView, (step: StepAudit, alone: boolean) => string>;
 
 const NAMES = { seconds: 'by seconds', spread: 'by spread', reference: 'against the reference set' } as const;
 

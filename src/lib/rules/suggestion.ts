@@ -47,7 +47,7 @@ export function suggestionOf(audit: Audit, safety: SafetyFacts): Suggestion {
     steps: ids,
     view,
     also: alsoOf(offered, ids),
-    because: [...steps.flatMap((step) => reasonsOn(audit, step, view)), ...heldBack],
+    because: [...steps.flatMap((step) => reasonsOn(audit, step, view, kind !== 'level')), ...heldBack],
   };
 }
 
