@@ -48,15 +48,21 @@ function within(
   return { text: decoded.text, fileName };
 }
 
+// A large file takes seconds to read, and one import is read at every look at it; the latest reading is enough.
+let latest: { key: string; reading: AuditReading } | null = null;
+
 /** How a held text reads against the record, with the answers given so far. */
-export const readHeld = (held: HeldImport, record: SurgeonRecord): AuditReading =>
-  readAudit({
-    text: held.text,
-    fileName: held.fileName,
-    procedures: record.procedures,
-    existing: record.cases,
-    choices: held.choices,
-  });
+export function readHeld(held: HeldImport, record: SurgeonRecord): AuditReading {
+  const { id, text, fileName, choices } = held;
+  const versions = record.cases.reduce((sum, { version }) => sum + version, 0);
+  const key = JSON.stringify([id, held.heldAt, choices, record.cases.length, versions, record.procedures]);
+  if (latest?.key !== key)
+    latest = {
+      key,
+      reading: readAudit({ text, fileName, procedures: record.procedures, existing: record.cases, choices }),
+    };
+  return latest.reading;
+}
 
 /** The import that took in the same text before and was not taken back; `null` where there is none. */
 export async function sameTextBefore(store: Store, text: string): Promise<ImportRecord | null> {
