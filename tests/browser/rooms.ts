@@ -1,14 +1,14 @@
 import type { Page } from 'playwright/test';
 
-/** A room, by its address or by the first link to it on another page: ids differ from record to record. */
-export type Room = { name: string } & ({ path: string } | { on: string; link: RegExp });
+/** A room, by its address or by following the first link of each kind from a page: ids differ from record to record. */
+export type Room = { name: string } & ({ path: string } | { on: string; links: readonly RegExp[] });
 
 /** Every room of the house, in the order in which a month goes through them. */
 export const ROOMS: readonly Room[] = [
   { name: 'now', path: '/' },
   { name: 'cases', path: '/cases' },
-  { name: 'case', on: '/cases', link: /^\/cases\/case-[^/]+$/ },
-  { name: 'list-facts', on: '/cases', link: /^\/cases\/lists\/list-[^/]+$/ },
+  { name: 'case', on: '/cases', links: [/^\/cases\/case-[^/]+$/] },
+  { name: 'list-facts', on: '/cases', links: [/^\/cases\/lists\/list-[^/]+$/] },
   { name: 'new-list', path: '/cases/lists/new' },
   { name: 'list-sheet', path: '/cases/list-sheet' },
   { name: 'new-case', path: '/cases/new' },
@@ -16,20 +16,21 @@ export const ROOMS: readonly Room[] = [
   { name: 'choose', path: '/choose' },
   { name: 'choose-seconds', path: '/choose?view=seconds' },
   { name: 'choose-spread', path: '/choose?view=spread' },
-  { name: 'step', on: '/choose', link: /^\/choose\/[a-z-]+/ },
-  { name: 'plan', on: '/choose', link: /^\/plan\/?\?/ },
-  { name: 'plan-set', on: '/after-twenty', link: /^\/plan\/goal-/ },
+  { name: 'step', on: '/choose', links: [/^\/choose\/[a-z-]+/] },
+  { name: 'plan', on: '/choose', links: [/^\/choose\/[a-z-]+/, /^\/plan\?/] },
+  { name: 'plan-own-reason', path: '/plan' },
+  { name: 'plan-set', on: '/after-twenty', links: [/^\/plan\/goal-/] },
   { name: 'before-a-list', path: '/before-a-list' },
   { name: 'reflect', path: '/reflect' },
   { name: 'reflect-new', path: '/reflect/new' },
-  { name: 'reflection', on: '/reflect', link: /^\/reflect\/reflection-/ },
+  { name: 'reflection', on: '/reflect', links: [/^\/reflect\/reflection-/] },
   { name: 'after-twenty', path: '/after-twenty' },
-  { name: 'after-twenty-past', on: '/after-twenty', link: /^\/after-twenty[/?].*goal/ },
+  { name: 'after-twenty-past', on: '/after-twenty', links: [/^\/after-twenty\/goal-1$/] },
   { name: 'report', path: '/report' },
   { name: 'checkpoints', path: '/checkpoints' },
-  { name: 'checkpoint-page', on: '/checkpoints', link: /^\/checkpoints\/[a-z-]+\/[a-z-]+/ },
+  { name: 'checkpoint-page', on: '/checkpoints', links: [/^\/checkpoints\/[a-z-]+\/[a-z-]+/] },
   { name: 'method', path: '/method' },
-  { name: 'method-page', on: '/method', link: /^\/method\/[a-z0-9-]+/ },
+  { name: 'method-page', on: '/method', links: [/^\/method\/[a-z0-9-]+/] },
   { name: 'settings', path: '/settings' },
   { name: 'restore', path: '/settings/restore' },
   { name: 'no-such-page', path: '/no-such-page' },
@@ -47,8 +48,13 @@ export const linksOn = (page: Page): Promise<string[]> =>
 /** @returns the address of a room in this record, or `null` where nothing leads to it */
 export async function pathOf(room: Room, page: Page): Promise<string | null> {
   if ('path' in room) return room.path;
-  await page.goto(room.on);
-  return (await linksOn(page)).find((link) => room.link.test(link)) ?? null;
+  let at: string | undefined = room.on;
+  for (const link of room.links) {
+    await page.goto(at);
+    at = (await linksOn(page)).find((each) => link.test(each));
+    if (at === undefined) return null;
+  }
+  return at;
 }
 
 /** What of the page is wider than the window, outermost first; empty where nothing is. Tables that scroll inside do not count. */

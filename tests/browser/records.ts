@@ -1,0 +1,31 @@
+import type { App } from './app';
+import type { Surgeon } from './surgeons';
+
+/** Sends a form as a browser without scripts would, and follows nothing. @returns where it leads */
+export async function post(
+  app: App,
+  action: string,
+  fields: Record<string, string | readonly string[]>,
+): Promise<string> {
+  const body = new URLSearchParams();
+  for (const [name, values] of Object.entries(fields)) for (const value of [values].flat()) body.append(name, value);
+  const answer = await fetch(new URL(action, app.origin), {
+    method: 'POST',
+    body,
+    headers: { origin: app.origin, accept: 'text/html' },
+    redirect: 'manual',
+  });
+  if (answer.status !== 303)
+    throw new Error(`${action} answered ${answer.status}: ${(await answer.text()).slice(0, 2000)}`);
+  return answer.headers.get('location') ?? '';
+}
+
+/** An empty record, or one with an invented surgeon in it; between tests only, because the port changes. */
+export async function startWith(app: App, surgeon: Surgeon): Promise<void> {
+  await app.startEmpty();
+  if (surgeon !== 'empty') await post(app, '/?/lookRound', { surgeon });
+}
+
+/** All that is stored, as the full backup tells it. */
+export const everythingOf = async (app: App): Promise<Record<string, unknown>> =>
+  (await fetch(new URL('/settings/everything.json', app.origin))).json();

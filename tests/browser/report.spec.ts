@@ -1,0 +1,37 @@
+import { expect, test } from './fixture';
+import { printed } from './paper';
+import { startWith } from './records';
+
+test.beforeAll(({ app }) => startWith(app, 'fellow'));
+
+test('the report of every goal and month prints on one A4 side and names no day', async ({ page }) => {
+  await page.goto('/report');
+  const choices = await page
+    .locator('form select')
+    .evaluateAll((selects) =>
+      selects.flatMap((select) =>
+        [...(select as HTMLSelectElement).options]
+          .filter(({ value }) => value !== '')
+          .map(({ value }) => `${(select as HTMLSelectElement).name}=${encodeURIComponent(value)}`),
+      ),
+    );
+  expect(choices.length).toBeGreaterThan(2);
+  // The goal that runs, the goal with a result, the first and the latest month.
+  for (const choice of [...choices.slice(0, 2), ...choices.slice(2, 3), ...choices.slice(-1)]) {
+    await page.goto(`/report?${choice}`);
+    await expect(page.locator('main article, main .report').first(), choice).toBeVisible();
+    expect(await page.locator('main').innerText(), choice).not.toMatch(/\b20\d\d-\d\d-\d\d\b/);
+    expect(await printed(page), choice).toEqual({ sides: 1, width: 210, height: 297 });
+  }
+});
+
+test('the note and the report keep their paper when one is opened after the other', async ({ page }) => {
+  await page.setViewportSize({ width: 1440, height: 900 });
+  await page.goto('/before-a-list');
+  await page.getByRole('link', { name: 'Report' }).click();
+  await expect(page.getByRole('heading', { name: 'Report', exact: true })).toBeVisible();
+  expect(await printed(page)).toEqual({ sides: 1, width: 210, height: 297 });
+  await page.getByRole('link', { name: 'Before a list' }).click();
+  await expect(page.getByText('Not the team brief.')).toBeVisible();
+  expect(await printed(page)).toEqual({ sides: 1, width: 148, height: 210 });
+});
