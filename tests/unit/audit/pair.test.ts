@@ -104,4 +104,15 @@ describe('the smooth and the longer case', () => {
     expect(pair([]).kind).toBe('cannot');
     expect(pair(Array.from({ length: 20 }, (_, place) => case_(place + 1, [stretch('a', 0, 60)]))).kind).toBe('pair');
   });
+
+  it('of a merged step show where its parts lie in the recording', () => {
+    const merging = procedure([step('a', { mergeOf: ['p', 'q'] }), step('p'), step('q'), step('b')]);
+    const cases = Array.from({ length: 30 }, (_, place) =>
+      place === 0
+        ? case_(1, [stretch('a', 0, 50)])
+        : case_(place + 1, [stretch('p', 0, 20 + place), stretch('q', 20 + place, 50 + place)]),
+    );
+    const result = pairOf({ cases, lists: [], procedure: merging, stepId: 'a' });
+    expect(result.kind === 'pair' && result.smooth.stretches).toHaveLength(2);
+  });
 });

@@ -189,6 +189,8 @@ describe('candidates', () => {
     ];
     const result = suggestionOf(audit(steps), noEvents);
     expect(result).toMatchObject({ kind: 'level', steps: ['a', 'b'], view: 'seconds' });
+    expect(result.because[0]).toBe('A has 12 s a case between usual and one in five (8 s to 16 s).');
+    expect(result.because[3]).toBe('It came first in 41 of 100 re-draws of your lists.');
     const wide = [0.35, 0.3, 0.35].map((share, place) =>
       stepAudit(['a', 'b', 'c'][place]!, { first: first(share, 0.1) }),
     );
