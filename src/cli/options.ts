@@ -1,0 +1,74 @@
+import { parseArgs } from 'node:util';
+
+export type Options = {
+  files: string[];
+  me: string | null;
+  references: string[];
+  procedure: string | null;
+  facts: string | null;
+  seed: number;
+  json: boolean;
+  goal: { step: string; from: string; window: 20 | 40; measure: 'time' | 'steadiness'; chosen: boolean } | null;
+};
+
+export const USAGE = `npm run --silent assess -- FILE… [options]
+
+  --me NAME          which name in the surgeon column is you
+  --reference NAME   another surgeon, who agreed, as reference set (may be given several times)
+  --procedure ID     phaco or sics, where the file does not say
+  --facts FILE       facts of the eye in a second file, joined by case_id
+  --seed N           for the re-draws (1)
+  --json             JSON alone on standard output, one line a file
+  --goal STEP --from CASE_ID [--window 20|40] [--measure time|steadiness] [--chosen]
+                     what came of a goal on STEP (or "suggested") from CASE_ID on
+
+Times are read after surgery, from recordings. Nothing is stored.`;
+
+/** @throws Error with a plain sentence for anything that is no valid call. */
+export function readOptions(args: readonly string[]): Options | 'help' {
+  const { values, positionals } = parseArgs({
+    args: [...args],
+    allowPositionals: true,
+    options: {
+      me: { type: 'string' },
+      reference: { type: 'string', multiple: true },
+      procedure: { type: 'string' },
+      facts: { type: 'string' },
+      seed: { type: 'string', default: '1' },
+      json: { type: 'boolean', default: false },
+      goal: { type: 'string' },
+      from: { type: 'string' },
+      window: { type: 'string', default: '20' },
+      measure: { type: 'string', default: 'time' },
+      chosen: { type: 'boolean', default: false },
+      help: { type: 'boolean', default: false },
+    },
+  });
+  if (values.help) return 'help';
+  if (positionals.length === 0) throw new Error('Name at least one file.');
+  if (!/^\d{1,9}$/.test(values.seed)) throw new Error(`--seed takes a whole number; "${values.seed}" is none.`);
+  if (values.window !== '20' && values.window !== '40') throw new Error('--window takes 20 or 40.');
+  if (values.measure !== 'time' && values.measure !== 'steadiness')
+    throw new Error('--measure takes time or steadiness.');
+  if ((values.goal === undefined) !== (values.from === undefined))
+    throw new Error('--goal STEP and --from CASE_ID go together.');
+  return {
+    files: positionals,
+    me: values.me ?? null,
+    references: values.reference ?? [],
+    procedure: values.procedure ?? null,
+    facts: values.facts ?? null,
+    seed: Number(values.seed),
+    json: values.json,
+    goal:
+      values.goal !== undefined && values.from !== undefined
+        ? {
+            step: values.goal,
+            from: values.from,
+            window: values.window === '40' ? 40 : 20,
+            measure: values.measure,
+            chosen: values.chosen,
+          }
+        : null,
+  };
+}

@@ -1,0 +1,114 @@
+import { mkdtemp, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { run } from '../../../src/cli/assess';
+import { randomStream } from '../../../src/lib/statistics';
+
+let folder: string;
+const STEPS: Record<string, number> = {
+  incision: 20,
+  rhexis: 40,
+  hydrodissection: 30,
+  phaco: 120,
+  'I/A': 60,
+  IOL: 35,
+  hydration: 40,
+};
+
+/** Made-up cases of two surgeons, 40 of A and 24 of B, in lists of five. */
+function file(): string {
+  const rows = ['surgeon,case_id,list,step,seconds'];
+  for (const [surgeon, count, factor] of [
+    ['A', 40, 1],
+    ['B', 24, 0.8],
+  ] as const)
+    for (let index = 0; index < count; index++) {
+      const stream = randomStream(11, surgeon.charCodeAt(0), index);
+      for (const [step, usual] of Object.entries(STEPS))
+        rows.push(
+          `${surgeon},${surgeon}${index + 1},${surgeon}-${Math.floor(index / 5)},${step},${(usual * factor * Math.exp(0.2 * stream.normal())).toFixed(1)}`,
+        );
+    }
+  return rows.join('\n');
+}
+
+async function assess(...args: string[]) {
+  let [out, err] = ['', ''];
+  const code = await run(args, {
+    userFolder: folder,
+    projectFolder: folder,
+    out: (text) => (out += text),
+    err: (text) => (err += text),
+  });
+  return { code, out, err };
+}
+
+beforeAll(async () => {
+  folder = await mkdtemp(join(tmpdir(), 'assess-'));
+  await writeFile(join(folder, 'two.csv'), file());
+  await writeFile(join(folder, 'empty.csv'), '');
+  await writeFile(
+    join(folder, 'facts.csv'),
+    `case_id,nucleus,mood\n${Array.from({ length: 40 }, (_, index) => `A${index + 1},${index % 3 === 0 ? 'hard' : 'medium'},good`).join('\n')}\nZ9,hard,good\nA1,purple,good\n`,
+  );
+});
+
+describe('assess from a terminal', () => {
+  it('prints in words what Choose shows, and says what it took for granted', async () => {
+    const { code, out, err } = await assess('two.csv', '--me', 'A', '--reference', 'B');
+    expect(code).toBe(0);
+    expect(out).toContain('40 cases');
+    expect(out).toContain('Capsulorhexis');
+    expect(out).toContain('Use after surgery, never in theatre.');
+    expect(err).not.toContain('Error');
+  });
+
+  it('gives JSON alone, one line a file in order, the same bytes for the same seed, and 2 when one file gives nothing', async () => {
+    const first = await assess('two.csv', 'empty.csv', 'absent.csv', '--json', '--me', 'A');
+    expect(first.code).toBe(2);
+    const lines = first.out
+      .trimEnd()
+      .split('\n')
+      .map((line) => JSON.parse(line) as Record<string, unknown>);
+    expect(lines.map((line) => line.format)).toEqual([
+      'next-twenty/assessment/1',
+      'next-twenty/problems/1',
+      'next-twenty/problems/1',
+    ]);
+    expect(lines[0]).toMatchObject({ procedure: 'phaco', cases: 40, lists: 8, seed: 1 });
+    expect(lines[1]).toMatchObject({ file: 'empty.csv' });
+    expect((lines[1]?.problems as { why: string }[])[0]?.why.length).toBeGreaterThan(10);
+    expect((await assess('two.csv', '--json', '--me', 'A')).out).toBe(`${first.out.split('\n')[0]}\n`);
+  });
+
+  it('joins facts by case_id and names what does not fit', async () => {
+    const { code, out } = await assess('two.csv', '--json', '--me', 'A', '--facts', 'facts.csv');
+    expect(code).toBe(0);
+    const { left_out } = JSON.parse(out) as { left_out: { row: number; column: string; value: string }[] };
+    expect(left_out).toContainEqual(expect.objectContaining({ row: 42, value: 'Z9' }));
+    expect(left_out).toContainEqual(expect.objectContaining({ row: 43, column: 'nucleus', value: 'purple' }));
+    expect(left_out).toContainEqual(expect.objectContaining({ row: 1, column: 'mood' }));
+  });
+
+  it('tells what came of a goal from one case on', async () => {
+    const { out } = await assess('two.csv', '--json', '--me', 'A', '--goal', 'capsulorhexis', '--from', 'A21');
+    const { result } = JSON.parse(out) as {
+      result: { kind: string; effect: { n_start: number; n_window: number }; steer_s: number };
+    };
+    expect(result.effect).toMatchObject({ n_start: 20, n_window: 20 });
+    expect(result.steer_s).toBeGreaterThan(20);
+  });
+
+  it.each([
+    [['two.csv', '--goal', 'capsulorhexis'], 'go together'],
+    [[], 'at least one file'],
+    [['two.csv', '--seed', 'x'], 'whole number'],
+    [['two.csv', '--nonsense'], 'nonsense'],
+  ])('refuses %j with a plain sentence', async (args, words) => {
+    const { code, err, out } = await assess(...(args as string[]));
+    expect(code).toBe(2);
+    expect(err).toContain(words);
+    expect(out).toBe('');
+  });
+});
