@@ -74,7 +74,10 @@ export function readTable(text: string, context: Context): Table | null {
   const code = codeColumn(set, layout, ledger);
   if (code === 'missing') return null;
   const rows = rowFacts(body, headings, set, code.index, ask, ledger);
-  const freshCode = code.index === null || newCodesWanted(rows, code.person, ask) ? codeMaker(context.taken) : null;
+  const freshCode =
+    code.index === null || newCodesWanted(rows, code.person ? headings[code.index] : null, ask)
+      ? codeMaker(context.taken)
+      : null;
   const ours = isOurs(headings);
   const base = { layout, procedure, set, rowsIn: body.length + above.length, ours };
   const procedureOf = procedureReader(rows, set, procedure, context);
@@ -153,9 +156,9 @@ function labelPlans(
   const uses = new Map<Procedure, Map<string, LabelUse>>();
   for (const facts of rows) {
     const label = cellOf(facts.row, set.own('step'));
-    if (label === '') continue;
     const ofProcedure = uses.get(procedureOf(facts)) ?? new Map<string, LabelUse>();
     uses.set(procedureOf(facts), ofProcedure);
+    if (label === '') continue;
     const use = ofProcedure.get(label) ?? { label, rows: [] };
     ofProcedure.set(label, use);
     use.rows.push(facts.row.row);

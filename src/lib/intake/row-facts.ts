@@ -110,20 +110,34 @@ function codes(rows: readonly Row[], set: ColumnSet, codeColumn: number | null, 
   return (row) => carried.get(row) ?? '';
 }
 
-/** Asked once a file: are these codes the surgeon's own, or could they lead to a patient? */
-export function newCodesWanted(facts: readonly RowFacts[], headingIsAPerson: boolean, ask: Ask): boolean {
+/** A person's heading under which people do keep codes of their own ("patient no"). */
+const MAY_BE_OWN = /(^| )(id|no|nr|number|code|ref|identifier)$/;
+
+/**
+ * Asked once a file: are these codes the surgeon's own, or could they lead to a patient?
+ *
+ * @param personHeading heading of the column where it points to a person, else `null`.
+ */
+export function newCodesWanted(
+  facts: readonly RowFacts[],
+  personHeading: string | null | undefined,
+  ask: Ask,
+): boolean {
   const distinct = [...new Set(facts.map(({ code }) => code))];
-  const telling = distinct.filter(codePointsToAPatient);
+  const telling = distinct.filter(codePointsToAPatient).length;
   const tooLong = distinct.some((code) => code.length > intakeThresholds.codeLength);
-  if (!headingIsAPerson && telling.length === 0 && !tooLong) return false;
+  if (personHeading == null && telling === 0 && !tooLong) return false;
+  const mayKeep = !tooLong && (personHeading == null || (telling === 0 && MAY_BE_OWN.test(plainWords(personHeading))));
+  const seems =
+    personHeading == null
+      ? `${telling || 1} of ${distinct.length} codes look as if they could lead to a patient.`
+      : "The only column that tells cases apart looks like a patient's number or name.";
   const answer = ask({
     id: 'codes',
-    question: headingIsAPerson
-      ? "The only column that tells cases apart looks like a patient's number or name. New codes are given and no key is kept: if you need one, write it in your own secure register now."
-      : `${telling.length || 1} of ${distinct.length} codes look as if they could lead to a patient. New codes are given and no key is kept: if you need one, write it in your own secure register now.`,
+    question: `${seems} New codes are given and no key is kept: if you need one, write it in your own secure register now.`,
     options: [
       { value: 'new', label: 'give new codes' },
-      ...(tooLong ? [] : [{ value: 'keep', label: 'keep them: they are my own codes and lead to nobody' }]),
+      ...(mayKeep ? [{ value: 'keep', label: 'keep them: they are my own codes and lead to nobody' }] : []),
     ],
     guess: 'new',
     mustAnswer: true,

@@ -89,6 +89,13 @@ describe('what points to a patient', () => {
     expect(read(text, { codes: 'keep' }).cases.map(({ code }) => code)).toEqual(['20250301', '20250308']);
   });
 
+  it('never offers to keep names, but own numbers under a patient’s heading', () => {
+    const options = (text: string) => question(read(text), 'codes')?.options.map(({ value }) => value);
+    expect(options('Patient name,rhexis,phaco\nSmith,60,100')).toEqual(['new']);
+    expect(options('Hospital No,rhexis,phaco\n4471120,60,100')).toEqual(['new']);
+    expect(options('Patient no,rhexis,phaco\n7,60,100')).toEqual(['new', 'keep']);
+  });
+
   it('gives no code twice', () => {
     const existing = read('case,rhexis,phaco\nC1,60,100').cases.map((one): Case => ({
       ...one,
