@@ -1,4 +1,4 @@
-import { capital, clock, counted, firstWords, prose, suggestionWords } from '../words';
+import { clock, counted, firstWords, prose, suggestionWords } from '../words';
 import type { Assessed } from './assess';
 
 /** The same in words, as Choose says it: for a terminal. */
@@ -20,6 +20,7 @@ export function assessmentText({ assessment, audit, suggestion }: Extract<Assess
         `  ${firstWords(step.first.seconds)}`,
       ].join(''),
     );
+  const labelOf = (stepId: string) => audit.steps.find((step) => step.stepId === stepId)?.label ?? stepId;
   const result = assessment.result;
   return [
     `${counted(assessment.cases, 'case')}${assessment.lists === null ? ', lists not known' : `, ${counted(assessment.lists, 'list')}`}. Times adjusted for the eye where facts are recorded.`,
@@ -37,7 +38,7 @@ export function assessmentText({ assessment, audit, suggestion }: Extract<Assess
             .filter((each) => each.shown)
             .map(
               (each) =>
-                `  ${capital(each.label)} (${each.nWith} cases): about ${each.ratio.toFixed(1)} times (${each.low.toFixed(1)} to ${each.high.toFixed(1)})`,
+                `  ${labelOf(each.stepId)}: ${each.label} (${each.nWith} cases): about ${each.ratio.toFixed(1)} times (${each.low.toFixed(1)} to ${each.high.toFixed(1)})`,
             ),
         ]
       : []),
