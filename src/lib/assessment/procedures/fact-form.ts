@@ -2,6 +2,8 @@ import type { EyeFact, Procedure } from '../../model';
 import { textOf, textsOf, type FieldError, type Fields } from '../fields';
 import { namesFrom, namesText } from './lines';
 import type { Renamed } from './problems';
+import { capital } from '../../words';
+import { enteredWords } from './procedures-view';
 import { slugFrom } from './slug-from';
 import type { ProcedureUse } from './use';
 
@@ -14,8 +16,8 @@ export type FactForm = {
   values: Record<string, string[]>;
   answers: readonly { id: string; label: string; recorded: number }[];
   blanks: number;
-  /** In how many cases it is entered: its kind then stays as it is. */
-  entered: number;
+  /** In how many cases it is entered, in words: its kind then stays as it is. `null` for none. */
+  entered: string | null;
 };
 
 const emptyFact: EyeFact = { id: '', label: '', kind: 'yes-no', synonyms: [], asked: 'row' };
@@ -47,7 +49,7 @@ export function factForm(procedure: Procedure, factId: string | null, use: Proce
       recorded: use.answers.get(`${fact.id}/${id}`) ?? 0,
     })),
     blanks: Math.max(BLANK_ANSWERS, (sent.newAnswer?.length ?? 0) + ('more' in sent ? MORE_ANSWERS : 0)),
-    entered: use.facts.get(fact.id) ?? 0,
+    entered: use.facts.has(fact.id) ? capital(enteredWords(fact.id, use)) : null,
   };
 }
 

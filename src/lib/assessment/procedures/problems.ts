@@ -110,7 +110,10 @@ function factProblems(fact: EyeFact): ProcedureProblem[] {
       problems.push(wrong(`key-${level.id}`, `${label}, key of "${level.label}": one letter or one digit.`));
     else if (holder !== undefined)
       problems.push(
-        wrong(`key-${level.id}`, `${label}: "${holder}" and "${level.label}" have one key, ${level.key}. Change one.`),
+        wrong(
+          `key-${level.id}`,
+          `${label}, key: ${level.key} already stands for "${holder}". Give "${level.label}" another.`,
+        ),
       );
     keys.set(level.key, level.label);
     if (labels.has(plain(level.label)))

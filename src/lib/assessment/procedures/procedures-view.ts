@@ -83,7 +83,7 @@ export function procedureView(
     name: procedure.name,
     synonyms: namesText(procedure.synonyms),
     origin: originWords(procedure, shipped),
-    cases: counted(use.cases, 'case'),
+    cases: use.cases === 0 ? 'no case yet' : counted(use.cases, 'case'),
     steps: live.map((step, index) => ({
       id: step.id,
       label: step.label,
@@ -149,8 +149,14 @@ function factWords(fact: EyeFact, use: ProcedureUse): string {
       : fact.asked === 'file'
         ? `${answers}; taken from files, never asked`
         : answers;
-  const entered = use.facts.get(fact.id) ?? 0;
-  return `${asked}; ${entered === 0 ? 'not entered yet' : `entered in ${counted(entered, 'case')}`}`;
+  return `${asked}; ${enteredWords(fact.id, use)}`;
+}
+
+/** "entered in 171 cases"; reference sets count, and it says so. */
+export function enteredWords(factId: string, use: ProcedureUse): string {
+  const entered = use.facts.get(factId) ?? 0;
+  if (entered === 0) return 'not entered yet';
+  return `entered in ${counted(entered, 'case')}${use.hasReferences ? ', reference sets counted in' : ''}`;
 }
 
 /** What of the surgeon's own would stay, since the record rests on it. */

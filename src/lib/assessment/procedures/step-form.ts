@@ -124,7 +124,10 @@ export function stepFromForm(
     starts: textOf(fields, 'starts'),
     ends: textOf(fields, 'ends'),
     synonyms: namesFrom(textOf(fields, 'synonyms')),
-    earlier: textsOf(fields, 'earlier').filter((other) => other !== id && known.has(other)),
+    earlier: inOldOrder(
+      textsOf(fields, 'earlier').filter((other) => other !== id && known.has(other)),
+      before.earlier,
+    ),
     optional: textOf(fields, 'optional') === 'yes',
     notToShorten,
     keptParts: partsFrom(fields, before, procedure, use, asShipped),
@@ -132,6 +135,12 @@ export function stepFromForm(
   const after = textOf(fields, 'after');
   return { procedure: withStep(procedure, step, after === '' ? null : after), stepId: id, errors };
 }
+
+/** A form sends its ticks in its own order; what was ticked before keeps its place. */
+const inOldOrder = (ticked: readonly string[], before: readonly string[]): string[] => [
+  ...before.filter((id) => ticked.includes(id)),
+  ...ticked.filter((id) => !before.includes(id)),
+];
 
 /** Kept parts as typed. Their ids name what was seen in a case, so an id stands once in the whole procedure. */
 function partsFrom(

@@ -9,11 +9,13 @@ export type ProcedureUse = {
   /** Steps a goal, an event, a note, a reference set or a checkpoint of one's own speaks of. */
   named: ReadonlySet<string>;
   keptParts: ReadonlyMap<string, number>;
+  /** Facts and answers are counted in reference sets too: those would lose their meaning as well. */
   facts: ReadonlyMap<string, number>;
   /** `fact/answer`. */
   answers: ReadonlyMap<string, number>;
   reasons: ReadonlyMap<string, number>;
   events: ReadonlyMap<string, number>;
+  hasReferences: boolean;
 };
 
 type Source = Pick<SurgeonRecord, 'cases' | 'lists' | 'goals' | 'reflections' | 'references' | 'profile'>;
@@ -39,6 +41,7 @@ export function useOf(record: Source, procedureId: string): ProcedureUse {
       stretches.flatMap(({ kind, reason }) => (kind === 'waiting' && reason ? reason : [])),
     ),
     events: tally([...events, ...untimed.map((event) => [event])], (some) => some.map(({ kind }) => kind)),
+    hasReferences: references.length > 0,
   };
 }
 
