@@ -1,0 +1,125 @@
+import { sortedSample } from '../../src/lib/audit/sorted-sample';
+import { allowanceOf, type Allowance } from '../../src/lib/practice/allowance';
+import type { ChangeInput } from '../../src/lib/practice/change';
+import type { Look } from '../../src/lib/practice/effect';
+import { judgeSteadiness } from '../../src/lib/practice/judge-steadiness';
+import { judgeTime } from '../../src/lib/practice/judge-time';
+import { lastingOf } from '../../src/lib/practice/lasting';
+import { powerOf, type Power } from '../../src/lib/practice/power';
+import { viewValue } from '../../src/lib/practice/resampled-view';
+import { startingModel, usualOf, type StartingModel } from '../../src/lib/practice/starting-model';
+import { simulate, type SimulatedRecord } from './characteristics-simulate';
+import { saidToday, type Today } from './characteristics-today';
+import type { World } from './characteristics-worlds';
+
+export type Said = {
+  /** The step that was picked, or the practised one. */
+  step: number;
+  allowance: number;
+  /** The result of the twenty, or where the world takes a second look, of the two together. */
+  kind: string;
+  /** One answer a following window, where the result was `shorter`. */
+  lasting: string[];
+  /** This step alone: would it have been called shorter on its own interval? */
+  plainShorter: boolean;
+  today: Today;
+  /** What "Can twenty cases show it?" said at the start of a fifth (of a tenth, where the truth is a tenth). */
+  predicted: number;
+};
+
+/** One run: a record is made, a step picked as the world says, and every rule says what it makes of it. `null`: not counted. */
+export function oneRun(world: World, seed: number, run: number): Said | null {
+  const record = simulate(world, seed, run);
+  const start = startOf(record);
+  const model = startingModel(start, (step) => othersThan(world, step));
+  const step = world.picked === 'not' ? world.practised : pick(world.picked, model, start.list);
+  if (world.onlyIfPicked && step !== world.practised) return null;
+  if (step !== world.practised) moveChange(record, world, step);
+  const allowance = allowanceFor(world, model, start.list, seed + run);
+  const usual = usualOf(model.adjusted[step]!);
+  const steer = usual ? Math.log((usual.usual + usual.oneInFive) / 2 / usual.usual) : null;
+  const whole: ChangeInput = { ...record, stepIndex: step, others: othersThan(world, step), listsKnown: true };
+  const twenty = upTo(whole, 1);
+  const judge = (input: ChangeInput, look: Look) => judgeTime(input, { allowance: allowance.time, steer, look });
+  const first = judge(twenty, 'first');
+  let kind: string = first.kind;
+  if (world.measure === 'steadiness')
+    kind = judgeSteadiness(first, twenty, { allowance: allowance.spread, seed: seed + run }).kind;
+  else if (world.secondLook && kind !== 'shorter') kind = judge(asOne(upTo(whole, 2)), 'second').kind;
+  const power = powerOf({ ...start, difference: model.differences[step]!, allowance: allowance.time, steer });
+  return {
+    step,
+    allowance: allowance.time,
+    kind,
+    lasting: kind === 'shorter' && !world.secondLook ? lastingOf(whole, allowance.time).map((each) => each.kind) : [],
+    plainShorter: first.plain !== null && first.plain.rawHigh < 0,
+    today: saidToday(record, step),
+    predicted: foretold(world, power),
+  };
+}
+
+function foretold(world: World, power: Power | null): number {
+  const tenth = Math.abs((world.change[0] ?? 0) - Math.log(0.9)) < 1e-9;
+  const sizes = tenth ? power?.tenth : power?.fifth;
+  return (world.window === 40 ? sizes?.forty.chance : sizes?.twenty.chance) ?? NaN;
+}
+
+/** Whichever step was picked is the practised one: what the world holds for the practised step happens there. */
+function moveChange(record: SimulatedRecord, world: World, step: number): void {
+  record.window.forEach((period, at) => {
+    if (period === 0) return;
+    const change = (world.change[period - 1] ?? 0) - world.restChange;
+    record.y[world.practised]![at]! -= change;
+    record.y[step]![at]! += change;
+  });
+}
+
+/** All steps take the reference set equally long in these worlds. */
+const REFERENCE_SECONDS = 60;
+
+function allowanceFor(world: World, model: StartingModel, list: Int32Array, seed: number): Allowance {
+  if (world.picked === 'not') return { time: 0, spread: 0 };
+  return allowanceOf({
+    ...model,
+    candidates: [...model.adjusted.keys()],
+    view: world.picked,
+    referenceUsual: new Float64Array(world.steps).fill(REFERENCE_SECONDS),
+    list,
+    seed,
+  });
+}
+
+function pick(view: 'seconds' | 'spread' | 'reference', model: StartingModel, list: Int32Array): number {
+  const once = new Int32Array(1 + Math.max(...list)).fill(1);
+  const values = model.adjusted.map((row) =>
+    viewValue(sortedSample(row.map(Math.exp), list), once, view, REFERENCE_SECONDS),
+  );
+  return values.indexOf(Math.max(...values));
+}
+
+const othersThan = (world: World, step: number) => [...Array(world.steps).keys()].filter((other) => other !== step);
+
+function startOf({ y, columns, window, list }: SimulatedRecord) {
+  const n = window.filter((period) => period === 0).length;
+  return { y: y.map((row) => row.slice(0, n)), columns: columns.map((row) => row.slice(0, n)), list: list.slice(0, n) };
+}
+
+/** Cases come in order of their periods, so the first so many are those of the first windows. */
+function upTo(input: ChangeInput, windows: number): ChangeInput {
+  const n = input.window.filter((period) => period <= windows).length;
+  return {
+    ...input,
+    windows,
+    y: input.y.map((row) => row.slice(0, n)),
+    columns: input.columns.map((row) => row.slice(0, n)),
+    window: input.window.slice(0, n),
+    list: input.list.slice(0, n),
+  };
+}
+
+/** All windows as one. */
+const asOne = (input: ChangeInput): ChangeInput => ({
+  ...input,
+  windows: 1,
+  window: input.window.map((period) => Math.min(period, 1)),
+});

@@ -1,0 +1,98 @@
+import { wilsonInterval } from '../../src/lib/statistics';
+import type { Said } from './characteristics-judge';
+import { RIGHT, type Count, type Row } from './characteristics-rows';
+
+/** One count of a world: the share, its 95 % Monte-Carlo interval (Wilson), the bar and whether it is missed. */
+export type Measured = {
+  world: string;
+  says: string;
+  count: string;
+  n: number;
+  share: number;
+  low: number;
+  high: number;
+  atMost: number | null;
+  atLeast: number | null;
+  /** Missed only when the whole interval lies beyond the bar. */
+  missed: boolean;
+};
+
+/** What people do today said, and this step alone, in the same runs; shares. */
+export type Beside = { mean: number; welch: number; rank: number; chart: number; plain: number; predicted: number };
+
+export type Report = { counts: Measured[]; beside: Beside };
+
+export function reportOf(row: Row, said: readonly Said[]): Report {
+  return { counts: row.counts.map((count) => measured(row, count, said)), beside: besideOf(said) };
+}
+
+function measured({ world }: Row, count: Count, said: readonly Said[]): Measured {
+  const answers = said.map(count.of).filter((answer) => answer !== null);
+  const n = answers.length;
+  const hits = answers.filter(Boolean).length;
+  const { low, high } = n > 0 ? wilsonInterval(hits, n) : { low: 0, high: 1 };
+  return {
+    world: world.name,
+    says: world.says,
+    count: count.label,
+    n,
+    share: n > 0 ? hits / n : 0,
+    low,
+    high,
+    atMost: count.atMost ?? null,
+    atLeast: count.atLeast ?? null,
+    missed:
+      n === 0 ||
+      (count.atMost !== undefined && low > count.atMost) ||
+      (count.atLeast !== undefined && high < count.atLeast),
+  };
+}
+
+function besideOf(said: readonly Said[]): Beside {
+  const share = (of: (one: Said) => number) => said.reduce((sum, one) => sum + of(one), 0) / Math.max(1, said.length);
+  return {
+    mean: share((one) => Number(one.today.mean)),
+    welch: share((one) => Number(one.today.welch)),
+    rank: share((one) => Number(one.today.rank)),
+    chart: share((one) => Number(one.today.chart)),
+    plain: share((one) => Number(one.plainShorter)),
+    predicted: share((one) => one.predicted),
+  };
+}
+
+const HEAD = [
+  'world',
+  'counted',
+  'runs',
+  'per cent (95 %)',
+  'bar',
+  '',
+  'mean −5 %',
+  'Welch',
+  'rank',
+  'chart',
+  'step alone',
+  'foretold',
+];
+
+/** A Markdown table; the ways people go about it today stand on a world's first line. */
+export function tableOf(reports: readonly Report[]): string {
+  const rows = reports.flatMap(({ counts, beside }) =>
+    counts.map((one, at) => [
+      at === 0 ? one.says : '',
+      one.count,
+      `${one.n}`,
+      `${percent(one.share)} (${percent(one.low)} to ${percent(one.high)})`,
+      one.atMost !== null ? `≤ ${percent(one.atMost)}` : one.atLeast !== null ? `≥ ${percent(one.atLeast)}` : '',
+      one.missed ? 'MISSED' : '',
+      ...(at === 0
+        ? [beside.mean, beside.welch, beside.rank, beside.chart, beside.plain]
+            .map(percent)
+            .concat(one.count === RIGHT ? percent(beside.predicted) : '')
+        : ['', '', '', '', '', '']),
+    ]),
+  );
+  return [HEAD, HEAD.map(() => '---'), ...rows].map((cells) => `| ${cells.join(' | ')} |`).join('\n');
+}
+
+const percent = (share: number) => (100 * share).toFixed(1);

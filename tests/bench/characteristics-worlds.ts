@@ -1,0 +1,94 @@
+/**
+ * The worlds in which the rules are tried: what happens in truth, written down. Steps are log-normal with a factor
+ * shared by all steps of a case and one shared by all cases of a list, facts of the eye that are recorded, and outliers.
+ */
+export type World = {
+  name: string;
+  /** What a reader of the table sees. */
+  says: string;
+  start: number;
+  window: number;
+  /** Windows after the first, each as long as the first. */
+  following: number;
+  /** The twenty is looked at, and extended to forty (the next window) where it was not shorter. */
+  secondLook: boolean;
+  listSize: number;
+  steps: number;
+  /** The practised step; with `picked` any step may become it. */
+  practised: number;
+  /** SDs on the log scale. */
+  sd: number;
+  /** Of the practised step's own noise, at the start and in the windows (default `sd`). */
+  ownSd?: { start: number; window: number };
+  caseSd: number;
+  listSd: number;
+  /** A list effect of each step for itself. */
+  stepListSd: number;
+  outliers: number;
+  /** How much of the shared factors the practised step feels. */
+  loading: number;
+  /** Level of the practised step beside the others at the start. */
+  level: number;
+  /** Change of the practised step in each window, log scale, from the first on. */
+  change: readonly number[];
+  /** Change of all other steps in the windows. */
+  restChange: number;
+  /** Change of all steps over the whole record, log scale; with `wave` up and down twice instead. */
+  drift: number;
+  wave: boolean;
+  /** Chance of a dense nucleus and of a small pupil: start, windows. */
+  dense: readonly [number, number];
+  pupil: readonly [number, number];
+  /** Skewed noise: exponential instead of normal. */
+  skewed: boolean;
+  /** ln seconds of the steps: all alike, or from 10 s to 5 min. */
+  lengths: 'equal' | 'spread';
+  /** Share of step times missing, by chance. */
+  missing: number;
+  /** First case of a list longer by this, last third by half of it. */
+  position: number;
+  /** How the step was picked from the start. */
+  picked: 'not' | 'reference' | 'seconds' | 'spread';
+  /** Count only runs in which the practised step was the one picked. */
+  onlyIfPicked: boolean;
+  measure: 'time' | 'steadiness';
+};
+
+const plainMonth: World = {
+  name: 'nothing',
+  says: 'nothing changed',
+  start: 40,
+  window: 20,
+  following: 0,
+  secondLook: false,
+  listSize: 5,
+  steps: 9,
+  practised: 4,
+  sd: 0.22,
+  caseSd: 0.1,
+  listSd: 0.06,
+  stepListSd: 0,
+  outliers: 0.05,
+  loading: 1,
+  level: 0,
+  change: [0],
+  restChange: 0,
+  drift: 0,
+  wave: false,
+  dense: [0.3, 0.3],
+  pupil: [0.2, 0.2],
+  skewed: false,
+  lengths: 'equal',
+  missing: 0,
+  position: 0,
+  picked: 'not',
+  onlyIfPicked: false,
+  measure: 'time',
+};
+
+/** Cases of each window: as many as asked, and on until they come from four lists (three where lists exceed twenty). */
+export function windowCases({ window, listSize }: World): number {
+  return Math.max(window, (listSize > 20 ? 2 : 3) * listSize + 1);
+}
+
+export const world = (parts: Partial<World> & Pick<World, 'name' | 'says'>): World => ({ ...plainMonth, ...parts });
