@@ -105,9 +105,12 @@ async function all() {
   const app = await built();
   return [
     app,
-    await check('types', [bin('svelte-check/bin/svelte-check'), '--fail-on-warnings', '--output', 'human']),
-    await check('lint', [bin('eslint/bin/eslint.js'), '.', '--max-warnings', '0']),
-    await check('format', [bin('prettier/bin/prettier.cjs'), '--check', '.', '--log-level', 'warn']),
+    // Each of these keeps one core busy; the tests after them use all there are.
+    ...(await Promise.all([
+      check('types', [bin('svelte-check/bin/svelte-check'), '--fail-on-warnings', '--output', 'human']),
+      check('lint', [bin('eslint/bin/eslint.js'), '.', '--max-warnings', '0']),
+      check('format', [bin('prettier/bin/prettier.cjs'), '--check', '.', '--log-level', 'warn']),
+    ])),
     await suite(
       'unit, published and storage tests',
       'vitest.json',
