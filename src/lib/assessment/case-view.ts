@@ -123,11 +123,13 @@ function sourceWords({ source }: Case): string {
   }
 }
 
+/** Facts with a field of their own, those from files, and what was answered under "anything else" in one line. */
 function factRows(one: Case, procedure: Procedure): CaseView['facts'] {
-  return procedure.facts
-    .filter(({ id, asked }) => asked === 'row' || one.facts[id] !== undefined)
+  const changeOf = (factId: string) => one.factChanges.findLast((change) => change.factId === factId);
+  const own = procedure.facts
+    .filter(({ id, asked }) => asked === 'row' || (asked === 'file' && one.facts[id] !== undefined))
     .map((fact) => {
-      const change = one.factChanges.findLast(({ factId }) => factId === fact.id);
+      const change = changeOf(fact.id);
       return {
         label: fact.label,
         value: factValueWords(fact, one.facts[fact.id] ?? null),
@@ -136,6 +138,22 @@ function factRows(one: Case, procedure: Procedure): CaseView['facts'] {
           : null,
       };
     });
+  const more = procedure.facts.filter(({ asked }) => asked === 'more');
+  if (more.length === 0) return own;
+  const yes = more.filter(({ id }) => one.facts[id] === true).map(({ label }) => label);
+  const answered = more.some(({ id }) => one.facts[id] !== undefined);
+  const late = more.flatMap((fact) => {
+    const change = changeOf(fact.id);
+    return change ? [`${fact.label} (${factValueWords(fact, change.before)} before)`] : [];
+  });
+  return [
+    ...own,
+    {
+      label: 'Anything else',
+      value: yes.join(', ') || (answered ? 'none' : 'not entered'),
+      changed: late.length > 0 ? `changed after its times were seen: ${late.join(', ')}` : null,
+    },
+  ];
 }
 
 /** Step, step time, waiting, went back: one row a step that has a stretch. */

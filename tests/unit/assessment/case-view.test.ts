@@ -94,6 +94,14 @@ describe('the page of a case', () => {
     });
   });
 
+  it('tells anything else in one line, and not entered from none', () => {
+    const of = (facts: Record<string, boolean>) =>
+      caseView(aCase(1, { facts }), aRecord(), false).facts.find(({ label }) => label === 'Anything else')?.value;
+    expect(of({})).toBe('not entered');
+    expect(of({ 'floppy-iris': false, toric: false })).toBe('none');
+    expect(of({ 'floppy-iris': true, toric: false })).toBe('Floppy iris');
+  });
+
   it('distinguishes events not answered from none', () => {
     expect(caseView(aCase(1, { events: null }), aRecord(), false).events).toBeNull();
     expect(caseView(aCase(1), aRecord(), false).events).toEqual([]);
