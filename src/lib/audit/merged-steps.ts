@@ -1,5 +1,6 @@
 import type { Case, Procedure, Step } from '../model';
 import { stepSecondsOf } from './step-time';
+import { auditThresholds } from './thresholds';
 
 /**
  * Where one clock often covers several steps, a case may carry either the merged step or its parts.
@@ -9,9 +10,6 @@ export type StepChoice = { stepId: string; partIds: readonly string[] | null };
 
 const has = (case_: Case, stepId: string) =>
   case_.stretches.some((stretch) => stretch.kind === 'step' && stretch.stepId === stepId);
-
-/** Parts are kept while the merged step stands in fewer than this share: then little is lost by leaving it. */
-const FEW_MERGED = 0.1;
 
 function mergedWins(
   cases: readonly Case[],
@@ -34,7 +32,7 @@ function mergedWins(
   if (mergedCases === 0) return false;
   // Most merged clocks stand beside one of the parts: this surgeon's "merged" label means something narrower.
   if (together > mergedCases / 2) return 'both';
-  return partCases === 0 || mergedCases >= FEW_MERGED * (mergedCases + partCases - together);
+  return partCases === 0 || mergedCases >= auditThresholds.fewMerged * (mergedCases + partCases - together);
 }
 
 /**

@@ -1,7 +1,6 @@
+import { HUBER_K, MAD_CONSTANT } from '../statistics';
 import type { StepFit } from './adjust-for-eye';
 
-const HUBER_K = 1.345;
-const TO_SD = 0.6745;
 /** A pivot below this share of its diagonal: the resample holds nothing about this column, so it keeps its coefficient. */
 const DEAD_PIVOT = 1e-9;
 
@@ -18,7 +17,7 @@ export function refitted(fit: StepFit, times: Int32Array): Float64Array {
   const columns = fit.design.length;
   const size = columns + 1;
   const coefficients = Float64Array.from(fit.coefficients);
-  const scale = drawnMedian(fit.residuals.map(Math.abs), times) / TO_SD;
+  const scale = drawnMedian(fit.residuals.map(Math.abs), times) * MAD_CONSTANT;
   if (!(scale > 0)) return coefficients;
   const normal = Array.from({ length: size }, () => new Float64Array(size));
   const right = new Float64Array(size);

@@ -5,6 +5,8 @@
 export const auditThresholds = {
   /** Two stretches of one step closer than this are one: a mark cannot be set more exactly. */
   joinSeconds: 1,
+  /** Where a merged step is timed in a smaller share of cases than this, its parts stand in the table: little is lost by leaving it. */
+  fewMerged: 0.1,
   /** Cases without a list are taken eight neighbours at a time: about a half-day. Single cases would hide list effects. */
   blockSize: 8,
   /** A time this many robust SDs from the surgeon's own usual is asked about. Three would ask in most records. */
@@ -50,7 +52,7 @@ export const auditThresholds = {
   /** Cases and lists needed on either side of a comparison: two lists of one day say more about the day. */
   patternGroup: 5,
   patternLists: 3,
-  /** Share of the shown patterns that may be false (Benjamini and Hochberg). 0.05 hid most true ones in simulated records. */
+  /** Share of the shown patterns that may be false (Benjamini and Hochberg). One in ten: a pattern leads to watching recordings, not to a decision. */
   falseShare: 0.1,
   /** An effect under ten per cent is not worth a surgeon's attention, however sure. */
   patternRatio: 1.1,

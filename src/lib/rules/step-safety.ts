@@ -1,8 +1,7 @@
 import type { Case, Event, ListRecord, Procedure } from '../model';
 import { isSerious } from '../safety';
+import { rulesThresholds } from './thresholds';
 import type { SafetyFacts, StepSafety } from './types';
-
-const LAST_ANSWERED = 100;
 
 /**
  * Events tied to each of some steps. An event tied to a part counts for the merged step that stands for it, and the
@@ -19,7 +18,7 @@ export function safetyFactsOf(
   monitorSignalled = false,
 ): SafetyFacts {
   const ordered = [...cases].sort((a, b) => a.sequence - b.sequence);
-  const answered = ordered.filter(({ events }) => events !== null).slice(-LAST_ANSWERED);
+  const answered = ordered.filter(({ events }) => events !== null).slice(-rulesThresholds.lastAnswered);
   const untimed = lists.flatMap(({ untimedEvents }) => untimedEvents);
   const ids = stepIds.map((stepId) => ({ stepId, same: sameAs(stepId, procedure) }));
   const tied = (event: Event, same: ReadonlySet<string>) => event.stepId !== null && same.has(event.stepId);

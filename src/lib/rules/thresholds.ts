@@ -23,13 +23,15 @@ export const rulesThresholds = {
   levelTwo: 0.85,
   levelThree: 0.95,
   levelMost: 3,
-  /** Serious events tied to a step in the last 100 answered cases that make it a matter of safety, reviewed or not. */
+  /** Events are looked for in this many of the latest answered cases: older ones are another surgeon's, in a way. */
+  lastAnswered: 100,
+  /** Serious events tied to a step in these cases that make it a matter of safety, reviewed or not. */
   seriousTied: 2,
   /** After an event or near miss a step is not suggested for time for this many cases; the surgeon may still choose another. */
   quietAfterEvent: 40,
   /** Waiting noted in fewer cases is an odd day, and so few could point to a person or a shift. */
   waitingCases: 10,
-  /** A plan holds few enough checkpoints to keep in mind. More were tried in notes of other trades and read as none. */
+  /** Few enough to keep in mind while operating, without looking anything up. */
   checkpoints: 3,
   /** Going back in one case of five or more: the end point is often not reached the first time. Less happens to anyone. */
   wentBackOften: 0.2,

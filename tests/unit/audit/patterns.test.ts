@@ -194,7 +194,7 @@ describe('after a long earlier step', () => {
 });
 
 describe('false patterns', () => {
-  // Every step may follow any earlier one: the most chances the rules allow. Bars: design of the rule, at most 13 in 100
+  // Every step may follow any earlier one: the most chances the rules allow. Bar: at most 13 in 100
   // records for carry-over; the family as a whole holds q = 0.10. 60 records: two standard errors beside them.
   it('are rare in records in which nothing goes with anything', () => {
     const every = procedure(
