@@ -33,7 +33,7 @@ export type Look = { enough: Enough; suggestion: Pick<Suggestion, 'kind' | 'step
 const BRING_IN: Link = { href: '/cases/bring-in', label: 'Bring in times' };
 const BEFORE: Link = { href: '/before-a-list', label: 'Before a list' };
 const REFLECT: Link = { href: '/reflect', label: 'Reflect' };
-const AFTER = '/after-twenty';
+const after = ({ goal }: StagedGoal): string => `/after-twenty/${goal.id}`;
 
 /** Is the audit needed to tell the state? Only where there are cases, no goal is open, and nothing waits for review. */
 export function needsLook(record: SurgeonRecord): boolean {
@@ -47,7 +47,7 @@ export function needsLook(record: SurgeonRecord): boolean {
 export function nowView(record: SurgeonRecord, look: Look | null): NowView {
   const goals = openGoals(record);
   const [first, ...rest] = goals;
-  const others = rest.map((each) => ({ words: goalInOneLine(each, record), href: AFTER }));
+  const others = rest.map((each) => ({ words: goalInOneLine(each, record), href: after(each) }));
   if (record.cases.length === 0 && !first)
     return plain('empty', 'Nothing here yet.', 'Bring in times of at least 20 cases to see where to look.', BRING_IN);
 
@@ -61,7 +61,7 @@ export function nowView(record: SurgeonRecord, look: Look | null): NowView {
         `(${eventKindWords(event.kind, event.procedure)}${where}; ${event.of}). No change in time is called a result until it has one.`,
         { href: event.href, label: 'Review the event' },
       ),
-      others: goals.map((each) => ({ words: goalInOneLine(each, record), href: AFTER })),
+      others: goals.map((each) => ({ words: goalInOneLine(each, record), href: after(each) })),
     };
   }
   if (first) return { ...ofGoal(first, record), others };
@@ -113,7 +113,7 @@ function ofGoal(state: StagedGoal, record: SurgeonRecord): NowView {
   switch (stage) {
     case 'paused':
       return plain('paused', `The goal on ${step} is paused.`, pauseWords(state), {
-        href: AFTER,
+        href: after(state),
         label: 'See why, and decide',
       });
     case 'draft':
@@ -136,7 +136,7 @@ function ofGoal(state: StagedGoal, record: SurgeonRecord): NowView {
           `The ${numberWords(window.need.cases)} are complete.`,
           `The result on ${step} can be read, once, as it is.`,
           {
-            href: AFTER,
+            href: after(state),
             label: 'Read the result',
           },
         ),
@@ -148,7 +148,7 @@ function ofGoal(state: StagedGoal, record: SurgeonRecord): NowView {
         `The result on ${step} is there.`,
         'Decide what comes next: keep, change the checkpoints, or move on.',
         {
-          href: AFTER,
+          href: after(state),
           label: 'Decide',
         },
       );
@@ -176,7 +176,8 @@ function running({ window }: StagedGoal, record: SurgeonRecord, step: string): N
   };
 }
 
-function following({ window }: StagedGoal, record: SurgeonRecord, step: string): NowView {
+function following(state: StagedGoal, record: SurgeonRecord, step: string): NowView {
+  const { window } = state;
   const complete = window.windows.length - 1;
   const count = window.running.length;
   const waiting = waitingForReview(window.running, record.reflections).length;
@@ -189,7 +190,7 @@ function following({ window }: StagedGoal, record: SurgeonRecord, step: string):
       'following',
       head,
       waiting === 0 ? '' : `${waiting} ${waiting === 1 ? 'waits' : 'wait'} for review.`,
-      complete > 0 ? { href: AFTER, label: 'See whether it lasted' } : waiting > 0 ? REFLECT : BEFORE,
+      complete > 0 ? { href: after(state), label: 'See whether it lasted' } : waiting > 0 ? REFLECT : BEFORE,
     ),
     also: [
       ...(complete > 0 && waiting > 0 ? [REFLECT] : []),

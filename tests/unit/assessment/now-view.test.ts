@@ -140,7 +140,7 @@ describe('Now: one sentence, one action', () => {
   it('deciding: a result without a decision', () => {
     const record = running(20);
     const view = nowView({ ...record, results: [result(record)] }, null);
-    expect(view).toMatchObject({ state: 'deciding', action: { href: '/after-twenty', label: 'Decide' } });
+    expect(view).toMatchObject({ state: 'deciding', action: { href: '/after-twenty/goal-1', label: 'Decide' } });
   });
 
   it('second look: the window opens once more, to forty', () => {
@@ -215,7 +215,7 @@ describe('Now: one sentence, one action', () => {
     const goals = [aGoal(40), aGoal(40, { id: 'goal-2', stepId: 'cortex', state: 'draft' })];
     const view = nowView(running(13, { goals }), null);
     expect(view.state).toBe('draft');
-    expect(view.others).toEqual([{ words: 'Capsulorhexis: 13 of 20 counted.', href: '/after-twenty' }]);
+    expect(view.others).toEqual([{ words: 'Capsulorhexis: 13 of 20 counted.', href: '/after-twenty/goal-1' }]);
   });
 
   it('holds no time in any state', () => {
