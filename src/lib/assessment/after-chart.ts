@@ -112,11 +112,14 @@ function periodCases(ids: readonly string[], isWindow: boolean, { cases, procedu
     .sort((a, b) => a.sequence - b.sequence);
 }
 
+const NTH = ['second', 'third', 'fourth', 'fifth', 'sixth'];
+
 function labelOf(period: number, count: number, { length }: RunSource, full: number): string {
   if (period === 0) return `starting ${count}`;
   const twenty = length === 40 ? 'the forty' : 'the twenty';
   if (period === 1) return period <= full ? twenty : `${twenty}, so far ${count}`;
-  return period <= full ? 'next twenty' : `next, so far ${count}`;
+  if (period > full) return `next, so far ${count}`;
+  return period === 2 ? 'next twenty' : `${NTH[period - 3] ?? `${period - 1}th`} twenty after`;
 }
 
 function saidOf(each: Case, percent: number | null, against: string, look: boolean): string {

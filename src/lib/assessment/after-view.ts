@@ -1,6 +1,7 @@
 import type { ChartSeries } from '../practice';
 import { hashOfCases, casesWithIds } from '../practice';
 import type { Goal, Lasting } from '../model';
+import { listsOf } from '../safety';
 import { counted, lastingWords, lessOrMore } from '../words';
 import { runView, type RunView } from './after-chart';
 import {
@@ -34,6 +35,8 @@ export type AfterView = {
   time: TimeView;
   safety: SafetyView & { signal: string | null };
   reviews: readonly ReviewView[];
+  /** Serious events of operations that were not timed: reviewed on the page of their list. */
+  reviewsElsewhere: readonly { words: string; href: string }[];
   decisions: DecisionsView;
 };
 
@@ -99,6 +102,12 @@ export function afterView(source: AfterSource): AfterView {
           ? [{ caseId: each.id, code: each.code, index, words: eventWordsOf(event, procedure) }]
           : [],
       ),
+    ),
+    reviewsElsewhere: listsOf(spanCases, record.lists).flatMap((list) =>
+      list.untimedEvents.filter(waitsForReview).map((event) => ({
+        words: eventWordsOf(event, procedure),
+        href: `/cases/lists/${list.id}#untimed`,
+      })),
     ),
     decisions: decisionsOf(state),
   };

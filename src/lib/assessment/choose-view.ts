@@ -1,4 +1,5 @@
 import type { Audit, StepAudit } from '../audit';
+import { rulesThresholds } from '../rules';
 import type { Suggestion } from '../rules/types';
 import {
   clock,
@@ -74,8 +75,8 @@ export function chooseView(
   const query = `?${new URLSearchParams({ ...(procedure ? { procedure } : {}), view })}`;
   const suggested = new Set(enough ? suggestion.steps : []);
   const steps = audit.steps.filter((step) => step.n > 0);
-  // A step the view cannot rank (too short, optional, not to be shortened) is drawn, but is not what the title is about.
-  const ranked = steps.filter((step) => step.first[view] !== null);
+  const first = firstOn(audit, view);
+  const named = enough && first && isClear(audit, first, view) ? first.stepId : null;
   const rows = steps.map((step) => rowOf(step, view, suggested.has(step.stepId), enough, query));
   return {
     suggestion: saidOf(audit, suggestion),
@@ -83,10 +84,10 @@ export function chooseView(
     level: suggestion.steps.length > 1,
     view,
     views: viewChoices(audit),
-    title: enough ? viewTitle({ ...audit, steps: ranked }, view) : 'Your steps, in the order of the operation.',
+    title: titleOf(audit, named, view),
     reading: readingOf(audit, heldBack),
     rows,
-    named: enough ? (firstOn(audit, view)?.stepId ?? null) : null,
+    named,
     seed: audit.seed,
     key: keyOf(rows),
     table: tableOf(steps, audit),
@@ -98,6 +99,24 @@ export function chooseView(
       suggested: is,
     })),
   };
+}
+
+/** Does a step stand out on a view, by the same line as the suggestion? */
+function isClear({ caseIds, listCount }: Audit, step: StepAudit, view: View): boolean {
+  const { standsOut, standsOutSmall, smallCases, smallLists } = rulesThresholds;
+  const small = caseIds.length < smallCases || (listCount ?? 0) < smallLists;
+  return (step.first[view] ?? 0) >= (small ? standsOutSmall : standsOut);
+}
+
+/** The title says the answer; that no step stands out on the view is one. */
+function titleOf(audit: Audit, named: string | null, view: View): string {
+  if (!audit.enough.enough) return 'Your steps, in the order of the operation.';
+  if (named) return viewTitle(audit, view);
+  return {
+    seconds: 'No step clearly holds the most seconds.',
+    spread: 'No step clearly varies most.',
+    reference: 'No step clearly differs most from the reference set.',
+  }[view];
 }
 
 /** Safety is said with its own reasons: an event that waits, events that came close together, or the monitor's signal. */
@@ -124,12 +143,14 @@ function viewChoices(audit: Audit): ChooseView['views'] {
 
 function readingOf(audit: Audit, heldBack: number): string {
   const lists = audit.listCount === null ? '' : ` from ${counted(audit.listCount, 'list')}`;
+  const unlisted =
+    audit.listsFrom === 'blocks' ? ' Lists are not known, so eight neighbouring cases are treated as one.' : '';
   const unordered = audit.orderKnown ? '' : ' Their order in time is not known.';
   const held =
     heldBack > 0
       ? ` ${counted(heldBack, 'case')} of the running window ${heldBack === 1 ? 'is' : 'are'} not in it: their times are hidden until it is full.`
       : '';
-  return `Latest ${counted(audit.caseIds.length, 'case')}${lists}, adjusted for the eye. Rows in the order of the operation.${unordered}${held}`;
+  return `Latest ${counted(audit.caseIds.length, 'case')}${lists}, adjusted for the eye. Rows in the order of the operation.${unlisted}${unordered}${held}`;
 }
 
 function rowOf(step: StepAudit, view: View, suggested: boolean, enough: boolean, query: string): ChooseRowView {

@@ -13,16 +13,6 @@ const STATE: Record<Goal['state'], string> = {
   closed: 'closed without a result',
 };
 
-/** The goal a room is about: one that runs or pauses, else the newest draft; `null` where none is open. */
-export function openGoal(goals: readonly Goal[]): Goal | null {
-  const newest = [...goals].sort((a, b) => (a.setAt < b.setAt ? 1 : -1));
-  return (
-    newest.find(({ state }) => state === 'running' || state === 'paused') ??
-    newest.find(({ state }) => state === 'draft') ??
-    null
-  );
-}
-
 /** Every goal in one line, newest first: its step, when it was set, its result and whether that lasted. */
 export function goalLines(record: SurgeonRecord, lastingOf: (goal: Goal) => readonly Lasting[]): GoalLine[] {
   return [...record.goals]

@@ -1,5 +1,5 @@
 import { redirect } from '@sveltejs/kit';
-import { openGoal } from '$lib/assessment/goal-lines';
+import { openGoals } from '$lib/assessment/goal-stage';
 import { readGoalLines } from '$lib/server/after';
 import { loadCautions } from '$lib/server/content';
 import { readRecord } from '$lib/server/record';
@@ -8,7 +8,7 @@ import type { PageServerLoad } from './$types';
 /** The goal that runs has its own address, so that a form of it that comes back is about the same goal. */
 export const load: PageServerLoad = async ({ locals }) => {
   const record = await readRecord(locals.store);
-  const goal = openGoal(record.goals);
-  if (goal) redirect(307, `/after-twenty/${goal.id}`);
+  const [open] = openGoals(record);
+  if (open) redirect(307, `/after-twenty/${open.goal.id}`);
   return { lines: await readGoalLines(record), caution: loadCautions().standing.paragraphs };
 };

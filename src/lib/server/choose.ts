@@ -1,0 +1,26 @@
+import { chooseView, viewOf, type ChooseView } from '../assessment/choose-view';
+import { procedureOf, type SurgeonRecord } from '../assessment/record';
+import { suggestionFor } from '../assessment/suggest';
+import type { Procedure } from '../model';
+import type { Suggestion } from '../rules/types';
+import { shownAudit } from './audits';
+import { keptAnswers, recordKey } from './kept-answers';
+
+// The safety monitor behind a suggestion takes longer than the rest of the page; nothing of it changes with the view.
+const suggestions = keptAnswers<Suggestion>(2);
+
+/** What Choose shows at an address (`procedure`, `view`); `room` null: no case counts yet. */
+export async function readChoose(
+  record: SurgeonRecord,
+  asked: URLSearchParams,
+): Promise<{ procedure: Procedure; room: ChooseView | null }> {
+  const procedure = procedureOf(record, asked.get('procedure') ?? record.profile.procedureId);
+  const { audit, heldBack } = await shownAudit(record, procedure);
+  if (audit.cannot) return { procedure, room: null };
+  const suggestion = await suggestions(`${recordKey(record)} ${procedure.id}`, async () =>
+    suggestionFor(audit, record),
+  );
+  const view = viewOf(asked.get('view'), audit, suggestion);
+  const named = asked.has('procedure') ? procedure.id : null;
+  return { procedure, room: chooseView(audit, suggestion, view, { heldBack, procedure: named }) };
+}
