@@ -77,6 +77,12 @@ export const practiceThresholds = {
   smallFirstEffect: Math.log(1 / 0.85),
   lastingHalf: 0.5,
 
+  // Very short times
+  /** Under the own 10th percentile of the start … */
+  shortTimesBelow: 0.1,
+  /** … in more than twice the share expected there: was anything left out? */
+  shortTimesTimes: 2,
+
   // Notes
   /** "Some of this comes with experience": published learning curves of phacoemulsification flatten around here. */
   experienceCases: 300,
