@@ -20,14 +20,25 @@ const STEPS = [
   ['Wound hydration', 46, 0.16],
 ] as const;
 
-export type Lists = { first: number; lists: number; size: number; shift?: number; seed?: number };
+/** So many lists of `size` cases from list `first` on; that one is `daysAgo` days before today, the others follow `apart` days apart. */
+export type Lists = {
+  first: number;
+  /** Number of the first case. */
+  from: number;
+  lists: number;
+  size: number;
+  daysAgo: number;
+  apart: number;
+  shift?: number;
+  seed?: number;
+};
 
-const isoDay = (list: number) =>
-  new Date(Date.UTC(2026, 0, 6) + (list - 1) * 7 * 86_400_000).toISOString().slice(0, 10);
+const isoDay = ({ first, daysAgo, apart }: Lists, list: number) =>
+  new Date(Date.now() - (daysAgo - (list - first) * apart) * 86_400_000).toISOString().slice(0, 10);
 
 /** Codes of the cases of these lists, in order. */
-export const codesOf = ({ first, lists, size }: Lists): string[] =>
-  Array.from({ length: lists * size }, (_, index) => `K${String((first - 1) * size + index + 1).padStart(3, '0')}`);
+export const codesOf = ({ from, lists, size }: Lists): string[] =>
+  Array.from({ length: lists * size }, (_, index) => `K${String(from + index).padStart(3, '0')}`);
 
 /** One row a stretch, clock readings of the recording, facts of the eye, and events asked and answered. */
 export function stretchesFile(wanted: Lists): string {
@@ -47,7 +58,7 @@ export function stretchesFile(wanted: Lists): string {
         const planted = label === 'Rhexis' ? shift : 1;
         const seconds = usual * planted * Math.exp(ofThisCase + logSd * stream.normal());
         const [start, end] = [clock.toFixed(1), (clock + seconds).toFixed(1)];
-        rows.push([code, isoDay(list), position, 'phaco', nucleus, pupil, 'none', label, start, end].join(','));
+        rows.push([code, isoDay(wanted, list), position, 'phaco', nucleus, pupil, 'none', label, start, end].join(','));
         clock += seconds + 2;
       }
     }

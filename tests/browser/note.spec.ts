@@ -1,5 +1,6 @@
 import type { Page } from 'playwright/test';
 import { expect, test } from './fixture';
+import { open } from './open';
 import { printed } from './paper';
 import { startWith } from './records';
 
@@ -44,7 +45,7 @@ test.describe('with a goal', () => {
   });
 
   test('opens without a network after it was reached by a link', async ({ page, context }) => {
-    await page.goto('/');
+    await open(page, '/');
     await page.getByRole('link', { name: 'Before a list' }).first().click();
     await page.getByText(KEPT).waitFor();
     await context.setOffline(true);
@@ -55,7 +56,7 @@ test.describe('with a goal', () => {
   test('opens by a link while the network is cut, and after a reload', async ({ page, context }) => {
     await page.goto('/before-a-list');
     await page.getByText(KEPT).waitFor();
-    await page.goto('/');
+    await open(page, '/');
     await context.setOffline(true);
     await page.getByRole('link', { name: 'Before a list' }).first().click();
     await readsAsTheNote(page);

@@ -1,4 +1,5 @@
 import { expect, test } from './fixture';
+import { open } from './open';
 import { printed } from './paper';
 import { startWith } from './records';
 
@@ -27,7 +28,7 @@ test('the report of every goal and month prints on one A4 side and names no day'
 
 test('the note and the report keep their paper when one is opened after the other', async ({ page }) => {
   await page.setViewportSize({ width: 1440, height: 900 });
-  await page.goto('/before-a-list');
+  await open(page, '/before-a-list');
   await page.getByRole('link', { name: 'Report' }).click();
   await expect(page.getByRole('heading', { name: 'Report', exact: true })).toBeVisible();
   expect(await printed(page)).toEqual({ sides: 1, width: 210, height: 297 });

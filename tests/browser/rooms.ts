@@ -32,6 +32,12 @@ export const ROOMS: readonly Room[] = [
   { name: 'method', path: '/method' },
   { name: 'method-page', on: '/method', links: [/^\/method\/[a-z0-9-]+/] },
   { name: 'settings', path: '/settings' },
+  { name: 'procedures', path: '/settings/procedures' },
+  { name: 'procedure', on: '/settings/procedures', links: [/^\/settings\/procedures\/(?!new)[^/]+$/] },
+  { name: 'procedure-words', path: '/settings/procedures/phaco/words' },
+  { name: 'procedure-step', path: '/settings/procedures/phaco/steps/capsulorhexis' },
+  { name: 'procedure-fact', path: '/settings/procedures/phaco/facts/nucleus' },
+  { name: 'procedure-new', path: '/settings/procedures/new' },
   { name: 'restore', path: '/settings/restore' },
   { name: 'no-such-page', path: '/no-such-page' },
 ];

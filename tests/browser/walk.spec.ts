@@ -1,5 +1,6 @@
 import type { Page } from 'playwright/test';
 import { expect, test } from './fixture';
+import { open } from './open';
 import { startWith } from './records';
 
 /** Addresses that differ only in what they are about lead to one room. */
@@ -8,6 +9,8 @@ const roomOf = (path: string) =>
     .replace(/[?#].*/, '')
     .replace(/\/(case|list|goal|reflection|import)-\d+/, '/[$1]')
     .replace(/^\/choose\/.+/, '/choose/[step]')
+    .replace(/^\/settings\/procedures\/(?!new)[^/]+/, '/settings/procedures/[procedure]')
+    .replace(/(\[procedure\]\/(?:steps|facts))\/.+/, '$1/[one]')
     .replace(/^\/checkpoints\/.+/, '/checkpoints/[step]')
     .replace(/^\/method\/.+/, '/method/[number]');
 
@@ -45,7 +48,7 @@ test.describe('walking from room to room', () => {
   test('every room is reached by links alone, on one page', async ({ page }) => {
     test.setTimeout(120_000);
     await page.setViewportSize({ width: 1440, height: 900 });
-    await page.goto('/');
+    await open(page, '/');
     await page.evaluate(() => Object.assign(window, { stays: true }));
     const seen = new Set(['/']);
     await walk(page, seen);
@@ -74,6 +77,12 @@ test.describe('walking from room to room', () => {
       '/reflect/new',
       '/report',
       '/settings',
+      '/settings/procedures',
+      '/settings/procedures/[procedure]',
+      '/settings/procedures/[procedure]/facts/[one]',
+      '/settings/procedures/[procedure]/steps/[one]',
+      '/settings/procedures/[procedure]/words',
+      '/settings/procedures/new',
       '/settings/restore',
     ]);
   });
