@@ -42,7 +42,7 @@ export type AfterView = {
 
 export type TimeView =
   | { kind: 'none'; sentence: string }
-  | { kind: 'hidden'; sentence: string; earlier: ResultView | null }
+  | { kind: 'hidden'; sentence: string; offer: string; earlier: ResultView | null }
   | { kind: 'so-far'; sentence: string; run: RunView | null; earlier: ResultView | null }
   | {
       kind: 'result';
@@ -184,7 +184,12 @@ function timeOf(source: AfterSource): TimeView {
       run: runOf(source, `${label}: the cases so far.`, 0),
       earlier,
     };
-  return { kind: 'hidden', sentence: hiddenWords(window), earlier };
+  return {
+    kind: 'hidden',
+    sentence: hiddenWords(window),
+    offer: `Show them; the result still comes at ${window.need.cases === 40 ? 'forty' : 'twenty'}`,
+    earlier,
+  };
 }
 
 function runOf({ series, state, record, drawn }: AfterSource, title: string, full: number): RunView | null {

@@ -40,14 +40,19 @@ export function saidOfResult(outcome: Outcome, stepLabel: string): ResultWordsVi
       doesNotSay: 'that the step is safer, or that anything changed.',
       beside: [],
     };
-  const { head, sentences, doesNotSay, beside } = resultWords(outcome, {
+  // What goes beside *shorter* would say it before the review has.
+  const paused = outcome.kind === 'paused';
+  const told = paused
+    ? { ...outcome, notes: outcome.notes.filter((note) => note !== 'already' && note !== 'experience') }
+    : outcome;
+  const { head, sentences, doesNotSay, beside } = resultWords(told, {
     stepLabel,
     falsePerHundred: SHORTER_WRONG_PER_HUNDRED,
     pausedBy: null,
   });
   return {
     head: `${head}.`,
-    sentences: outcome.kind === 'paused' ? [...sentences, PAUSED_DO] : sentences,
+    sentences: paused ? [...sentences, PAUSED_DO] : sentences,
     doesNotSay: outcome.cannot ? null : doesNotSay,
     beside,
   };

@@ -1,5 +1,4 @@
 import type { Decision, Goal } from '../model';
-import { inSentence } from '../words';
 import type { GoalState } from './goal-state';
 import { instantWords } from './when-words';
 
@@ -45,11 +44,13 @@ export function decisionsOf({ goal, stored, look, waitsForReview: waits }: GoalS
   return {
     made: goal.decisions.map(
       ({ at, kind, reason }) =>
-        `${instantWords(at)}, ${inSentence(DECISION[kind].label)}${reason ? `: ${reason}` : ''}`,
+        `${instantWords(at)}, ${lowerFirst(DECISION[kind].label)}${reason ? `: ${reason}` : ''}`,
     ),
     offered: kinds.map((value) => ({ value, ...DECISION[value] })),
   };
 }
+
+const lowerFirst = (label: string) => label.charAt(0).toLowerCase() + label.slice(1);
 
 const STATE_AFTER: Record<Decision['kind'], Goal['state']> = {
   keep: 'running',

@@ -1,6 +1,6 @@
 import { px, type Point } from './drawn';
 
-/** A case in a row of cells: filled, half, open, a dot, a letter in an open cell, a question mark, or nothing. */
+/** A case in a row of cells: filled, half, open, a dot, the letter E, a question mark, or a low stroke. */
 export type CellKind = 'filled' | 'half' | 'open' | 'dot' | 'event' | 'not-answered' | 'blank';
 export type Cell = { kind: CellKind; say: string };
 
@@ -41,8 +41,7 @@ export function cellStrip(cells: readonly Cell[]): CellDrawing {
     const [x, y] = [(index % PER_LINE) * PITCH + 1.5, line * (PITCH + 2) + 2.5];
     const middle = { x: px(x + SIDE / 2), y: px(y + SIDE / 2) };
     points[line]?.push({ ...middle, say });
-    if (kind === 'filled' || kind === 'half' || kind === 'open' || kind === 'event')
-      outlines.push(`M${x},${y}h${SIDE}v${SIDE}h${-SIDE}Z`);
+    if (kind === 'filled' || kind === 'half' || kind === 'open') outlines.push(`M${x},${y}h${SIDE}v${SIDE}h${-SIDE}Z`);
     if (kind === 'filled') fills.push(`M${x},${y}h${SIDE}v${SIDE}h${-SIDE}Z`);
     if (kind === 'half') fills.push(`M${x},${y + SIDE}v${-SIDE}L${x + SIDE},${y + SIDE}Z`);
     if (kind === 'dot') fills.push(`M${middle.x - 1.75},${middle.y}a1.75,1.75 0 1 0 3.5,0a1.75,1.75 0 1 0 -3.5,0Z`);

@@ -73,7 +73,7 @@ export type DotDrawing = Drawing & {
 
 const COLUMNS = {
   narrow: { size: 13.5, small: 12, label: [0, 332], strip: [18, 190], words: [202, 336], stacked: true },
-  wide: { size: 14, small: 12.5, label: [0, 262], strip: [282, 506], words: [522, 720], stacked: false },
+  wide: { size: 14, small: 12.5, label: [0, 234], strip: [262, 466], words: [484, 720], stacked: false },
 } as const;
 
 /**

@@ -91,6 +91,7 @@ describe('while the window runs', () => {
     expect(view.time).toEqual({
       kind: 'hidden',
       sentence: 'Hidden until twenty cases over four lists: 13 of 20, 3 of 4.',
+      offer: 'Show them; the result still comes at twenty',
       earlier: null,
     });
     expect(view.done.rows[0]?.words).toBe('done in 0 of 13; 13 not answered');
