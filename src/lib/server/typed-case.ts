@@ -25,7 +25,12 @@ export const newList = (store: Store, label: string | null, when: When) =>
 export async function recordTyped(
   store: Store,
   record: SurgeonRecord,
-  { procedure, typed, times }: { procedure: Procedure; typed: TypedFacts; times: TypedTimes },
+  {
+    procedure,
+    typed,
+    times,
+    source,
+  }: { procedure: Procedure; typed: TypedFacts; times: TypedTimes; source?: TypedSource },
 ): Promise<Case> {
   const listId =
     typed.list.kind === 'new'
@@ -33,14 +38,18 @@ export async function recordTyped(
       : typed.list.kind === 'known'
         ? typed.list.id
         : null;
-  return store.recordCase(typedCase(record, { procedureId: procedure.id, listId, ...typed }, times));
+  return store.recordCase(typedCase(record, { procedureId: procedure.id, listId, ...typed }, times, source));
 }
+
+/** Where typed times come from: read off a recording, or noted by hand, which is coarser and is said on the case. */
+export type TypedSource = Extract<Case['source'], { kind: 'typed' | 'by-hand' }>;
 
 /** A case as typed, at the end of the record, before the store has given it an id. */
 export function typedCase(
   record: Pick<SurgeonRecord, 'cases'>,
   typed: Pick<Case, 'code' | 'procedureId' | 'listId' | 'position' | 'facts' | 'hands' | 'events'>,
   times: TypedTimes,
+  source: TypedSource = { kind: 'typed' },
 ): Omit<Case, 'id' | 'version' | 'history'> {
   const { code, procedureId, listId, position, facts, hands, events } = typed;
   return {
@@ -57,7 +66,7 @@ export function typedCase(
     events,
     energy: null,
     recording: null,
-    source: { kind: 'typed' },
+    source,
     leftOut: null,
     keptAsItIs: null,
     invented: false,

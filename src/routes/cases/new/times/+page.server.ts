@@ -39,7 +39,12 @@ export const actions = {
     if (errors.length > 0) return fail(400, { errors, values: fields });
 
     const { refused } = await attempt('time', () =>
-      recordTyped(locals.store, record, { procedure, typed: first.typed, times: second.times }),
+      recordTyped(locals.store, record, {
+        procedure,
+        typed: first.typed,
+        times: second.times,
+        source: { kind: !later && textOf(fields, 'byHand') === 'yes' ? 'by-hand' : 'typed' },
+      }),
     );
     if (refused) return fail(409, { errors: [refused], values: fields });
     await locals.store.dropDraft(draftKey(code));
