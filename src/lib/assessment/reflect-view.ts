@@ -45,11 +45,10 @@ export type ReflectionRow = {
   day: string;
   when: string;
   stepLabel: string;
-  cases: string;
-  answers: string;
+  /** Which cases, what was answered, and whether the lengths had been seen. */
+  about: string;
   saw: string;
   willTry: string;
-  afterLengths: boolean;
 };
 
 export type ReflectionFilter = { word: string; stepId: string; checkpointId: string; from: string; to: string };
@@ -83,12 +82,20 @@ export function reflectionRows(
       day: each.at.slice(0, 10),
       when: instantWords(each.at),
       stepLabel: labelOf(each.stepId),
-      cases: each.caseIds.map((id) => cases.find((one) => one.id === id)?.code ?? 'erased').join(', '),
-      answers: answerSummary(each),
+      about: aboutWords(each, cases),
       saw: each.saw,
       willTry: each.willTry,
-      afterLengths: !each.beforeLengths && each.answers.length > 0,
     }));
+}
+
+function aboutWords(reflection: Reflection, cases: readonly Case[]): string {
+  const codes = reflection.caseIds.map((id) => cases.find((one) => one.id === id)?.code ?? 'erased');
+  const answers = answerSummary(reflection);
+  return [
+    ...(codes.length > 0 ? [`Cases ${codes.join(', ')}.`] : []),
+    ...(answers ? [`Checkpoints: ${answers}.`] : []),
+    ...(answers && !reflection.beforeLengths ? ['Answered after the lengths were shown.'] : []),
+  ].join(' ');
 }
 
 /** "9 done, 2 partly, 1 not done". */

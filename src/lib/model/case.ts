@@ -45,7 +45,12 @@ export const caseSchema = z.strictObject({
   facts: z.record(slug, factValueSchema),
   /** Facts changed after times were seen; both values are kept. */
   factChanges: z.array(
-    z.strictObject({ factId: slug, before: factValueSchema.nullable(), after: factValueSchema.nullable(), at: instant }),
+    z.strictObject({
+      factId: slug,
+      before: factValueSchema.nullable(),
+      after: factValueSchema.nullable(),
+      at: instant,
+    }),
   ),
   hands: z.strictObject({ whole: handsSchema, steps: z.record(slug, handsSchema) }),
   stretches: z.array(stretchSchema),
@@ -82,7 +87,10 @@ export type LeftOutReason = (typeof leftOutReasons)[number];
 export type Case = z.infer<typeof caseSchema>;
 
 /** What intake makes: a case before the store has given it ids. `list` names the list within the file. */
-export type NewCase = Omit<Case, 'id' | 'listId' | 'source' | 'version' | 'history' | 'leftOut' | 'keptAsItIs' | 'factChanges' | 'invented'> & {
+export type NewCase = Omit<
+  Case,
+  'id' | 'listId' | 'source' | 'version' | 'history' | 'leftOut' | 'keptAsItIs' | 'factChanges' | 'invented'
+> & {
   list: string | null;
   row: number;
 };

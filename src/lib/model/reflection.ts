@@ -11,9 +11,7 @@ export const reflectionSchema = z.strictObject({
   goalId: recordId.nullable(),
   stepId: slug.nullable(),
   /** One row a case and checkpoint. */
-  answers: z.array(
-    z.strictObject({ caseId: recordId, checkpointId: z.string(), answer: z.enum(checkpointAnswers) }),
-  ),
+  answers: z.array(z.strictObject({ caseId: recordId, checkpointId: z.string(), answer: z.enum(checkpointAnswers) })),
   /** false: given after the lengths of these cases had been shown; such answers are marked and not compared with times. */
   beforeLengths: z.boolean(),
   /** One row a case and kept part. */

@@ -64,7 +64,18 @@ export const outcomeSchema = z.strictObject({
   /** Usual range (two thirds of cases) before and in the window, seconds, for steadiness. */
   rangeStart: z.tuple([z.number(), z.number()]).nullable(),
   rangeWindow: z.tuple([z.number(), z.number()]).nullable(),
-  notes: z.array(z.enum(['already', 'experience', 'left-out', 'second-look', 'lists-unknown', 'shared-hands', 'one-list', 'facts-left-out'])),
+  notes: z.array(
+    z.enum([
+      'already',
+      'experience',
+      'left-out',
+      'second-look',
+      'lists-unknown',
+      'shared-hands',
+      'one-list',
+      'facts-left-out',
+    ]),
+  ),
   /** "going on as before would have given about −9 %": log scale. */
   already: z.number().nullable(),
   leftOutSeen: z.number().int(),

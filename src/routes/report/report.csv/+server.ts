@@ -7,7 +7,7 @@ export const GET: RequestHandler = async ({ locals, url }) => {
   const { report } = await reportOf(locals.store, url.searchParams);
   if (!report) error(404, 'Nothing to report yet.');
   return new Response(
-    unparse([...report.figures], { escapeFormulae: true, columns: ['name', 'value', 'low', 'high', 'n', 'unit'] }),
+    Papa.unparse([...report.figures], { escapeFormulae: true, columns: ['name', 'value', 'low', 'high', 'n', 'unit'] }),
     {
       headers: { 'content-type': 'text/csv; charset=utf-8' },
     },
