@@ -18,6 +18,9 @@ export type AllowanceInput = {
   resamples?: number;
 };
 
+/** A few milliseconds. */
+const RESAMPLES_A_SLICE = 50;
+
 export type Allowance = { time: number; spread: number };
 
 /**
@@ -28,6 +31,15 @@ export type Allowance = { time: number; spread: number };
  * Choosing by the resample's point values; ties go to the earlier step. Below six lists cases are resampled singly.
  */
 export function allowanceOf(input: AllowanceInput): Allowance {
+  const work = allowing(input);
+  for (;;) {
+    const { done, value } = work.next();
+    if (done) return value;
+  }
+}
+
+/** The same work in slices: hands over after every fifty resamples with the share done, 0..1. */
+export function* allowing(input: AllowanceInput): Generator<number, Allowance> {
   const { groups, list } = groupsOf(input.list);
   const steps = input.candidates.map((step) =>
     sortedSample((input.adjusted[step] ?? new Float64Array(0)).map(Math.exp), list),
@@ -36,7 +48,9 @@ export function allowanceOf(input: AllowanceInput): Allowance {
   let time = 0;
   let spread = 0;
   let counted = 0;
-  for (let resample = 0; resample < (input.resamples ?? set.allowanceResamples); resample += 1) {
+  const resamples = input.resamples ?? set.allowanceResamples;
+  for (let resample = 0; resample < resamples; resample += 1) {
+    if (resample % RESAMPLES_A_SLICE === 0) yield resample / resamples;
     const counts = drawListCounts(groups, resample, input.seed);
     const chosen = firstOn(
       steps.map((step, at) =>

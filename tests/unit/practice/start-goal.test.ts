@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { hashOfCases, startGoal, startsAfter, type StartGoalInput } from '../../../src/lib/practice';
+import { hashOfCases, startGoal, startGoalInSlices, startsAfter, type StartGoalInput } from '../../../src/lib/practice';
 import { median, quantile } from '../../../src/lib/statistics';
 import { referenceOf } from '../../bench/simulated-record';
 import { listsFor, month, operation } from './made-month';
@@ -134,6 +134,19 @@ describe('what is fixed with them', () => {
     expect(steer).not.toBeNull();
     expect(power!.coarse).toBe(false);
     expect(started(asked(month(39))).power!.coarse).toBe(true);
+  });
+});
+
+describe('in slices', () => {
+  it('gives the same, and lets others have their turn', async () => {
+    let pauses = 0;
+    const input = asked(month(60));
+    const slowly = await startGoalInSlices(input, () => {
+      pauses += 1;
+      return Promise.resolve();
+    });
+    expect(slowly).toEqual(startGoal(input));
+    expect(pauses).toBe(5); // once before the resamples, and once in fifty of 200
   });
 });
 

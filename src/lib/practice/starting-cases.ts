@@ -1,0 +1,75 @@
+import { cannot, type Cannot } from './cannot';
+import { caseArrays, type CaseArrays } from './case-arrays';
+import { countedForGoal } from './counted-for-goal';
+import type { StartGoalInput } from './start-goal';
+import { startingModel, trendOf, type StartingModel } from './starting-model';
+import { practiceThresholds as set } from './thresholds';
+
+export type StartingCases = {
+  kind: 'cases';
+  arrays: CaseArrays;
+  model: StartingModel;
+  /** d of the practised step, facts of the eye taken out. */
+  difference: Float64Array;
+  /** The step was already getting shorter. */
+  falling: boolean;
+  said: string[];
+};
+
+/** Is a change in time or spread to be judged at all? Then the start must be able to carry it. */
+export const isJudged = ({ measure }: Pick<StartGoalInput, 'measure'>) =>
+  measure === 'time' || measure === 'steadiness';
+
+/**
+ * The latest 80 counted cases; the latest 40 where the step was already getting shorter against the rest (slope of d,
+ * one-sided 90 %), or older cases would make the start look longer than it is.
+ */
+export function startingCases(input: StartGoalInput): StartingCases | Cannot {
+  const { procedure, stepId } = input;
+  if (!procedure.steps.some((step) => step.id === stepId))
+    return cannot('unknown-step', `${procedure.name} has no step "${stepId}".`);
+  const counted = countedForGoal(input.cases, procedure, stepId, input.lists).filter(
+    (one) => one.sequence < (input.from ?? Infinity) && one.sequence >= (input.notBefore ?? -Infinity),
+  );
+  const ordered = counted.every((one) => one.orderKnown);
+  if (input.from !== undefined && !ordered)
+    return cannot(
+      'order-unknown',
+      'The order of these cases is not known, so they cannot be parted into before and after. A goal can start from cases timed from now on.',
+    );
+  const missing = set.startAtLeast - counted.length;
+  if (isJudged(input) && missing > 0)
+    return cannot(
+      'few-cases',
+      `${counted.length} cases count for this step; a goal needs ${set.startAtLeast}. ${missing} more will do.`,
+    );
+  const from = (latest: number) => {
+    const arrays = caseArrays(counted.slice(-latest), procedure, input.lists, stepId, { underGoal: input.underGoal });
+    const model = startingModel(arrays, arrays.othersOf);
+    const difference = model.differences[arrays.stepIndex] ?? new Float64Array(arrays.list.length).fill(NaN);
+    return { arrays, model, difference };
+  };
+  const all = from(set.startAtMost);
+  const falling = ordered && (trendOf(all.difference, all.arrays.columns, all.arrays.list)?.falling ?? false);
+  const shortened = falling && counted.length > set.startWhenFalling;
+  const chosen = shortened ? from(set.startWhenFalling) : all;
+  const { table, listsKnown, eye } = chosen.arrays;
+  if (isJudged(input) && listsKnown && table.listCount < set.listsEachPeriod)
+    return cannot(
+      'few-lists',
+      `These cases come from ${table.listCount === 1 ? 'one list' : `${table.listCount} lists`}; at least ${set.listsEachPeriod} are needed, or one good or bad list could be the whole change.`,
+    );
+  return {
+    kind: 'cases',
+    ...chosen,
+    falling,
+    said: [
+      ...eye.said,
+      ...(shortened
+        ? [`The step was already getting shorter, so only the latest ${set.startWhenFalling} cases are the start.`]
+        : []),
+      ...(ordered ? [] : ['The order of these cases is not known, so nothing over time was looked at.']),
+      ...(listsKnown ? [] : ['Lists are not known, so neighbouring cases are treated as one list.']),
+    ],
+  };
+}
