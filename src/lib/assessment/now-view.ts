@@ -35,10 +35,12 @@ const BEFORE: Link = { href: '/before-a-list', label: 'Before a list' };
 const REFLECT: Link = { href: '/reflect', label: 'Reflect' };
 const after = ({ goal }: StagedGoal): string => `/after-twenty/${goal.id}`;
 
-/** Is the audit needed to tell the state? Only where there are cases, no goal is open, and nothing waits for review. */
+/** Is the audit needed to tell the state? Only where there are times, no goal is open, and nothing waits for review. */
 export function needsLook(record: SurgeonRecord): boolean {
-  return record.cases.length > 0 && openGoals(record).length === 0 && waitingEvents(record).length === 0;
+  return anyTimes(record) && openGoals(record).length === 0 && waitingEvents(record).length === 0;
 }
+
+const anyTimes = ({ cases }: SurgeonRecord): boolean => cases.some(({ stretches }) => stretches.length > 0);
 
 /**
  * Where the surgeon is, and what comes next.
@@ -65,6 +67,13 @@ export function nowView(record: SurgeonRecord, look: Look | null): NowView {
     };
   }
   if (first) return { ...ofGoal(first, record), others };
+  if (!anyTimes(record))
+    return plain(
+      'not-enough',
+      'No times yet.',
+      `${capital(counted(record.cases.length, 'case'))} ${record.cases.length === 1 ? 'is' : 'are'} here without times. Times of at least 20 show where to look.`,
+      BRING_IN,
+    );
   return look ? ofLook(look) : plain('choose', 'Your cases are here.', '', { href: '/choose', label: 'Choose a step' });
 }
 

@@ -83,6 +83,15 @@ describe('Now: one sentence, one action', () => {
     expect(view.action.href).toBe('/cases/bring-in');
   });
 
+  it('facts without times: bring the times in', () => {
+    const { cases, lists } = casesInLists(14, 14);
+    const record = aRecord({ cases: cases.map((one) => ({ ...one, stretches: [] })), lists });
+    expect(needsLook(record)).toBe(false);
+    const view = nowView(record, null);
+    expect(view).toMatchObject({ state: 'not-enough', head: 'No times yet.', action: { href: '/cases/bring-in' } });
+    expect(view.rest).toContain('14 cases are here without times');
+  });
+
   it('nothing stands out: a full answer', () => {
     const view = nowView(aRecord(casesInLists(44, 5)), look('nothing'));
     expect(view).toMatchObject({ state: 'nothing', head: 'No step stands out.', action: { href: '/choose' } });
