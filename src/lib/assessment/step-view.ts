@@ -213,7 +213,7 @@ function countSentences(step: StepAudit, known: Step, shown: readonly Case[], pr
     tally.answered === 0
       ? 'Events were not asked in these cases: nothing can be said about safety.'
       : events === 0
-        ? `No event is tied to this step in the ${tally.answered} of ${counted(shown.length, 'case')} in which events were answered. That cannot show that it is safe.`
+        ? `No event is tied to this step (events answered in ${tally.answered} of ${counted(shown.length, 'case')}). That cannot show that it is safe.`
         : `${counted(events, 'case')} with an event tied to this step, of ${tally.answered} in which events were answered.`,
     ...(known.keptParts.length > 0
       ? [`Outside its time, and never shortened: ${listed(known.keptParts.map(({ label }) => inSentence(label)))}.`]
