@@ -5,6 +5,8 @@ export type Options = {
   me: string | null;
   references: string[];
   procedure: string | null;
+  /** Answers to what a file leaves open, by the id of the question (or the key of a heading or label). */
+  answers: Record<string, string>;
   facts: string | null;
   seed: number;
   json: boolean;
@@ -16,6 +18,7 @@ export const USAGE = `npm run --silent assess -- FILE… [options]
   --me NAME          which name in the surgeon column is you
   --reference NAME   another surgeon, who agreed, as reference set (may be given several times)
   --procedure ID     phaco or sics, where the file does not say
+  --answer ID=VALUE  answer to a question the file leaves open; the questions are printed (several times)
   --facts FILE       facts of the eye in a second file, joined by case_id
   --seed N           for the re-draws (1)
   --json             JSON alone on standard output, one line a file
@@ -33,6 +36,7 @@ export function readOptions(args: readonly string[]): Options | 'help' {
       me: { type: 'string' },
       reference: { type: 'string', multiple: true },
       procedure: { type: 'string' },
+      answer: { type: 'string', multiple: true },
       facts: { type: 'string' },
       seed: { type: 'string', default: '1' },
       json: { type: 'boolean', default: false },
@@ -57,6 +61,7 @@ export function readOptions(args: readonly string[]): Options | 'help' {
     me: values.me ?? null,
     references: values.reference ?? [],
     procedure: values.procedure ?? null,
+    answers: answersOf(values.answer ?? []),
     facts: values.facts ?? null,
     seed: Number(values.seed),
     json: values.json,
@@ -71,4 +76,14 @@ export function readOptions(args: readonly string[]): Options | 'help' {
           }
         : null,
   };
+}
+
+function answersOf(given: readonly string[]): Record<string, string> {
+  return Object.fromEntries(
+    given.map((one) => {
+      const at = one.lastIndexOf('=');
+      if (at < 1) throw new Error(`--answer takes ID=VALUE; "${one}" is none.`);
+      return [one.slice(0, at), one.slice(at + 1)];
+    }),
+  );
 }

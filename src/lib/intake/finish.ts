@@ -14,6 +14,7 @@ import type { Draft, Line } from './draft';
 import { blankOf } from './blanks';
 import { eventReader } from './events';
 import { handsOf } from './hands';
+import { withJoined, type JoinedFacts } from './join-facts';
 import { joinedLines } from './join-stretches';
 import { labelMatcher } from './labels';
 import type { Ledger } from './ledger';
@@ -40,6 +41,8 @@ export type FinishOptions = {
   ask: Ask;
   ledger: Ledger;
   firstSequence: number;
+  /** Facts of the eye from a second file, with an account of their own. */
+  joined: JoinedFacts;
 };
 
 /** From times and rows to cases: joined stretches, facts, hands, events, lists and order. */
@@ -133,7 +136,7 @@ function caseOf(
   draft: Draft,
   lines: readonly Line[],
   readers: CaseReaders,
-  { set, ledger }: FinishOptions,
+  { set, ledger, joined }: FinishOptions,
 ): Finished['case'] {
   const steps = [...new Set(lines.flatMap(({ kind, stepId }) => (kind === 'step' && stepId !== null ? [stepId] : [])))];
   const whole = wholeHandsOf(draft.rows, set, draft.hands.length > 0, ledger);
@@ -142,7 +145,7 @@ function caseOf(
     code: draft.code,
     procedureId: draft.procedure.id,
     position: draft.place ?? positionOf(draft.rows, set, ledger),
-    facts: factsOf(draft.rows, set, readers, ledger),
+    facts: withJoined(factsOf(draft.rows, set, readers, ledger), draft, joined),
     hands: handsOf(draft.hands, whole, steps),
     stretches: lines.map(({ stepId, start, end, seconds, kind, reason }) => ({
       stepId,

@@ -10,4 +10,4 @@ export { writeChapters } from './chapters';
 export { harmless } from './harmless';
 export { textPointsToAPerson, codePointsToAPatient } from './people';
 export { factReader, type FactRead } from './facts';
-export { joinFacts } from './join-facts';
+export type { FactsFile } from './join-facts';

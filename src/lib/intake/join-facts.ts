@@ -1,61 +1,126 @@
-import type { NewCase, Problem, Procedure } from '../model';
+import type { FactValue, Procedure } from '../model';
 import { cellsOf } from './cells';
+import { checkText, decode } from './decode';
+import type { Draft } from './draft';
 import { factReader } from './facts';
-import { nameIndex, nameMatcher } from './name-matcher';
-import { plainWords } from './plain-words';
+import { headingMatcher } from './headings';
+import { newLedger, type Ledger } from './ledger';
+import { codePointsToAPatient } from './people';
+import type { Table } from './read-table';
+
+/** A second file: `case_id` and one column a fact of the eye. */
+export type FactsFile = { text?: string; bytes?: Uint8Array };
+
+/** What the second file says of each case. Its rows are not rows of the first, so its account is kept apart. */
+export type JoinedFacts = { of: ReadonlyMap<Draft, Readonly<Record<string, FactValue>>>; ledger: Ledger };
+
+/** The ledger's words, marked as of the second file; its rows are not rows of the first. */
+type Say = (row: number | null, column: string | null, value: string | null, why: string) => void;
 
 /**
- * Facts of the eye from a second file (`case_id` and one column a fact), joined by code. A fact already given and
- * different is a problem and stays as it was; a code not among the cases, a column no fact knows, a value no fact has: named.
+ * Facts of the eye by code of the case. A column no fact knows, a value no fact has, a code that is in none of the
+ * cases: each is named.
+ *
+ * @param table the cases they are for; where a code is somebody else's too, it is the surgeon's own that is meant.
  */
-export function joinFacts(
-  cases: readonly NewCase[],
-  text: string,
-  procedure: Procedure,
-): { cases: NewCase[]; problems: Problem[] } {
-  const problems: Problem[] = [];
-  const [head, ...rows] = cellsOf(text).rows;
-  const say = (row: number | null, column: string | null, value: string | null, why: string) =>
-    problems.push({ row, column, value, why, weight: 'refused' });
-  const headings = head?.cells ?? [];
-  const codeAt = headings.findIndex((heading) =>
-    ['case id', 'case', 'code', 'case code'].includes(plainWords(heading)),
-  );
-  if (codeAt < 0) {
-    say(1, null, null, 'The facts file needs a column case_id to be joined by.');
-    return { cases: [...cases], problems };
+export function factsToJoin(
+  file: FactsFile,
+  { drafts, procedure, freshCodes }: Pick<Table, 'drafts' | 'procedure' | 'freshCodes'>,
+): JoinedFacts {
+  const ledger = newLedger();
+  const say: Say = (row, column, value, why) => ledger.refuseCell(row, column, value, `In the file of facts: ${why}`);
+  if (freshCodes) {
+    say(
+      null,
+      null,
+      null,
+      'the cases were given new codes, so nothing can be joined by the old ones. Put the facts into the file of times.',
+    );
+    return { of: new Map(), ledger };
   }
-  const match = nameMatcher(
-    nameIndex(procedure.facts.map((fact) => ({ value: fact.id, names: [fact.id, fact.label, ...fact.synonyms] }))),
-  );
-  const columns = headings.flatMap((heading, index) => {
-    if (index === codeAt || heading === '') return [];
-    const found = match(heading);
-    const fact = found.values.length === 1 ? procedure.facts.find(({ id }) => id === found.values[0]) : undefined;
-    if (!fact)
-      say(1, heading, null, `"${heading}" is no fact of the eye known for ${procedure.name}; the column is left out.`);
-    return fact ? [{ index, heading, fact, read: factReader(fact) }] : [];
-  });
-  const byCode = new Map(cases.map((one) => [one.code, { ...one, facts: { ...one.facts } }]));
+  const decoded = file.bytes ? decode(file.bytes) : checkText(file.text ?? '');
+  const text = 'text' in decoded ? checkText(decoded.text) : decoded;
+  if ('problem' in text) {
+    say(null, null, null, text.problem);
+    return { of: new Map(), ledger };
+  }
+  const [head, ...rows] = cellsOf(text.text).rows;
+  const byCode = new Map<string, Draft[]>();
+  for (const draft of drafts) byCode.set(draft.code, [...(byCode.get(draft.code) ?? []), draft]);
+  const columns = factColumns(head?.cells ?? [], procedure, say);
+  if (!columns) return { of: new Map(), ledger };
+  const joined = new Map<Draft, Record<string, FactValue>>();
   for (const { row, cells } of rows) {
-    const code = cells[codeAt] ?? '';
-    const one = byCode.get(code);
-    if (!one) {
-      say(row, headings[codeAt] ?? null, code, 'No case with this code is in the file of times.');
+    const code = cells[columns.code] ?? '';
+    const found = byCode.get(code) ?? [];
+    const draft = found.length === 1 ? found[0] : found.find(({ role }) => role === 'me');
+    if (!draft) {
+      say(
+        row,
+        head?.cells[columns.code] ?? null,
+        codePointsToAPatient(code) ? null : code,
+        'no case with this code is in the file of times. Correct the code, or leave the row out.',
+      );
       continue;
     }
-    for (const { index, heading, fact, read } of columns) {
+    const facts = joined.get(draft) ?? {};
+    joined.set(draft, facts);
+    for (const { index, heading, factId, read } of columns.facts) {
       const cell = cells[index] ?? '';
-      if (cell === '') continue;
-      const found = read(cell);
-      if ('problem' in found) say(row, heading, cell, found.problem);
-      else if (found.value !== null) {
-        const before = one.facts[fact.id];
-        if (before !== undefined && before !== found.value)
-          say(row, heading, cell, `The file of times says ${String(before)} for this case; that is kept.`);
-        else one.facts[fact.id] = found.value;
-      }
+      const answer = read(cell);
+      if ('problem' in answer) say(row, heading, cell, answer.problem);
+      else if (answer.value !== null && facts[factId] !== undefined && facts[factId] !== answer.value)
+        say(
+          row,
+          heading,
+          cell,
+          'an earlier row of the same case says otherwise; the earlier one is kept. Make them agree.',
+        );
+      else if (answer.value !== null) facts[factId] = answer.value;
     }
   }
-  return { cases: [...byCode.values()], problems };
+  return { of: joined, ledger };
+}
+
+function factColumns(headings: readonly string[], procedure: Procedure, say: Say) {
+  const match = headingMatcher(procedure, 'stretches');
+  const targets = headings.map((heading) => (heading === '' ? undefined : match(heading).targets[0]));
+  const code = targets.findIndex((target) => target?.what === 'own' && target.id === 'case');
+  if (code < 0) {
+    say(1, null, null, 'a column case_id is needed, to join by.');
+    return null;
+  }
+  const facts = headings.flatMap((heading, index) => {
+    const target = targets[index];
+    const fact = target?.what === 'fact' ? procedure.facts.find(({ id }) => id === target.id) : undefined;
+    if (!fact && index !== code && heading !== '')
+      say(
+        1,
+        heading,
+        null,
+        `"${heading}" is no fact of the eye known for ${procedure.name.toLowerCase()}; the column is left out.`,
+      );
+    return fact ? [{ index, heading, factId: fact.id, read: factReader(fact) }] : [];
+  });
+  return { code, facts };
+}
+
+/** Facts of the second file beside those of the first; where they differ, the first is kept, and that is named. */
+export function withJoined(
+  own: Readonly<Record<string, FactValue>>,
+  draft: Draft,
+  { of, ledger }: JoinedFacts,
+): Record<string, FactValue> {
+  const facts = { ...own };
+  for (const [id, value] of Object.entries(of.get(draft) ?? {})) {
+    if (facts[id] === undefined) facts[id] = value;
+    else if (facts[id] !== value)
+      ledger.refuseCell(
+        null,
+        id,
+        String(value),
+        `In the file of facts: the file of times says ${String(facts[id])} for case ${draft.code}; that is kept. Make them agree.`,
+      );
+  }
+  return facts;
 }

@@ -2,6 +2,7 @@ import type { Case, NewCase, Problem, Procedure } from '../model';
 import { chaptersAsSheet, cuesOf, isChapters } from './chapters';
 import { checkText, decode } from './decode';
 import { finish, type ReferenceDraft } from './finish';
+import { factsToJoin, type FactsFile } from './join-facts';
 import { knownCases, type KnownCase } from './known-cases';
 import { labelOptions } from './label-plan';
 import { newLedger } from './ledger';
@@ -17,6 +18,8 @@ export type AuditInput = {
   bytes?: Uint8Array;
   fileName: string;
   procedures: readonly Procedure[];
+  /** Facts of the eye in a second file, joined by the code of the case; to the cases of reference surgeons too. */
+  facts?: FactsFile;
   /** The record so far: its codes are known again, and new sequence numbers follow it. */
   existing?: readonly Case[];
   /** Answers, as a plain form posts them: the id of a question, or the key of a mapping, to the chosen value. */
@@ -64,8 +67,9 @@ export function readAudit(input: AuditInput): AuditReading {
   const context = { procedures: input.procedures, choices: input.choices ?? {}, ask, ledger, taken, chapters };
   const table = 'problem' in text ? null : chapters ? readChapters(text.text, context) : readTable(text.text, context);
   const firstSequence = existing.reduce((last, { sequence }) => Math.max(last, Math.floor(sequence)), 0) + 1;
+  const joined = input.facts && table ? factsToJoin(input.facts, table) : { of: new Map(), ledger: newLedger() };
   const finished = table
-    ? finish(table.drafts, { set: table.set, ours: table.ours, ask, ledger, firstSequence })
+    ? finish(table.drafts, { set: table.set, ours: table.ours, ask, ledger, firstSequence, joined })
     : { cases: [], lists: [], references: [] };
   const [first] = input.procedures;
   const unread =
@@ -78,7 +82,8 @@ export function readAudit(input: AuditInput): AuditReading {
     procedureId: table?.procedure.id ?? null,
     ...finished,
     known: knownCases(finished.cases, existing),
-    problems: ledger.problems,
+    // By row, as a reader goes through the file; what is said of a second file comes last.
+    problems: [...byRow(ledger.problems), ...byRow(joined.ledger.problems)],
     questions,
     mapping: table ? mappingOf(table, chapters) : unread.mapping,
     columnOptions: table ? allTargets(table.procedure, table.layout) : unread.options,
@@ -89,6 +94,8 @@ export function readAudit(input: AuditInput): AuditReading {
     ready: answered && finished.cases.length + finished.references.length > 0,
   };
 }
+
+const byRow = (problems: readonly Problem[]): Problem[] => [...problems].sort((a, b) => (a.row ?? 0) - (b.row ?? 0));
 
 type Context = Parameters<typeof readTable>[1];
 

@@ -22,6 +22,8 @@ export type Table = {
   drafts: Draft[];
   rowsIn: number;
   ours: boolean;
+  /** New codes were given: nothing can be joined by the old ones. */
+  freshCodes: boolean;
 };
 
 type Context = {
@@ -79,7 +81,7 @@ export function readTable(text: string, context: Context): Table | null {
       ? codeMaker(context.taken)
       : null;
   const ours = isOurs(headings);
-  const base = { layout, procedure, set, rowsIn: body.length + above.length, ours };
+  const base = { layout, procedure, set, rowsIn: body.length + above.length, ours, freshCodes: freshCode !== null };
   const procedureOf = procedureReader(rows, set, procedure, context);
   const known = rows.filter((row) => procedureOf(row) !== null);
   if (layout === 'cases') {

@@ -49,6 +49,10 @@ beforeAll(async () => {
   await writeFile(join(folder, 'two.csv'), file());
   await writeFile(join(folder, 'empty.csv'), '');
   await writeFile(
+    join(folder, 'messy.csv'),
+    'case_id,step,start_s,end_s\nX1,rhexis,0,30\nX1,rhexis,20,40\nX1,phaco,50,5\nMean,phaco,1,2\n',
+  );
+  await writeFile(
     join(folder, 'facts.csv'),
     `case_id,nucleus,mood\n${Array.from({ length: 40 }, (_, index) => `A${index + 1},${index % 3 === 0 ? 'hard' : 'medium'},good`).join('\n')}\nZ9,hard,good\nA1,purple,good\n`,
   );
@@ -100,7 +104,105 @@ describe('assess from a terminal', () => {
     expect(result.steer_s).toBeGreaterThan(20);
   });
 
+  it('looks for a file where the person stood, then in the current folder', async () => {
+    const elsewhere = await mkdtemp(join(tmpdir(), 'assess-other-'));
+    await writeFile(join(elsewhere, 'mine.csv'), file());
+    const at = async (name: string, userFolder: string, projectFolder: string) => {
+      let out = '';
+      const code = await run([name, '--json', '--me', 'A'], {
+        userFolder,
+        projectFolder,
+        out: (text) => (out += text),
+        err: () => {},
+      });
+      return [code, out.slice(0, 38)];
+    };
+    expect(await at('mine.csv', elsewhere, folder)).toEqual([0, '{"format":"next-twenty/assessment/1","']);
+    expect(await at('two.csv', elsewhere, folder)).toEqual([0, '{"format":"next-twenty/assessment/1","']);
+    expect(await at(join(folder, 'two.csv'), elsewhere, elsewhere)).toEqual([
+      0,
+      '{"format":"next-twenty/assessment/1","',
+    ]);
+    expect(await at('mine.csv', folder, folder)).toEqual([2, '{"format":"next-twenty/problems/1","fi']);
+  });
+
+  it('knows who is meant, and says so when a name is not in the file', async () => {
+    const refused = await assess('two.csv', '--json', '--me', 'C');
+    expect(refused.code).toBe(2);
+    expect(JSON.parse(refused.out)).toEqual({
+      format: 'next-twenty/problems/1',
+      file: 'two.csv',
+      problems: [{ row: null, column: 'surgeon', value: 'C', why: expect.stringMatching(/there are A, B/) as string }],
+    });
+    // With two surgeons, naming the reference says who the other is; spelling does not matter.
+    const one = await assess('two.csv', '--json', '--reference', 'b');
+    expect(JSON.parse(one.out)).toMatchObject({
+      cases: 40,
+      steps: expect.arrayContaining([
+        expect.objectContaining({ reference: expect.objectContaining({ n: 24, readers: 1 }) as object }),
+      ]) as object,
+    });
+    const guessed = await assess('two.csv', '--json');
+    expect(guessed.code).toBe(0);
+    expect(guessed.err).toMatch(/Who is "A"\? Taken as: me\..*--answer "surgeon:A=…"/);
+    const answered = await assess('two.csv', '--json', '--answer', 'surgeon:A=leave', '--answer', 'surgeon:B=me');
+    expect(JSON.parse(answered.out)).toMatchObject({ cases: 24 });
+  });
+
+  it('puts refused rows into left_out, what is only asked about on standard error, and leaves nothing unknown out', async () => {
+    const { out, err, code } = await assess('messy.csv', '--json');
+    expect(code).toBe(0);
+    const answer = JSON.parse(out) as { left_out: unknown[]; lists: unknown; steps: Record<string, unknown>[] };
+    expect(answer.left_out).toEqual([
+      { row: 4, column: 'end_s', value: '5', why: expect.stringMatching(/before the start/) as string },
+      { row: 5, column: null, value: 'Mean', why: expect.stringMatching(/no case/) as string },
+    ]);
+    expect(answer.lists).toBeNull();
+    const keys = [
+      'step',
+      'label',
+      'n',
+      'usual_s',
+      'one_in_five_s',
+      'difference_s',
+      'difference_interval_s',
+      'spread',
+      'spread_interval',
+      'share',
+      'went_back_per_case',
+      'waiting_s',
+      'over_time',
+      'reference',
+      'events',
+      'first',
+    ];
+    for (const step of answer.steps) expect(Object.keys(step)).toEqual(keys);
+    expect(err).toMatch(/2 rows or values were left out; each is named in left_out/);
+    expect(err).toMatch(/row 3: This stretch overlaps/);
+  });
+
+  it('joins facts to the cases of the reference too, and refuses a file of facts that is not there', async () => {
+    await writeFile(join(folder, 'both.csv'), `case_id,nucleus\n${[1, 2, 3].map((n) => `B${n},hard`).join('\n')}\n`);
+    const { out } = await assess('two.csv', '--json', '--me', 'A', '--reference', 'B', '--facts', 'both.csv');
+    expect(JSON.parse(out)).toMatchObject({ left_out: [] });
+    const none = await assess('two.csv', '--json', '--me', 'A', '--facts', 'nowhere.csv');
+    expect(none.code).toBe(2);
+    expect(JSON.parse(none.out)).toMatchObject({ problems: [{ value: 'nowhere.csv' }] });
+  });
+
+  it('answers a goal on no step and from no case without a guess', async () => {
+    const step = await assess('two.csv', '--json', '--me', 'A', '--goal', 'squint', '--from', 'A21');
+    expect(step.code).toBe(2);
+    expect(JSON.parse(step.out)).toMatchObject({ problems: [{ column: '--goal', value: 'squint' }] });
+    const from = await assess('two.csv', '--json', '--me', 'A', '--goal', 'suggested', '--from', 'A99');
+    expect(from.code).toBe(0);
+    expect(JSON.parse(from.out)).toMatchObject({ result: null });
+    expect(from.err).toMatch(/no case has the code "A99"/);
+  });
+
   it.each([
+    [['two.csv', '--answer', 'order'], 'ID=VALUE'],
+    [['two.csv', '--window', '30', '--goal', 'x', '--from', 'y'], '20 or 40'],
     [['two.csv', '--goal', 'capsulorhexis'], 'go together'],
     [[], 'at least one file'],
     [['two.csv', '--seed', 'x'], 'whole number'],

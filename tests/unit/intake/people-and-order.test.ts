@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Case } from '../../../src/lib/model';
-import { codePointsToAPatient, textPointsToAPerson } from '../../../src/lib/intake';
+import { codePointsToAPatient, readAudit, textPointsToAPerson } from '../../../src/lib/intake';
+import { procedures } from './procedures';
 import { lengths, question, read } from './reading';
 
 describe('whose cases', () => {
@@ -254,6 +255,55 @@ describe('codes already in the record', () => {
           { what: 'about this eye: nucleus', before: 'medium', after: 'hard' },
         ],
       },
+    ]);
+  });
+});
+
+describe('facts of the eye in a second file', () => {
+  const join = (
+    facts: string,
+    text = 'surgeon,case,nucleus,rhexis,phaco\nA,1,,60,100\nA,2,soft,61,101\nB,1,,50,90\nB,7,,51,91',
+  ) =>
+    readAudit({
+      text,
+      fileName: 'x.csv',
+      procedures,
+      choices: { 'surgeon:A': 'me', 'surgeon:B': 'reference', agreed: 'yes' },
+      facts: { text: facts },
+    });
+
+  it('are joined by code, to own cases first, and to those of the reference', () => {
+    const reading = join('case_id;nucleus;pupil;still\n1;hard;small;yes\n2;soft;;no\n7;white;;');
+    expect(reading.problems).toEqual([]);
+    expect(reading.cases.map(({ facts }) => facts)).toEqual([
+      { nucleus: 'hard', pupil: 'small', still: true },
+      { nucleus: 'soft', still: false },
+    ]);
+    expect(reading.references.map(({ case: one }) => one.facts)).toEqual([{}, { nucleus: 'white' }]);
+  });
+
+  it('name what does not fit, and keep what the file of times says', () => {
+    const reading = join('case_id,nucleus,Surname\n2,hard,Smith\n9,soft,Jones\n1,jelly,Ray\n1,soft,Ray\n1,hard,Ray');
+    expect(reading.cases.map(({ facts }) => facts)).toEqual([{ nucleus: 'soft' }, { nucleus: 'soft' }]);
+    expect(reading.problems.map(({ row, column, value }) => [row, column, value])).toEqual([
+      [null, 'nucleus', 'hard'],
+      [1, 'Surname', null],
+      [3, 'case_id', '9'],
+      [4, 'nucleus', 'jelly'],
+      [6, 'nucleus', 'hard'],
+    ]);
+    expect(reading.problems.every(({ why }) => why.startsWith('In the file of facts: '))).toBe(true);
+    expect(JSON.stringify(reading)).not.toMatch(/Smith|Jones|Ray/);
+    expect(reading.rowsIn).toBe(4);
+  });
+
+  it('are not joined where there is nothing to join by', () => {
+    expect(join('nucleus\nhard').problems).toMatchObject([{ row: 1, why: expect.stringMatching(/case_id is needed/) }]);
+    expect(join('case_id,nucleus\n1,hard', 'Hospital No,rhexis,phaco\n1,60,100').problems.at(-1)?.why).toMatch(
+      /new codes/,
+    );
+    expect(join('%PDF-1.7').problems).toMatchObject([
+      { why: expect.stringMatching(/In the file of facts: This is a picture/) },
     ]);
   });
 });
