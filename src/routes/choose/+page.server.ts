@@ -1,3 +1,4 @@
+import { waitingNote } from '$lib/assessment/waiting-view';
 import { readChoose } from '$lib/server/choose';
 import { loadCautions } from '$lib/server/content';
 import { readRecord } from '$lib/server/record';
@@ -14,6 +15,7 @@ export const load: PageServerLoad = async ({ locals, url }) => {
       .filter(({ id }) => id !== procedure.id && timed.has(id))
       .map(({ id, name }) => ({ id, name })),
     chart: `/choose/chart.svg?${new URLSearchParams({ procedure: procedure.id, view: room?.view ?? '' })}`,
+    waiting: waitingNote(record.cases, procedure) && `/choose/waiting?procedure=${procedure.id}`,
     caution: loadCautions().standing.paragraphs,
   };
 };
