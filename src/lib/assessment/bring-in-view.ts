@@ -154,7 +154,7 @@ function takeWords(reading: AuditReading, plan: ImportPlan, choices: Choices): P
       take: null,
       whyNot: all
         ? 'There is nothing new to take: every case of this file is in the record already.'
-        : 'Nothing in it can be taken. What is wrong is named below, with what to do.',
+        : 'Nothing in it can be taken. What is wrong is named on this page, with what to do.',
     };
   }
   if (plan.whose === 'reference' && choices['agreed'] !== 'yes')
