@@ -1,0 +1,79 @@
+import { describe, expect, it } from 'vitest';
+import { hiddenCaseIds, timesWereSeen } from '../../../src/lib/assessment/hidden-times';
+import { leaveOutRefused } from '../../../src/lib/assessment/leave-out-rules';
+import type { Event } from '../../../src/lib/model';
+import { aGoal, aRecord, casesInLists } from './made-up';
+
+const running = (more: number, goal = aGoal(40)) => aRecord({ ...casesInLists(40 + more, 5), goals: [goal] });
+const event = (stepId: string | null): Event => ({
+  kind: 'tear',
+  stepId,
+  serious: true,
+  nearMiss: false,
+  noticed: 'during',
+  reviewed: null,
+});
+
+describe('times of a running window', () => {
+  it('are hidden for the cases of the window alone', () => {
+    expect([...hiddenCaseIds(running(13))]).toEqual(Array.from({ length: 13 }, (_, index) => `case-${41 + index}`));
+  });
+
+  it('are shown once the window is full', () => {
+    expect(hiddenCaseIds(running(20)).size).toBe(0);
+  });
+
+  it('stay hidden at twenty cases over too few lists', () => {
+    const { cases, lists } = casesInLists(60, 10);
+    expect(hiddenCaseIds(aRecord({ cases, lists, goals: [aGoal(40)] })).size).toBe(20);
+  });
+
+  it('are shown when the surgeon asked for them, which stands on the goal', () => {
+    expect(hiddenCaseIds(running(13, aGoal(40, { timesShown: ['2026-06-01T10:00:00.000Z'] }))).size).toBe(0);
+  });
+
+  it('stay hidden while the goal is paused, and are not hidden for a draft or a closed goal', () => {
+    const of = (state: 'paused' | 'draft' | 'closed') => hiddenCaseIds(running(13, aGoal(40, { state }))).size;
+    expect([of('paused'), of('draft'), of('closed')]).toEqual([13, 0, 0]);
+  });
+
+  it('count as seen where they are stored and in sight, and as not seen in a running window or without times', () => {
+    const record = running(13);
+    const hidden = hiddenCaseIds(record);
+    const [first, , last] = [record.cases[0], null, record.cases.at(-1)];
+    expect(first && timesWereSeen(first, hidden)).toBe(true);
+    expect(last && timesWereSeen(last, hidden)).toBe(false);
+    expect(first && timesWereSeen({ ...first, stretches: [] }, hidden)).toBe(false);
+  });
+});
+
+describe('leaving a case out', () => {
+  const inWindow = (more: number) => {
+    const record = running(more);
+    const one = record.cases.at(-1);
+    if (!one) throw new Error('no case');
+    return { record, one };
+  };
+
+  it('is possible while the window runs, for a reason from the list', () => {
+    const { record, one } = inWindow(13);
+    expect(leaveOutRefused(one, 'timing-unreliable', record)).toBeNull();
+  });
+
+  it('is not possible once the window is full', () => {
+    const { record, one } = inWindow(20);
+    expect(leaveOutRefused(one, 'timing-unreliable', record)).toContain('is full');
+    expect(leaveOutRefused({ ...one, id: 'case-1' }, 'timing-unreliable', record)).toBeNull();
+  });
+
+  it('is not possible because of an event, nor for an unnamed reason beside one', () => {
+    const { record, one } = inWindow(13);
+    const of = (reason: 'complication-outside-the-step' | 'other' | 'recording-incomplete', stepId: string | null) =>
+      leaveOutRefused({ ...one, events: [event(stepId)] }, reason, record);
+    expect(of('complication-outside-the-step', 'capsulorhexis')).toContain('cannot be left out because of an event');
+    expect(of('complication-outside-the-step', null)).toContain('cannot be left out because of an event');
+    expect(of('complication-outside-the-step', 'cortex')).toBeNull();
+    expect(of('other', 'cortex')).toContain('cannot be left out because of an event');
+    expect(of('recording-incomplete', 'capsulorhexis')).toBeNull();
+  });
+});
