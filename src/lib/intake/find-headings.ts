@@ -26,13 +26,35 @@ export function findHeadings(
       const score = Math.max(...procedures.map((procedure) => headingScore(cells, procedure, layout, choices)));
       if (score > (best?.score ?? 1)) best = { at, score, layout };
     }
-  if (!best) return null;
+  if (!best) return withoutHeadings(rows, procedures, choices);
   return {
     headings: rows[best.at]?.cells ?? [],
     layout: best.layout,
     body: rows.slice(best.at + 1),
     above: rows.slice(0, best.at),
   };
+}
+
+const holdsATime = (cells: readonly string[]): boolean =>
+  cells.some((cell) => /^[\d:.,]*\d/.test(cell) && 'seconds' in parseDuration(cell));
+
+/** Names of columns where the first row is data: pasted cells often come without headings. */
+export const standInHeadings = (first: readonly string[]): readonly string[] =>
+  holdsATime(first) ? first.map((_, index) => `column ${index + 1}`) : first;
+
+/** Cells without headings, once it was said by hand what each column holds. */
+function withoutHeadings(
+  rows: Sheet['rows'],
+  procedures: readonly Procedure[],
+  choices: Readonly<Record<string, string>>,
+): Found | null {
+  const first = rows[0]?.cells ?? [];
+  const headings = standInHeadings(first);
+  if (headings === first) return null;
+  const layout = (['stretches', 'cases'] as const).find((one) =>
+    procedures.some((procedure) => headingScore(headings, procedure, one, choices) > 0),
+  );
+  return layout ? { headings, layout, body: [...rows], above: [] } : null;
 }
 
 /** How many headings are understood, if together they make a layout; 0 if they do not. */
@@ -43,7 +65,7 @@ function headingScore(
   choices: Readonly<Record<string, string>>,
 ): number {
   // A row that holds a time is no heading, whatever names stand in it.
-  if (cells.some((cell) => /^[\d:.,]*\d/.test(cell) && 'seconds' in parseDuration(cell))) return 0;
+  if (holdsATime(cells)) return 0;
   const match = headingMatcher(procedure, layout);
   const keys = columnKeys(cells);
   const targets = cells.map((cell, index): Target | undefined =>

@@ -1,7 +1,7 @@
 import type { Procedure } from '../model';
 import { ownColumns, type OwnColumn } from './columns';
 import { headingUnit, type HeadingUnit } from './heading-unit';
-import { nameIndex, nameMatcher, type Match, type NameIndex } from './name-matcher';
+import { exactly, nameIndex, nameMatcher, type Match, type NameIndex } from './name-matcher';
 import { oncePer } from './once-per';
 import { headingIsNotKept, headingPointsToAPerson } from './people';
 import { plainWords } from './plain-words';
@@ -52,50 +52,78 @@ export function headingMatcher(procedure: Procedure, layout: Layout): (heading: 
   const parts = nameMatcher(index.parts, { within: false });
   const steps = nameMatcher(index.steps);
 
-  const ofStep = (name: string): { match: Match<string>; what: StepColumn } => {
-    const words = plainWords(name);
-    if (steps(name).how !== 'exact')
-      for (const { what, suffix } of SUFFIXES) {
-        const rest = words.endsWith(` ${suffix}`)
-          ? words.slice(0, -suffix.length)
-          : words.startsWith(`${suffix} `)
-            ? words.slice(suffix.length)
-            : null;
-        const match = rest && steps(rest.replace(/^ (for|before|of|in) /, ' '));
-        if (match && match.how !== 'none') return { match, what };
-      }
-    return { match: steps(name), what: 'step-time' };
+  const asWritten = (name: string): Target[] => {
+    const what = (kind: 'fact' | 'seen', names: NameIndex<string>) =>
+      exactly(name, names).map((id): Target => ({ what: kind, id }));
+    return [
+      ...what('fact', index.facts),
+      ...what('seen', index.parts),
+      ...(layout === 'cases' ? stepAsWritten(name, index.steps) : []),
+      // "#" has no letters; people mean the number of the case.
+      ...(name === '#' ? ['case' as const] : exactly(name, OWN[layout])).map((id): Target => ({ what: 'own', id })),
+    ];
   };
 
-  return (heading) => {
+  const roughly = (name: string): { targets: Target[]; unclear: Target[] } => {
+    const take = (match: Match<string>, make: (id: string) => Target) =>
+      match.how === 'none' || match.how === 'unclear' ? [] : match.values.map(make);
+    const step = layout === 'cases' && !NO_TIME.test(plainWords(name)) ? stepRoughly(name, steps) : null;
+    const ofStep = (id: string): Target => ({ what: step?.what ?? 'step-time', id });
+    const owned = own(name);
+    return {
+      targets: [
+        ...take(facts(name), (id) => ({ what: 'fact', id })),
+        ...take(parts(name), (id) => ({ what: 'seen', id })),
+        ...(step ? take(step.match, ofStep) : []),
+        ...(owned.how === 'loose' ? owned.values.map((id): Target => ({ what: 'own', id })) : []),
+      ],
+      unclear: step?.match.how === 'unclear' ? step.match.values.map(ofStep) : [],
+    };
+  };
+
+  const known = new Map<string, HeadingMatch>();
+  const look = (heading: string): HeadingMatch => {
     const { name, unit } = headingUnit(heading);
-    const found = (how: 'exact' | 'loose'): Target[] => {
-      const step = layout === 'cases' ? ofStep(name) : null;
-      const with_ = <T extends Target>(match: Match<string>, make: (id: string) => T) =>
-        match.how === how ? match.values.map(make) : [];
-      const timeless = step?.what === 'step-time' && NO_TIME.test(plainWords(name));
-      return [
-        ...with_(facts(name), (id) => ({ what: 'fact', id })),
-        ...with_(parts(name), (id) => ({ what: 'seen', id })),
-        ...(step && !timeless ? with_(step.match, (id) => ({ what: step.what, id })) : []),
-        ...ownOf(how),
-      ];
-    };
-    const ownOf = (how: 'exact' | 'loose'): Target[] => {
-      // "#" has no letters; people mean the number of the case.
-      if (name === '#' && how === 'exact') return [{ what: 'own', id: 'case' }];
-      const match = own(name);
-      return match.how === how ? match.values.map((id) => ({ what: 'own', id })) : [];
-    };
-    const exact = found('exact');
+    const exact = asWritten(name);
     if (exact.length > 0) return { targets: exact, how: 'exact', unit };
     if (headingPointsToAPerson(heading)) return { targets: [leave('person')], how: 'none', unit };
     if (headingIsNotKept(heading)) return { targets: [leave('not-kept')], how: 'none', unit };
-    const loose = found('loose');
-    if (loose.length > 0) return { targets: loose, how: 'loose', unit };
-    const step = layout === 'cases' && !NO_TIME.test(plainWords(name)) ? ofStep(name) : null;
-    if (step?.match.how === 'unclear')
-      return { targets: step.match.values.map((id) => ({ what: step.what, id })), how: 'unclear', unit };
+    const { targets, unclear } = roughly(name);
+    if (targets.length > 0) return { targets, how: 'loose', unit };
+    if (unclear.length > 0) return { targets: unclear, how: 'unclear', unit };
     return { targets: [leave('unknown')], how: 'none', unit };
   };
+  return (heading) => {
+    const match = known.get(heading) ?? look(heading);
+    known.set(heading, match);
+    return match;
+  };
+}
+
+/** A heading without what it says beside the step, longest such words first. */
+function suffixes(name: string): { rest: string; what: StepColumn }[] {
+  const words = plainWords(name);
+  return SUFFIXES.flatMap(({ what, suffix }) => {
+    if (words.endsWith(` ${suffix}`)) return [{ rest: words.slice(0, -suffix.length), what }];
+    if (!words.startsWith(`${suffix} `)) return [];
+    return [{ rest: words.slice(suffix.length).replace(/^ (for|before|of|in) /, ' '), what }];
+  });
+}
+
+function stepAsWritten(name: string, steps: NameIndex<string>): Target[] {
+  const itself = exactly(name, steps).map((id): Target => ({ what: 'step-time', id }));
+  if (itself.length > 0) return itself;
+  for (const { rest, what } of suffixes(name)) {
+    const ids = exactly(rest, steps);
+    if (ids.length > 0) return ids.map((id) => ({ what, id }));
+  }
+  return [];
+}
+
+function stepRoughly(name: string, steps: (text: string) => Match<string>): { match: Match<string>; what: StepColumn } {
+  for (const { rest, what } of suffixes(name)) {
+    const match = steps(rest);
+    if (match.how !== 'none') return { match, what };
+  }
+  return { match: steps(name), what: 'step-time' };
 }

@@ -1,8 +1,10 @@
 import type { Procedure } from '../model';
 import { cellsOf } from './cells';
 import { columnKeys } from './column-set';
+import { standInHeadings } from './find-headings';
 import { headingMatcher } from './headings';
 import { meaningWords, planValue } from './label-plan';
+import { textPointsToAPerson } from './people';
 import type { Option } from './questions';
 import type { Table } from './read-table';
 import { allTargets, leave, targetOf, targetValue, targetWords } from './targets';
@@ -43,21 +45,22 @@ export function mappingOf({ set, plans, procedure }: Table, chapters: boolean): 
   ];
 }
 
-/** A sheet whose headings make no layout: its first row, so that each column can be given its meaning by hand. */
+/** A sheet whose headings make no layout, or that has none: each column can be given its meaning by hand. */
 export function mappingOfUnread(
   text: string,
   procedure: Procedure,
   choices: Readonly<Record<string, string>>,
 ): { mapping: Mapping[]; options: Option[] } {
-  const headings = cellsOf(text).rows[0]?.cells ?? [];
+  const headings = standInHeadings(cellsOf(text).rows[0]?.cells ?? []);
   const keys = columnKeys(headings);
   const match = headingMatcher(procedure, 'stretches');
   const mapping = headings.flatMap((heading, index): Mapping[] => {
     const key = keys[index] ?? '';
     const chosen = targetOf(choices[key] ?? '', procedure);
     const target = chosen ?? match(heading).targets[0] ?? leave('unknown');
-    // Without headings the first row is data, and may be a person's: a column is then known by its number.
-    const base = { kind: 'column' as const, key, from: `column ${index + 1}`, rows: null };
+    // A first row of words may be a person's data all the same: such a cell is shown by its number.
+    const from = textPointsToAPerson(heading) ? `column ${index + 1}` : heading;
+    const base = { kind: 'column' as const, key, from, rows: null };
     return [
       { ...base, to: targetWords(target, procedure), value: targetValue(target), how: chosen ? 'chosen' : 'none' },
     ];

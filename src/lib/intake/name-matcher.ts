@@ -19,6 +19,8 @@ type Found<T> = { name: string; values: Set<T> };
 export type NameIndex<T> = {
   byWords: ReadonlyMap<string, Set<T>>;
   bySqueezed: ReadonlyMap<string, Found<T>>;
+  /** Squeezed names by their length: only those of nearly the same length can be a slip away. */
+  byLength: ReadonlyMap<number, readonly Found<T>[]>;
   byOrder: ReadonlyMap<string, Set<T>>;
   longestFirst: readonly Found<T>[];
 };
@@ -40,8 +42,19 @@ export function nameIndex<T>(entries: readonly Named<T>[]): NameIndex<T> {
     }
   const longestFirst = [...byWords].map(([name, values]) => ({ name, values }));
   longestFirst.sort((a, b) => b.name.length - a.name.length);
-  return { byWords, bySqueezed, byOrder, longestFirst };
+  const byLength = new Map<number, Found<T>[]>();
+  for (const found of bySqueezed.values()) {
+    const sameLength = byLength.get(found.name.length);
+    if (sameLength) sameLength.push(found);
+    else byLength.set(found.name.length, [found]);
+  }
+  return { byWords, bySqueezed, byLength, byOrder, longestFirst };
 }
+
+/** What a name stands for exactly as written (but for case, accents and signs): cheap, for a first look. */
+export const exactly = <T>(text: string, index: NameIndex<T>): readonly T[] => [
+  ...(index.byWords.get(plainWords(text)) ?? []),
+];
 
 /**
  * Finds what a name stands for: as written, without spaces, with its words in another order, with small slips, or
@@ -74,7 +87,7 @@ function lookUp<T>(text: string, index: NameIndex<T>, within: boolean): Match<T>
   const close =
     index.byWords.get(plain) ?? index.bySqueezed.get(squeezed(plain))?.values ?? index.byOrder.get(inOrder(plain));
   if (close) return { how: 'loose', values: [...close] };
-  const slipped = bySlips(squeezed(plain), index.bySqueezed);
+  const slipped = bySlips(squeezed(plain), index.byLength);
   return slipped.how !== 'none' || !within ? slipped : byPart(plain, index.longestFirst);
 }
 
@@ -97,18 +110,20 @@ function agreed<T>(found: readonly Found<T>[]): Match<T> {
   return { how: same ? 'loose' : 'unclear', values: [...all] };
 }
 
-function bySlips<T>(text: string, names: ReadonlyMap<string, Found<T>>): Match<T> {
+function bySlips<T>(text: string, byLength: NameIndex<T>['byLength']): Match<T> {
   let best = slipsForgiven(text.length);
   let found: Found<T>[] = [];
-  for (const candidate of names.values()) {
-    const limit = Math.min(best, slipsForgiven(candidate.name.length));
-    if (limit === 0) continue;
-    const slips = slipsBetween(text, candidate.name, limit);
-    if (slips > limit) continue;
-    if (slips < best) found = [];
-    best = slips;
-    found.push(candidate);
-  }
+  const most = best;
+  for (let length = text.length - most; length <= text.length + most; length += 1)
+    for (const candidate of byLength.get(length) ?? []) {
+      const limit = Math.min(best, slipsForgiven(length));
+      if (limit === 0) continue;
+      const slips = slipsBetween(text, candidate.name, limit);
+      if (slips > limit) continue;
+      if (slips < best) found = [];
+      best = slips;
+      found.push(candidate);
+    }
   return agreed(found);
 }
 

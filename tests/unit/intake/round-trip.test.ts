@@ -201,14 +201,14 @@ describe('what goes out comes back the same', () => {
   it('one row a stretch, with clock readings', () => {
     fc.assert(
       fc.property(fc.array(madeCase(clocked), { minLength: 1, maxLength: 4 }), (drawn) => check(drawn, writeStretches)),
-      { numRuns: 80 },
+      { numRuns: 40 },
     );
   });
 
   it('one row a stretch, lengths alone', () => {
     fc.assert(
       fc.property(fc.array(madeCase(alone), { minLength: 1, maxLength: 4 }), (drawn) => check(drawn, writeStretches)),
-      { numRuns: 50 },
+      { numRuns: 30 },
     );
   });
 
@@ -225,7 +225,7 @@ describe('what goes out comes back the same', () => {
         ),
         (drawn) => check(drawn, writeCases),
       ),
-      { numRuns: 50 },
+      { numRuns: 30 },
     );
   });
 

@@ -275,4 +275,26 @@ A1,Waiting for patient settling,90,95,,,,,,`,
       { row: 4, column: 'end_s', value: 'x' },
     ]);
   });
+
+  it('takes pasted cells without headings, once it is said what each column holds', () => {
+    const text = 'A1\tRhexis\t30\nA1\tPhaco\t90\nA2\tRhexis\t31';
+    const unread = read(text);
+    expect(unread).toMatchObject({ layout: null, rowsIn: 0 });
+    expect(unread.mapping.map(({ key, from, value }) => [key, from, value])).toEqual([
+      ['column:column 1', 'column 1', 'leave'],
+      ['column:column 2', 'column 2', 'leave'],
+      ['column:column 3', 'column 3', 'leave'],
+    ]);
+    expect(unread.columnOptions.map(({ value }) => value)).toEqual(
+      expect.arrayContaining(['own:step', 'step-time:capsulorhexis']),
+    );
+    const told = read(text, {
+      'column:column 1': 'own:case',
+      'column:column 2': 'own:step',
+      'column:column 3': 'own:seconds',
+    });
+    expect(told).toMatchObject({ layout: 'stretches', rowsIn: 3, rowsTaken: 3, problems: [] });
+    expect(told.cases.map(({ code }) => code)).toEqual(['A1', 'A2']);
+    expect(told.cases[0]?.row).toBe(1);
+  });
 });
