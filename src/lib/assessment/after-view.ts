@@ -14,6 +14,7 @@ import {
   type TodayView,
 } from './after-words';
 import { decisionsOf, type DecisionsView } from './decisions';
+import { doneBesideWords } from './done-beside-words';
 import { doneRows, type CellRowView } from './done-cells';
 import { eventWordsOf } from './event-fields';
 import type { GoalState } from './goal-state';
@@ -31,7 +32,8 @@ export type AfterView = {
   /** What is above everything else: a pause, a draft, a closed goal. */
   notices: readonly string[];
   count: string;
-  done: { rows: readonly CellRowView[]; lead: string };
+  /** `beside`: how far what was done goes with the times, where enough was answered before they were seen. */
+  done: { rows: readonly CellRowView[]; lead: string; beside: readonly string[] };
   time: TimeView;
   safety: SafetyView & { signal: string | null };
   reviews: readonly ReviewView[];
@@ -72,7 +74,7 @@ export type AfterSource = {
 /** What you did, time, safety: everything of one goal that may be seen today. */
 export function afterView(source: AfterSource): AfterView {
   const { state, record } = source;
-  const { goal, procedure, step, window, windowCases, spanCases } = state;
+  const { goal, procedure, step, window, windowCases, spanCases, stored } = state;
   const need = window.need;
   const so = windowCases.length;
   return {
@@ -90,6 +92,7 @@ export function afterView(source: AfterSource): AfterView {
         so === 0
           ? 'No case of the window yet: it begins with the next new list.'
           : 'Your own account, from your notes after review.',
+      beside: window.full && stored.length > 0 ? doneBesideWords(goal, record.reflections, source.series) : [],
     },
     time: timeOf(source),
     safety: {

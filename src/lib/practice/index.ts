@@ -2,6 +2,7 @@ export * from './cannot';
 export * from './case-hash';
 export * from './chart-series';
 export * from './counted-for-goal';
+export * from './done-beside';
 export { type Look } from './effect';
 export * from './lasting-for';
 export { type Chance, type ChanceBySize, type Power } from './power';

@@ -33,3 +33,4 @@ export { fisherZ, spearman, type RankCorrelation } from './spearman';
 export * from './tabular-cusum';
 export { theilSen, type SlopeEstimate } from './theil-sen';
 export { wilcoxonRankSum, type RankSumTest } from './wilcoxon-rank-sum';
+export { shiftInterval, type ShiftInterval } from './shift-interval';
