@@ -8,7 +8,7 @@ const roomOf = (path: string) =>
   path
     .replace(/[?#].*/, '')
     .replace(/\/(case|list|goal|reflection|import)-\d+/, '/[$1]')
-    .replace(/^\/choose\/.+/, '/choose/[step]')
+    .replace(/^\/choose\/(?!waiting$).+/, '/choose/[step]')
     .replace(/^\/settings\/procedures\/(?!new)[^/]+/, '/settings/procedures/[procedure]')
     .replace(/(\[procedure\]\/(?:steps|facts))\/.+/, '$1/[one]')
     .replace(/^\/checkpoints\/.+/, '/checkpoints/[step]')
@@ -64,10 +64,12 @@ test.describe('walking from room to room', () => {
       '/cases/lists/[list]',
       '/cases/lists/new',
       '/cases/new',
+      '/cases/timing-plan',
       '/checkpoints',
       '/checkpoints/[step]',
       '/choose',
       '/choose/[step]',
+      '/choose/waiting',
       '/method',
       '/method/[number]',
       '/plan',

@@ -1,5 +1,8 @@
 import { textOf, wholeOf, type FieldError, type Fields } from './fields';
 import { whenFromText } from './list-fields';
+import { whenWords } from './when-words';
+import { capital, counted } from '../words';
+import type { When } from '../model';
 import { planKey, plannedPositions, type TimingPlan } from './timing-plan';
 
 /** Three a list: enough for a window of twenty in seven lists, and few enough to be kept up. */
@@ -14,11 +17,10 @@ export type TimingPlanView = {
   draw: { title: string; places: readonly number[]; words: string } | null;
 };
 
-/** @param asked the next list as entered: its day or number, and how many operations it holds */
-export function timingPlanView(
-  plan: TimingPlan | null,
-  asked: { when: string; operated: number; key: string } | null,
-): TimingPlanView {
+/** The next list as entered: when it takes place, and how many operations it holds. */
+export type NextList = { when: When; key: string; operated: number };
+
+export function timingPlanView(plan: TimingPlan | null, asked: NextList | null): TimingPlanView {
   const some = plan && plan.perList !== 'all' ? plan.perList : null;
   return {
     values: { perList: plan?.perList === 'all' ? 'all' : 'some', count: String(some ?? USUAL_PER_LIST) },
@@ -27,11 +29,11 @@ export function timingPlanView(
   };
 }
 
-function drawOf(plan: TimingPlan, { when, operated, key }: { when: string; operated: number; key: string }) {
+function drawOf(plan: TimingPlan, { when, operated, key }: NextList) {
   const places = plannedPositions(key, operated, plan);
   const all = places.length === operated;
   return {
-    title: `${/^\d+$/.test(when) ? `List ${when}` : when}, ${operated} ${operated === 1 ? 'operation' : 'operations'}`,
+    title: `${capital(whenWords(when))}, ${counted(operated, 'operation')}`,
     places,
     words: all ? 'Time every case of this list.' : `Time the cases in these places: ${places.join(', ')}.`,
   };
@@ -55,11 +57,10 @@ export function planFromForm(
 
 /** The next list as asked for: `when` (a day or a number) and `operated`. */
 export function nextListFromForm(fields: Fields): {
-  list: { when: string; operated: number; key: string } | null;
+  list: NextList | null;
   errors: FieldError[];
 } {
-  const text = textOf(fields, 'when');
-  const when = whenFromText(text);
+  const when = whenFromText(textOf(fields, 'when'));
   const key = when && planKey(when);
   const operated = wholeOf(fields, 'operated', 1);
   const errors: FieldError[] = [];
@@ -71,5 +72,5 @@ export function nextListFromForm(fields: Fields): {
     });
   const fits = typeof operated === 'number' && operated <= LONGEST_LIST;
   if (!fits) errors.push({ field: 'operated', message: `Operations: a whole number from 1 to ${LONGEST_LIST}.` });
-  return { list: key && fits ? { when: text, operated, key } : null, errors };
+  return { list: when && key && fits ? { when, key, operated } : null, errors };
 }

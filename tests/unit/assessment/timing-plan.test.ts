@@ -100,7 +100,7 @@ describe('the page of the plan', () => {
   });
   it('takes a day or a number, never a month', () => {
     expect(nextListFromForm(fields({ when: day(12), operated: '9' })).list).toEqual({
-      when: day(12),
+      when: { kind: 'date', date: day(12) },
       operated: 9,
       key: day(12),
     });
@@ -112,14 +112,14 @@ describe('the page of the plan', () => {
     expect(nextListFromForm(fields({ when: '', operated: '3' })).errors.map(({ field }) => field)).toEqual(['when']);
   });
   it('says which places to time, without a time anywhere', () => {
-    const view = timingPlanView(three, { when: '31', operated: 9, key: 'list 31' });
+    const view = timingPlanView(three, { when: { kind: 'number', number: 31 }, operated: 9, key: 'list 31' });
     expect(view.plan).toBe('3 of every list, drawn by chance.');
     expect(view.draw).toEqual({
       title: 'List 31, 9 operations',
       places: plannedPositions('list 31', 9, three),
       words: `Time the cases in these places: ${plannedPositions('list 31', 9, three).join(', ')}.`,
     });
-    expect(timingPlanView(three, { when: '31', operated: 2, key: 'list 31' }).draw?.words).toBe(
+    expect(timingPlanView(three, { when: { kind: 'date', date: day(3) }, operated: 2, key: day(3) }).draw?.words).toBe(
       'Time every case of this list.',
     );
     expect(timingPlanView(null, null)).toEqual({ values: { perList: 'some', count: '3' }, plan: null, draw: null });

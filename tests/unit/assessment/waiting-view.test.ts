@@ -40,7 +40,7 @@ describe('the note on waiting for the team', () => {
       // Median of 21 … 34 s.
       { reason: 'lens loading', cases: '14 of 14', each: '28 s' },
     ]);
-    expect(note?.notShown).toBe('1 reason noted in fewer than 10 cases not shown.');
+    expect(note?.notShown).toBe('1 reason noted in fewer than 10 cases is not shown.');
     expect(JSON.stringify(note)).not.toContain('machine');
   });
 
