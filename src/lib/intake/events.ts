@@ -89,7 +89,7 @@ export function eventReader(
   const kindOf = nameMatcher(kindIndex(procedure));
   return (cells) => {
     const wrong: EventsRead['wrong'] = [];
-    const answer = ours ? { '': null, none: false }[cells.kind] : yesNo(cells.kind);
+    const answer = ours ? oursAnswer(cells.kind) : yesNo(cells.kind);
     const words = plainWords(cells.kind);
     if (/^(no|none) (events?|complications?)$|^uneventful$|^nil$/.test(words) || answer === false)
       return { events: [], wrong };
@@ -124,6 +124,10 @@ export function eventReader(
     return { events, wrong };
   };
 }
+
+/** Our own files say "none", or what it was; nothing else is an answer. */
+const oursAnswer = (kind: string): boolean | null | undefined =>
+  kind === '' ? null : kind === 'none' ? false : undefined;
 
 function kindWritten(written: string, match: Match<string>, wrong: EventsRead['wrong']): string {
   if ((match.how === 'exact' || match.how === 'loose') && match.values[0] !== undefined) return match.values[0];

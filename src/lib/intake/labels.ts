@@ -29,7 +29,10 @@ const PLAIN_WAITING = ['waiting', 'wait', 'gap', 'idle', 'pause', 'delay', 'idle
 
 const reasonIndex = oncePer((procedure: Procedure) =>
   nameIndex(
-    procedure.waitingReasons.map(({ id, label }) => ({ value: id, names: [id, label, label.replace(/ \(.*/, '')] })),
+    procedure.waitingReasons.map(({ id, label, synonyms = [] }) => ({
+      value: id,
+      names: [id, label, label.replace(/ \(.*/, ''), ...synonyms],
+    })),
   ),
 );
 
@@ -47,9 +50,9 @@ const indexOf = oncePer((procedure: Procedure) => ({
       step.keptParts.map(({ id, label }) => ({ value: `kept:${step.id}:${id}`, names: [id, label] })),
     ),
     { value: 'waiting:', names: PLAIN_WAITING },
-    ...procedure.waitingReasons.map(({ id, label }) => ({
+    ...procedure.waitingReasons.map(({ id, label, synonyms = [] }) => ({
       value: `waiting:${id}`,
-      names: [id, label, `waiting ${id}`, `waiting ${label}`, `waiting for ${label}`],
+      names: [id, label, ...synonyms].flatMap((name) => [name, `waiting ${name}`, `waiting for ${name}`]),
     })),
   ]),
 }));
