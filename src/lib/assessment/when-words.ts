@@ -15,10 +15,12 @@ const MONTHS = [
   'December',
 ] as const;
 
-const month = (iso: string): string => `${MONTHS[Number(iso.slice(5, 7)) - 1] ?? ''} ${iso.slice(0, 4)}`.trim();
+/** "2026-03", or any ISO day in it, as prose: "March 2026". */
+export const monthWords = (iso: string): string =>
+  `${MONTHS[Number(iso.slice(5, 7)) - 1] ?? ''} ${iso.slice(0, 4)}`.trim();
 
 /** An ISO date as prose, day first: "12 March 2026". */
-export const dayWords = (isoDay: string): string => `${Number(isoDay.slice(8, 10))} ${month(isoDay)}`;
+export const dayWords = (isoDay: string): string => `${Number(isoDay.slice(8, 10))} ${monthWords(isoDay)}`;
 
 /** An instant as the day it fell on in its own zone. */
 export const instantWords = (instant: string): string => dayWords(instant.slice(0, 10));
@@ -29,7 +31,7 @@ export function whenWords(when: When): string {
     case 'date':
       return dayWords(when.date);
     case 'month':
-      return month(when.month);
+      return monthWords(when.month);
     case 'number':
       return `list ${when.number}`;
     default:

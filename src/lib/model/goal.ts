@@ -8,7 +8,7 @@ export const goalCheckpointSchema = z.strictObject({ id: z.string(), look: z.str
 
 /** The adjustment frozen on the day: for the chart, the expected range, and "the starting cases have changed since". */
 export const frozenModelSchema = z.strictObject({
-  /** Column names, in order, as S2 built them (`nucleus=hard`, `pupil not entered`). */
+  /** Names of the adjustment's columns, in order (`nucleus=hard`, `pupil not entered`). */
   columns: z.array(z.string()),
   coefficients: z.array(z.number()),
   centre: z.array(z.number()),

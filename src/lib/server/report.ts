@@ -1,6 +1,9 @@
 import { SHORTER_WRONG_PER_HUNDRED } from '../assessment/error-rates';
 import { goalState, lastingState } from '../assessment/goal-state';
-import { goalReport, monthName, monthReport, yearReport, type ReportView } from '../assessment/report-view';
+import { goalReport, monthReport, yearReport, type ReportRecord, type ReportView } from '../assessment/report';
+import type { SurgeonRecord } from '../assessment/record';
+import { monthWords } from '../assessment/when-words';
+import type { Goal } from '../model';
 import { loadCautions } from './content';
 import { readRecord } from './record';
 import type { Store } from './storage/port';
@@ -53,7 +56,7 @@ export async function reportOf(
     : month
       ? monthReport(month, goals, input, noteIds)
       : goal
-        ? goalReport(goal, input, noteIds, lastingState(record, goalState(record, goal)))
+        ? reportOfGoal(record, goal, input, noteIds)
         : null;
   return {
     report,
@@ -61,15 +64,20 @@ export async function reportOf(
     choices: {
       goals: goals.map((each) => ({
         id: each.id,
-        label: `${labelOf(each.stepId)}, set in ${monthName(each.setAt.slice(0, 7))}`,
+        label: `${labelOf(each.stepId)}, set in ${monthWords(each.setAt.slice(0, 7))}`,
       })),
-      months: months.map((id) => ({ id, label: monthName(id) })),
+      months: months.map((id) => ({ id, label: monthWords(id) })),
       years: record.goals.length >= 2 ? years : [],
       notes: offered.map((each) => ({
         id: each.id,
-        label: `${monthName(each.at.slice(0, 7))}: ${(each.saw || each.willTry).replace(/\s+/g, ' ').slice(0, 90)}`,
+        label: `${monthWords(each.at.slice(0, 7))}: ${(each.saw || each.willTry).replace(/\s+/g, ' ').slice(0, 90)}`,
         ticked: noteIds.includes(each.id),
       })),
     },
   };
+}
+
+function reportOfGoal(record: SurgeonRecord, goal: Goal, input: ReportRecord, noteIds: readonly string[]): ReportView {
+  const state = goalState(record, goal);
+  return goalReport(state, input, noteIds, lastingState(record, state));
 }

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { searchGuidance, stepRows } from '../../../src/lib/assessment/checkpoints-view';
+import { goalState } from '../../../src/lib/assessment/goal-state';
 import { noteViews } from '../../../src/lib/assessment/note-view';
 import {
   answerSummary,
@@ -9,7 +10,7 @@ import {
   reflectionRows,
   waitingForReview,
 } from '../../../src/lib/assessment/reflect-view';
-import { goalReport, monthReport, reportMarkdown, yearReport } from '../../../src/lib/assessment/report-view';
+import { goalReport, monthReport, reportMarkdown, yearReport } from '../../../src/lib/assessment/report';
 import { loadCautions, loadGuidance, loadProcedures } from '../../../src/lib/server/content';
 import { everythingSchema } from '../../../src/lib/server/storage';
 import { durationIn } from '../../../src/lib/words';
@@ -148,7 +149,7 @@ describe('the report', () => {
     .slice(0, 1)
     .map((each) => each.id);
   const reports = [
-    goalReport(goal, record, ticked, []),
+    goalReport(goalState(record, goal), record, ticked, []),
     monthReport('2026-05', fellow.goals, record, []),
     yearReport('2026', fellow.goals, record),
   ];

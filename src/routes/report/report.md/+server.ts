@@ -1,5 +1,5 @@
 import { error } from '@sveltejs/kit';
-import { reportMarkdown } from '$lib/assessment/report-view';
+import { reportMarkdown } from '$lib/assessment/report';
 import { reportOf } from '$lib/server/report';
 import type { RequestHandler } from './$types';
 

@@ -1,0 +1,5 @@
+export type { ReportRecord, ReportView } from './report';
+export { goalReport } from './goal-report';
+export { monthReport } from './month-report';
+export { yearReport } from './year-report';
+export { reportMarkdown } from './markdown';

@@ -1,0 +1,37 @@
+import type { Case, ListRecord, Procedure, Reflection, StoredResult } from '../../model';
+
+/** One A4 page. Months, not dates; no codes; every figure with its n. Rendered as HTML, Markdown, JSON or CSV. */
+export type ReportView = {
+  title: string;
+  period: string;
+  sections: readonly { heading: string; lines: readonly string[]; strong?: string }[];
+  /** Reflections the surgeon ticked. */
+  notes: readonly { month: string; saw: string; willTry: string }[];
+  footnotes: readonly string[];
+  cautions: readonly string[];
+  /** One row a figure, for CSV and JSON. */
+  figures: readonly {
+    name: string;
+    value: number | null;
+    low: number | null;
+    high: number | null;
+    n: number | null;
+    unit: string;
+  }[];
+};
+
+export type ReportRecord = {
+  cases: readonly Case[];
+  lists: readonly ListRecord[];
+  reflections: readonly Reflection[];
+  results: readonly StoredResult[];
+  procedures: readonly Procedure[];
+  cautions: readonly string[];
+  falsePerHundred: number;
+};
+
+export const FOOTNOTES = [
+  'Times come from recordings, after surgery; kept parts and waiting are outside step time.',
+  'The result compares the step with the rest of the same operations, by robust regression on facts of the eye, with lists as the unit of chance; the interval holds 95 of 100 repetitions.',
+  'Events are counted over answered cases only. Bounds are exact (Clopper–Pearson).',
+];

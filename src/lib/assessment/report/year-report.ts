@@ -1,0 +1,47 @@
+import type { Goal } from '../../model';
+import { inSentence, resultWords } from '../../words';
+import { monthOf, safetySection } from './parts';
+import { FOOTNOTES, type ReportRecord, type ReportView } from './report';
+
+/** A year on one page: a line a goal, and how often chance alone says *shorter* in such a year. */
+export function yearReport(year: string, goals: readonly Goal[], record: ReportRecord): ReportView {
+  const mine = goals.filter((goal) => goal.setAt.startsWith(year));
+  const cases = record.cases.filter((each) => {
+    const when = record.lists.find((list) => list.id === each.listId)?.when;
+    return when?.kind === 'date' ? when.date.startsWith(year) : when?.kind === 'month' && when.month.startsWith(year);
+  });
+  return {
+    title: 'A year of goals',
+    period: year,
+    sections: [
+      {
+        heading: 'Goals',
+        lines: mine.map((goal) => {
+          const label =
+            record.procedures.flatMap((each) => each.steps).find((each) => each.id === goal.stepId)?.label ??
+            goal.stepId;
+          const result = [...record.results].reverse().find((each) => each.goalId === goal.id);
+          const head = result
+            ? resultWords(result.outcome, {
+                stepLabel: label,
+                falsePerHundred: record.falsePerHundred,
+                pausedBy: null,
+              }).head.toLowerCase()
+            : 'no result yet';
+          return `${monthOf(goal.setAt)}, ${inSentence(label)}: ${head}.`;
+        }),
+      },
+      {
+        heading: 'Read with this in mind',
+        lines: [
+          `When nothing has changed, one window still reads as shorter about ${record.falsePerHundred} times in 100; twelve windows of no change give one false result of this kind in about a quarter of years.`,
+        ],
+      },
+      { heading: 'Safety', ...safetySection(cases, record, null) },
+    ],
+    notes: [],
+    footnotes: FOOTNOTES,
+    cautions: record.cautions,
+    figures: [{ name: 'goals', value: mine.length, low: null, high: null, n: null, unit: 'goals' }],
+  };
+}
