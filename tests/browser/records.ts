@@ -1,3 +1,4 @@
+import type { Everything } from '../../src/lib/server/storage/port';
 import type { App } from './app';
 import type { Surgeon } from './surgeons';
 
@@ -27,5 +28,5 @@ export async function startWith(app: App, surgeon: Surgeon): Promise<void> {
 }
 
 /** All that is stored, as the full backup tells it. */
-export const everythingOf = async (app: App): Promise<Record<string, unknown>> =>
+export const everythingOf = async (app: App): Promise<Everything> =>
   (await fetch(new URL('/settings/everything.json', app.origin))).json();

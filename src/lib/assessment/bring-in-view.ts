@@ -165,7 +165,7 @@ function takeWords(reading: AuditReading, plan: ImportPlan, choices: Choices): P
     take:
       named === 0
         ? `Take the ${rows}`
-        : `Take the ${rows}; ${named} ${named === 1 ? 'row named below stays' : 'rows named below stay'} out`,
+        : `Take the ${rows}; ${named} ${named === 1 ? 'row named above stays' : 'rows named above stay'} out`,
     whyNot: null,
   };
 }

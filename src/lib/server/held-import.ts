@@ -31,10 +31,12 @@ export async function sentText(
     return within(checkText(rows), safeName(String(form.get('rowsName') ?? '')), 'file');
   if (file instanceof File && file.size > 0)
     return within(decode(new Uint8Array(await file.arrayBuffer())), safeName(file.name), 'file');
+  if (file instanceof File && file.name !== '')
+    return { problem: `${safeName(file.name)} is empty. Choose a file with headings and rows.`, field: 'file' };
   if (typeof cells === 'string' && cells.trim() !== '') return within(checkText(cells), 'pasted cells', 'cells');
   return typeof cells === 'string'
     ? { problem: 'There are no cells here yet. Paste them with their headings.', field: 'cells' }
-    : { problem: 'Choose a file first, or one that is not empty.', field: 'file' };
+    : { problem: 'Choose a file first.', field: 'file' };
 }
 
 function within(
@@ -42,9 +44,9 @@ function within(
   fileName: string,
   field: string,
 ): { text: string; fileName: string } | { problem: string; field: string } {
-  if ('problem' in decoded) return { problem: decoded.problem, field };
+  if ('problem' in decoded) return { problem: `${fileName}: ${decoded.problem}`, field };
   if (decoded.text.length > TEXT_MOST)
-    return { problem: 'This is more than 20 million letters. Bring it in by parts.', field };
+    return { problem: `${fileName}: This is more than 20 million letters. Bring it in by parts.`, field };
   return { text: decoded.text, fileName };
 }
 

@@ -29,7 +29,7 @@ describe('the preview of what comes in', () => {
 
   it('takes good rows and names the others on the button', () => {
     const view = shown(`${three}\nB4,2,2026-03-09,,,,\nMean,,,30,64,72,42`);
-    expect(view.take).toMatch(/^Take the 3 good rows; \d rows named below stay out$/);
+    expect(view.take).toMatch(/^Take the 3 good rows; \d rows named above stay out$/);
     expect(view.refused.first.join(' ')).toContain('Row 5');
   });
 

@@ -1,0 +1,108 @@
+import type { Locator, Page } from 'playwright/test';
+import { expect, test } from './fixture';
+import { open } from './open';
+import { everythingOf, post, startWith } from './records';
+
+const isFocused = (target: Locator) => target.evaluate((element) => element === document.activeElement);
+
+/** Presses Tab until the target has the focus, and sees that it is shown to have it. @returns how many presses */
+async function tabTo(page: Page, target: Locator, most: number): Promise<number> {
+  for (let presses = 1; presses <= most; presses++) {
+    await page.keyboard.press('Tab');
+    if (!(await isFocused(target))) continue;
+    const outline = await target.evaluate((element) => getComputedStyle(element).outlineStyle);
+    expect(outline, 'the focus can be seen').not.toBe('none');
+    return presses;
+  }
+  throw new Error(`not reached in ${most} presses of Tab: ${target}`);
+}
+
+test.describe('with the fellow', () => {
+  test.beforeAll(({ app }) => startWith(app, 'fellow'));
+
+  test('from Now to Choose, to a step, to a plan by keyboard alone', async ({ page }) => {
+    await page.setViewportSize({ width: 1280, height: 900 });
+    await open(page, '/');
+    await tabTo(page, page.getByRole('navigation').getByRole('link', { name: 'Choose' }), 6);
+    await page.keyboard.press('Enter');
+    await expect(page.getByRole('heading', { name: 'Choose', exact: true })).toBeVisible();
+
+    // The link past the navigation is the first thing on every page.
+    await tabTo(page, page.getByRole('link', { name: 'To the page' }), 1);
+    await page.keyboard.press('Enter');
+    await tabTo(page, page.getByRole('link', { name: 'Look at capsulorhexis' }), 4);
+    await page.keyboard.press('Enter');
+    await expect(page.getByRole('heading', { name: 'Capsulorhexis', exact: true })).toBeVisible();
+
+    await tabTo(page, page.getByRole('link', { name: 'To the page' }), 1);
+    await page.keyboard.press('Enter');
+    await tabTo(page, page.getByRole('link', { name: 'Set a goal on this step' }).first(), 4);
+    await page.keyboard.press('Enter');
+    await expect(page.getByRole('button', { name: 'Set the goal' })).toBeVisible();
+    await tabTo(page, page.getByRole('button', { name: 'Set the goal' }), 60);
+  });
+
+  test('the rest of the rooms opens by keyboard at a phone’s width', async ({ page }) => {
+    await page.setViewportSize({ width: 360, height: 800 });
+    await open(page, '/');
+    await tabTo(page, page.locator('summary', { hasText: 'More' }), 6);
+    await page.keyboard.press('Enter');
+    await tabTo(page, page.getByRole('link', { name: 'Reflect' }).filter({ visible: true }).first(), 3);
+    await page.keyboard.press('Enter');
+    await expect(page.getByRole('heading', { name: 'Reflect', exact: true })).toBeVisible();
+  });
+});
+
+/** Nucleus, pupil, still, anything else, hands, event: one key each; a letter under "anything else" waits for Enter. */
+const ROWS = [
+  { keys: [...'1LY0M0'], facts: { nucleus: 'soft', pupil: 'large', still: true } },
+  { keys: [...'2MY0M0'], facts: { nucleus: 'medium', pupil: 'medium', still: true } },
+  {
+    keys: [...'3SNF', 'Enter', ...'M0'],
+    facts: { nucleus: 'hard', pupil: 'small', still: false, 'floppy-iris': true },
+  },
+  { keys: [...'4DY0M0'], facts: { nucleus: 'very-hard', pupil: 'device', still: true } },
+  { keys: [...'WLY0M0'], facts: { nucleus: 'white', pupil: 'large', still: true } },
+];
+
+test.describe('a list sheet', () => {
+  test.beforeAll(({ app }) => startWith(app, 'empty'));
+
+  test('the facts of fourteen cases in at most 140 keys, without a mouse', async ({ page, app }) => {
+    const where = await post(app, '/cases/lists/new?/make', {
+      procedure: 'phaco',
+      when: '7',
+      label: '',
+      count: '14',
+      first: 'M01',
+    });
+    await page.setViewportSize({ width: 1280, height: 900 });
+    await open(page, where);
+    await expect(page.getByText('Type one key a field')).toBeVisible();
+    let keys = 0;
+    const press = async (key: string) => {
+      keys += 1;
+      await page.keyboard.press(key);
+    };
+    await press('Tab');
+    await press('Enter'); // past the navigation
+    keys += await tabTo(page, page.getByLabel('Nucleus, M01'), 6);
+    for (let row = 0; row < 14; row++) for (const key of ROWS[row % ROWS.length]?.keys ?? []) await press(key);
+    keys += await tabTo(page, page.getByRole('button', { name: 'Store the list' }), 30);
+    await press('Enter');
+    await expect(page.getByText('The list is stored.')).toBeVisible();
+    expect(keys).toBeLessThanOrEqual(140);
+
+    const { cases } = await everythingOf(app);
+    expect(cases).toHaveLength(14);
+    for (const [index, one] of cases.entries())
+      expect(one, one.code).toMatchObject({
+        code: `M${String(index + 1).padStart(2, '0')}`,
+        position: index + 1,
+        facts: ROWS[index % ROWS.length]?.facts,
+        hands: { whole: 'mine', steps: {} },
+        events: [],
+        stretches: [],
+      });
+  });
+});
