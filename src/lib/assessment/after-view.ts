@@ -22,6 +22,7 @@ import type { SurgeonRecord } from './record';
 import { safetyView, type SafetyView } from './safety-cells';
 import { waitsForReview } from './case-view';
 import type { PatternRowView } from './step-view';
+import { asPlanned, asPlannedWords } from './timing-plan';
 import { instantWords } from './when-words';
 
 export type AfterView = {
@@ -32,6 +33,8 @@ export type AfterView = {
   /** What is above everything else: a pause, a draft, a closed goal. */
   notices: readonly string[];
   count: string;
+  /** How many of those operated were timed, and whether as planned. */
+  timed: string | null;
   /** `beside`: how far what was done goes with the times, where enough was answered before they were seen. */
   done: { rows: readonly CellRowView[]; lead: string; beside: readonly string[] };
   time: TimeView;
@@ -86,6 +89,8 @@ export function afterView(source: AfterSource): AfterView {
     count: window.full
       ? `The ${need.cases === 40 ? 'forty' : 'twenty'} are full.`
       : `${Math.min(so, need.cases)} of ${need.cases} counted${need.lists > 0 ? `, over ${Math.min(window.lists, need.lists)} of ${need.lists} lists` : ''}.`,
+    timed:
+      so === 0 ? null : asPlannedWords(asPlanned(windowCases, record.lists, record.profile.timingPlan, record.cases)),
     done: {
       rows: doneRows(goal, windowCases, record.reflections, procedure),
       lead:
