@@ -18,6 +18,7 @@ import { doneBesideWords } from './done-beside-words';
 import { doneRows, type CellRowView } from './done-cells';
 import { eventWordsOf } from './event-fields';
 import type { GoalState } from './goal-state';
+import { otherCharts, type OtherChartsView } from './other-charts';
 import type { SurgeonRecord } from './record';
 import { safetyView, type SafetyView } from './safety-cells';
 import { waitsForReview } from './case-view';
@@ -42,6 +43,8 @@ export type AfterView = {
   reviews: readonly ReviewView[];
   /** Serious events of operations that were not timed: reviewed on the page of their list. */
   reviewsElsewhere: readonly { words: string; href: string }[];
+  /** EWMA and CUSUM in words and numbers; off while a window runs. */
+  otherCharts: OtherChartsView | null;
   decisions: DecisionsView;
 };
 
@@ -117,6 +120,7 @@ export function afterView(source: AfterSource): AfterView {
         href: `/cases/lists/${list.id}#untimed`,
       })),
     ),
+    otherCharts: window.full && stored.length > 0 ? otherCharts(source.series, goal.start.seed) : null,
     decisions: decisionsOf(state),
   };
 }
