@@ -1,0 +1,207 @@
+import type { Page } from 'playwright/test';
+import type { App } from './app';
+import { expect, test } from './fixture';
+import { formsOf, press, sentForms, unfold } from './forms';
+import { everythingOf, startWith } from './records';
+
+test.use({ javaScriptEnabled: false });
+test.beforeAll(({ app }) => startWith(app, 'fellow'));
+
+const caseOf = async (app: App, code: string) => {
+  const found = (await everythingOf(app)).cases.find((each) => each.code === code);
+  if (!found) throw new Error(`no case ${code}`);
+  return found;
+};
+
+async function openCase(page: Page, code: string): Promise<void> {
+  await page.goto(`/cases?code=${code}`);
+  await page.getByRole('link', { name: code, exact: true }).click();
+  await expect(page.getByRole('heading', { name: `Case ${code}` })).toBeVisible();
+}
+
+test('every form of Cases works without scripts', async ({ page, context, app }) => {
+  test.setTimeout(150_000);
+  const sent = sentForms(context);
+
+  await test.step('find a case', async () => {
+    await page.goto('/cases');
+    await page.locator('select[name="show"]').selectOption('not-answered');
+    await press(page, 'Show');
+    await expect(page.getByText(/^\d+ of 171 cases\. Show all$/)).toBeVisible();
+    await page.getByRole('link', { name: 'F138', exact: true }).click();
+    await expect(page.getByText('Not answered.')).toBeVisible();
+  });
+
+  await test.step('events: none, one, its review, a mistake', async () => {
+    await press(page, 'There was no event');
+    await expect(page.getByText('The answer about events is stored.')).toBeVisible();
+    expect((await caseOf(app, 'F138')).events).toEqual([]);
+    await unfold(page, 'Write an event down');
+    await press(page, 'Write it down');
+    await expect(page.getByRole('alert')).toBeVisible();
+    await page.locator('select[name="kind"]').selectOption('iris-prolapse');
+    await page.locator('select[name="eventStep"]').selectOption('main-incision');
+    await page.locator('select[name="weight"]').selectOption('serious');
+    await page.locator('select[name="noticed"]').selectOption('during');
+    await press(page, 'Write it down');
+    await expect(page.getByText('Waiting for your review')).toBeVisible();
+    await page.locator('textarea[name="review-0"]').fill('A longer tunnel; watched with a senior colleague.');
+    await press(page, 'Store the review');
+    await expect(page.getByText('Your review of the event is stored.')).toBeVisible();
+    expect((await caseOf(app, 'F138')).events).toMatchObject([
+      { kind: 'iris-prolapse', stepId: 'main-incision', serious: true, reviewed: { text: /longer tunnel/ } },
+    ]);
+    await press(page, 'This was a mistake: take it away (kept in the history)');
+    expect((await caseOf(app, 'F138')).events).toBeNull();
+  });
+
+  await test.step('facts, hands, kept parts, times', async () => {
+    await openCase(page, 'F150');
+    await unfold(page, 'Change the facts');
+    await page.locator('select[name="fact-nucleus"]').selectOption('white');
+    await press(page, 'Store the facts');
+    await expect(page.getByText('The facts of this eye are stored.')).toBeVisible();
+    await unfold(page, 'Change whose hands, step by step');
+    await page.locator('select[name="hand-side-port"]').selectOption('someone-else');
+    await press(page, 'Store whose hands');
+    await expect(page.getByText('Whose hands is stored.')).toBeVisible();
+    await unfold(page, 'Change what was seen');
+    await page.locator('select[name="seen-lens-identity"]').selectOption('no');
+    await press(page, 'Store what was seen');
+    await expect(page.getByText('The kept parts are stored.')).toBeVisible();
+    await unfold(page, 'Change the times');
+    const from = Number(await page.locator('input[name="stretch-0-from"]').inputValue());
+    await page.locator('input[name="stretch-0-to"]').fill('1:75');
+    await press(page, 'Store the times');
+    await expect(page.getByRole('alert')).toContainText('1:75');
+    await page.locator('input[name="stretch-0-to"]').fill(String(from + 21.5));
+    await press(page, 'Store the times');
+    await expect(page.getByText('The times are stored; what stood there before is in the history.')).toBeVisible();
+    const one = await caseOf(app, 'F150');
+    expect(one).toMatchObject({
+      facts: { nucleus: 'white' },
+      hands: { steps: { 'side-port': 'someone-else' } },
+      keptSeen: { 'lens-identity': false },
+    });
+    expect(one.stretches[0]?.seconds).toBeCloseTo(21.5, 3);
+    expect(one.history).toHaveLength(4);
+  });
+
+  await test.step('leave out, keep as it is, erase', async () => {
+    await openCase(page, 'F020');
+    await unfold(page, 'Leave this case out');
+    await page.locator('select[name="reason"]').selectOption('recording-incomplete');
+    await press(page, 'Leave it out');
+    await expect(page.getByText('The case is left out; it stays in the record.')).toBeVisible();
+    await press(page, 'Undo: count it again');
+    await expect(page.getByText('The case counts again.')).toBeVisible();
+    await unfold(page, 'Keep as it is');
+    await page.locator('input[name="why"]').fill('inquiry');
+    await press(page, 'Keep this case as it is');
+    await expect(page.getByText('Nothing in it can be changed until you lift this.')).toBeVisible();
+    await unfold(page, 'Lift');
+    await page.locator('input[name="why"]').fill('closed');
+    await press(page, 'Lift it');
+    await expect(page.getByText('The case can be changed again.')).toBeVisible();
+    await openCase(page, 'F151');
+    await unfold(page, 'Erase this case everywhere');
+    await page.locator('input[name="confirm"]').fill('F150');
+    await press(page, 'Erase it everywhere');
+    await expect(page.getByRole('alert')).toContainText('Nothing was erased.');
+    await page.locator('input[name="confirm"]').fill('F151');
+    await press(page, 'Erase it everywhere');
+    await expect(page.getByText('The case was erased everywhere')).toBeVisible();
+    await expect(caseOf(app, 'F151')).rejects.toThrow('no case F151');
+  });
+
+  await test.step('type a case in', async () => {
+    await page.goto('/cases/new');
+    await press(page, 'On to the times');
+    await expect(page.getByRole('alert')).toBeVisible();
+    await page.locator('input[name="code"]').fill('T1');
+    await page.locator('select[name="fact-nucleus"]').selectOption('medium');
+    await page.locator('input[name="hands"][value="mine"]').check();
+    await page.locator('input[name="events"][value="none"]').check();
+    await press(page, 'On to the times');
+    await expect(page.getByRole('heading', { name: 'Times of T1' })).toBeVisible();
+    await page.getByLabel('Capsulorhexis', { exact: true }).fill('1m23s');
+    await press(page, 'Store the case');
+    await expect(page.getByText('The case is in the record.')).toBeVisible();
+    expect((await caseOf(app, 'T1')).stretches).toMatchObject([{ stepId: 'capsulorhexis', seconds: 83 }]);
+  });
+
+  await test.step('enter a list, and an event of an operation that was not timed', async () => {
+    await page.goto('/cases/lists/new');
+    await page.locator('input[name="when"]').fill('2026-11-24');
+    await page.locator('input[name="count"]').fill('2');
+    await page.locator('input[name="first"]').fill('T08');
+    await press(page, 'Make the list');
+    await expect(page.getByText('The list is made.')).toBeVisible();
+    const [first, second] = [await caseOf(app, 'T08'), await caseOf(app, 'T09')];
+    for (const { id } of [first, second]) {
+      await page.locator(`select[name="${id}.fact-nucleus"]`).selectOption('soft');
+      await page.locator(`input[name="${id}.fact-more"]`).fill('0');
+      await page.locator(`select[name="${id}.hands"]`).selectOption('mine');
+      await page.locator(`select[name="${id}.events"]`).selectOption('none');
+    }
+    await page.locator('input[name="operated"]').fill('5');
+    await unfold(page, 'An event in an operation that was not timed');
+    await page.locator('select[name="kind"]').selectOption('wound-leak');
+    await page.locator('select[name="weight"]').selectOption('serious');
+    await page.locator('select[name="noticed"]').selectOption('later');
+    await press(page, 'Store the list');
+    await expect(page.getByText('The list is stored.')).toBeVisible();
+    expect(await caseOf(app, 'T09')).toMatchObject({
+      facts: { nucleus: 'soft' },
+      hands: { whole: 'mine' },
+      events: [],
+    });
+    await page.locator('textarea[name="review-0"]').fill('Hydrate again and wait.');
+    await press(page, 'Store the review');
+    await expect(page.getByText('Your review of the event is stored.')).toBeVisible();
+    await press(page, 'This was a mistake: take it away');
+    await expect(page.getByText('The event was taken away.')).toBeVisible();
+  });
+
+  await test.step('bring in cells, look again, take, take back; put a file away', async () => {
+    await page.goto('/cases/bring-in');
+    await press(page, 'Look at the cells');
+    await expect(page.getByRole('alert')).toContainText('There are no cells here yet.');
+    await page
+      .locator('textarea[name="cells"]')
+      .fill('case_id\tcapsulorhexis\thydrodissection\nB1\t1.23\t34\nB2\t1.31\t0\n');
+    await press(page, 'Look at the cells');
+    await expect(page.getByText('What is 1.23?')).toBeVisible();
+    await page.locator('input[name="plain-number"][value="minutes-seconds"]').check();
+    await press(page, 'Look again with these answers');
+    await press(page, /^Take the/);
+    await expect(page.getByText('2 cases were taken')).toBeVisible();
+    expect((await caseOf(app, 'B1')).stretches[0]?.seconds).toBe(83);
+    await press(page, 'Undo: take the whole import back');
+    await expect(page.getByText('The whole import was taken back.')).toBeVisible();
+    await expect(caseOf(app, 'B1')).rejects.toThrow('no case B1');
+    await page.goto('/cases/bring-in');
+    const buffer = Buffer.from('case_id,step,seconds\nB3,Rhexis,80');
+    await page.locator('input[type="file"]').setInputFiles({ name: 'one.csv', mimeType: 'text/csv', buffer });
+    await press(page, 'Look at the file');
+    await press(page, 'Put this file away; nothing is stored');
+    await expect(page.getByRole('heading', { name: 'Bring in times' })).toBeVisible();
+  });
+
+  await test.step('show the times of the running window, which is noted', async () => {
+    await page.goto('/cases');
+    await press(page, /^Show them; the result still comes at twenty/);
+    await expect(page.getByText('That was noted; the result still comes at twenty.')).toBeVisible();
+    expect((await everythingOf(app)).goals.map(({ timesShown }) => timesShown.length)).toEqual([0, 1]);
+  });
+
+  await test.step('choose the list sheet', async () => {
+    await page.goto('/cases/list-sheet');
+    await page.locator('select[name="rows"]').selectOption('40');
+    await press(page, 'Show');
+    await expect(page.locator('main tbody tr')).toHaveCount(40);
+  });
+
+  // The plan of what to time has its own test.
+  expect([...sent].sort()).toEqual(formsOf(['/cases'], ['/cases/timing-plan']));
+});
