@@ -44,7 +44,7 @@ export function oneRun(world: World, seed: number, run: number): Said | null {
   const first = judge(twenty, 'first');
   let kind: string = first.kind;
   if (world.measure === 'steadiness')
-    kind = judgeSteadiness(first, twenty, { allowance: allowance.spread, seed: seed + run }).kind;
+    kind = judgeSteadiness(first, twenty, { allowance: allowance.spread, look: 'first', seed: seed + run }).kind;
   else if (world.secondLook && kind !== 'shorter') kind = judge(asOne(upTo(whole, 2)), 'second').kind;
   const power = powerOf({ ...start, difference: model.differences[step]!, allowance: allowance.time, steer });
   return {

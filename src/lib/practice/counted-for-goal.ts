@@ -1,53 +1,49 @@
-import { stepTable, type StepTable } from '../audit';
-import type { Case, ListRecord, Procedure } from '../model';
+import { asChosen, inOrder, stepSecondsOf, stepsOf } from '../audit';
+import type { Case, Procedure } from '../model';
 import { practiceThresholds as set } from './thresholds';
 
 /**
- * The cases that count for a goal on a step, in order of time: of the procedure, not left out, the step done by own
- * hands, with at least three other own steps. Where fewer other steps are timed at all (in at least half of the cases
- * with the step) that many are enough: the step alone can then be shown, and nothing is claimed against the rest.
- * @param record the whole record, where `cases` is a part of it: what is usual is read from the whole
+ * Which cases count for a goal on a step: of the procedure, not left out, the step done by own hands, with at least
+ * three other own steps. Where fewer other steps are timed at all (in at least half of the cases with the step) that
+ * many are enough: the step alone can then be shown, and nothing is claimed against the rest.
+ * @param sample cases from which it is read which steps are timed, and whether parts of a step or the whole
  */
+export function countingRule(sample: readonly Case[], procedure: Procedure, stepId: string): (one: Case) => boolean {
+  const own = sample.filter((one) => mayCount(one, procedure));
+  const choices = stepsOf(own, procedure, [stepId]);
+  const practised = choices.find((choice) => choice.stepId === stepId);
+  if (!practised) return () => false;
+  const others = choices.filter((choice) => choice !== practised);
+  const timed = (one: Case, choice: (typeof choices)[number]) =>
+    stepSecondsOf(asChosen(one, choice), choice.stepId) !== null;
+  const withStep = own.filter((one) => timed(one, practised));
+  const usual = others.filter((other) => 2 * withStep.filter((one) => timed(one, other)).length >= withStep.length);
+  const needed = Math.min(set.otherSteps, usual.length);
+  return (one) => {
+    if (!mayCount(one, procedure) || !timed(one, practised)) return false;
+    let found = 0;
+    return needed === 0 || others.some((other) => timed(one, other) && (found += 1) >= needed);
+  };
+}
+
+const mayCount = (one: Case, procedure: Procedure) => one.procedureId === procedure.id && one.leftOut === null;
+
+/** Enough to see which steps are timed; reading all of 20,000 cases would take most of a second. */
+const SAMPLE = 200;
+
+/** The latest cases of a record that count for a goal on a step, in order of time. */
 export function countedForGoal(
   cases: readonly Case[],
   procedure: Procedure,
   stepId: string,
-  lists: readonly ListRecord[] = [],
-  record: readonly Case[] = cases,
+  latest = Infinity,
 ): Case[] {
-  const { table, step, others, withStep } = timedSteps(cases, procedure, stepId, lists);
-  const needed = othersNeeded(
-    record === cases ? { table, step, others, withStep } : timedSteps(record, procedure, stepId, lists),
-  );
-  return withStep
-    .filter((at) => others.filter((other) => timed(table, other, at)).length >= needed)
-    .flatMap((at) => table.cases[at] ?? []);
+  const ordered = inOrder(cases.filter((one) => one.procedureId === procedure.id));
+  const counts = countingRule(ordered.slice(-SAMPLE), procedure, stepId);
+  const found: Case[] = [];
+  for (let at = ordered.length - 1; at >= 0 && found.length < latest; at -= 1) {
+    const one = ordered[at];
+    if (one && counts(one)) found.push(one);
+  }
+  return found.reverse();
 }
-
-type TimedSteps = { table: StepTable; step: number; others: number[]; withStep: number[] };
-
-function timedSteps(
-  cases: readonly Case[],
-  procedure: Procedure,
-  stepId: string,
-  lists: readonly ListRecord[],
-): TimedSteps {
-  const own = cases.filter((one) => one.procedureId === procedure.id && one.leftOut === null);
-  const table = stepTable(own, procedure, lists, { wanted: [stepId] });
-  const step = table.stepIds.indexOf(stepId);
-  return {
-    table,
-    step,
-    others: [...table.stepIds.keys()].filter((other) => other !== step),
-    withStep: [...table.cases.keys()].filter((at) => timed(table, step, at)),
-  };
-}
-
-function othersNeeded({ table, others, withStep }: TimedSteps): number {
-  const usual = others.filter(
-    (other) => 2 * withStep.filter((at) => timed(table, other, at)).length >= withStep.length,
-  );
-  return Math.min(set.otherSteps, usual.length);
-}
-
-const timed = (table: StepTable, step: number, at: number) => Number.isFinite(table.seconds[step]?.[at] ?? NaN);

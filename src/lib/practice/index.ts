@@ -12,6 +12,5 @@ export * from './short-times';
 export * from './span';
 export * from './start-goal';
 export * from './starts-after';
-export * from './under-goal';
 export * from './window';
 export { practiceThresholds } from './thresholds';

@@ -41,6 +41,7 @@ export function judgeCases(input: ResultInput, starting: readonly Case[], window
     time && input.measure === 'steadiness'
       ? judgeSteadiness(time, change, {
           allowance: input.start.allowanceSpread,
+          look: input.look,
           seed: input.seed,
           permutations: input.permutations,
         })

@@ -1,9 +1,9 @@
 import type { CannotSay, Effect, ResultKind } from '../model';
 import { median, robustScale, tQuantile } from '../statistics';
 import type { ChangeInput } from './change';
+import { upperTail, type Look } from './effect';
 import type { TimeJudgement } from './judge-time';
 import { steadierOf } from './steadier';
-import { practiceThresholds as set } from './thresholds';
 
 export type SteadinessJudgement = {
   kind: ResultKind;
@@ -18,7 +18,7 @@ export type SteadinessJudgement = {
 export function judgeSteadiness(
   time: Pick<TimeJudgement, 'change'>,
   input: Pick<ChangeInput, 'window'>,
-  judged: { allowance: number; seed: number; permutations?: number },
+  judged: { allowance: number; seed: number; look: Look; permutations?: number },
 ): SteadinessJudgement {
   const { against, plain } = time.change;
   const adjusted = plain.kind === 'fit' ? plain.adjusted : new Float64Array(0);
@@ -27,11 +27,18 @@ export function judgeSteadiness(
     rangeWindow: usualRange(adjusted, input.window, 1),
   };
   const said =
-    against.kind === 'cannot' ? against : steadierOf({ residuals: against.residuals, window: input.window, ...judged });
+    against.kind === 'cannot'
+      ? against
+      : steadierOf({
+          residuals: against.residuals,
+          window: input.window,
+          level: 1 - upperTail(judged.look),
+          ...judged,
+        });
   if (said.kind === 'cannot')
     return { kind: 'cannot-tell', spread: null, cannot: { code: said.code, because: said.because }, ...ranges };
   const df = said.nStart + said.nWindow - 2;
-  const reach = tQuantile((1 + set.levelFirst) / 2, df) * said.se;
+  const reach = tQuantile(upperTail(judged.look), df) * said.se;
   return {
     kind: said.steadier ? 'steadier' : 'cannot-tell',
     spread: {
@@ -45,8 +52,7 @@ export function judgeSteadiness(
       df,
       nStart: said.nStart,
       nWindow: said.nWindow,
-      method:
-        'Mean absolute deviation of the step against the rest, window to start; judged by permutation, one-sided 2.5 %',
+      method: 'Mean absolute deviation of the step against the rest, window to start; judged by permutation, one-sided',
     },
     cannot: null,
     ...ranges,

@@ -28,9 +28,10 @@ export function startingCases(input: StartGoalInput): StartingCases | Cannot {
   const { procedure, stepId } = input;
   if (!procedure.steps.some((step) => step.id === stepId))
     return cannot('unknown-step', `${procedure.name} has no step "${stepId}".`);
-  const counted = countedForGoal(input.cases, procedure, stepId, input.lists).filter(
+  const within = input.cases.filter(
     (one) => one.sequence < (input.from ?? Infinity) && one.sequence >= (input.notBefore ?? -Infinity),
   );
+  const counted = countedForGoal(within, procedure, stepId, set.startAtMost);
   const ordered = counted.every((one) => one.orderKnown);
   if (input.from !== undefined && !ordered)
     return cannot(
@@ -49,7 +50,7 @@ export function startingCases(input: StartGoalInput): StartingCases | Cannot {
     const difference = model.differences[arrays.stepIndex] ?? new Float64Array(arrays.list.length).fill(NaN);
     return { arrays, model, difference };
   };
-  const all = from(set.startAtMost);
+  const all = from(counted.length);
   const falling = ordered && (trendOf(all.difference, all.arrays.columns, all.arrays.list)?.falling ?? false);
   const shortened = falling && counted.length > set.startWhenFalling;
   const chosen = shortened ? from(set.startWhenFalling) : all;

@@ -24,6 +24,8 @@ export type SteadierInput = {
   allowance: number;
   seed: number;
   permutations?: number;
+  /** One-sided level: 2.5 % at a first look. */
+  level?: number;
 };
 
 /**
@@ -50,7 +52,7 @@ export function steadierOf(input: SteadierInput): Steadiness | Cannot {
   return {
     kind: 'said',
     p,
-    steadier: p <= set.steadierOneSided,
+    steadier: p <= (input.level ?? set.steadierOneSided),
     estimate: observed.estimate,
     raw: before.estimate,
     se: observed.se,

@@ -73,6 +73,8 @@ export const practiceThresholds = {
   windowListsLong: 3,
   longList: 20,
   followingLength: 20,
+  /** Further than 120 cases from the start, whatever is found has more reasons than one goal. */
+  followingAtMost: 6,
 
   // Lasting
   lastingConfidence: 0.95,

@@ -1,7 +1,8 @@
 import type { Case, Goal, LeftOutReason, ListRecord, Procedure } from '../model';
+import { inOrder } from '../audit';
 import { listNumbers } from '../audit/list-numbers';
 import { median } from '../statistics';
-import { countedForGoal } from './counted-for-goal';
+import { countingRule } from './counted-for-goal';
 import type { Look } from './effect';
 import { casesWithIds } from './span';
 import { practiceThresholds as set } from './thresholds';
@@ -13,7 +14,7 @@ export type Counting = Pick<
 > & { start: Pick<Goal['start'], 'caseIds'> };
 
 export type GoalWindow = {
-  /** Counted cases since the goal was set, in order, whatever window they fall in. */
+  /** Counted cases since the goal was set, in order, whatever window they fall in; none after the last following one. */
   counted: string[];
   /** Lists the first window touches so far. */
   lists: number;
@@ -23,7 +24,7 @@ export type GoalWindow = {
   /** The first window has its cases and its lists. */
   full: boolean;
   startIds: string[];
-  /** Full windows only: the first, then the following twenties. */
+  /** Full windows only: the first, then up to six following twenties. */
   windows: string[][];
   /** Cases of the window that is filling: the first, or the following twenty. */
   running: string[];
@@ -45,14 +46,17 @@ export function windowOf(
   look: Look = goal.decisions.some((decision) => decision.kind === 'second-look') ? 'second' : 'first',
 ): GoalWindow {
   const later = laterCases(goal, cases);
-  const counted = countedForGoal(later, procedure, goal.stepId, lists, cases).filter((one) => one.orderKnown);
-  const length = look === 'second' ? 2 * set.followingLength : goal.windowLength;
-  // Read from the first cases and from the start, so that later cases never move a window that was full.
-  const listsKnown = counted.length === 0 || listNumbers(counted.slice(0, length), lists).listsFrom !== 'blocks';
   const starting = casesWithIds(cases, goal.start.caseIds);
-  const fewest = longLists(starting.length > 0 ? starting : counted, lists) ? set.windowListsLong : set.windowLists;
+  const length = look === 'second' ? 2 * set.followingLength : goal.windowLength;
+  // What is usual is read from the start and from the first cases, so that later ones never move a window that was full.
+  const counts = countingRule(starting.length > 0 ? starting : later.slice(0, length), procedure, goal.stepId);
+  const countable = (one: Case) => one.orderKnown && counts(one);
+  const firstOnes = firstOf(later, countable, length);
+  const listsKnown = firstOnes.length === 0 || listNumbers(firstOnes, lists).listsFrom !== 'blocks';
+  const fewest = longLists(starting.length > 0 ? starting : firstOnes, lists) ? set.windowListsLong : set.windowLists;
   const need = { cases: length, lists: listsKnown ? fewest : 0 };
-  const { windows, running } = parted(counted, need);
+  const { windows, running } = parted(later, countable, need);
+  const counted = [...windows.flat(), ...running];
   const first = windows[0] ?? running;
   return {
     counted: idsOf(counted),
@@ -72,7 +76,7 @@ function laterCases(goal: Counting, cases: readonly Case[]): Case[] {
   const own = cases.filter((one) => one.procedureId === goal.procedureId);
   const begun = new Set(own.filter((one) => one.sequence <= goal.afterSequence).map((one) => one.listId));
   const start = new Set(goal.start.caseIds);
-  return own.filter(
+  return inOrder(own).filter(
     (one) =>
       one.sequence > goal.afterSequence &&
       !start.has(one.id) &&
@@ -80,10 +84,21 @@ function laterCases(goal: Counting, cases: readonly Case[]): Case[] {
   );
 }
 
-function parted(counted: readonly Case[], need: GoalWindow['need']): { windows: Case[][]; running: Case[] } {
+function firstOf(cases: readonly Case[], countable: (one: Case) => boolean, atMost: number): Case[] {
+  const found: Case[] = [];
+  for (const one of cases) {
+    if (found.length === atMost) break;
+    if (countable(one)) found.push(one);
+  }
+  return found;
+}
+
+function parted(cases: readonly Case[], countable: (one: Case) => boolean, need: GoalWindow['need']) {
   const windows: Case[][] = [];
   let running: Case[] = [];
-  for (const one of counted) {
+  for (const one of cases) {
+    if (windows.length > set.followingAtMost) break;
+    if (!countable(one)) continue;
     running.push(one);
     const length = windows.length === 0 ? need.cases : set.followingLength;
     if (running.length < length || listsOf(running) < need.lists) continue;

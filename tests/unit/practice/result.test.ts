@@ -180,6 +180,14 @@ describe('steadiness, checkpoints and safety goals', () => {
     expect(resultFor(asked(shorter, { measure: 'steadiness' })).kind).toBe('cannot-tell');
   });
 
+  it('a second look asks for more', () => {
+    const width = (look: 'first' | 'second') => {
+      const { spread } = resultFor(asked(varied, { measure: 'steadiness', windowIds: ids(41, 80), look }));
+      return spread!.high - spread!.low;
+    };
+    expect(width('second')).toBeGreaterThan(width('first'));
+  });
+
   it('no change in time is claimed of a goal on checkpoints or safety', () => {
     const checkpoints = resultFor(asked(shorter, { measure: 'checkpoints' }));
     expect(checkpoints).toMatchObject({ kind: 'cannot-tell', cannot: { code: 'not-a-time-goal' } });

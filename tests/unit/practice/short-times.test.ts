@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { shortTimes, startGoal, stepsUnderGoal } from '../../../src/lib/practice';
-import { goalAfter, listsFor, month, operation } from './made-month';
+import { shortTimes, startGoal } from '../../../src/lib/practice';
+import { listsFor, month, operation } from './made-month';
 
 const ids = (from: number, to: number) => Array.from({ length: to - from + 1 }, (_, at) => `case-${from + at}`);
 function asked(cases: ReturnType<typeof month>) {
@@ -34,22 +34,5 @@ describe('very short times', () => {
     const input = asked(month(60));
     expect(shortTimes({ ...input, windowIds: [] })).toBeNull();
     expect(shortTimes({ ...input, start: { ...input.start, frozen: null } })).toBeNull();
-  });
-});
-
-describe('two goals on overlapping windows', () => {
-  const cases = month(85);
-  const record = { cases, lists: listsFor(cases), procedure: operation };
-  const goal = goalAfter(40);
-  const other = (over: Parameters<typeof goalAfter>[1]) => goalAfter(50, { id: 'goal-2', stepId: 'fifth', ...over });
-
-  it('a step under a goal of its own in these cases does not stand for the rest', () => {
-    expect(stepsUnderGoal(goal, [goal, other({})], ids(1, 60), record)).toEqual(['fifth']);
-    expect(stepsUnderGoal(goal, [goal, other({})], ids(1, 50), record)).toEqual([]);
-  });
-
-  it('drafts, safety goals, and goals on the same step do not count', () => {
-    for (const over of [{ state: 'draft' }, { measure: 'safety' }, { stepId: 'practised' }] as const)
-      expect(stepsUnderGoal(goal, [goal, other(over)], ids(1, 60), record)).toEqual([]);
   });
 });

@@ -36,6 +36,12 @@ describe('steadier', () => {
     expect(doubled).toMatchObject({ p: (steadierOf(asked) as { p: number }).p });
   });
 
+  it('is judged at the level asked', () => {
+    const { p } = steadierOf(asked) as { p: number };
+    expect(steadierOf({ ...asked, level: p })).toMatchObject({ steadier: true });
+    expect(steadierOf({ ...asked, level: p / 2 })).toMatchObject({ steadier: false });
+  });
+
   it('does not call the same spread steadier, nor a wider one', () => {
     const same = residuals.map((value, i) => (i >= 40 ? 2 * value : value));
     expect(steadierOf({ ...asked, residuals: same })).toMatchObject({ steadier: false });

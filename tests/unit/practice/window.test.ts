@@ -103,6 +103,21 @@ describe('the window', () => {
     expect(at(month(105), goalAfter(40, { windowLength: 40 })).windows).toEqual([ids(41, 80), ids(81, 100)]);
   });
 
+  it('follows for six twenties and no further', () => {
+    const window = at(month(220));
+    expect(window.windows).toHaveLength(7);
+    expect(window.running).toEqual([]);
+    expect(window.counted.at(-1)).toBe('case-180');
+  });
+
+  it('does not move when more cases come, whatever they are like', () => {
+    const cases = month(85);
+    const later = month(130)
+      .slice(85)
+      .map((one) => ({ ...one, stretches: one.stretches.slice(0, 3), listId: null }));
+    expect(at([...cases, ...later]).windows.slice(0, 2)).toEqual(at(cases).windows);
+  });
+
   it('is empty, not broken, without cases', () => {
     expect(at([], goalAfter(0))).toMatchObject({ full: false, counted: [], running: [], windows: [], lists: 0 });
   });
