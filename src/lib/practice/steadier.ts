@@ -61,12 +61,16 @@ export function steadierOf(input: SteadierInput): Steadiness | Cannot {
   };
 }
 
-/** Present residuals of one period less their median. */
+/**
+ * Present residuals of one period less their median, times √(n/(n − 1)): the median is nearest to its own few cases, and
+ * without this the shorter period would look steadier by itself (3.1 in place of 2.9 % wrong at 40 + 20).
+ */
 function deviations(residuals: Float64Array, window: Int32Array, period: number): Float64Array {
   const own = residuals.filter((value, at) => window[at] === period && Number.isFinite(value));
   if (own.length === 0) return own;
   const middle = median(own);
-  return own.map((value) => value - middle);
+  const factor = Math.sqrt(own.length / Math.max(1, own.length - 1));
+  return own.map((value) => factor * (value - middle));
 }
 
 function contrast(values: Float64Array, first: number): { estimate: number; se: number; t: number } | null {
