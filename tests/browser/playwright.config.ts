@@ -12,6 +12,9 @@ export default defineConfig({
   reporter: 'line',
   use: {
     browserName: 'chromium',
+    // What is not there is said after a quarter of a minute, not when the whole test runs out of time.
+    actionTimeout: 15_000,
+    navigationTimeout: 30_000,
     locale: 'en-GB',
     timezoneId: 'Europe/London',
     launchOptions: {

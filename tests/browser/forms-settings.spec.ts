@@ -1,0 +1,86 @@
+import { expect, test } from './fixture';
+import { formsOf, press, sentForms, unfold } from './forms';
+import { everythingOf, startWith } from './records';
+
+test.use({ javaScriptEnabled: false });
+test.beforeAll(({ app }) => startWith(app, 'empty'));
+
+test('every form of Now and Settings works without scripts', async ({ page, context, app }) => {
+  test.setTimeout(120_000);
+  const sent = sentForms(context);
+
+  await test.step('look round', async () => {
+    await page.goto('/');
+    await page.locator('input[name="surgeon"][value="fellow"]').check();
+    await press(page, 'Look round with an invented surgeon');
+    await expect(page.getByText('You are looking round with an invented surgeon.')).toBeVisible();
+  });
+
+  await test.step('circumstances, the rate of serious events, consent', async () => {
+    await page.goto('/settings');
+    await page.locator('input[name="casesBefore"]').fill('many');
+    await press(page, 'Store');
+    await expect(page.getByRole('alert')).toBeVisible();
+    await page.locator('input[name="casesBefore"]').fill('75');
+    await page.locator('input[name="inTraining"][value="no"]').check();
+    await press(page, 'Store');
+    await expect(page.getByText('Stored.', { exact: true })).toBeVisible();
+    await unfold(page, 'Set another rate, with its source');
+    await page.locator('input[name="rate"]').fill('2,5');
+    await page.locator('input[name="source"]').fill('Audit of our unit, 2025');
+    await press(page, 'Store the rate');
+    await expect(page.getByText('against 2.5 in 100 operations')).toBeVisible();
+    await press(page, 'I have checked this');
+    await expect(page.getByText('Noted for recordings.')).toBeVisible();
+    expect((await everythingOf(app)).profile).toMatchObject({
+      inTraining: false,
+      casesBefore: { phaco: 75 },
+      seriousRate: { rate: 0.025, source: 'Audit of our unit, 2025' },
+    });
+  });
+
+  await test.step('a reference set removed', async () => {
+    await press(page, 'Remove Three experienced surgeons of the unit');
+    await expect(page.getByText('The reference set was removed.')).toBeVisible();
+    expect((await everythingOf(app)).references).toEqual([]);
+  });
+
+  let backup = '';
+  await test.step('everything out, the invented surgeon away, a file in and back, everything in again', async () => {
+    backup = JSON.stringify(await everythingOf(app));
+    await press(page, 'Remove the invented surgeon');
+    await expect(page.getByText('The invented surgeon was removed')).toBeVisible();
+    expect((await everythingOf(app)).cases).toEqual([]);
+
+    await page.goto('/cases/bring-in');
+    await page.locator('textarea[name="cells"]').fill('case_id,step,seconds\nB1,Rhexis,80');
+    await press(page, 'Look at the cells');
+    await press(page, /^Take the/);
+    await page.goto('/settings/restore');
+    await page.locator('input[type="file"]').setInputFiles({
+      name: 'next-twenty.json',
+      mimeType: 'application/json',
+      buffer: Buffer.from(backup),
+    });
+    await press(page, 'Bring everything back');
+    await expect(page.getByRole('alert')).toBeVisible();
+    await page.goto('/settings');
+    await press(page, 'Take this whole import back');
+    await expect(page.getByText('The whole import was taken back.')).toBeVisible();
+
+    await page.goto('/settings/restore');
+    await page.locator('input[type="file"]').setInputFiles({
+      name: 'next-twenty.json',
+      mimeType: 'application/json',
+      buffer: Buffer.from(backup),
+    });
+    await press(page, 'Bring everything back');
+    await expect(page.getByText('Everything from the file is here again.')).toBeVisible();
+    expect(JSON.stringify(await everythingOf(app))).toBe(backup);
+  });
+
+  // Procedures of one's own have a test of their own.
+  expect([...sent].filter((form) => !form.startsWith('/cases')).sort()).toEqual(
+    formsOf(['/', '/settings'], ['/settings/procedures']),
+  );
+});
