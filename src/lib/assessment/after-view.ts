@@ -91,7 +91,7 @@ export function afterView(source: AfterSource): AfterView {
     notices: noticesOf(source),
     count: window.full
       ? `The ${need.cases === 40 ? 'forty' : 'twenty'} are full.`
-      : `${Math.min(so, need.cases)} of ${need.cases} counted${need.lists > 0 ? `, over ${Math.min(window.lists, need.lists)} of ${need.lists} lists` : ''}.`,
+      : `${Math.min(so, need.cases)} of ${need.cases} counted${need.lists > 0 ? `, over ${Math.min(window.lists, need.lists)} of ${need.lists} lists` : ''}.${window.operatedBefore > 0 ? ` ${counted(window.operatedBefore, 'case')} operated before the goal was set ${window.operatedBefore === 1 ? 'counts' : 'count'} for neither.` : ''}`,
     timed:
       so === 0 ? null : asPlannedWords(asPlanned(windowCases, record.lists, record.profile.timingPlan, record.cases)),
     done: {

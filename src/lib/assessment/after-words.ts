@@ -123,10 +123,10 @@ export function todayBeside(
       ? 'Today the stored figure could not be worked out again: the cases it rests on are no longer all there.'
       : moved
         ? `Today's data would give ${wordsOf(now)}. The result above stays as it was read.`
-        : "Today's data give the same figure.",
+        : "Today's data give the same figure, although:",
     reasons: [
       ...(startChanged ? ['The starting cases have changed since the goal was set.'] : []),
-      ...(gone > 0 ? [`${counted(gone, 'case')} of it ${gone === 1 ? 'has' : 'have'} been erased.`] : []),
+      ...(gone > 0 ? [`${counted(gone, 'case')} it rests on ${gone === 1 ? 'has' : 'have'} been erased.`] : []),
       ...(left.length > 0 ? [`Left out since: ${listed(left.map(({ code }) => code))}.`] : []),
       ...(edited.length > 0
         ? [

@@ -84,7 +84,9 @@ export function doneRows(
         words:
           window.length === 0
             ? ''
-            : `seen in ${seen} of ${looked.length} looked at${looked.length < window.length ? `; not looked for in ${window.length - looked.length}` : ''}`,
+            : looked.length === 0
+              ? 'not looked for yet'
+              : `seen in ${seen} of ${looked.length} looked at${looked.length < window.length ? `; not looked for in ${window.length - looked.length}` : ''}`,
       };
     }),
   ];
@@ -93,6 +95,7 @@ export function doneRows(
 /** "done in 17 of 20, partly in 2; 1 not answered". */
 function countWords(given: readonly ({ answer: CheckpointAnswer; afterLengths: boolean } | null)[]): string {
   if (given.length === 0) return '';
+  if (given.every((each) => each === null)) return 'not answered yet';
   const of = (answer: CheckpointAnswer) => given.filter((each) => each?.answer === answer).length;
   const unanswered = given.filter((each) => each === null).length;
   const late = given.filter((each) => each?.afterLengths).length;

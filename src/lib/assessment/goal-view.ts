@@ -19,9 +19,9 @@ const MEASURE: Record<Measure, string> = {
 };
 
 const CHOSEN: Record<Goal['chosenBy'], string> = {
-  seconds: 'It held the most seconds.',
-  spread: 'It varied most.',
-  reference: 'It differed most from the reference set.',
+  seconds: 'Chosen on the view of most seconds.',
+  spread: 'Chosen on the view of what varies most.',
+  reference: 'Chosen on the view against the reference set.',
   safety: 'Safety first.',
   own: 'A reason from outside the record, given before looking at it.',
 };
@@ -37,8 +37,9 @@ const STATE: Record<Goal['state'], string> = {
 export function goalView(goal: Goal, record: SurgeonRecord): GoalView {
   const procedure = procedureOf(record, goal.procedureId);
   const step = procedure.steps.find(({ id }) => id === goal.stepId);
-  const code = (id: string | undefined) => record.cases.find((each) => each.id === id)?.code ?? 'erased';
   const { caseIds } = goal.start;
+  const codes = caseIds.flatMap((id) => record.cases.find((each) => each.id === id)?.code ?? []);
+  const erased = caseIds.length - codes.length;
   const kept = procedure.steps.flatMap(({ keptParts }) => keptParts).filter(({ id }) => goal.watch.includes(id));
   const rows: { label: string; lines: readonly string[] }[] = [
     { label: 'Checkpoints', lines: goal.checkpoints.map(({ look }) => look) },
@@ -51,7 +52,7 @@ export function goalView(goal: Goal, record: SurgeonRecord): GoalView {
       lines: [
         caseIds.length === 0
           ? 'none'
-          : `${counted(caseIds.length, 'case')}, ${code(caseIds[0])} to ${code(caseIds[caseIds.length - 1])}, fixed on ${instantWords(goal.setAt)}`,
+          : `${counted(caseIds.length, 'case')}${codes.length > 0 ? `, first ${codes[0]}, latest ${codes[codes.length - 1]}` : ''}, fixed on ${instantWords(goal.setAt)}${erased > 0 ? `; ${erased} since erased` : ''}`,
       ],
     },
     {
@@ -62,7 +63,7 @@ export function goalView(goal: Goal, record: SurgeonRecord): GoalView {
     {
       label: 'Agreed with the supervisor',
       lines: [
-        { yes: 'yes', 'not-yet': 'not yet', none: `no supervisor${goal.agreed.why ? `: ${goal.agreed.why}` : ''}` }[
+        { yes: 'yes', 'not-yet': 'not yet', none: goal.agreed.why ? `no supervisor: ${goal.agreed.why}` : 'not asked' }[
           goal.agreed.answer
         ],
       ],

@@ -6,6 +6,7 @@ import { planDraft, stepFactsOf, suggestionOf } from '../rules';
 import type { Guidance } from '../rules/types';
 import { VIEWS } from './choose-view';
 import { ENGINE } from './engine';
+import { hiddenCaseIds } from './hidden-times';
 import { stepsUnderGoal } from './goal-state';
 import type { PlanSource } from './plan-view';
 import type { SurgeonRecord } from './record';
@@ -80,8 +81,10 @@ export function startFor(
 ): StartedGoal | { kind: 'cannot'; because: string } {
   const latest = record.cases.filter((each) => each.procedureId === procedure.id).slice(-LATEST);
   const notBefore = startsAfter(stepId, procedure.id, record.goals, record.results, record.cases);
+  // Times of a running window are kept from view, so they enter no range shown before it is full.
+  const hidden = hiddenCaseIds(record);
   return startGoal({
-    cases: record.cases,
+    cases: record.cases.filter((each) => !hidden.has(each.id)),
     lists: record.lists,
     procedure,
     references: record.references,

@@ -136,7 +136,7 @@ function startSentences(started: StartedGoal, codes: ReadonlyMap<string, string>
   return [
     caseIds.length === 0
       ? 'No case counts yet: the goal starts from nothing.'
-      : `${counted(caseIds.length, 'starting case')}${lists}: ${first} to ${last}. They are fixed the moment you set the goal; what you change in them later is shown, and never moves a result by itself.`,
+      : `${counted(caseIds.length, 'starting case')}${lists}: first ${first}, latest ${last}. They are fixed the moment you set the goal; what you change in them later is shown, and never moves a result by itself.`,
     ...started.said,
   ];
 }

@@ -51,7 +51,7 @@ export function safetyView(
     rows: [timedRow(window, procedure), ...untimedRows(window, all, lists, procedure)],
     takeovers: taken
       ? taken.taken === 0
-        ? `The step was taken over in none of these ${counted(taken.of, 'case')}.`
+        ? `No takeover of the step is written down in these ${counted(taken.of, 'case')}.`
         : `The step was taken over in ${taken.taken} of ${counted(taken.of, 'case')} (the true share could be ${inHundred(taken.low)} to ${inHundred(taken.high)} in 100).`
       : null,
   };

@@ -153,12 +153,15 @@ function patternsOf(audit: Audit, stepId: string): StepView['patterns'] {
   };
 }
 
-function patternRow({ factor, label, nWith, nWithout, ratio, low, high }: Pattern): PatternRowView {
+function patternRow({ factor, kind, label, nWith, nWithout, ratio, low, high }: Pattern): PatternRowView {
   const times = (value: number) => String(Number(value.toFixed(value < 1 ? 2 : 1)));
   return {
     id: factor,
     label,
-    under: `${counted(nWith, 'case')} with, ${nWithout} without`,
+    under:
+      kind === 'over-time'
+        ? `the latest ${nWith} against the ${nWithout} before them`
+        : `${counted(nWith, 'case')} with, ${nWithout} without`,
     ratio,
     low,
     high,

@@ -47,7 +47,10 @@ export function waitingNote(cases: readonly Case[], procedure: Procedure): Waiti
         each: prose(median(lengths)),
       })),
     lead: `From ${counted(shown.length, 'timed operation')}: time in which the operation could not go on, by reason alone.`,
-    notShown: rare === 0 ? null : `${counted(rare, 'reason')} noted in fewer than ${FEWEST} cases ${rare === 1 ? 'is' : 'are'} not shown.`,
+    notShown:
+      rare === 0
+        ? null
+        : `${counted(rare, 'reason')} noted in fewer than ${FEWEST} cases ${rare === 1 ? 'is' : 'are'} not shown.`,
   };
 }
 

@@ -47,19 +47,26 @@ export function twoHumpsTest(stepId: string, log: Float64Array, seconds: Float64
   const n = sorted.length;
   if (n < auditThresholds.humpsFrom) return null;
   const split = bestSplit(sorted);
-  const middle = (values: Float64Array) => Math.round(Math.exp(values[values.length >> 1]!));
+  const middle = (values: Float64Array) => timeWords(Math.exp(values[values.length >> 1]!));
   const [shorter, longer] = [sorted.slice(0, split), sorted.slice(split)];
   return {
     stepId,
     factor: 'two-humps',
     kind: 'two-humps',
-    label: `two groups of times, about ${middle(shorter)} s and about ${middle(longer)} s`,
+    label: `two groups of times (about ${middle(shorter)} and about ${middle(longer)})`,
     earlierStepId: null,
     nWith: longer.length,
     nWithout: shorter.length,
     p: dipTail(Math.sqrt(n) * dip(sorted)),
     effect: () => groupEffect(longer, shorter),
   };
+}
+
+/** Seconds as prose, as the screens write them; the words themselves lie further left. */
+function timeWords(seconds: number): string {
+  const whole = Math.round(seconds);
+  const rest = whole % 60;
+  return whole < 60 ? `${whole} s` : `${Math.floor(whole / 60)} min${rest === 0 ? '' : ` ${rest} s`}`;
 }
 
 /** Where to cut so that the two groups are furthest apart for their sizes (largest sum of squares between them). */

@@ -11,7 +11,11 @@ import { practiceThresholds as set } from './thresholds';
 export type Counting = Pick<
   Goal,
   'procedureId' | 'stepId' | 'windowLength' | 'afterSequence' | 'listAtStart' | 'decisions'
-> & { start: Pick<Goal['start'], 'caseIds'> };
+> & {
+  start: Pick<Goal['start'], 'caseIds'>;
+  /** Lists known to have been operated before this day do not count; left out where cases alone decide. */
+  setAt?: string;
+};
 
 export type GoalWindow = {
   /** Counted cases since the goal was set, in order, whatever window they fall in; none after the last following one. */
@@ -30,6 +34,8 @@ export type GoalWindow = {
   running: string[];
   /** Cases of the first window (filling or full) left out, before or after their times were seen. */
   leftOut: { before: number; after: number; ids: string[]; reasons: Partial<Record<LeftOutReason, number>> };
+  /** Cases that came into the record after the goal was set but were operated before it: they count for neither. */
+  operatedBefore: number;
 };
 
 /**
@@ -45,7 +51,9 @@ export function windowOf(
   procedure: Procedure,
   look: Look = goal.decisions.some((decision) => decision.kind === 'second-look') ? 'second' : 'first',
 ): GoalWindow {
-  const later = laterCases(goal, cases);
+  const arrived = laterCases(goal, cases);
+  const early = listsBefore(goal.setAt, lists);
+  const later = arrived.filter((one) => one.listId === null || !early.has(one.listId));
   const starting = casesWithIds(cases, goal.start.caseIds);
   const length = look === 'second' ? 2 * set.followingLength : goal.windowLength;
   // What is usual is read from the start and from the first cases, so that later ones never move a window that was full.
@@ -68,7 +76,17 @@ export function windowOf(
     windows: windows.map(idsOf),
     running: idsOf(running),
     leftOut: leftOutOf(later, windows[0] ?? null),
+    operatedBefore: arrived.length - later.length,
   };
+}
+
+/** Lists known by their day or month to lie before the day the goal was set. */
+function listsBefore(setAt: string | undefined, lists: readonly ListRecord[]): Set<string> {
+  const before = ({ when }: ListRecord): boolean =>
+    setAt !== undefined &&
+    ((when.kind === 'date' && when.date < setAt.slice(0, 10)) ||
+      (when.kind === 'month' && when.month < setAt.slice(0, 7)));
+  return new Set(lists.filter(before).map(({ id }) => id));
 }
 
 /** Cases after the goal was set, from the next new list on: the rest of a list under way belongs to neither. */

@@ -4,6 +4,8 @@ import { goalReport, monthReport, yearReport, type ReportRecord, type ReportView
 import type { SurgeonRecord } from '../assessment/record';
 import { monthWords } from '../assessment/when-words';
 import type { Goal } from '../model';
+import type { GoalLine } from '../assessment/goal-lines';
+import { readGoalLines } from './after';
 import { loadCautions } from './content';
 import { readRecord } from './record';
 import type { Store } from './storage/port';
@@ -37,7 +39,9 @@ export async function reportOf(
     .reverse();
   const years = [...new Set(record.goals.map((goal) => goal.setAt.slice(0, 4)))].sort().reverse();
   const goals = [...record.goals].sort((a, b) => (a.setAt < b.setAt ? 1 : -1));
-  const input = {
+  const lines = await readGoalLines(record);
+  const input: ReportRecord = {
+    lineOf: (goal) => goalLine(record, goal, lines),
     ...record,
     cautions: [...cautions.standing.paragraphs, ...cautions.codes.paragraphs],
     falsePerHundred: SHORTER_WRONG_PER_HUNDRED,
@@ -80,4 +84,12 @@ export async function reportOf(
 function reportOfGoal(record: SurgeonRecord, goal: Goal, input: ReportRecord, noteIds: readonly string[]): ReportView {
   const state = goalState(record, goal);
   return goalReport(state, input, noteIds, lastingState(record, state));
+}
+
+/** As After twenty's list has it; an event added after the result is said here too. */
+function goalLine(record: SurgeonRecord, goal: Goal, lines: readonly GoalLine[]): string {
+  const line = lines.find(({ id }) => id === goal.id);
+  const { gate, stored } = goalState(record, goal);
+  const reopened = stored.length > 0 && gate !== null && !gate.open ? '; a safety review is owed since' : '';
+  return `${line?.step ?? goal.stepId}: ${line?.said ?? ''}${reopened}.`;
 }

@@ -33,12 +33,7 @@ export function suggestionWords(audit: Audit, suggestion: SuggestionLike): { hea
   const label = (id: string) => inSentence(audit.steps.find((step) => step.stepId === id)?.label ?? id);
   const [firstId] = suggestion.steps;
   const step = audit.steps.find((each) => each.stepId === firstId);
-  const also =
-    suggestion.also.length > 0
-      ? [
-          `Also worth a look: ${listed(suggestion.also.map(({ stepId, view }) => `${label(stepId)}, which ${VIEW_SAYS[view]}`))}.`,
-        ]
-      : [];
+  const also = suggestion.also.length > 0 ? [`Also worth a look: ${alsoWords(suggestion.also, label)}.`] : [];
 
   switch (suggestion.kind) {
     case 'not-enough':
@@ -107,6 +102,25 @@ export function suggestionWords(audit: Audit, suggestion: SuggestionLike): { hea
     sentences: [...sentences, ...also, 'Longer is not wrong: watch two recordings before you choose.'],
   };
 }
+
+/** "nucleus removal, which holds the most seconds"; steps level on one view are named together. */
+function alsoWords(also: SuggestionLike['also'], label: (id: string) => string): string {
+  const views = [...new Set(also.map(({ view }) => view))];
+  return views
+    .map((view) => {
+      const steps = also.filter((each) => each.view === view).map(({ stepId }) => label(stepId));
+      return steps.length === 1
+        ? `${steps[0]}, which ${VIEW_SAYS[view]}`
+        : `${listed(steps)}, level on ${VIEW_NAME[view]}`;
+    })
+    .join('; ');
+}
+
+const VIEW_NAME: Record<View, string> = {
+  seconds: 'most seconds',
+  spread: 'what varies most',
+  reference: 'the view against the reference set',
+};
 
 const VIEW_SAYS: Record<View, string> = {
   seconds: 'holds the most seconds',

@@ -94,7 +94,7 @@ describe('while the window runs', () => {
       offer: 'Show them; the result still comes at twenty',
       earlier: null,
     });
-    expect(view.done.rows[0]?.words).toBe('done in 0 of 13; 13 not answered');
+    expect(view.done.rows[0]?.words).toBe('not answered yet');
     expect(view.safety.head).toContain('No event in these 13 cases');
     expect(JSON.stringify(view)).not.toMatch(/\d+ s\b|usual|median/);
   });
@@ -180,7 +180,7 @@ describe('when the window is full', () => {
     expect(after.result.head).toBe(before.result.head);
     expect(after.result.rows).toEqual(before.result.rows);
     expect(after.today?.sentence).toMatch(/stays as it was read|could not be worked out/);
-    expect(after.today?.reasons.join(' ')).toContain('1 case of it has been erased.');
+    expect(after.today?.reasons.join(' ')).toContain('1 case it rests on has been erased.');
     expect(after.today?.reasons.join(' ')).toContain('Changed since: C41.');
   });
 

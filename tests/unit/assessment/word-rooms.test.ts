@@ -141,7 +141,13 @@ describe('checkpoints', () => {
 });
 
 describe('the report', () => {
-  const record = { ...fellow, procedures, cautions: cautions.standing.paragraphs, falsePerHundred: 3 };
+  const record = {
+    ...fellow,
+    procedures,
+    cautions: cautions.standing.paragraphs,
+    falsePerHundred: 3,
+    lineOf: () => 'Capsulorhexis: shorter; lasted.',
+  };
   const [goal] = fellow.goals;
   if (!goal) throw new Error('the fellow has goals');
   const ticked = fellow.reflections
@@ -158,7 +164,7 @@ describe('the report', () => {
     const text = reportMarkdown(reports[0] ?? monthReport('2026-05', [], record, []));
     for (const needed of [
       '# Capsulorhexis: one practice goal',
-      'differed most from a reference set',
+      'against a reference set',
       '20 cases against 80 starting cases',
       '% less',
       'Does not say that',

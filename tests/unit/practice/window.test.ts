@@ -14,6 +14,21 @@ describe('the window', () => {
     expect(window.startIds).toEqual(ids(1, 40));
   });
 
+  it('counts no list known to have been operated before the day the goal was set, and says how many cases that is', () => {
+    const cases = month(85);
+    const goal = goalAfter(40);
+    const early = cases[41]?.listId;
+    const dated = listsFor(cases).map((list) => ({
+      ...list,
+      when: { kind: 'date' as const, date: list.id === early ? '2026-05-31' : '2026-06-01' },
+    }));
+    const window = windowOf({ ...goal, setAt: '2026-06-01T10:00:00Z' }, cases, dated, operation);
+    const left = cases.filter((one) => one.listId === early && one.sequence > 40).length;
+    expect(window.operatedBefore).toBe(left);
+    expect(window.counted).toHaveLength(45 - left);
+    expect(windowOf({ ...goal, setAt: undefined }, cases, dated, operation).operatedBefore).toBe(0);
+  });
+
   it('is not full at thirteen of twenty', () => {
     expect(at(month(53))).toMatchObject({
       full: false,

@@ -6,9 +6,9 @@ import { monthOf, safetySection, ticked } from './parts';
 import { FOOTNOTES, type ReportRecord, type ReportView } from './report';
 
 const CHOSEN: Record<Goal['chosenBy'], string> = {
-  seconds: 'It held the most seconds between usual and shorter cases.',
-  spread: 'It varied more than the other steps.',
-  reference: 'It differed most from a reference set of other surgeons, without names.',
+  seconds: 'Chosen on the view of most seconds: between usual and shorter cases.',
+  spread: 'Chosen on the view of what varies most.',
+  reference: 'Chosen on the view against a reference set of other surgeons, without names.',
   safety: 'A safety goal: no time is measured.',
   own: 'Chosen for a reason from outside the record, given before the times were looked at.',
 };
@@ -32,7 +32,7 @@ export function goalReport(
         lines: [
           `${CHOSEN[goal.chosenBy]}${goal.reason ? ` ${goal.reason}` : ''}`,
           `${counted(goal.start.caseIds.length, 'starting case')}, fixed on the day the goal was set; measure: ${goal.measure}.`,
-          `Agreed with the supervisor: ${{ yes: 'yes', 'not-yet': 'not yet', none: 'no supervisor' }[goal.agreed.answer]}.`,
+          ...agreedLine(goal),
         ],
       },
       {
@@ -60,6 +60,12 @@ export function goalReport(
     cautions: record.cautions,
     figures: figuresOf(result, lasting),
   };
+}
+
+/** Nothing where it was not asked: no answer is not "no supervisor". */
+function agreedLine({ agreed }: GoalState['goal']): string[] {
+  if (agreed.answer === 'none' && agreed.why === null) return [];
+  return [`Agreed with the supervisor: ${{ yes: 'yes', 'not-yet': 'not yet', none: 'no supervisor' }[agreed.answer]}.`];
 }
 
 function resultSection(

@@ -1,5 +1,5 @@
 import type { Goal } from '../../model';
-import { capital, counted, resultWords } from '../../words';
+import { counted } from '../../words';
 import { monthWords } from '../when-words';
 import { safetySection, ticked } from './parts';
 import { FOOTNOTES, type ReportRecord, type ReportView } from './report';
@@ -38,20 +38,8 @@ export function monthReport(
         ],
       },
       {
-        heading: 'Goals',
-        lines: running.length
-          ? running.map((goal) => {
-              const label =
-                record.procedures.flatMap((each) => each.steps).find((each) => each.id === goal.stepId)?.label ??
-                goal.stepId;
-              const result = record.results.find(
-                (each) => each.goalId === goal.id && each.storedAt.slice(0, 7) <= month,
-              );
-              return result
-                ? `${capital(label)}: ${resultWords(result.outcome, { stepLabel: label, falsePerHundred: record.falsePerHundred, pausedBy: null }).head.toLowerCase()}.`
-                : `${capital(label)}: under way.`;
-            })
-          : ['A month without a goal.'],
+        heading: 'Goals, as they stand today',
+        lines: running.length > 0 ? running.map(record.lineOf) : ['A month without a goal.'],
       },
       { heading: 'Safety', ...safetySection(cases, record, null) },
     ],

@@ -1,4 +1,4 @@
-import type { Case, ListRecord, Procedure, Reflection, StoredResult } from '../../model';
+import type { Case, Goal, ListRecord, Procedure, Reflection, StoredResult } from '../../model';
 
 /** One A4 page. Months, not dates; no codes; every figure with its n. Rendered as HTML, Markdown, JSON or CSV. */
 export type ReportView = {
@@ -28,6 +28,8 @@ export type ReportRecord = {
   procedures: readonly Procedure[];
   cautions: readonly string[];
   falsePerHundred: number;
+  /** A goal in one line, as After twenty's list of goals has it. */
+  lineOf: (goal: Goal) => string;
 };
 
 export const FOOTNOTES = [

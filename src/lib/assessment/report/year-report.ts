@@ -1,5 +1,4 @@
 import type { Goal } from '../../model';
-import { inSentence, resultWords } from '../../words';
 import { monthOf, safetySection } from './parts';
 import { FOOTNOTES, type ReportRecord, type ReportView } from './report';
 
@@ -16,20 +15,7 @@ export function yearReport(year: string, goals: readonly Goal[], record: ReportR
     sections: [
       {
         heading: 'Goals',
-        lines: mine.map((goal) => {
-          const label =
-            record.procedures.flatMap((each) => each.steps).find((each) => each.id === goal.stepId)?.label ??
-            goal.stepId;
-          const result = [...record.results].reverse().find((each) => each.goalId === goal.id);
-          const head = result
-            ? resultWords(result.outcome, {
-                stepLabel: label,
-                falsePerHundred: record.falsePerHundred,
-                pausedBy: null,
-              }).head.toLowerCase()
-            : 'no result yet';
-          return `${monthOf(goal.setAt)}, ${inSentence(label)}: ${head}.`;
-        }),
+        lines: mine.map((goal) => `${monthOf(goal.setAt)}: ${record.lineOf(goal)}`),
       },
       {
         heading: 'Read with this in mind',
