@@ -3,11 +3,14 @@ import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { chromium, type Browser } from 'playwright';
 import { App } from './app';
+import { waitingRooms } from './records';
 import { pathOf, ROOMS, widerThanThePage } from './rooms';
 import { lookRound, SURGEONS, type Surgeon } from './surgeons';
 
 type Io = { projectFolder: string; out: (text: string) => void; err: (text: string) => void };
 
+/** Those that are there only while something waits in them come last. */
+const NAMES = [...ROOMS.map(({ name }) => name), 'bring-in-look', 'new-case-times'];
 const WIDTHS = [360, 768, 1440] as const;
 const THEMES = ['light', 'dark'] as const;
 
@@ -18,7 +21,7 @@ type Wanted = { rooms: string[]; surgeons: Surgeon[]; widths: number[]; themes: 
 /** @returns what was asked for, or `null` where something of it is not known */
 function wantedFrom(args: readonly string[]): Wanted | null {
   const wanted: Wanted = {
-    rooms: ROOMS.map(({ name }) => name),
+    rooms: NAMES,
     surgeons: [...SURGEONS],
     widths: [...WIDTHS],
     themes: [...THEMES],
@@ -58,7 +61,8 @@ async function photograph(
   await lookRound(page, surgeon);
   await mkdir(join(folder, surgeon), { recursive: true });
   const shown: Shown[] = [];
-  for (const room of ROOMS.filter(({ name }) => wanted.rooms.includes(name))) {
+  const rooms = [...ROOMS, ...(await waitingRooms(app))];
+  for (const room of rooms.filter(({ name }) => wanted.rooms.includes(name))) {
     const path = await pathOf(room, page);
     const entry: Shown = { surgeon, room: room.name, path, status: 0, pictures: [], wide: [] };
     shown.push(entry);

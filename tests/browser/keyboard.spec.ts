@@ -93,7 +93,7 @@ test.describe('a list sheet', () => {
     await expect(page.getByText('The list is stored.')).toBeVisible();
     expect(keys).toBeLessThanOrEqual(140);
 
-    const { cases } = await everythingOf(app);
+    const cases = (await everythingOf(app)).cases.filter(({ code }) => code.startsWith('M'));
     expect(cases).toHaveLength(14);
     for (const [index, one] of cases.entries())
       expect(one, one.code).toMatchObject({
@@ -104,5 +104,43 @@ test.describe('a list sheet', () => {
         events: [],
         stretches: [],
       });
+  });
+
+  test.describe('on a phone', () => {
+    test.use({ hasTouch: true, viewport: { width: 360, height: 740 } });
+
+    test('one tap an answer, each large enough for a finger', async ({ page, app }) => {
+      const where = await post(app, '/cases/lists/new?/make', {
+        procedure: 'phaco',
+        when: '8',
+        label: '',
+        count: '2',
+        first: 'P1',
+      });
+      await open(page, where);
+      const row = page.getByRole('group', { name: 'Case P1' });
+      let taps = 0;
+      const tap = async (group: string, answer: string) => {
+        const target = row.getByRole('group', { name: new RegExp(`^${group}`) }).getByText(answer, { exact: true });
+        const box = await target.boundingBox();
+        expect(Math.min(box?.width ?? 0, box?.height ?? 0), answer).toBeGreaterThanOrEqual(44);
+        await target.tap();
+        taps += 1;
+      };
+      await tap('Nucleus', 'hard');
+      await tap('Pupil', 'small');
+      await tap('Eye and patient still', 'still');
+      await tap('Anything else', 'none');
+      await tap('Hands', 'all mine');
+      await tap('Event', 'none');
+      expect(taps).toBe(6);
+      await page.getByRole('button', { name: 'Store the list' }).tap();
+      await expect(page.getByText('The list is stored.')).toBeVisible();
+      expect((await everythingOf(app)).cases.find(({ code }) => code === 'P1')).toMatchObject({
+        facts: { nucleus: 'hard', pupil: 'small', still: true },
+        hands: { whole: 'mine' },
+        events: [],
+      });
+    });
   });
 });

@@ -1,5 +1,7 @@
 import AxeBuilder from '@axe-core/playwright';
 import { expect, type Page } from 'playwright/test';
+import type { App } from './app';
+import { waitingRooms } from './records';
 import { pathOf, ROOMS, widerThanThePage, type Room } from './rooms';
 
 const told = (found: Awaited<ReturnType<AxeBuilder['analyze']>>) =>
@@ -26,9 +28,9 @@ async function checkRoom(page: Page, room: Room, path: string): Promise<void> {
 }
 
 /** Every room of the record as it stands; `absent`: rooms nothing leads to in it, said by name so that none gets lost. */
-export async function checkRooms(page: Page, absent: readonly string[]): Promise<void> {
+export async function checkRooms(page: Page, app: App, absent: readonly string[]): Promise<void> {
   const missing: string[] = [];
-  for (const room of ROOMS) {
+  for (const room of [...ROOMS, ...(await waitingRooms(app))]) {
     const path = await pathOf(room, page);
     if (path === null) missing.push(room.name);
     else await checkRoom(page, room, path);

@@ -8,6 +8,7 @@ export const ROOMS: readonly Room[] = [
   { name: 'now', path: '/' },
   { name: 'cases', path: '/cases' },
   { name: 'case', on: '/cases', links: [/^\/cases\/case-[^/]+$/] },
+  { name: 'case-timed', on: '/cases?page=3', links: [/^\/cases\/case-[^/]+$/] },
   { name: 'list-facts', on: '/cases', links: [/^\/cases\/lists\/list-[^/]+$/] },
   { name: 'new-list', path: '/cases/lists/new' },
   { name: 'list-sheet', path: '/cases/list-sheet' },
