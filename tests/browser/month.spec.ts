@@ -67,7 +67,7 @@ test('a month, from the empty record to a result and what follows', async ({ pag
     await expect(page.getByRole('heading', { name: PLANTED.label, exact: true })).toBeVisible();
     await page.getByRole('link', { name: 'Set a goal on this step' }).first().click();
     await expect(page.getByText('Expected range:')).toBeVisible();
-    await expect(page.getByText('40 starting cases, from 8 lists: K001 to K040.')).toBeVisible();
+    await expect(page.getByText('40 starting cases, from 8 lists: first K001, latest K040.')).toBeVisible();
     await expect(page.getByText('So "no clear change" will be common, even when something did change.')).toBeVisible();
     await page.getByLabel('If … then …').fill('If it takes longer than 60 s, then I stop.');
     await page.getByRole('button', { name: 'Set the goal' }).click();

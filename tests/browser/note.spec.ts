@@ -86,6 +86,18 @@ test.describe('with a goal', () => {
     await page.getByRole('button', { name: 'Smaller type' }).waitFor();
     expect(await printed(page)).toEqual({ sides: 1, width: 148, height: 210 });
   });
+
+  // Last here: the record has another goal from now on.
+  test('two goals are two notes, a side each', async ({ page }) => {
+    await page.goto('/plan?step=iol-insertion');
+    await page.getByLabel('Yes', { exact: true }).check();
+    await page.getByRole('button', { name: 'Set the goal' }).click();
+    await expect(page.getByText('The goal is set, with everything that fixes it.')).toBeVisible();
+    await page.goto('/before-a-list');
+    await expect(page.locator('article h2')).toHaveText(['Cortex aspiration', 'Lens insertion']);
+    expect(await textOf(page)).not.toMatch(DURATION);
+    expect(await printed(page)).toEqual({ sides: 2, width: 148, height: 210 });
+  });
 });
 
 test.describe('without a goal', () => {

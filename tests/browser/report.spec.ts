@@ -36,3 +36,12 @@ test('the note and the report keep their paper when one is opened after the othe
   await expect(page.getByText('Not the team brief.')).toBeVisible();
   expect(await printed(page)).toEqual({ sides: 1, width: 148, height: 210 });
 });
+
+test('the list sheet prints on one side, with twenty rows or forty, and has no column for a time', async ({ page }) => {
+  for (const rows of [20, 40]) {
+    await page.goto(`/cases/list-sheet?rows=${rows}`);
+    await expect(page.locator('main tbody tr')).toHaveCount(rows);
+    expect((await page.locator('main thead').innerText()).toLowerCase()).not.toMatch(/time|second|minute|length/);
+    expect((await printed(page)).sides, `${rows} rows`).toBe(1);
+  }
+});
