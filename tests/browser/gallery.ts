@@ -114,7 +114,8 @@ export async function run(args: readonly string[], io: Io): Promise<number> {
   const shown: Shown[] = [];
   try {
     for (const surgeon of wanted.surgeons) {
-      await rm(join(folder, surgeon), { recursive: true, force: true });
+      // A few rooms seen again take nothing else away.
+      if (wanted.rooms.length === NAMES.length) await rm(join(folder, surgeon), { recursive: true, force: true });
       await app.startEmpty();
       shown.push(...(await photograph(browser, app, surgeon, wanted, folder)));
       io.out(
