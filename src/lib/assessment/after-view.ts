@@ -5,6 +5,7 @@ import { listsOf } from '../safety';
 import { counted, lastingWords, lessOrMore } from '../words';
 import { runView, type RunView } from './after-chart';
 import {
+  countWords,
   effectRows,
   hiddenWords,
   leftOutSentence,
@@ -81,7 +82,6 @@ export type AfterSource = {
 export function afterView(source: AfterSource): AfterView {
   const { state, record } = source;
   const { goal, procedure, step, window, windowCases, spanCases, stored } = state;
-  const need = window.need;
   const so = windowCases.length;
   return {
     goalId: goal.id,
@@ -89,9 +89,7 @@ export function afterView(source: AfterSource): AfterView {
     state: goal.state,
     set: `Set on ${instantWords(goal.setAt)}, with ${counted(goal.start.caseIds.length, 'starting case')}.`,
     notices: noticesOf(source),
-    count: window.full
-      ? `The ${need.cases === 40 ? 'forty' : 'twenty'} are full.`
-      : `${Math.min(so, need.cases)} of ${need.cases} counted${need.lists > 0 ? `, over ${Math.min(window.lists, need.lists)} of ${need.lists} lists` : ''}.${window.operatedBefore > 0 ? ` ${counted(window.operatedBefore, 'case')} operated before the goal was set ${window.operatedBefore === 1 ? 'counts' : 'count'} for neither.` : ''}`,
+    count: countWords(window, so),
     timed:
       so === 0 ? null : asPlannedWords(asPlanned(windowCases, record.lists, record.profile.timingPlan, record.cases)),
     done: {

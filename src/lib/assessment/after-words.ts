@@ -5,6 +5,17 @@ import { leftOutWords } from './case-change';
 import { SHORTER_WRONG_PER_HUNDRED } from './error-rates';
 import type { PatternRowView } from './step-view';
 
+/** How far the window is: "13 of 20 counted, over 3 of 4 lists."; `so`: counted cases of it. */
+export function countWords({ full, need, lists, operatedBefore }: GoalWindow, so: number): string {
+  if (full) return `The ${need.cases === 40 ? 'forty' : 'twenty'} are full.`;
+  const over = need.lists > 0 ? `, over ${Math.min(lists, need.lists)} of ${need.lists} lists` : '';
+  const early =
+    operatedBefore > 0
+      ? ` ${counted(operatedBefore, 'case')} operated before the goal was set ${operatedBefore === 1 ? 'counts' : 'count'} for neither.`
+      : '';
+  return `${Math.min(so, need.cases)} of ${need.cases} counted${over}.${early}`;
+}
+
 /** "Hidden until twenty cases over four lists: 13 of 20, 3 of 4." */
 export function hiddenWords(window: GoalWindow): string {
   const { cases, lists } = window.need;
