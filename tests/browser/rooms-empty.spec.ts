@@ -1,6 +1,9 @@
-import { test } from './fixture';
+import AxeBuilder from '@axe-core/playwright';
+import { expect, test } from './fixture';
+import { open } from './open';
 import { startWith } from './records';
-import { checkRooms } from './rooms-check';
+import { widerThanThePage } from './rooms';
+import { checkRooms, narrowCheck, told } from './rooms-check';
 
 test.beforeAll(({ app }) => startWith(app, 'empty'));
 
@@ -16,4 +19,26 @@ test('every room can be read and used by everybody, with nothing in it', async (
     'reflection',
     'after-twenty-past',
   ]);
+});
+
+test('the check itself notices grey on grey, a small target, a field without a name and what is too wide', async ({
+  page,
+}) => {
+  await open(page, '/choose');
+  await page.evaluate(() => {
+    const add = (tag: string, text: string, style: Partial<CSSStyleDeclaration>) => {
+      const element = Object.assign(document.createElement(tag), { textContent: text });
+      Object.assign(element.style, style);
+      document.querySelector('main')?.append(element);
+    };
+    add('p', 'grey on grey', { color: '#999', background: '#888' });
+    add('input', '', {});
+    add('p', 'wide', { width: '3000px' });
+    for (const text of ['a', 'b']) add('button', text, { minHeight: '0', height: '8px', width: '8px', padding: '0' });
+  });
+  const inFull = told(await new AxeBuilder({ page }).analyze()).join();
+  for (const rule of ['color-contrast', 'label']) expect(inFull).toContain(rule);
+  const narrow = told(await narrowCheck(page).analyze()).join();
+  for (const rule of ['color-contrast', 'target-size']) expect(narrow).toContain(rule);
+  expect(await widerThanThePage(page)).not.toEqual([]);
 });
