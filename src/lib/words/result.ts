@@ -120,7 +120,11 @@ export function resultWords(outcome: Outcome, context: ResultContext): ResultWor
   })();
 
   return {
-    head: outcome.cannot ? 'Cannot tell yet' : RESULT_HEAD[outcome.kind],
+    head: !outcome.cannot
+      ? RESULT_HEAD[outcome.kind]
+      : outcome.cannot.code === 'not-a-time-goal'
+        ? 'No time is judged'
+        : 'Cannot tell yet',
     sentences: sentences.filter(Boolean),
     doesNotSay: [
       DOES_NOT_SAY[outcome.kind],
