@@ -74,11 +74,12 @@ export const widerThanThePage = (page: Page): Promise<string[]> =>
     const scrolls = (element: Element | null): boolean =>
       element !== null &&
       (/(auto|scroll|hidden|clip)/.test(getComputedStyle(element).overflowX) || scrolls(element.parentElement));
-    return [...document.body.querySelectorAll('*')]
+    const found = [...document.body.querySelectorAll('*')]
       .filter((each) => each.getBoundingClientRect().right > width + 0.5 && !scrolls(each.parentElement))
       .slice(0, 5)
       .map(
         (each) =>
           `${each.tagName.toLowerCase()}.${each.getAttribute('class') ?? ''} ${each.textContent?.trim().slice(0, 40)}`,
       );
+    return found.length > 0 ? found : ['something that could not be named'];
   });
