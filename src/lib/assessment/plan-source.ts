@@ -1,6 +1,6 @@
 import { pairOf } from '../audit';
 import type { Audit } from '../audit';
-import { startGoal, startsAfter, type StartedGoal } from '../practice';
+import { startsAfter, type StartedGoal, type StartGoalInput } from '../practice';
 import type { Case, Goal, Measure, Procedure } from '../model';
 import { planDraft, stepFactsOf, suggestionOf } from '../rules';
 import type { Guidance } from '../rules/types';
@@ -33,8 +33,11 @@ export type PlanInput = {
   query: string;
 };
 
+/** Fixes a start; a server hands in the one that works in slices. */
+export type Starting = (input: StartGoalInput) => Promise<StartedGoal | { kind: 'cannot'; because: string }>;
+
 /** Everything the plan page rests on; `null` where the step has no time in this record. */
-export function planSource(input: PlanInput): PlanSource | null {
+export async function planSource(input: PlanInput, starting: Starting): Promise<PlanSource | null> {
   const { audit, record, procedure, cases, stepId, guidance, ownReason } = input;
   const step = procedure.steps.find(({ id }) => id === stepId);
   const safety = safetyFactsFor(audit, record);
@@ -56,7 +59,7 @@ export function planSource(input: PlanInput): PlanSource | null {
     draft,
     guidance,
     ownCheckpoints: record.profile.ownCheckpoints,
-    started: startFor(record, procedure, stepId, measure, chosenBy),
+    started: await starting(startInput(record, procedure, stepId, measure, chosenBy)),
     codes: new Map(record.cases.map(({ id, code }) => [id, code])),
     supervisor: supervisorAsked(
       record.cases.filter((each) => each.procedureId === procedure.id),
@@ -71,19 +74,19 @@ export function planSource(input: PlanInput): PlanSource | null {
   };
 }
 
-/** What starting today fixes. A goal without a time starts from as many cases as there are. */
-export function startFor(
+/** What starting today rests on. A goal without a time starts from as many cases as there are. */
+export function startInput(
   record: SurgeonRecord,
   procedure: Procedure,
   stepId: string,
   measure: Measure,
   chosenBy: Goal['chosenBy'],
-): StartedGoal | { kind: 'cannot'; because: string } {
+): StartGoalInput {
   const latest = record.cases.filter((each) => each.procedureId === procedure.id).slice(-LATEST);
   const notBefore = startsAfter(stepId, procedure.id, record.goals, record.results, record.cases);
   // Times of a running window are kept from view, so they enter no range shown before it is full.
   const hidden = hiddenCaseIds(record);
-  return startGoal({
+  return {
     cases: record.cases.filter((each) => !hidden.has(each.id)),
     lists: record.lists,
     procedure,
@@ -99,7 +102,7 @@ export function startFor(
       { id: '', procedureId: procedure.id, stepId },
       latest.map(({ id }) => id),
     ),
-  });
+  };
 }
 
 /** The view the step was shown on: the suggestion's, else the one it was also worth a look on, else the one looked at. */

@@ -1,7 +1,10 @@
-import { planSource } from '../assessment/plan-source';
+import { setImmediate } from 'node:timers/promises';
+import { planSource, startInput, type Starting } from '../assessment/plan-source';
 import type { PlanSource } from '../assessment/plan-view';
 import { procedureOf, type SurgeonRecord } from '../assessment/record';
 import { guidanceOf } from '../assessment/step-view';
+import type { Measure } from '../model';
+import { startGoalInSlices } from '../practice';
 import { z } from 'zod';
 import { shownAudit } from './audits';
 import { loadGuidance } from './content';
@@ -50,18 +53,29 @@ export async function readPlanSource(
   const { audit, cases } = await shownAudit(record, procedure);
   const ownReason = asked.own ? await ownReasonFor(store, procedure.id, asked.step) : null;
   const key = JSON.stringify([recordKey(record), asked, procedure.id, ownReason]);
-  const source = await sources(key, async () =>
-    planSource({
-      audit,
-      record,
-      procedure,
-      cases,
-      stepId: asked.step,
-      guidance: guidanceOf(loadGuidance(), procedure, asked.step),
-      view: asked.view,
-      ownReason,
-      query: asked.procedure ? `?procedure=${procedure.id}` : '',
-    }),
+  const source = await sources(key, () =>
+    planSource(
+      {
+        audit,
+        record,
+        procedure,
+        cases,
+        stepId: asked.step,
+        guidance: guidanceOf(loadGuidance(), procedure, asked.step),
+        view: asked.view,
+        ownReason,
+        query: asked.procedure ? `?procedure=${procedure.id}` : '',
+      },
+      inTurns,
+    ),
   );
   return { record, label: step.label, source };
+}
+
+/** Others are answered while a start is fixed. */
+const inTurns: Starting = (input) => startGoalInSlices(input, () => setImmediate());
+
+/** The start of the plan that was sent, by the measure it names. */
+export function startOf(record: SurgeonRecord, source: PlanSource, measure: Measure): ReturnType<Starting> {
+  return inTurns(startInput(record, source.procedure, source.step.id, measure, source.chosenBy));
 }

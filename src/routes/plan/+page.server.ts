@@ -2,13 +2,12 @@ import { error, fail, redirect } from '@sveltejs/kit';
 import { textOf } from '$lib/assessment/fields';
 import { newGoal } from '$lib/assessment/new-goal';
 import { readPlan } from '$lib/assessment/plan-form';
-import { startFor } from '$lib/assessment/plan-source';
 import { offeredCheckpoints, planView } from '$lib/assessment/plan-view';
 import { procedureOf } from '$lib/assessment/record';
 import { attempt } from '$lib/server/attempt';
 import { loadCautions } from '$lib/server/content';
 import { fieldsOf } from '$lib/server/form-fields';
-import { dropOwnReason, keepOwnReason, readPlanSource } from '$lib/server/plans';
+import { dropOwnReason, keepOwnReason, readPlanSource, startOf } from '$lib/server/plans';
 import { readRecord } from '$lib/server/record';
 import type { Actions, PageServerLoad } from './$types';
 
@@ -87,7 +86,7 @@ export const actions = {
       chosenBy: source.chosenBy,
     });
     if (read.kind === 'errors') return fail(400, { errors: read.errors, values });
-    const started = startFor(record, source.procedure, source.step.id, read.plan.measure, source.chosenBy);
+    const started = await startOf(record, source, read.plan.measure);
     if (started.kind === 'cannot')
       return fail(400, { errors: [{ field: 'measure', message: started.because }], values });
     const goal = newGoal(source, read.plan, started.start, record.cases, locals.now);
