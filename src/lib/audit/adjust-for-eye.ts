@@ -1,4 +1,5 @@
 import { huberRegression, type FitProblem } from '../statistics';
+import { atOnce, type Work } from '../turns';
 import { eyeColumns } from './eye-columns';
 import { auditThresholds } from './thresholds';
 import type { EyeColumns, StepTable } from './types';
@@ -43,15 +44,11 @@ const WHY_NOT = {
  * @param eye the columns, if made before; of the same cases in the same order.
  */
 export function adjustForEye(table: StepTable, eye: EyeColumns = eyeColumns(table, table.procedure)): Adjusted {
-  const work = adjusting(table, eye);
-  for (;;) {
-    const { done, value } = work.next();
-    if (done) return value;
-  }
+  return atOnce(adjusting(table, eye));
 }
 
 /** The same in pieces, a step at a time: yields the share done. */
-export function* adjusting(table: StepTable, eye: EyeColumns): Generator<number, Adjusted> {
+export function* adjusting(table: StepTable, eye: EyeColumns): Work<Adjusted> {
   const said = [...eye.said];
   const fits: (StepFit | null)[] = [];
   const adjusted: Float64Array[] = [];

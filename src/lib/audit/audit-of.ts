@@ -1,4 +1,5 @@
 import type { Case, CannotSay, ListRecord, Procedure, ReferenceSet } from '../model';
+import { atOnce, inSlices, scaled, type Slices, type Work } from '../turns';
 import { adjusting, type Adjusted } from './adjust-for-eye';
 import { counted, latestShown } from './counted';
 import { drawUnits } from './drawn-lists';
@@ -33,39 +34,17 @@ export type AuditInput = {
  * The same input and seed give the same numbers, in slices or at once.
  */
 export function auditOf(input: AuditInput): Audit {
-  const work = auditing(input);
-  for (;;) {
-    const { done, value } = work.next();
-    if (done) return value;
-  }
-}
-
-/** Raised by `auditInSlices` when the caller no longer wants the answer. */
-export class AuditCancelled extends Error {
-  override readonly name = 'AuditCancelled';
+  return atOnce(auditing(input));
 }
 
 /**
  * The same in slices of well under 50 ms, for a server that answers others meanwhile.
  *
- * @param how.pause lets others have their turn (`setImmediate`, say); `progress` hears the share done, 0..1.
- * @throws AuditCancelled once `cancelled` answers true.
+ * @throws Cancelled once `how.cancelled` answers true.
  */
-export async function auditInSlices(
-  input: AuditInput,
-  how: { pause: () => Promise<void>; progress?: (share: number) => void; cancelled?: () => boolean },
-): Promise<Audit> {
-  const work = auditing(input);
-  for (;;) {
-    const { done, value } = work.next();
-    if (done) return value;
-    how.progress?.(value);
-    await how.pause();
-    if (how.cancelled?.()) throw new AuditCancelled('The audit was cancelled.');
-  }
-}
+export const auditInSlices = (input: AuditInput, how: Slices): Promise<Audit> => inSlices(auditing(input), how);
 
-function* auditing(input: AuditInput): Generator<number, Audit> {
+function* auditing(input: AuditInput): Work<Audit> {
   const { lists, procedure, references, seed, resamples = 2000, shown = 100 } = input;
   const all = counted(input.cases, procedure);
   yield 0.01;
@@ -133,7 +112,7 @@ function* trending(
   shown: StepTable,
   fitted: Adjusted,
   lists: readonly ListRecord[],
-): Generator<number, (Trend | null)[]> {
+): Work<(Trend | null)[]> {
   const latest = latestShown(all, auditThresholds.trendCases);
   if (latest.length === shown.cases.length) return fitted.adjusted.map((values) => overTime(values, shown));
   const table = stepTable(latest, shown.procedure, lists, { wanted: shown.stepIds });
@@ -145,15 +124,6 @@ function* trending(
     yield 1;
   }
   return trends;
-}
-
-/** The progress of a part of the work as progress of the whole. */
-function* scaled<Result>(work: Generator<number, Result>, from: number, to: number): Generator<number, Result> {
-  for (;;) {
-    const { done, value } = work.next();
-    if (done) return value;
-    yield from + (to - from) * value;
-  }
 }
 
 function cannotOf({ cases, stepIds }: StepTable): CannotSay | null {

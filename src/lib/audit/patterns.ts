@@ -1,5 +1,6 @@
 import { benjaminiHochberg } from '../statistics';
 import type { ListRecord } from '../model';
+import type { Work } from '../turns';
 import type { Adjusted } from './adjust-for-eye';
 import { carryOverTests } from './carry-over';
 import { sharedFactors } from './pattern-factors';
@@ -23,7 +24,7 @@ type PatternInput = {
  * record. A pattern is shown when its test stands and its shrunk effect is at least ten per cent. Everything here goes
  * with a length; nothing is shown to cause it. Yields the share done.
  */
-export function* patternsOf(input: PatternInput): Generator<number, Patterns> {
+export function* patternsOf(input: PatternInput): Work<Patterns> {
   const { table, fitted, lists } = latest(input);
   if (table.cases.length < auditThresholds.patternsFrom) return { patterns: [], lookedAt: [] };
   const factors = sharedFactors(table, lists);

@@ -1,4 +1,5 @@
 import { randomStream } from '../statistics';
+import type { Work } from '../turns';
 import type { StepFit } from './adjust-for-eye';
 import { drawInto, type DrawUnits } from './drawn-lists';
 import type { ReferenceSamples } from './reference-samples';
@@ -41,7 +42,7 @@ const REFIT_COST = 60;
  * All views of all steps in seeded resamples of lists, mine and the reference set's in the same draw. Each resample
  * has its own stream, so slices and the whole give the same numbers. Yields the share done.
  */
-export function* resampleViews(input: ResampleInput): Generator<number, StepDraws[]> {
+export function* resampleViews(input: ResampleInput): Work<StepDraws[]> {
   const { adjusted, refit, units, reference, ranked, seed, resamples } = input;
   const samples = adjusted.map((values, step) => (refit[step] ? null : sortedSample(values, units.unit)));
   const draws = adjusted.map((_, step) => emptyDraws(resamples, ranked[step]!));

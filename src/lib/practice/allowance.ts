@@ -1,5 +1,6 @@
 import { sortedSample } from '../audit/sorted-sample';
 import { drawListCounts, huberLocation, mad, median } from '../statistics';
+import { atOnce, type Work } from '../turns';
 import { viewValue, type PickedOn } from './resampled-view';
 import { practiceThresholds as set } from './thresholds';
 
@@ -31,15 +32,11 @@ export type Allowance = { time: number; spread: number };
  * Choosing by the resample's point values; ties go to the earlier step. Below six lists cases are resampled singly.
  */
 export function allowanceOf(input: AllowanceInput): Allowance {
-  const work = allowing(input);
-  for (;;) {
-    const { done, value } = work.next();
-    if (done) return value;
-  }
+  return atOnce(allowing(input));
 }
 
 /** The same work in slices: hands over after every fifty resamples with the share done, 0..1. */
-export function* allowing(input: AllowanceInput): Generator<number, Allowance> {
+export function* allowing(input: AllowanceInput): Work<Allowance> {
   const { groups, list } = groupsOf(input.list);
   const steps = input.candidates.map((step) =>
     sortedSample((input.adjusted[step] ?? new Float64Array(0)).map(Math.exp), list),

@@ -1,5 +1,6 @@
 import type { Interval } from '../audit';
 import type { Case, FrozenModel, Goal, ListRecord, Measure, Procedure, ReferenceSet, Start } from '../model';
+import { atOnce, inSlices, type Slices, type Work } from '../turns';
 import { allowing, type Allowance } from './allowance';
 import { cannot, type Cannot } from './cannot';
 import type { CaseArrays } from './case-arrays';
@@ -48,30 +49,14 @@ export type StartedGoal = {
  * step, and what twenty and forty cases can show. Deterministic for one seed. Errors: a returned case with its reason.
  */
 export function startGoal(input: StartGoalInput): StartedGoal | Cannot {
-  const work = starting(input);
-  for (;;) {
-    const { done, value } = work.next();
-    if (done) return value;
-  }
+  return atOnce(starting(input));
 }
 
-/**
- * The same in slices of well under 50 ms, for a server that answers others meanwhile.
- * @param pause lets others have their turn (`setImmediate`, say)
- */
-export async function startGoalInSlices(
-  input: StartGoalInput,
-  pause: () => Promise<void>,
-): Promise<StartedGoal | Cannot> {
-  const work = starting(input);
-  for (;;) {
-    const { done, value } = work.next();
-    if (done) return value;
-    await pause();
-  }
-}
+/** The same in slices of well under 50 ms, for a server that answers others meanwhile. */
+export const startGoalInSlices = (input: StartGoalInput, how: Slices): Promise<StartedGoal | Cannot> =>
+  inSlices(starting(input), how);
 
-function* starting(input: StartGoalInput): Generator<number, StartedGoal | Cannot> {
+function* starting(input: StartGoalInput): Work<StartedGoal | Cannot> {
   const found = startingCases(input);
   if (found.kind === 'cannot') return found;
   yield 0.1;
@@ -109,11 +94,7 @@ function* starting(input: StartGoalInput): Generator<number, StartedGoal | Canno
 const NONE: Allowance = { time: 0, spread: 0 };
 
 /** None for a reason given before the views were opened. */
-function* pickedAllowance(
-  input: StartGoalInput,
-  arrays: CaseArrays,
-  model: StartingModel,
-): Generator<number, Allowance> {
+function* pickedAllowance(input: StartGoalInput, arrays: CaseArrays, model: StartingModel): Work<Allowance> {
   const view = input.chosenBy;
   if (view === 'own' || view === 'safety') return NONE;
   const reference = referenceUsual(input.references, arrays);

@@ -73,7 +73,7 @@ export async function readPlanSource(
 }
 
 /** Others are answered while a start is fixed. */
-const inTurns: Starting = (input) => startGoalInSlices(input, () => setImmediate());
+const inTurns: Starting = (input) => startGoalInSlices(input, { pause: () => setImmediate() });
 
 /** The start of the plan that was sent, by the measure it names. */
 export function startOf(record: SurgeonRecord, source: PlanSource, measure: Measure): ReturnType<Starting> {

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { AuditCancelled, auditInSlices, auditOf } from '../../../src/lib/audit';
+import { auditInSlices, auditOf } from '../../../src/lib/audit';
+import { Cancelled } from '../../../src/lib/turns';
 import type { Audit, AuditInput } from '../../../src/lib/audit';
 import type { Case, Stretch } from '../../../src/lib/model';
 import { case_, fact, length, listRecord, procedure, step } from '../../bench/made-up';
@@ -89,7 +90,7 @@ describe('an audit', () => {
     let turns = 0;
     await expect(
       auditInSlices(given, { pause: () => Promise.resolve(), cancelled: () => (turns += 1) > 3 }),
-    ).rejects.toBeInstanceOf(AuditCancelled);
+    ).rejects.toBeInstanceOf(Cancelled);
     expect(turns).toBe(4);
   });
 

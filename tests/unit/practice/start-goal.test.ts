@@ -141,9 +141,11 @@ describe('in slices', () => {
   it('gives the same, and lets others have their turn', async () => {
     let pauses = 0;
     const input = asked(month(60));
-    const slowly = await startGoalInSlices(input, () => {
-      pauses += 1;
-      return Promise.resolve();
+    const slowly = await startGoalInSlices(input, {
+      pause: () => {
+        pauses += 1;
+        return Promise.resolve();
+      },
     });
     expect(slowly).toEqual(startGoal(input));
     expect(pauses).toBe(5); // once before the resamples, and once in fifty of 200

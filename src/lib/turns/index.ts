@@ -1,0 +1,68 @@
+/**
+ * Long work that can hand over between its parts: a generator that yields the share done, 0..1, and returns the answer.
+ * Whoever asks decides: at once (a command, a test), or in slices (a server that answers others meanwhile).
+ */
+export type Work<Answer> = Generator<number, Answer>;
+
+/** Does the work without a pause. */
+export function atOnce<Answer>(work: Work<Answer>): Answer {
+  for (;;) {
+    const { done, value } = work.next();
+    if (done) return value;
+  }
+}
+
+export type Slices = {
+  /** Lets others have their turn (`setImmediate`, say). */
+  pause: () => Promise<unknown>;
+  /** Hears the share done, 0..1. */
+  progress?: (share: number) => void;
+  /** Asked after each pause. */
+  cancelled?: () => boolean;
+};
+
+/** Raised where the caller no longer wants the answer. */
+export class Cancelled extends Error {
+  override readonly name = 'Cancelled';
+}
+
+/**
+ * Does the work with a pause between its parts.
+ *
+ * @throws Cancelled once `cancelled` answers true
+ */
+export async function inSlices<Answer>(work: Work<Answer>, { pause, progress, cancelled }: Slices): Promise<Answer> {
+  for (;;) {
+    const { done, value } = work.next();
+    if (done) return value;
+    progress?.(value);
+    await pause();
+    if (cancelled?.()) throw new Cancelled('The work was cancelled.');
+  }
+}
+
+/** Part of a longer work: its own share, 0..1, is put between `from` and `to` of the whole. */
+export function* scaled<Answer>(work: Work<Answer>, from: number, to: number): Work<Answer> {
+  for (;;) {
+    const { done, value } = work.next();
+    if (done) return value;
+    yield from + value * (to - from);
+  }
+}
+
+/** Small parts cost nothing: a pause is some microseconds, and this many rows of a file take two milliseconds or so. */
+const A_SLICE = 200;
+
+/** `items.map(make)`, handing over after every 200. */
+export function* mapped<Item, Made>(
+  items: readonly Item[],
+  make: (item: Item, index: number) => Made,
+  aSlice = A_SLICE,
+): Work<Made[]> {
+  const made: Made[] = [];
+  for (const [index, item] of items.entries()) {
+    if (index > 0 && index % aSlice === 0) yield index / items.length;
+    made.push(make(item, index));
+  }
+  return made;
+}
