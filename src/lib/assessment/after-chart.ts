@@ -15,9 +15,13 @@ export type RunView = {
     mayShorten: boolean;
   }[];
   limits: { low: number; high: number } | null;
+  /** What goes with the cases, drawn beneath them: only what is known of any of them. */
+  lanes: readonly Lane[];
   key: string;
-  table: { columns: { label: string; number?: boolean }[]; rows: string[][] };
+  table: { columns: { label: string; number?: boolean; method?: 'run-chart' | 'events' }[]; rows: string[][] };
 };
+
+export type Lane = 'lists' | 'notes' | 'events';
 
 export type RunSource = {
   series: ChartSeries;
@@ -62,7 +66,10 @@ export function runView(source: RunSource): RunView {
   );
   return {
     title: source.title,
-    reading: `100 = your usual at the start, adjusted for the eye; ${against}. Up is longer.`,
+    reading: [
+      `100 = your usual at the start, adjusted for the eye; ${against}. Up is longer.`,
+      ...notAsked(cases),
+    ].join(' '),
     cases,
     periods: periods.map((own, period) => ({
       id: String(period),
@@ -73,14 +80,15 @@ export function runView(source: RunSource): RunView {
       mayShorten: period === 0,
     })),
     limits: full > 0 && series.limits ? { low: series.limits.low / 100, high: series.limits.high / 100 } : null,
+    lanes: lanesOf(cases, ['lists', 'notes', 'events']),
     key: keyOf(cases, full),
     table: {
       columns: [
         { label: 'Case' },
         { label: 'Part' },
-        { label: 'Of the starting usual, %', number: true },
+        { label: 'Of the starting usual, %', number: true, method: 'run-chart' },
         { label: 'Note' },
-        { label: 'Events' },
+        { label: 'Events', method: 'events' },
       ],
       rows: cases.map(({ code, period, ratio, leftOut, note, events }) => [
         code,
@@ -114,12 +122,31 @@ function periodCases(ids: readonly string[], isWindow: boolean, { cases, procedu
 
 const NTH = ['second', 'third', 'fourth', 'fifth', 'sixth'];
 
+/** Name of a full window, 1 for the first; `length`: its cases. */
+export function windowLabel(period: number, length: number): string {
+  if (period === 1) return length === 40 ? 'the forty' : 'the twenty';
+  return period === 2 ? 'next twenty' : `${NTH[period - 3] ?? `${period - 1}th`} twenty after`;
+}
+
 function labelOf(period: number, count: number, { length }: RunSource, full: number): string {
   if (period === 0) return `starting ${count}`;
-  const twenty = length === 40 ? 'the forty' : 'the twenty';
-  if (period === 1) return period <= full ? twenty : `${twenty}, so far ${count}`;
-  if (period > full) return `next, so far ${count}`;
-  return period === 2 ? 'next twenty' : `${NTH[period - 3] ?? `${period - 1}th`} twenty after`;
+  if (period <= full) return windowLabel(period, length);
+  return period === 1 ? `${windowLabel(1, length)}, so far ${count}` : `next, so far ${count}`;
+}
+
+const neverAsked = (cases: readonly Pick<RunCaseView, 'events'>[]) =>
+  cases.every(({ events }) => events === 'not-answered');
+
+/** A row of question marks says less than a sentence. */
+export const notAsked = (cases: readonly Pick<RunCaseView, 'events'>[]): string[] =>
+  neverAsked(cases) ? ['Events were not asked in these cases, so none are marked.'] : [];
+
+/** Lists known in no case, and events asked in none, have no lane: an empty one would read as "none". */
+export function lanesOf(cases: readonly Pick<RunCaseView, 'events' | 'list'>[], wanted: readonly Lane[]): Lane[] {
+  return wanted.filter(
+    (lane) =>
+      (lane !== 'lists' || cases.some(({ list }) => list !== null)) && (lane !== 'events' || !neverAsked(cases)),
+  );
 }
 
 function saidOf(each: Case, percent: number | null, against: string, look: boolean): string {
@@ -130,7 +157,7 @@ function saidOf(each: Case, percent: number | null, against: string, look: boole
 
 function keyOf(cases: readonly RunCaseView[], full: number): string {
   return [
-    'E event · ? not answered · blank: answered, none',
+    ...(neverAsked(cases) ? [] : ['E event · ? not answered · blank: answered, none']),
     cases.some(({ leftOut }) => leftOut) ? '× left out' : '',
     cases.some(({ note }) => note) ? 'stroke: a note was written' : '',
     full > 0 ? 'thick line: median · dashed: beyond it, look at the recording' : '',

@@ -2,18 +2,11 @@ import type { ChartSeries } from '../practice';
 import { hashOfCases, casesWithIds } from '../practice';
 import type { Goal, Lasting } from '../model';
 import { listsOf } from '../safety';
-import { counted, lastingWords, lessOrMore } from '../words';
-import { runView, type RunView } from './after-chart';
-import {
-  countWords,
-  effectRows,
-  hiddenWords,
-  leftOutSentence,
-  saidOfResult,
-  todayBeside,
-  type ResultWordsView,
-  type TodayView,
-} from './after-words';
+import { counted, lastingWords } from '../words';
+import { runView, windowLabel, type RunView } from './after-chart';
+import { chartTitle, resultView, type ResultView } from './after-result';
+import { countWords, hiddenWords, leftOutSentence, todayBeside, type TodayView } from './after-words';
+import { doneTable, safetyTable, type CellTable } from './cell-table';
 import { decisionsOf, type DecisionsView } from './decisions';
 import { doneBesideWords } from './done-beside-words';
 import { doneRows, type CellRowView } from './done-cells';
@@ -23,7 +16,6 @@ import { otherCharts, type OtherChartsView } from './other-charts';
 import type { SurgeonRecord } from './record';
 import { safetyView, type SafetyView } from './safety-cells';
 import { waitsForReview } from './case-view';
-import type { PatternRowView } from './step-view';
 import { asPlanned, asPlannedWords } from './timing-plan';
 import { instantWords } from './when-words';
 
@@ -38,13 +30,13 @@ export type AfterView = {
   /** How many of those operated were timed, and whether as planned. */
   timed: string | null;
   /** `beside`: how far what was done goes with the times, where enough was answered before they were seen. */
-  done: { rows: readonly CellRowView[]; lead: string; beside: readonly string[] };
+  done: { rows: readonly CellRowView[]; lead: string; beside: readonly string[]; table: CellTable<'done'> };
   time: TimeView;
-  safety: SafetyView & { signal: string | null };
+  safety: SafetyView & { signal: string | null; table: CellTable<'events'> };
   reviews: readonly ReviewView[];
   /** Serious events of operations that were not timed: reviewed on the page of their list. */
   reviewsElsewhere: readonly { words: string; href: string }[];
-  /** EWMA and CUSUM in words and numbers; off while a window runs. */
+  /** EWMA and CUSUM; off while a window runs. */
   otherCharts: OtherChartsView | null;
   decisions: DecisionsView;
 };
@@ -63,8 +55,7 @@ export type TimeView =
       leftOut: string;
     };
 
-export type ResultView = ResultWordsView & { when: string; rows: readonly PatternRowView[] };
-
+export type { ResultView } from './after-result';
 export type ReviewView = { caseId: string; code: string; index: number; words: string };
 
 export type AfterSource = {
@@ -83,6 +74,8 @@ export function afterView(source: AfterSource): AfterView {
   const { state, record } = source;
   const { goal, procedure, step, window, windowCases, spanCases, stored } = state;
   const so = windowCases.length;
+  const rows = doneRows(goal, windowCases, record.reflections, procedure);
+  const safety = safetyView(spanCases, record.cases, record.lists, procedure, goal.stepId);
   return {
     goalId: goal.id,
     step: step.label,
@@ -93,7 +86,8 @@ export function afterView(source: AfterSource): AfterView {
     timed:
       so === 0 ? null : asPlannedWords(asPlanned(windowCases, record.lists, record.profile.timingPlan, record.cases)),
     done: {
-      rows: doneRows(goal, windowCases, record.reflections, procedure),
+      rows,
+      table: doneTable(rows),
       lead:
         so === 0
           ? 'No case of the window yet: it begins with the next new list.'
@@ -102,7 +96,8 @@ export function afterView(source: AfterSource): AfterView {
     },
     time: timeOf(source),
     safety: {
-      ...safetyView(spanCases, record.cases, record.lists, procedure, goal.stepId),
+      ...safety,
+      table: safetyTable(safety.rows),
       signal: state.monitorSignalled ? source.signal : null,
     },
     reviews: spanCases.flatMap((each) =>
@@ -118,7 +113,10 @@ export function afterView(source: AfterSource): AfterView {
         href: `/cases/lists/${list.id}#untimed`,
       })),
     ),
-    otherCharts: window.full && stored.length > 0 ? otherCharts(source.series, goal.start.seed) : null,
+    otherCharts:
+      window.full && stored.length > 0
+        ? otherCharts(source.series, goal.start.seed, (period) => windowLabel(period, window.need.cases))
+        : null,
     decisions: decisionsOf(state),
   };
 }
@@ -149,11 +147,7 @@ function timeOf(source: AfterSource): TimeView {
   const latest = stored.find((each) => each.look === state.look);
   const earlier: ResultView | null =
     firstLook && state.look === 'second'
-      ? {
-          ...saidOfResult(firstLook.outcome, label),
-          when: `First look, at twenty, read on ${instantWords(firstLook.storedAt)}.`,
-          rows: effectRows(firstLook.outcome),
-        }
+      ? resultView(firstLook.outcome, label, `First look, at twenty, read on ${instantWords(firstLook.storedAt)}.`)
       : null;
 
   if (goal.state === 'draft') return { kind: 'none', sentence: 'Nothing is counted while the goal is a draft.' };
@@ -166,15 +160,19 @@ function timeOf(source: AfterSource): TimeView {
     );
     return {
       kind: 'result',
-      result: {
-        ...saidOfResult(shown, label),
-        when: latest
+      result: resultView(
+        shown,
+        label,
+        latest
           ? `Stored on ${instantWords(latest.storedAt)}, and shown as it was.`
           : 'Not stored yet: that happens once the review is written.',
-        rows: effectRows(shown),
-      },
+      ),
       earlier,
-      run: runOf(source, chartTitle(source), window.windows.length),
+      run: runOf(
+        source,
+        chartTitle(label, stored.find((each) => each.look === state.look)?.outcome ?? outcome, window, source.lasting),
+        window.windows.length,
+      ),
       today: latest
         ? todayBeside(latest, outcome, goal, record.cases, {
             start: hashOfCases(casesWithIds(cases, goal.start.caseIds)),
@@ -215,35 +213,4 @@ function runOf({ series, state, record, drawn }: AfterSource, title: string, ful
     procedureId: state.procedure.id,
     reflections: record.reflections,
   });
-}
-
-/** The title of the drawing says what it shows. */
-function chartTitle({ state, lasting }: AfterSource): string {
-  const label = state.step.label;
-  const outcome = state.stored.find((each) => each.look === state.look)?.outcome ?? state.outcome;
-  const twenty = state.window.need.cases === 40 ? 'the forty' : 'the twenty';
-  if (!outcome || outcome.kind === 'paused' || outcome.cannot) return `${label}: the starting cases and ${twenty}.`;
-  const judged = outcome.against ?? outcome.plain;
-  const figure = judged ? lessOrMore(Math.exp(judged.estimate)) : '';
-  const last = lasting[lasting.length - 1];
-  const after = last
-    ? {
-        lasted: ', and it lasted',
-        faded: ', and it faded',
-        partly: ', and part of it lasted',
-        'not-clear': ', and whether it lasted is not clear yet',
-      }[last.kind]
-    : '';
-  switch (outcome.kind) {
-    case 'shorter':
-      return `${label}: about ${figure} time in ${twenty}${after}.`;
-    case 'longer':
-      return `${label}: about ${figure} time in ${twenty}.`;
-    case 'steadier':
-      return `${label}: steadier in ${twenty}.`;
-    case 'all-round':
-      return `${label}: shorter all round in ${twenty}.`;
-    default:
-      return `${label}: no clear change in ${twenty}.`;
-  }
 }

@@ -3,7 +3,7 @@ import type { Case, Goal, Measure, Outcome, StoredResult } from '../model';
 import { counted, lessOrMore, listed, rangeOfRatios, resultWords } from '../words';
 import { leftOutWords } from './case-change';
 import { SHORTER_WRONG_PER_HUNDRED } from './error-rates';
-import type { PatternRowView } from './step-view';
+import type { PatternRowView } from './step-patterns';
 
 /** How far the window is: "13 of 20 counted, over 3 of 4 lists."; `so`: counted cases of it. */
 export function countWords({ full, need, lists, operatedBefore }: GoalWindow, so: number): string {

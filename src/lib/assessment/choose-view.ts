@@ -1,18 +1,8 @@
 import type { Audit, StepAudit } from '../audit';
 import { rulesThresholds } from '../rules';
 import type { Suggestion } from '../rules/types';
-import {
-  clock,
-  counted,
-  firstOn,
-  firstWords,
-  inSentence,
-  lessOrMore,
-  prose,
-  rangeOfRatios,
-  suggestionWords,
-  viewTitle,
-} from '../words';
+import { clock, counted, firstOn, firstWords, inSentence, prose, suggestionWords, viewTitle } from '../words';
+import { chooseTable, hasReference, type ChooseTable, type HowMade } from './choose-table';
 
 export const VIEWS = ['seconds', 'spread', 'reference'] as const;
 export type View = (typeof VIEWS)[number];
@@ -35,7 +25,9 @@ export type ChooseView = {
   named: string | null;
   seed: number;
   key: string;
-  table: { columns: { label: string; number?: boolean }[]; rows: string[][] };
+  table: ChooseTable;
+  /** The pages on how the numbers of the suggestion, and of the drawing, are made. */
+  how: { suggestion: readonly HowMade[]; drawing: readonly HowMade[] };
   /** What the adjustment left out, and why. */
   said: readonly string[];
   steps: readonly { href: string; label: string; inSentence: string; suggested: boolean }[];
@@ -50,7 +42,7 @@ export type ChooseRowView = {
   certainty: string;
   suggested: boolean;
   dots: readonly { code: string; ratio: number; said: string }[];
-  range: readonly [number, number] | null;
+  range: { low: number; high: number; said: string } | null;
   reference: { ratio: number; said: string } | null;
   bar: { seconds: number; low: number; high: number; said: string; told: string } | null;
   instead: string | null;
@@ -85,12 +77,13 @@ export function chooseView(
     view,
     views: viewChoices(audit),
     title: titleOf(audit, named, view),
-    reading: readingOf(audit, heldBack),
+    reading: readingOf(audit, heldBack, view),
     rows,
     named,
     seed: audit.seed,
-    key: keyOf(rows),
-    table: tableOf(steps, audit),
+    key: keyOf(rows, view),
+    table: chooseTable(steps, audit),
+    how: howMade(rows, suggestion, enough),
     said: audit.said,
     steps: rows.map(({ href, label, suggested: is }) => ({
       href,
@@ -129,8 +122,6 @@ function saidOf(audit: Audit, suggestion: Suggestion): ChooseView['suggestion'] 
   };
 }
 
-const hasReference = (audit: Audit) => audit.steps.some(({ reference }) => reference !== null);
-
 function viewChoices(audit: Audit): ChooseView['views'] {
   return [
     { id: 'seconds', label: 'most seconds', hint: 'usual less one in five, in seconds a case' },
@@ -141,7 +132,28 @@ function viewChoices(audit: Audit): ChooseView['views'] {
   ];
 }
 
-function readingOf(audit: Audit, heldBack: number): string {
+/** A page a kind of number that is shown. */
+function howMade(rows: readonly ChooseRowView[], { kind }: Suggestion, enough: boolean): ChooseView['how'] {
+  const reference: HowMade[] = rows.some((row) => row.reference) ? ['reference'] : [];
+  const ranked: HowMade[] = enough ? ['certainty'] : [];
+  return {
+    suggestion: kind === 'safety' ? ['suggestion'] : ['suggestion', 'usual', ...reference, ...ranked],
+    drawing: [
+      'adjusted',
+      'usual',
+      ...(rows.some(({ range }) => range) ? (['spread'] as const) : []),
+      ...reference,
+      ...ranked,
+      ...(rows.some(({ waiting }) => waiting) ? (['waiting'] as const) : []),
+    ],
+  };
+}
+
+function readingOf(audit: Audit, heldBack: number, view: View): string {
+  const range =
+    view === 'spread'
+      ? ' The bracket under the dots is your usual range: about two thirds of your cases lie inside it.'
+      : '';
   const lists = audit.listCount === null ? '' : ` from ${counted(audit.listCount, 'list')}`;
   const unlisted =
     audit.listsFrom === 'blocks' ? ' Lists are not known, so eight neighbouring cases are treated as one.' : '';
@@ -150,7 +162,7 @@ function readingOf(audit: Audit, heldBack: number): string {
     heldBack > 0
       ? ` ${counted(heldBack, 'case')} of the running window ${heldBack === 1 ? 'is' : 'are'} not in it: their times are hidden until it is full.`
       : '';
-  return `Latest ${counted(audit.caseIds.length, 'case')}${lists}, adjusted for the eye. Rows in the order of the operation.${unlisted}${unordered}${held}`;
+  return `Latest ${counted(audit.caseIds.length, 'case')}${lists}, adjusted for the eye. Rows in the order of the operation.${range}${unlisted}${unordered}${held}`;
 }
 
 function rowOf(step: StepAudit, view: View, suggested: boolean, enough: boolean, query: string): ChooseRowView {
@@ -163,7 +175,14 @@ function rowOf(step: StepAudit, view: View, suggested: boolean, enough: boolean,
     certainty: enough ? firstWords(step.first[view]) : '',
     suggested,
     dots: step.dots.map(({ code, ratio, seconds }) => ({ code, ratio, said: `${clock(seconds)} as recorded` })),
-    range: usual !== null && step.usualRange ? [step.usualRange.low / usual, step.usualRange.high / usual] : null,
+    range:
+      usual !== null && step.usualRange
+        ? {
+            low: step.usualRange.low / usual,
+            high: step.usualRange.high / usual,
+            said: `usual range ${clock(step.usualRange.low)} to ${clock(step.usualRange.high)}, about two thirds of cases`,
+          }
+        : null,
     reference:
       reference && usual !== null
         ? { ratio: reference.usual / usual, said: `reference ${clock(reference.usual)}` }
@@ -187,64 +206,15 @@ function rowOf(step: StepAudit, view: View, suggested: boolean, enough: boolean,
   };
 }
 
-function keyOf(rows: readonly ChooseRowView[]): string {
+function keyOf(rows: readonly ChooseRowView[], view: View): string {
   return [
     '○ one case, its time over your usual',
     rows.some(({ reference }) => reference) ? '◇ usual of the reference set' : '',
+    view === 'spread' ? 'bracket: usual range' : '',
     'bar: usual less one in five, with its 95 % interval',
     rows.some(({ waiting }) => waiting) ? 'hatched: waiting' : '',
     '‹ › beyond the axis',
   ]
     .filter(Boolean)
     .join(' · ');
-}
-
-function tableOf(steps: readonly StepAudit[], audit: Audit): ChooseView['table'] {
-  const reference = hasReference(audit);
-  const seconds = (value: number | null) => (value === null ? 'not known' : clock(value));
-  const ratio = (value: number) => String(Number(value.toFixed(2)));
-  const hundred = (share: number | null) => (share === null ? 'not ranked' : `${Math.round(share * 100)} of 100`);
-  const columns = [
-    { label: 'Step' },
-    { label: 'Cases', number: true },
-    { label: 'Usual', number: true },
-    { label: 'One in five', number: true },
-    { label: 'Difference (95 %)' },
-    { label: 'Usual range' },
-    ...(reference ? [{ label: 'Times the reference (95 %)' }] : []),
-    { label: 'Share of the operation', number: true },
-    { label: 'Went back, a case', number: true },
-    { label: 'Waiting, a case', number: true },
-    { label: 'Over time, per 20 cases' },
-    { label: 'First: most seconds' },
-    { label: 'First: varies most' },
-    ...(reference ? [{ label: 'First: against reference' }] : []),
-  ];
-  const rows = steps.map((step) => [
-    step.label,
-    String(step.n),
-    seconds(step.usual),
-    seconds(step.oneInFive),
-    step.difference !== null && step.differenceInterval
-      ? `${clock(step.difference)} (${clock(step.differenceInterval.low)} to ${clock(step.differenceInterval.high)})`
-      : 'too few cases',
-    step.usualRange ? `${clock(step.usualRange.low)} to ${clock(step.usualRange.high)}` : 'not known',
-    ...(reference
-      ? [
-          step.reference
-            ? `${ratio(step.reference.ratio)} (${ratio(step.reference.low)} to ${ratio(step.reference.high)})`
-            : 'not in the set',
-        ]
-      : []),
-    step.share === null ? 'not known' : `${Math.round(step.share * 100)} %`,
-    step.wentBackPerCase === null ? 'not known' : step.wentBackPerCase.toFixed(2),
-    clock(step.waitingPerCase),
-    step.overTime
-      ? `${lessOrMore(step.overTime.ratio)} (${rangeOfRatios(step.overTime.low, step.overTime.high)})`
-      : 'not known',
-    hundred(step.first.seconds),
-    hundred(step.first.spread),
-    ...(reference ? [hundred(step.first.reference)] : []),
-  ]);
-  return { columns, rows };
 }

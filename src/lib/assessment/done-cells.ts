@@ -4,7 +4,13 @@ import type { Case, CheckpointAnswer, Goal, Procedure, Reflection } from '../mod
 export type CellRowView = {
   id: string;
   label: string;
-  cells: { kind: 'filled' | 'half' | 'open' | 'dot' | 'event' | 'not-answered' | 'blank'; say: string }[];
+  cells: {
+    kind: 'filled' | 'half' | 'open' | 'dot' | 'event' | 'not-answered' | 'blank';
+    say: string;
+    /** The same in two, for a table: which case, and what of it. */
+    of: string;
+    is: string;
+  }[];
   words: string;
 };
 
@@ -60,10 +66,7 @@ export function doneRows(
         label: look,
         cells: window.map((each, index) => {
           const answer = given[index]?.answer;
-          return {
-            kind: answer ? CELL[answer] : ('blank' as const),
-            say: `case ${each.code}: ${answer ? SAID[answer] : 'not answered'}`,
-          };
+          return cellOf(each, answer ? CELL[answer] : 'blank', answer ? SAID[answer] : 'not answered');
         }),
         words: countWords(given),
       };
@@ -76,10 +79,8 @@ export function doneRows(
         label: `${label} (never shortened)`,
         cells: window.map((each) => {
           const was = each.keptSeen[id];
-          return {
-            kind: was === undefined ? ('blank' as const) : was ? ('filled' as const) : ('open' as const),
-            say: `case ${each.code}: ${was === undefined ? 'not looked for' : was ? 'seen' : 'not seen'}`,
-          };
+          if (was === undefined) return cellOf(each, 'blank', 'not looked for');
+          return was ? cellOf(each, 'filled', 'seen') : cellOf(each, 'open', 'not seen');
         }),
         words:
           window.length === 0
@@ -91,6 +92,13 @@ export function doneRows(
     }),
   ];
 }
+
+/** One case of a row. */
+export const cellOf = (
+  { code }: Pick<Case, 'code'>,
+  kind: CellRowView['cells'][number]['kind'],
+  is: string,
+): CellRowView['cells'][number] => ({ kind, say: `case ${code}: ${is}`, of: code, is });
 
 /** "done in 17 of 20, partly in 2; 1 not answered". */
 function countWords(given: readonly ({ answer: CheckpointAnswer; afterLengths: boolean } | null)[]): string {

@@ -1,7 +1,7 @@
-import type { Case, ListRecord, Procedure } from '../model';
+import type { Case, Event, ListRecord, Procedure } from '../model';
 import { eventBounds, eventTally, listsOf, takeovers, untimedOfList } from '../safety';
 import { counted, eventWords, inHundred } from '../words';
-import type { CellRowView } from './done-cells';
+import { cellOf, type CellRowView } from './done-cells';
 
 export type SafetyView = {
   head: string;
@@ -57,8 +57,9 @@ export function safetyView(
   };
 }
 
-function kindOf(procedure: Procedure, id: string): string {
-  return procedure.eventKinds.find((each) => each.id === id)?.label ?? id;
+function eventOf(procedure: Procedure, { kind, serious }: Event): string {
+  const label = procedure.eventKinds.find(({ id }) => id === kind)?.label ?? kind;
+  return `${label}${serious ? ', serious' : ''}`;
 }
 
 function timedRow(window: readonly Case[], procedure: Procedure): CellRowView {
@@ -66,16 +67,12 @@ function timedRow(window: readonly Case[], procedure: Procedure): CellRowView {
   return {
     id: 'timed',
     label: 'Timed cases',
-    cells: window.map(({ code, events }) => ({
-      kind: events === null ? ('not-answered' as const) : events.length > 0 ? ('event' as const) : ('open' as const),
-      say: `case ${code}: ${
-        events === null
-          ? 'events not answered'
-          : events.length === 0
-            ? 'no event'
-            : events.map((event) => `${kindOf(procedure, event.kind)}${event.serious ? ', serious' : ''}`).join('; ')
-      }`,
-    })),
+    cells: window.map((each) => {
+      const { events } = each;
+      if (events === null) return cellOf(each, 'not-answered', 'events not answered');
+      if (events.length === 0) return cellOf(each, 'open', 'no event');
+      return cellOf(each, 'event', events.map((event) => eventOf(procedure, event)).join('; '));
+    }),
     words: window.length === 0 ? '' : `events answered in ${answered} of ${window.length}`,
   };
 }
@@ -95,11 +92,12 @@ function untimedRows(
   const cells = known.flatMap(({ list, operated, answered }) =>
     Array.from({ length: operated }, (_, index): CellRowView['cells'][number] => {
       const event = list.untimedEvents[index];
-      if (event)
-        return { kind: 'event', say: `not timed: ${kindOf(procedure, event.kind)}${event.serious ? ', serious' : ''}` };
-      return index < answered
-        ? { kind: 'open', say: 'not timed: no event' }
-        : { kind: 'not-answered', say: 'not timed: events not answered' };
+      const [kind, is] = event
+        ? (['event', eventOf(procedure, event)] as const)
+        : index < answered
+          ? (['open', 'no event'] as const)
+          : (['not-answered', 'events not answered'] as const);
+      return { kind, say: `not timed: ${is}`, of: 'not timed', is };
     }),
   );
   const answered = known.reduce((sum, each) => sum + each.answered, 0);

@@ -1,12 +1,11 @@
-import type { Audit, Pattern, StepAudit } from '../audit';
-import type { Case, Procedure, Step } from '../model';
+import type { Audit, StepAudit } from '../audit';
+import type { Case, Procedure } from '../model';
 import type { Guidance } from '../rules/types';
-import { eventTally } from '../safety';
-import { counted, clock, inSentence, listed, ofHundred, prose } from '../words';
+import { counted, clock, prose } from '../words';
+import { lanesOf, notAsked, type Lane } from './after-chart';
 import type { View } from './choose-view';
-
-/** Below this the panel says that only very large differences would show. */
-const PATTERN_CASES = 40;
+import { stepCounts, type StepCount } from './step-counts';
+import { stepPatterns, type StepPatterns } from './step-patterns';
 
 export type StepView = {
   id: string;
@@ -16,26 +15,28 @@ export type StepView = {
   sentences: readonly string[];
   /** Said instead of inviting to shorten. */
   notToShorten: string | null;
-  patterns: {
-    lead: string;
-    rows: readonly PatternRowView[];
-    /** What was looked at and not clear. */
-    looked: string | null;
+  patterns: StepPatterns;
+  run: {
+    title: string;
+    reading: string;
+    key: string;
+    name: string;
+    cases: readonly RunCaseView[];
+    lanes: readonly Lane[];
   };
-  run: { reading: string; name: string; cases: readonly RunCaseView[] };
-  counts: readonly string[];
-  table: { columns: { label: string; number?: boolean }[]; rows: string[][] };
+  /** The pages on how the numbers of the first sentences are made. */
+  how: readonly ('usual' | 'spread' | 'reference')[];
+  counts: readonly StepCount[];
+  table: StepTableView;
 };
 
-export type PatternRowView = {
-  id: string;
-  label: string;
-  under: string;
-  ratio: number;
-  low: number;
-  high: number;
-  words: string;
-  bold: boolean;
+type StepTableView = {
+  columns: {
+    label: string;
+    number?: boolean;
+    method?: 'step-time' | 'adjusted' | 'case-by-case' | 'events';
+  }[];
+  rows: string[][];
 };
 
 export type RunCaseView = {
@@ -66,6 +67,7 @@ export function stepView(
   if (!step || !known || step.n === 0) return null;
   const shown = audit.caseIds.flatMap((id) => cases.find((each) => each.id === id) ?? []);
   const run = runOf(audit, stepId, shown, marked);
+  const lanes = lanesOf(run, ['lists', 'events']);
   return {
     id: stepId,
     label: step.label,
@@ -74,22 +76,32 @@ export function stepView(
     notToShorten: step.notToShorten
       ? `${step.label} is not to be shortened. You can look at doing it the same way each time.`
       : null,
-    patterns: patternsOf(audit, stepId),
+    patterns: stepPatterns(audit, stepId),
+    how: [
+      'usual',
+      ...(step.usualRange ? (['spread'] as const) : []),
+      ...(step.reference ? (['reference'] as const) : []),
+    ],
     run: {
-      reading: `100 = as the rest of the same operation would lead you to expect. ${
-        audit.orderKnown ? 'In order of time.' : 'Their order in time is not known.'
-      }`,
+      title: `${step.label}, case by case, against the rest of the operation`,
+      reading: [
+        '100 = as the rest of the same operation would lead you to expect. Up is longer.',
+        audit.orderKnown ? 'In order of time.' : 'Their order in time is not known.',
+        ...notAsked(run),
+      ].join(' '),
+      key: lanes.includes('events') ? 'E event · ? not answered · blank: answered, none' : '○ one case',
       name: `latest ${run.length}`,
       cases: run,
+      lanes,
     },
-    counts: countSentences(step, known, shown, audit.procedure),
+    counts: stepCounts(step, known, shown, audit.procedure),
     table: {
       columns: [
         { label: 'Case' },
-        { label: 'As recorded', number: true },
-        { label: 'Times your usual, adjusted', number: true },
-        { label: 'Against the rest (100 = as usual)', number: true },
-        { label: 'Events' },
+        { label: 'As recorded', number: true, method: 'step-time' },
+        { label: 'Times your usual, adjusted', number: true, method: 'adjusted' },
+        { label: 'Against the rest (100 = as usual)', number: true, method: 'case-by-case' },
+        { label: 'Events', method: 'events' },
       ],
       rows: run.map(({ id, code, ratio, events }) => {
         const dot = step.dots.find((each) => each.caseId === id);
@@ -134,42 +146,6 @@ function usualSentences(step: StepAudit): string[] {
   ];
 }
 
-function patternsOf(audit: Audit, stepId: string): StepView['patterns'] {
-  const shown = audit.patterns.filter((each) => each.stepId === stepId && each.shown);
-  const looked = audit.lookedAt.find((each) => each.stepId === stepId)?.labels ?? [];
-  const few =
-    audit.caseIds.length < PATTERN_CASES
-      ? ` With ${counted(audit.caseIds.length, 'case')} only very large differences would show.`
-      : '';
-  return {
-    lead:
-      (shown.length === 0
-        ? looked.length === 0
-          ? 'Too few cases to look at when this step takes longer.'
-          : 'Nothing that was looked at goes clearly with a longer or shorter time.'
-        : 'These go with a longer or shorter time. They need not be its cause.') + few,
-    rows: shown.map(patternRow),
-    looked: looked.length > 0 ? `Looked at and not clear: ${listed(looked)}.` : null,
-  };
-}
-
-function patternRow({ factor, kind, label, nWith, nWithout, ratio, low, high }: Pattern): PatternRowView {
-  const times = (value: number) => String(Number(value.toFixed(value < 1 ? 2 : 1)));
-  return {
-    id: factor,
-    label,
-    under:
-      kind === 'over-time'
-        ? `the latest ${nWith} against the ${nWithout} before them`
-        : `${counted(nWith, 'case')} with, ${nWithout} without`,
-    ratio,
-    low,
-    high,
-    words: `about ${times(ratio)} times as long (${times(low)} to ${times(high)})`,
-    bold: false,
-  };
-}
-
 /** This step against the other steps of the same case, each over its own usual; needs three others. */
 function runOf(audit: Audit, stepId: string, shown: readonly Case[], marked: Marked): RunCaseView[] {
   const logs = new Map(
@@ -200,28 +176,6 @@ function runOf(audit: Audit, stepId: string, shown: readonly Case[], marked: Mar
       ...(marked[each.id] ? { mark: marked[each.id] } : {}),
     };
   });
-}
-
-function countSentences(step: StepAudit, known: Step, shown: readonly Case[], procedure: Procedure): string[] {
-  const reason = procedure.waitingReasons.find((each) => each.id === step.waitingReason)?.label ?? step.waitingReason;
-  const tally = eventTally(shown);
-  const events = tally.byStep[step.stepId] ?? 0;
-  return [
-    step.wentBackPerCase === null || step.wentBackPerCase === 0
-      ? 'Went back: in none of these cases.'
-      : `Went back: ${ofHundred(step.wentBackPerCase)} times in 100 cases. The end point was then not reached the first time.`,
-    step.waitingPerCase > 0
-      ? `Waiting in or before this step: ${prose(step.waitingPerCase)} a case${reason ? `, mostly ${inSentence(reason)}` : ''}. It is not counted as step time, and part of it is checking.`
-      : 'No waiting was noted in this step.',
-    tally.answered === 0
-      ? 'Events were not asked in these cases: nothing can be said about safety.'
-      : events === 0
-        ? `No event is tied to this step (events answered in ${tally.answered} of ${counted(shown.length, 'case')}). That cannot show that it is safe.`
-        : `${counted(events, 'case')} with an event tied to this step, of ${tally.answered} in which events were answered.`,
-    ...(known.keptParts.length > 0
-      ? [`Outside its time, and never shortened: ${listed(known.keptParts.map(({ label }) => inSentence(label)))}.`]
-      : []),
-  ];
 }
 
 /** The written page of a step, or `null`. */

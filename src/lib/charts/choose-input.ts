@@ -10,8 +10,8 @@ export type ChooseRow = {
   suggested: boolean;
   /** A case each: its time over the usual, and that time in table form. */
   dots: readonly { code: string; ratio: number; said: string }[];
-  /** Usual range (two thirds of cases) as ratios of the usual. */
-  range: readonly [low: number, high: number] | null;
+  /** Usual range (two thirds of cases) as ratios of the usual; `said` is read out. */
+  range: { low: number; high: number; said: string } | null;
   /** Usual of the reference set over the own usual. */
   reference: { ratio: number; said: string } | null;
   /** Usual less one in five, seconds, with its interval; `said` is printed, `told` is read out. */

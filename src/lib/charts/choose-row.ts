@@ -76,6 +76,13 @@ export function drawRow(
   const reference = row.reference && isRatio(row.reference.ratio) ? drawReference(row.reference, middle, axis) : null;
   if (reference) points.push({ x: reference.x, y: middle, say: `${row.label}, ${row.reference?.said ?? ''}` });
 
+  const range =
+    row.range && isRatio(row.range.low) && isRatio(row.range.high)
+      ? { from: axis.at(row.range.low).at, to: axis.at(row.range.high).at, y: middle + JITTER + DOT + 3 }
+      : null;
+  if (range && input.column === 'spread')
+    points.push({ x: range.to, y: range.y, say: `${row.label}, ${row.range?.said ?? ''}` });
+
   const bar = row.bar && !row.instead ? drawBar(row.bar, middle, layout, seconds) : null;
   if (bar && row.bar) points.push({ x: bar.x + bar.width, y: middle, say: `${row.label}, ${row.bar.told}` });
   const instead = (row.instead ? wrapText(row.instead, layout.bar[1] - layout.bar[0], layout.small) : []).map(
@@ -104,10 +111,7 @@ export function drawRow(
       middle,
       dots: dots.join(''),
       beyond: beyond.join(''),
-      range:
-        row.range && isRatio(row.range[0]) && isRatio(row.range[1])
-          ? { from: axis.at(row.range[0]).at, to: axis.at(row.range[1]).at, y: middle + JITTER + DOT + 3 }
-          : null,
+      range,
       reference: reference && { path: reference.path, edge: reference.edge },
       bar,
       instead,

@@ -1,3 +1,4 @@
+import type { DotAxis } from './dot-axes';
 import { cannotDraw, NARROW, px, type CannotDraw, type Drawing, type Point, type Width } from './drawn';
 import { isRatio, ratioAxis, type RatioAxis } from './ratio-axis';
 import { shapePath } from './shapes';
@@ -17,33 +18,6 @@ export type DotRow = {
   /** The row the reading rests on. */
   bold: boolean;
 };
-
-export type DotAxis = {
-  domain: readonly [number, number];
-  ticks: readonly (readonly [ratio: number, label: string])[];
-};
-
-/** Step times with a factor against without it: 1 is the own usual. */
-export const PATTERN_AXIS = {
-  domain: [0.7, 2],
-  ticks: [
-    [0.7, '0.7'],
-    [1, 'your usual'],
-    [1.4, '1.4'],
-    [2, '2 times'],
-  ],
-} as const satisfies DotAxis;
-
-/** The window against the starting cases: 100 is the usual at the start. */
-export const CHANGE_AXIS = {
-  domain: [0.5, 1.5],
-  ticks: [
-    [0.5, 'half'],
-    [0.7, '70'],
-    [1, '100'],
-    [1.4, '140'],
-  ],
-} as const satisfies DotAxis;
 
 type Line = { x: number; y: number; text: string };
 

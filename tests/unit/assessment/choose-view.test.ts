@@ -133,8 +133,8 @@ describe('a step, case by case', () => {
     expect(view?.patterns.lead).toContain('only very large differences would show');
     expect(view?.patterns.looked).toMatch(/^Looked at and not clear: /);
     expect(view?.planHref).toBe('/plan?step=practised&view=seconds');
-    expect(view?.counts.join(' ')).toContain('cannot show that it is safe');
-    expect(view?.counts.join(' ')).toContain('never shortened: identity pause');
+    expect(view?.counts.map(({ sentence }) => sentence).join(' ')).toContain('cannot show that it is safe');
+    expect(view?.counts.map(({ sentence }) => sentence).join(' ')).toContain('never shortened: identity pause');
   });
 
   it('is not there for a step without a time', () => {

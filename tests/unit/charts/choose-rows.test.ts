@@ -11,7 +11,7 @@ const row = (id: string, over: Partial<ChooseRow> = {}): ChooseRow => ({
   certainty: '',
   suggested: false,
   dots: [0.8, 1, 1.2].map((ratio, index) => ({ code: `A${index}`, ratio, said: '1:20' })),
-  range: [0.8, 1.25],
+  range: { low: 0.8, high: 1.25, said: 'usual range 1:04 to 1:40' },
   reference: null,
   bar: { seconds: 12, low: 8, high: 20, said: '12 s', told: 'usual less one in five 12 s' },
   instead: null,
@@ -61,7 +61,7 @@ describe('rows of the Choose drawing', () => {
   it('leaves out what is no time, and draws no NaN', () => {
     const bad = row('a', {
       dots: [NaN, -1, 0, Infinity, 1].map((ratio, index) => ({ code: `A${index}`, ratio, said: '' })),
-      range: [NaN, 1],
+      range: { low: NaN, high: 1, said: '' },
       reference: { ratio: 0, said: 'x' },
       bar: { seconds: NaN, low: NaN, high: NaN, said: 'x', told: 'x' },
       waiting: { seconds: NaN, said: 'x' },

@@ -1,7 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { cellSheet } from '../../../src/lib/charts/cell-sheet';
 import { cellStrip, type CellKind } from '../../../src/lib/charts/cells';
-import { CHANGE_AXIS, dotRows, PATTERN_AXIS, type DotRow } from '../../../src/lib/charts/dot-rows';
+import { axisFor, CHANGE_AXES, CHANGE_AXIS, PATTERN_AXES, PATTERN_AXIS } from '../../../src/lib/charts/dot-axes';
+import { dotRows, type DotRow } from '../../../src/lib/charts/dot-rows';
 import { NARROW, WIDE } from '../../../src/lib/charts/drawn';
 import { hatchPath } from '../../../src/lib/charts/shapes';
 import { fitText, textWidth, wrapText } from '../../../src/lib/charts/text-fit';
@@ -30,6 +32,44 @@ describe('dot and line', () => {
     if (drawing.kind !== 'drawing') throw new Error(drawing.because);
     expect(drawing.rows[0]?.ends).not.toBe('');
     expect(drawing.rows[1]?.ends).toBe('');
+  });
+
+  it('widens the axis until every interval stands on it, and only then', () => {
+    expect(axisFor([row('a', 1.3, 0.8, 1.9)], PATTERN_AXES)).toBe(PATTERN_AXIS);
+    const fallen = [row('a', 1.3, 1.1, 1.5), row('over-time', 0.6, 0.52, 0.66)];
+    const axis = axisFor(fallen, PATTERN_AXES);
+    expect(axis.domain).toEqual([0.5, 2]);
+    const drawing = dotRows(fallen, axis, NARROW);
+    if (drawing.kind !== 'drawing') throw new Error(drawing.because);
+    const [, last] = drawing.rows;
+    expect(last).toMatchObject({ beyond: false, ends: '' });
+    expect(last?.line.to).toBeGreaterThan(last?.line.from ?? Infinity);
+  });
+
+  it('beyond the widest axis draws an arrow, and prints the numbers beside it', () => {
+    const far = { ...row('a', 0.1, 0.05, 0.2), words: 'about 0.1 times as long (0.05 to 0.2)' };
+    for (const axes of [PATTERN_AXES, CHANGE_AXES]) {
+      const drawing = dotRows([far], axisFor([far], axes), WIDE);
+      if (drawing.kind !== 'drawing') throw new Error(drawing.because);
+      expect(drawing.rows[0]?.beyond).toBe(true);
+      expect(drawing.rows[0]?.ends).not.toBe('');
+      expect(drawing.rows[0]?.words.map(({ text }) => text).join(' ')).toContain('(0.05 to 0.2)');
+    }
+    expect(axisFor([row('a', NaN, -1, 0)], PATTERN_AXES)).toBe(PATTERN_AXIS);
+  });
+
+  it('keeps the words over an axis apart, on a phone too', () => {
+    for (const axis of [...PATTERN_AXES, ...CHANGE_AXES]) {
+      const drawing = dotRows([row('a', 1, 1, 1)], axis, NARROW);
+      if (drawing.kind !== 'drawing') throw new Error(drawing.because);
+      const ends = drawing.ticks.map(({ at, label }) => {
+        const half = textWidth(label, drawing.small) / 2;
+        return [at - half, at + half] as const;
+      });
+      ends
+        .slice(1)
+        .forEach(([from], index) => expect(from, JSON.stringify(axis)).toBeGreaterThan(ends[index]?.[1] ?? 0));
+    }
   });
 
   it('stays inside its width, whatever the numbers', () => {
@@ -62,6 +102,21 @@ describe('cells', () => {
       return JSON.stringify([outlines, fills, blanks, letters.map(({ text }) => text)]);
     });
     expect(new Set(looks).size).toBe(7);
+  });
+
+  it('on one sheet stand under each other, each with its name and count', () => {
+    const cells = Array.from({ length: 25 }, () => ({ kind: 'filled' as CellKind, say: '' }));
+    const rows = ['a', 'b'].map((id) => ({ id, label: `row ${id}`, cells, words: 'done in 25 of 25' }));
+    const { rows: drawn, height } = cellSheet(rows);
+    const order = drawn.flatMap(({ label, at, strip, words }) => [
+      label[0]?.y ?? NaN,
+      at,
+      at + strip.height,
+      words[0]?.y ?? NaN,
+    ]);
+    expect(order).toEqual([...order].sort((a, b) => a - b));
+    expect(height).toBeGreaterThan(order[order.length - 1] ?? Infinity);
+    expect(cellSheet([]).rows).toEqual([]);
   });
 
   it('draws nothing of nothing', () => {

@@ -1,0 +1,73 @@
+import type { Audit, StepAudit } from '../audit';
+import { clock, lessOrMore, rangeOfRatios } from '../words';
+
+/** The page on how a number of this room is made. */
+export type HowMade =
+  | 'step-time'
+  | 'adjusted'
+  | 'usual'
+  | 'spread'
+  | 'reference'
+  | 'share'
+  | 'went-back'
+  | 'waiting'
+  | 'over-time'
+  | 'certainty'
+  | 'suggestion';
+
+type Column = { label: string; number?: boolean; method?: HowMade };
+export type ChooseTable = { columns: Column[]; rows: string[][] };
+
+export const hasReference = (audit: Pick<Audit, 'steps'>): boolean =>
+  audit.steps.some(({ reference }) => reference !== null);
+
+/** Every step in numbers: what the drawing shows and what it has no room for. */
+export function chooseTable(steps: readonly StepAudit[], audit: Audit): ChooseTable {
+  const reference = hasReference(audit);
+  const seconds = (value: number | null) => (value === null ? 'not known' : clock(value));
+  const ratio = (value: number) => String(Number(value.toFixed(2)));
+  const hundred = (share: number | null) => (share === null ? 'not ranked' : `${Math.round(share * 100)} of 100`);
+  const columns: Column[] = [
+    { label: 'Step' },
+    { label: 'Cases', number: true, method: 'step-time' },
+    { label: 'Usual', number: true, method: 'usual' },
+    { label: 'One in five', number: true, method: 'usual' },
+    { label: 'Difference (95 %)', method: 'usual' },
+    { label: 'Usual range', method: 'spread' },
+    ...(reference ? [{ label: 'Times the reference (95 %)', method: 'reference' as const }] : []),
+    { label: 'Share of the operation', number: true, method: 'share' },
+    { label: 'Went back, a case', number: true, method: 'went-back' },
+    { label: 'Waiting, a case', number: true, method: 'waiting' },
+    { label: 'Over time, per 20 cases', method: 'over-time' },
+    { label: 'First: most seconds', method: 'certainty' },
+    { label: 'First: varies most', method: 'certainty' },
+    ...(reference ? [{ label: 'First: against reference', method: 'certainty' as const }] : []),
+  ];
+  const rows = steps.map((step) => [
+    step.label,
+    String(step.n),
+    seconds(step.usual),
+    seconds(step.oneInFive),
+    step.difference !== null && step.differenceInterval
+      ? `${clock(step.difference)} (${clock(step.differenceInterval.low)} to ${clock(step.differenceInterval.high)})`
+      : 'too few cases',
+    step.usualRange ? `${clock(step.usualRange.low)} to ${clock(step.usualRange.high)}` : 'not known',
+    ...(reference
+      ? [
+          step.reference
+            ? `${ratio(step.reference.ratio)} (${ratio(step.reference.low)} to ${ratio(step.reference.high)})`
+            : 'not in the set',
+        ]
+      : []),
+    step.share === null ? 'not known' : `${Math.round(step.share * 100)} %`,
+    step.wentBackPerCase === null ? 'not known' : step.wentBackPerCase.toFixed(2),
+    clock(step.waitingPerCase),
+    step.overTime
+      ? `${lessOrMore(step.overTime.ratio)} (${rangeOfRatios(step.overTime.low, step.overTime.high)})`
+      : 'not known',
+    hundred(step.first.seconds),
+    hundred(step.first.spread),
+    ...(reference ? [hundred(step.first.reference)] : []),
+  ]);
+  return { columns, rows };
+}

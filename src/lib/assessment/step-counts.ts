@@ -1,0 +1,50 @@
+import type { StepAudit } from '../audit';
+import type { Case, Procedure, Step } from '../model';
+import { eventTally } from '../safety';
+import { counted, inSentence, listed, ofHundred, prose } from '../words';
+
+/** A sentence with its number, and the page on how that is made. */
+export type StepCount = { sentence: string; how: 'went-back' | 'waiting' | 'events' | 'step-time' };
+
+/** Went back, waiting, events and kept parts of a step, a sentence each. `shown`: the cases of the audit. */
+export function stepCounts(step: StepAudit, known: Step, shown: readonly Case[], procedure: Procedure): StepCount[] {
+  const reason = procedure.waitingReasons.find((each) => each.id === step.waitingReason)?.label ?? step.waitingReason;
+  const tally = eventTally(shown);
+  const events = tally.byStep[step.stepId] ?? 0;
+  return [
+    { how: 'went-back', sentence: wentBackSentence(step.wentBackPerCase) },
+    {
+      how: 'waiting',
+      sentence:
+        step.waitingPerCase > 0
+          ? `Waiting in or before this step: ${prose(step.waitingPerCase)} a case${reason ? `, mostly ${inSentence(reason)}` : ''}. It is not counted as step time, and part of it is checking.`
+          : 'No waiting was noted in this step.',
+    },
+    {
+      how: 'events',
+      sentence:
+        tally.answered === 0
+          ? 'Events were not asked in these cases: nothing can be said about safety.'
+          : events === 0
+            ? `No event is tied to this step (events answered in ${tally.answered} of ${counted(shown.length, 'case')}). That cannot show that it is safe.`
+            : `${counted(events, 'case')} with an event tied to this step, of ${tally.answered} in which events were answered.`,
+    },
+    ...(known.keptParts.length > 0
+      ? [
+          {
+            how: 'step-time' as const,
+            sentence: `Outside its time, and never shortened: ${listed(known.keptParts.map(({ label }) => inSentence(label)))}.`,
+          },
+        ]
+      : []),
+  ];
+}
+
+/** A sheet with one length a step cannot tell going back: not recorded is not "never". */
+function wentBackSentence(perCase: number | null): string {
+  if (perCase === null)
+    return 'Whether you went back is not known: one length a step does not tell it, and no count was noted.';
+  return perCase === 0
+    ? 'Went back: in none of these cases.'
+    : `Went back: ${ofHundred(perCase)} times in 100 cases. The end point was then not reached the first time.`;
+}

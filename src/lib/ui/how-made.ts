@@ -1,0 +1,34 @@
+/**
+ * The page on how a number is made, and the words of a link to it: one table, so that a link cannot lead nowhere and is
+ * called the same in every room. A test holds its keys against the pages of `content/method`.
+ */
+export const HOW_MADE = {
+  'step-time': 'step time',
+  adjusted: 'adjusted for the eye',
+  usual: 'usual, one in five and the difference',
+  spread: 'usual range',
+  reference: 'against the reference set',
+  share: 'share of the operation',
+  'went-back': 'went back',
+  waiting: 'waiting',
+  'over-time': 'over time',
+  certainty: 'first in so many of 100',
+  suggestion: 'what is suggested',
+  patterns: 'when it takes longer',
+  pair: 'which two recordings',
+  'case-by-case': 'case by case, against the rest',
+  'starting-cases': 'starting cases, allowance and expected range',
+  'what-twenty-can-show': 'what twenty cases can show',
+  'the-twenty': 'what counts, and what is left out',
+  done: 'what was done, and the times beside it',
+  result: 'the result',
+  steadier: 'steadier',
+  lasting: 'whether it lasted',
+  'run-chart': 'the run of cases and its limits',
+  'other-charts': 'moving average and cumulative sums',
+  events: 'what can be said about events',
+  monitor: 'the safety monitor and the gate',
+  'error-rates': 'how often a result is wrong',
+} as const satisfies Record<string, string>;
+
+export type MethodId = keyof typeof HOW_MADE;
