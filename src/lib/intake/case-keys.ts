@@ -1,3 +1,4 @@
+import type { Work } from '../turns';
 import type { Ledger } from './ledger';
 import type { Ask } from './questions';
 import type { RowFacts } from './row-facts';
@@ -17,6 +18,8 @@ export type CaseRows = {
 
 export type CaseFile = { oneRowACase: boolean; codeHeading: string | null; freshCode: (() => string) | null };
 
+const ROWS_A_SLICE = 1_000;
+
 type Occurrence = {
   rows: Keyed[];
   list: string;
@@ -33,11 +36,12 @@ type Occurrence = {
  * @param file.freshCode gives new codes where the old ones may lead to a patient: then a code that comes again
  *   (a second eye) is simply another case, and no old code goes any further.
  */
-export function casesOfRows(rows: readonly Keyed[], file: CaseFile, ask: Ask, ledger: Ledger): CaseRows[] {
+export function* casesOfRows(rows: readonly Keyed[], file: CaseFile, ask: Ask, ledger: Ledger): Work<CaseRows[]> {
   const found = new Map<string, Occurrence[]>();
   const inOrder: { role: RowFacts['role']; code: string; occurrence: Occurrence }[] = [];
   let last: Occurrence | null = null;
-  for (const row of rows) {
+  for (const [index, row] of rows.entries()) {
+    if (index % ROWS_A_SLICE === 0) yield index / rows.length;
     const key = `${row.role}\u0000${row.code}`;
     const all = found.get(key) ?? [];
     if (all.length === 0) found.set(key, all);

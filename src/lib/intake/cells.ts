@@ -1,4 +1,5 @@
 import Papa from 'papaparse';
+import { mapped, scaled, type Work } from '../turns';
 import { unharmed } from './harmless';
 
 /** Cells as text, with the row number a spreadsheet would show: the first line of the file is row 1. */
@@ -12,28 +13,54 @@ export type Sheet = {
  * Text to cells: comma, semicolon or tab; quoted cells may hold line breaks. Nothing is turned into numbers.
  * Empty rows are passed over but keep their place in the count.
  */
-export function cellsOf(text: string): Sheet {
+export function* cellsOf(text: string): Work<Sheet> {
   // A first line "sep=;" is for the spreadsheet, which does not show it.
   const named = /^sep=([,;\t])\r?\n/i.exec(text);
   const body = named ? text.slice(named[0].length) : text;
   const delimiter = named?.[1] ?? delimiterOf(body);
-  let parsed = Papa.parse<string[]>(body, { delimiter, skipEmptyLines: false, dynamicTyping: false });
-  const broken = parsed.errors.find(({ code }) => code === 'MissingQuotes');
+  let parsed = yield* scaled(parsing(body, delimiter, '"'), 0, 0.5);
+  const brokenQuoteRow = parsed.brokenQuoteRow;
   // An opened quotation mark that is never closed would swallow the rest of the file: then marks are plain signs.
-  if (broken)
-    parsed = Papa.parse<string[]>(body, {
-      delimiter,
-      skipEmptyLines: false,
-      dynamicTyping: false,
-      quoteChar: '\u0000',
-    });
+  if (brokenQuoteRow !== null) parsed = yield* scaled(parsing(body, delimiter, '\u0000'), 0, 0.5);
+  const rows = mapped(parsed.rows, (cells, index) => ({
+    row: index + 1,
+    cells: cells.map((cell) => unharmed(cell.trim())),
+  }));
   return {
     delimiter,
-    brokenQuoteRow: broken?.row === undefined ? null : broken.row + 1,
-    rows: parsed.data
-      .map((cells, index) => ({ row: index + 1, cells: cells.map((cell) => unharmed(cell.trim())) }))
-      .filter(({ cells }) => cells.some((cell) => cell !== '')),
+    brokenQuoteRow,
+    rows: (yield* scaled(rows, 0.5, 1)).filter(({ cells }) => cells.some((cell) => cell !== '')),
   };
+}
+
+const ROWS_A_SLICE = 2_000;
+
+/** Some rows at a time: the parser says where it stopped, and goes on from there. */
+function* parsing(
+  text: string,
+  delimiter: string,
+  quoteChar: string,
+): Work<{ rows: string[][]; brokenQuoteRow: number | null }> {
+  const rows: string[][] = [];
+  let newline: string | undefined;
+  for (let from = 0; from < text.length;) {
+    const { data, errors, meta } = Papa.parse<string[]>(text.slice(from), {
+      delimiter,
+      quoteChar,
+      newline: newline as '\n' | undefined,
+      // The fast mode would split all that is left of the text at every slice.
+      fastMode: false,
+      preview: ROWS_A_SLICE,
+    });
+    const broken = errors.find(({ code }) => code === 'MissingQuotes');
+    if (broken) return { rows, brokenQuoteRow: rows.length + (broken.row ?? 0) + 1 };
+    for (const row of data) rows.push(row);
+    if (!meta.truncated || meta.cursor === 0) break;
+    newline = meta.linebreak;
+    from += meta.cursor;
+    yield from / text.length;
+  }
+  return { rows, brokenQuoteRow: null };
 }
 
 /** The sign that stands equally often in most lines; of two such, the one that seldom stands inside a cell. */

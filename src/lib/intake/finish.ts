@@ -1,4 +1,5 @@
 import type { Case, NewCase, Procedure } from '../model';
+import { mapped, type Work } from '../turns';
 import {
   energyOf,
   eventsOf,
@@ -45,11 +46,10 @@ export type FinishOptions = {
   joined: JoinedFacts;
 };
 
+export type FinishedFile = { cases: NewCase[]; lists: NewList[]; references: ReferenceDraft[] };
+
 /** From times and rows to cases: joined stretches, facts, hands, events, lists and order. */
-export function finish(
-  drafts: readonly Draft[],
-  options: FinishOptions,
-): { cases: NewCase[]; lists: NewList[]; references: ReferenceDraft[] } {
+export function* finish(drafts: readonly Draft[], options: FinishOptions): Work<FinishedFile> {
   const { set, ask, ledger } = options;
   settleWaiting(drafts, options.ours, ask, ledger);
   const readers = new Map(
@@ -63,7 +63,7 @@ export function finish(
     set.own('date'),
     ask,
   );
-  const finished = drafts.flatMap((draft): Finished[] => {
+  const finishOne = (draft: Draft): Finished[] => {
     const reader = readers.get(draft.procedure);
     const lines = joinedLines(draft, ledger);
     if (!reader || !lines.some(({ kind }) => kind === 'step')) return refuseEmpty(draft, ledger);
@@ -77,8 +77,9 @@ export function finish(
         when: whenOf(draft.rows, set.own('date'), days, ledger),
       },
     ];
-  });
-  return ordered(finished, options);
+  };
+  const finished = yield* mapped(drafts, finishOne);
+  return ordered(finished.flat(), options);
 }
 
 function readersOf(procedure: Procedure, drafts: readonly Draft[], { set, ask, ours }: FinishOptions): CaseReaders {
@@ -173,7 +174,7 @@ function wentBackOf({ wentBack, rows }: Draft): Case['wentBackNoted'] {
   return Object.fromEntries(counts);
 }
 
-function ordered(finished: readonly Finished[], options: FinishOptions): ReturnType<typeof finish> {
+function ordered(finished: readonly Finished[], options: FinishOptions): FinishedFile {
   const { set, ask, ledger } = options;
   const mine = finished.filter(({ draft }) => draft.role === 'me');
   const { order, known } = timeOrder(

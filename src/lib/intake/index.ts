@@ -1,5 +1,5 @@
 export { parseDuration, type Duration, type PlainNumber } from './duration';
-export { readAudit, type AuditInput, type AuditReading } from './read-audit';
+export { readAudit, readAuditInSlices, type AuditInput, type AuditReading } from './read-audit';
 export type { Mapping } from './mapping';
 export type { Question, Option } from './questions';
 export type { ReferenceDraft } from './finish';

@@ -1,4 +1,5 @@
 import type { FactValue, Procedure } from '../model';
+import { atOnce } from '../turns';
 import { cellsOf } from './cells';
 import { checkText, decode } from './decode';
 import type { Draft } from './draft';
@@ -44,7 +45,7 @@ export function factsToJoin(
     say(null, null, null, text.problem);
     return { of: new Map(), ledger };
   }
-  const [head, ...rows] = cellsOf(text.text).rows;
+  const [head, ...rows] = atOnce(cellsOf(text.text)).rows;
   const byCode = new Map<string, Draft[]>();
   for (const draft of drafts) byCode.set(draft.code, [...(byCode.get(draft.code) ?? []), draft]);
   const columns = factColumns(head?.cells ?? [], procedure, say);

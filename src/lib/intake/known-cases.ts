@@ -1,4 +1,5 @@
 import type { Case, NewCase } from '../model';
+import { mapped, type Work } from '../turns';
 
 /** A code that is already in the record: the same values, or which differ, old beside new. */
 export type KnownCase = {
@@ -13,14 +14,15 @@ export type KnownCase = {
  * Finds cases of a file whose code is already in the record. The same values change nothing; others are shown
  * old beside new, and only taken when that is chosen.
  */
-export function knownCases(cases: readonly NewCase[], existing: readonly Case[]): KnownCase[] {
+export function* knownCases(cases: readonly NewCase[], existing: readonly Case[]): Work<KnownCase[]> {
   const byCode = new Map(existing.map((one) => [one.code, one]));
-  return cases.flatMap((one) => {
+  const known = mapped(cases, (one): KnownCase[] => {
     const before = byCode.get(one.code);
     if (!before) return [];
     const differences = differencesOf(before, one);
     return [{ code: one.code, row: one.row, caseId: before.id, same: differences.length === 0, differences }];
   });
+  return (yield* known).flat();
 }
 
 function differencesOf(before: Case, after: NewCase): KnownCase['differences'] {

@@ -1,4 +1,5 @@
 import type { Procedure } from '../model';
+import type { Work } from '../turns';
 import { cellsOf } from './cells';
 import { columnKeys } from './column-set';
 import { standInHeadings } from './find-headings';
@@ -46,12 +47,13 @@ export function mappingOf({ set, plans, procedure }: Table, chapters: boolean): 
 }
 
 /** A sheet whose headings make no layout, or that has none: each column can be given its meaning by hand. */
-export function mappingOfUnread(
+export function* mappingOfUnread(
   text: string,
   procedure: Procedure,
   choices: Readonly<Record<string, string>>,
-): { mapping: Mapping[]; options: Option[] } {
-  const headings = standInHeadings(cellsOf(text).rows[0]?.cells ?? []);
+): Work<{ mapping: Mapping[]; options: Option[] }> {
+  const { rows } = yield* cellsOf(text);
+  const headings = standInHeadings(rows[0]?.cells ?? []);
   const keys = columnKeys(headings);
   const match = headingMatcher(procedure, 'stretches');
   const mapping = headings.flatMap((heading, index): Mapping[] => {

@@ -1,4 +1,5 @@
 import type { Procedure } from '../model';
+import { mapped, scaled, type Work } from '../turns';
 import type { Draft, Line } from './draft';
 import type { Ledger } from './ledger';
 import { placeAll } from './place';
@@ -11,8 +12,8 @@ export type Unplaced = Line & { stepIds: readonly string[]; label: string };
 export type Working = { draft: Draft; lines: Unplaced[] };
 
 /** Lets the place decide, asks about labels that stand between, and leaves out what is not wanted. */
-export function placeLabels(all: readonly Working[], ask: Ask, ledger: Ledger): void {
-  const placed = all.map(({ draft, lines }) => {
+export function* placeLabels(all: readonly Working[], ask: Ask, ledger: Ledger): Work<void> {
+  const place = ({ draft, lines }: Working) => {
     const byClock = lines.every(({ start }) => start !== null)
       ? [...lines].sort((a, b) => (a.start ?? 0) - (b.start ?? 0))
       : lines;
@@ -21,7 +22,8 @@ export function placeLabels(all: readonly Working[], ask: Ask, ledger: Ledger): 
       ({ stepIds }) => stepIds,
       draft.procedure.steps.map(({ id }) => id),
     );
-  });
+  };
+  const placed = yield* scaled(mapped(all, place), 0, 0.6);
   const unclear = new Map<
     string,
     { row: number; text: string; stepIds: readonly string[]; guess: string; procedure: Procedure }[]
@@ -59,7 +61,7 @@ export function placeLabels(all: readonly Working[], ask: Ask, ledger: Ledger): 
       return [label, answer] as const;
     }),
   );
-  all.forEach(({ draft }, index) => {
+  const settle = ({ draft }: Working, index: number) => {
     for (const { item, stepId, clear } of placed[index] ?? []) {
       const { stepIds: _steps, label, ...line } = item;
       const answer = clear ? stepId : (answers.get(label) ?? stepId);
@@ -75,5 +77,6 @@ export function placeLabels(all: readonly Working[], ask: Ask, ledger: Ledger): 
     const moved = new Map(draft.lines.map(({ row, stepId }) => [row, stepId]));
     for (const said of [...draft.hands, ...draft.wentBack]) said.stepId = moved.get(said.row) ?? said.stepId;
     draft.rows = draft.rows.filter(({ row }) => !ledger.named.has(row));
-  });
+  };
+  yield* scaled(mapped(all, settle), 0.6, 1);
 }

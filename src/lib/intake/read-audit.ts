@@ -1,7 +1,8 @@
 import type { Case, NewCase, Problem, Procedure } from '../model';
+import { atOnce, inSlices, scaled, type Slices, type Work } from '../turns';
 import { chaptersAsSheet, cuesOf, isChapters } from './chapters';
 import { checkText, decode } from './decode';
-import { finish, type ReferenceDraft } from './finish';
+import { finish, type FinishedFile, type ReferenceDraft } from './finish';
 import { factsToJoin, type FactsFile } from './join-facts';
 import { knownCases, type KnownCase } from './known-cases';
 import { labelOptions } from './label-plan';
@@ -55,7 +56,13 @@ export type AuditReading = {
  *
  * Step times are seconds. Events are `null` (not answered) for every case where no column asks for them.
  */
-export function readAudit(input: AuditInput): AuditReading {
+export const readAudit = (input: AuditInput): AuditReading => atOnce(reading(input));
+
+/** The same in slices of well under 50 ms, for a server that answers others meanwhile. */
+export const readAuditInSlices = (input: AuditInput, how: Slices): Promise<AuditReading> =>
+  inSlices(reading(input), how);
+
+function* reading(input: AuditInput): Work<AuditReading> {
   const ledger = newLedger();
   const { ask, questions } = asker(input.choices ?? {});
   const decoded = input.bytes ? decode(input.bytes) : checkText(input.text ?? '');
@@ -65,23 +72,26 @@ export function readAudit(input: AuditInput): AuditReading {
   const taken = new Set(existing.map(({ code }) => code));
   const chapters = 'text' in text && isChapters(text.text);
   const context = { procedures: input.procedures, choices: input.choices ?? {}, ask, ledger, taken, chapters };
-  const table = 'problem' in text ? null : chapters ? readChapters(text.text, context) : readTable(text.text, context);
+  const work = 'problem' in text ? null : chapters ? readChapters(text.text, context) : readTable(text.text, context);
+  const table = work && (yield* scaled(work, 0, 0.7));
   const firstSequence = existing.reduce((last, { sequence }) => Math.max(last, Math.floor(sequence)), 0) + 1;
   const joined = input.facts && table ? factsToJoin(input.facts, table) : { of: new Map(), ledger: newLedger() };
-  const finished = table
-    ? finish(table.drafts, { set: table.set, ours: table.ours, ask, ledger, firstSequence, joined })
+  const options = table && { set: table.set, ours: table.ours, ask, ledger, firstSequence, joined };
+  const finished: FinishedFile = options
+    ? yield* scaled(finish(table.drafts, options), 0.7, 0.9)
     : { cases: [], lists: [], references: [] };
+  const known = yield* scaled(knownCases(finished.cases, existing), 0.9, 1);
   const [first] = input.procedures;
   const unread =
     table || chapters || !first || 'problem' in text
       ? { mapping: [], options: [] }
-      : mappingOfUnread(text.text, first, context.choices);
+      : yield* mappingOfUnread(text.text, first, context.choices);
   const answered = questions.every(({ mustAnswer, answered: given }) => !mustAnswer || given);
   return {
     layout: table ? (chapters ? 'chapters' : table.layout) : null,
     procedureId: table?.procedure.id ?? null,
     ...finished,
-    known: knownCases(finished.cases, existing),
+    known,
     // By row, as a reader goes through the file; what is said of a second file comes last.
     problems: [...byRow(ledger.problems), ...byRow(joined.ledger.problems)],
     questions,
@@ -100,7 +110,7 @@ const byRow = (problems: readonly Problem[]): Problem[] => [...problems].sort((a
 type Context = Parameters<typeof readTable>[1];
 
 /** Chapter marks hold no code: the next free one is given, or one typed beside the file. */
-function readChapters(text: string, context: Context): Table | null {
+function* readChapters(text: string, context: Context): Work<Table | null> {
   const cues = cuesOf(text);
   if (cues.length === 0) {
     context.ledger.refuseCell(
@@ -113,7 +123,7 @@ function readChapters(text: string, context: Context): Table | null {
   }
   const typed = context.choices['code']?.trim() ?? '';
   const rows = chaptersAsSheet(cues, typed === '' ? freeCode(context.taken) : typed);
-  return readTable(
+  return yield* readTable(
     rows.map((cells) => cells.map((cell) => `"${cell.replaceAll('"', '""')}"`).join(',')).join('\n'),
     context,
   );

@@ -1,6 +1,7 @@
 import type { Procedure } from '../model';
+import { mapped, scaled, type Work } from '../turns';
 import { blankOf } from './blanks';
-import { casesOfRows } from './case-keys';
+import { casesOfRows, type CaseRows } from './case-keys';
 import { cellOf, type Column, type ColumnSet, type Row } from './column-set';
 import type { Draft, Line } from './draft';
 import { parseDuration, toMilliseconds } from './duration';
@@ -13,14 +14,14 @@ import { areReadings, blankMeaning, timeReader, type TimeReader } from './time-c
 type OfStep = { stepId: string; column: Column };
 
 /** One row a case, one column a step. */
-export function readCases(
+export function* readCases(
   rows: readonly RowFacts[],
   set: ColumnSet,
   procedure: Procedure,
   freshCode: (() => string) | null,
   ask: Ask,
   ledger: Ledger,
-): Draft[] {
+): Work<Draft[]> {
   const times = ofSteps(set, 'step-time');
   const ends = new Map(ofSteps(set, 'step-end').map(({ stepId, column }) => [stepId, column]));
   const pairs = ofSteps(set, 'step-start').flatMap(({ stepId, column }) => {
@@ -51,12 +52,9 @@ export function readCases(
     ask,
   );
   const keyed = rows.map((facts) => ({ ...facts, label: '', start: null, end: null }));
-  return casesOfRows(
-    keyed,
-    { oneRowACase: true, codeHeading: set.own('case')?.heading ?? null, freshCode },
-    ask,
-    ledger,
-  ).map(({ role, code, rows: [first], listNumber, place }) => {
+  const file = { oneRowACase: true, codeHeading: set.own('case')?.heading ?? null, freshCode };
+  const cases = yield* scaled(casesOfRows(keyed, file, ask, ledger), 0, 0.3);
+  const toDraft = ({ role, code, rows: [first], listNumber, place }: CaseRows) => {
     const row = first?.row ?? { row: 0, cells: [] };
     const draft: Draft = {
       role,
@@ -76,7 +74,8 @@ export function readCases(
     for (const { stepId, column } of waits) addLine(draft, row, stepId, column, 'waiting', read, ledger);
     sayOfSteps(draft, row, set, ledger);
     return draft;
-  });
+  };
+  return yield* scaled(mapped(cases, toDraft), 0.3, 1);
 }
 
 function ofSteps(set: ColumnSet, what: Column['target']['what']): OfStep[] {

@@ -1,5 +1,6 @@
 import type { Procedure } from '../model';
-import { casesOfRows, type Keyed } from './case-keys';
+import { mapped, scaled, type Work } from '../turns';
+import { casesOfRows, type CaseRows, type Keyed } from './case-keys';
 import { cellOf, type ColumnSet } from './column-set';
 import type { Draft } from './draft';
 import { parseDuration } from './duration';
@@ -13,7 +14,7 @@ import { rowMeanings, rowTimes } from './stretch-rows';
 import { areReadings, blankMeaning, timeReader } from './time-cells';
 
 /** One row a stretch: sorts rows into cases, reads each, and lets its place decide where a label names several steps. */
-export function readStretches(
+export function* readStretches(
   rows: readonly RowFacts[],
   set: ColumnSet,
   procedureOf: (row: RowFacts) => Procedure,
@@ -21,7 +22,7 @@ export function readStretches(
   freshCode: (() => string) | null,
   ask: Ask,
   ledger: Ledger,
-): Draft[] {
+): Work<Draft[]> {
   const stepColumn = set.own('step');
   const timeColumns = (['start', 'end', 'seconds'] as const).flatMap((id) => set.own(id) ?? []);
   const rising = !set.own('start') && !set.own('end') && areReadings(valuesOf(rows, set), ask);
@@ -33,8 +34,7 @@ export function readStretches(
   );
   const meaningOf = new Map([...plans.keys()].map((procedure) => [procedure, rowMeanings(procedure)]));
   const inRows = new Map<number, Read>();
-  const keyed: Keyed[] = [];
-  for (const facts of rows) {
+  const keyOf = (facts: RowFacts): Keyed | null => {
     const procedure = procedureOf(facts);
     const label = cellOf(facts.row, stepColumn);
     const ofLabel = label === '' && isWaitingRow(facts, set) ? undefined : plans.get(procedure)?.get(label);
@@ -42,21 +42,19 @@ export function readStretches(
     const meaning = bare
       ? { kind: 'step' as const, stepIds: [], reason: null }
       : meaningOf.get(procedure)?.(facts, set, ofLabel, ledger);
-    if (!meaning) continue;
+    if (!meaning) return null;
     const times = bare ? 'none' : rowTimes(facts, set, read, ledger);
     inRows.set(facts.row.row, { facts, procedure, meaning, times, label });
     const span = typeof times === 'object' ? times : { start: null, end: null };
-    keyed.push({ ...facts, label: `${meaning.kind} ${label.toLowerCase()}`, start: span.start, end: span.end });
-  }
+    return { ...facts, label: `${meaning.kind} ${label.toLowerCase()}`, start: span.start, end: span.end };
+  };
+  const keyed = (yield* scaled(mapped(rows, keyOf), 0, 0.4)).filter((one) => one !== null);
   const blank = blankMeaning(withoutTime(inRows, set), ask);
-  const cases = casesOfRows(
-    keyed,
-    { oneRowACase: false, codeHeading: set.own('case')?.heading ?? null, freshCode },
-    ask,
-    ledger,
-  );
-  const drafts = cases.map((rowsOfCase) => draftOf(rowsOfCase, inRows, set, { rising, blank }, ledger));
-  placeLabels(drafts, ask, ledger);
+  const file = { oneRowACase: false, codeHeading: set.own('case')?.heading ?? null, freshCode };
+  const cases = yield* scaled(casesOfRows(keyed, file, ask, ledger), 0.4, 0.6);
+  const toDraft = (rowsOfCase: CaseRows) => draftOf(rowsOfCase, inRows, set, { rising, blank }, ledger);
+  const drafts = yield* scaled(mapped(cases, toDraft), 0.6, 0.8);
+  yield* scaled(placeLabels(drafts, ask, ledger), 0.8, 1);
   return drafts.map(({ draft }) => draft);
 }
 

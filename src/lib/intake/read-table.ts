@@ -1,4 +1,5 @@
 import type { Procedure } from '../model';
+import { scaled, type Work } from '../turns';
 import { cellsOf } from './cells';
 import { cellOf, columnSet, type ColumnSet } from './column-set';
 import type { Draft } from './draft';
@@ -38,9 +39,9 @@ type Context = {
 };
 
 /** A sheet in either layout: finds its headings, its procedure and its cases. `null`: it cannot be read, and the ledger says why. */
-export function readTable(text: string, context: Context): Table | null {
+export function* readTable(text: string, context: Context): Work<Table | null> {
   const { ledger, ask, choices } = context;
-  const sheet = cellsOf(text);
+  const sheet = yield* scaled(cellsOf(text), 0, 0.2);
   if (sheet.brokenQuoteRow !== null)
     ledger.query(
       sheet.brokenQuoteRow,
@@ -75,7 +76,7 @@ export function readTable(text: string, context: Context): Table | null {
   namePeople(set, ledger);
   const code = codeColumn(set, layout, ledger);
   if (code === 'missing') return null;
-  const rows = rowFacts(body, headings, set, code.index, ask, ledger);
+  const rows = yield* scaled(rowFacts(body, headings, set, code.index, ask, ledger), 0.2, 0.4);
   const freshCode =
     code.index === null || newCodesWanted(rows, code.person ? headings[code.index] : null, ask)
       ? codeMaker(context.taken)
@@ -86,10 +87,12 @@ export function readTable(text: string, context: Context): Table | null {
   const known = rows.filter((row) => procedureOf(row) !== null);
   if (layout === 'cases') {
     const fitting = known.filter((row) => procedureOf(row) === procedure || refuseOther(row, set, procedure, ledger));
-    return { ...base, plans: [], drafts: readCases(fitting, set, procedure, freshCode, ask, ledger) };
+    const drafts = yield* scaled(readCases(fitting, set, procedure, freshCode, ask, ledger), 0.4, 1);
+    return { ...base, plans: [], drafts };
   }
-  const plans = labelPlans(known, set, (row) => procedureOf(row) ?? procedure, ours, context);
-  const drafts = readStretches(known, set, (row) => procedureOf(row) ?? procedure, plans, freshCode, ask, ledger);
+  const ofRow = (row: RowFacts) => procedureOf(row) ?? procedure;
+  const plans = labelPlans(known, set, ofRow, ours, context);
+  const drafts = yield* scaled(readStretches(known, set, ofRow, plans, freshCode, ask, ledger), 0.4, 1);
   return { ...base, plans: [...plans.values()].flatMap((one) => [...one.values()]), drafts };
 }
 

@@ -1,3 +1,4 @@
+import { mapped, type Work } from '../turns';
 import { cellOf, type ColumnSet, type Row } from './column-set';
 import { codePointsToAPatient } from './people';
 import type { Ledger } from './ledger';
@@ -17,15 +18,16 @@ const SUMMARY =
  * Passes over what is no case (means, totals, a heading repeated, rows of surgeons left out), each named, and says
  * of the rest whose they are. A code missing under a merged cell is the one above, if so answered.
  */
-export function rowFacts(
+export function* rowFacts(
   rows: readonly Row[],
   headings: readonly string[],
   set: ColumnSet,
   codeColumn: number | null,
   ask: Ask,
   ledger: Ledger,
-): RowFacts[] {
-  const kept = rows.filter((row) => !isNoCase(row, headings, set, codeColumn, ledger));
+): Work<RowFacts[]> {
+  const noCase = yield* mapped(rows, (row) => isNoCase(row, headings, set, codeColumn, ledger));
+  const kept = rows.filter((_, index) => !noCase[index]);
   const surgeon = set.own('surgeon');
   const role = surgeon
     ? surgeonRoles(
@@ -34,8 +36,7 @@ export function rowFacts(
       )
     : () => 'me' as const;
   const codeOf = codes(kept, set, codeColumn, ask);
-  const facts: RowFacts[] = [];
-  for (const row of kept) {
+  const facts = yield* mapped(kept, (row): RowFacts | null => {
     const whose = role(cellOf(row, surgeon));
     if (whose === 'leave') {
       ledger.refuseRow(
@@ -44,7 +45,7 @@ export function rowFacts(
         null,
         'A row of another surgeon, left out. Answer "Who is …" to take it as reference.',
       );
-      continue;
+      return null;
     }
     const code = codeColumn === null ? `row ${row.row}` : codeOf(row);
     if (code === '') {
@@ -54,11 +55,11 @@ export function rowFacts(
         '',
         'This row has no case. Write the code of the case, or leave the row out.',
       );
-      continue;
+      return null;
     }
-    facts.push({ row, role: whose, code, list: cellOf(row, set.own('list')), date: cellOf(row, set.own('date')) });
-  }
-  return facts;
+    return { row, role: whose, code, list: cellOf(row, set.own('list')), date: cellOf(row, set.own('date')) };
+  });
+  return facts.filter((one) => one !== null);
 }
 
 function isNoCase(
