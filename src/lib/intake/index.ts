@@ -5,7 +5,7 @@ export type { Question, Option } from './questions';
 export type { ReferenceDraft } from './finish';
 export type { KnownCase } from './known-cases';
 export type { NewList } from './lists';
-export { writeCases, writeStretches, type WriteOptions } from './write-cases';
+export { writeCases, writeStretches, writingCases, writingStretches, type WriteOptions } from './write-cases';
 export { writeChapters } from './chapters';
 export { harmless } from './harmless';
 export { textPointsToAPerson, codePointsToAPatient } from './people';

@@ -1,5 +1,6 @@
 import Papa from 'papaparse';
 import type { Case, Event, ListRecord, Procedure } from '../model';
+import { atOnce, mapped, scaled, type Work } from '../turns';
 import { joinEvents } from './events';
 import { harmless } from './harmless';
 import {
@@ -21,10 +22,15 @@ type Cells = Record<string, string | number | boolean | null>;
  * Cases as CSV, one row a stretch; read back by `readAudit` to the same cases. Clock readings and lengths in seconds.
  * Not in it: reflections, recordings, history, what was left out and why (these are in the full export).
  */
-export function writeStretches(cases: readonly Written[], options: WriteOptions): string {
+export const writeStretches = (cases: readonly Written[], options: WriteOptions): string =>
+  atOnce(writingStretches(cases, options));
+
+/** The same, handing over between cases. */
+export function* writingStretches(cases: readonly Written[], options: WriteOptions): Work<string> {
   const ofProcedure = cases.filter(({ procedureId }) => procedureId === options.procedure.id);
-  const rows = ofProcedure.flatMap((one) => {
-    const whole = ofCase(one, options);
+  const ofCase = caseWriter(options);
+  const rowsOf = (one: Written): Cells[] => {
+    const whole = ofCase(one);
     const noted = new Map(Object.entries(one.wentBackNoted));
     const lines: Cells[] = one.stretches.map(({ stepId, start, end, seconds, kind, reason }) => {
       const count = stepId !== null && kind === 'step' ? noted.get(stepId) : undefined;
@@ -54,39 +60,47 @@ export function writeStretches(cases: readonly Written[], options: WriteOptions)
         went_back: noted.get(id) ?? null,
       });
     return lines.map((line, index) => (index === 0 ? { ...whole, ...line } : line));
-  });
-  return csv([...stretchHeadings, ...eventHeadings, ...energyHeadings, ...shared(options.procedure)], rows);
+  };
+  const rows = (yield* scaled(mapped(ofProcedure, rowsOf), 0, 0.4)).flat();
+  const fields = [...stretchHeadings, ...eventHeadings, ...energyHeadings, ...shared(options.procedure)];
+  return yield* scaled(csv(fields, rows), 0.4, 1);
 }
 
 /**
  * Cases as CSV, one row a case and one column a step: own stretches of each step added up, waiting beside it.
  * Clock readings and the order within a case are not in it; `writeStretches` keeps them.
  */
-export function writeCases(cases: readonly Written[], options: WriteOptions): string {
+export const writeCases = (cases: readonly Written[], options: WriteOptions): string =>
+  atOnce(writingCases(cases, options));
+
+/** The same, handing over between cases. */
+export function* writingCases(cases: readonly Written[], options: WriteOptions): Work<string> {
   const ofProcedure = cases.filter(({ procedureId }) => procedureId === options.procedure.id);
   const { steps } = options.procedure;
-  const rows = ofProcedure.map((one) => {
+  const ofCase = caseWriter(options);
+  const used = new Set<string>();
+  const rowOf = (one: Written): Cells => {
     const sum = (stepId: string, kind: 'step' | 'waiting') => {
       const found = one.stretches.filter((stretch) => stretch.stepId === stepId && stretch.kind === kind);
       return found.length === 0
         ? null
         : Math.round(found.reduce((total, { seconds }) => total + seconds, 0) * 1000) / 1000;
     };
-    const ofSteps = steps.flatMap(({ id }) => [
+    const ofSteps = steps.flatMap(({ id }): [heading: string, value: string | number | null][] => [
       [`${id}_s`, sum(id, 'step')],
       [`${id} waiting_s`, sum(id, 'waiting')],
       [`${id} went back`, one.wentBackNoted[id] ?? null],
       [`${id} hands`, one.hands.steps[id] ?? null],
     ]);
-    return { ...ofCase(one, options), ...Object.fromEntries(ofSteps) };
-  });
-  const used = new Set(
-    rows.flatMap((row) => Object.entries(row).flatMap(([key, value]) => (value === null ? [] : [key]))),
-  );
+    for (const [heading, value] of ofSteps) if (value !== null) used.add(heading);
+    return { ...ofCase(one), ...Object.fromEntries(ofSteps) };
+  };
+  const rows = yield* scaled(mapped(ofProcedure, rowOf), 0, 0.4);
   const columns = steps
     .flatMap(({ id }) => [`${id}_s`, `${id} waiting_s`, `${id} went back`, `${id} hands`])
     .filter((key) => used.has(key));
-  return csv([...caseHeadings, ...eventHeadings, ...energyHeadings, ...columns, ...shared(options.procedure)], rows);
+  const fields = [...caseHeadings, ...eventHeadings, ...energyHeadings, ...columns, ...shared(options.procedure)];
+  return yield* scaled(csv(fields, rows), 0.4, 1);
 }
 
 const shared = (procedure: Procedure): string[] => [
@@ -95,28 +109,29 @@ const shared = (procedure: Procedure): string[] => [
 ];
 
 /** What belongs to the whole case; stands in its first row. */
-function ofCase(one: Written, { procedure, lists, dates = 'month' }: WriteOptions): Cells {
-  const list = lists.find(({ id }) => id === one.listId);
-  const seen = keptPartIds(procedure).map((id) => [seenHeading(id), yesNo(one.keptSeen[id])] as const);
-  const facts = procedure.facts.map(({ id }) => [id, factCell(one.facts[id])] as const);
-  return {
-    case_id: one.code,
-    procedure: one.procedureId,
-    list: list
-      ? (list.label ?? (dates === 'month' || list.when.kind !== 'date' ? listNumber(list, lists) : null))
-      : null,
-    date: list ? dateCell(list, dates) : null,
-    position: one.position,
-    case_hands: one.hands.whole,
-    ...eventCells(one.events),
-    energy: one.energy?.value ?? null,
-    energy_unit: one.energy?.unit ?? null,
-    ...Object.fromEntries([...facts, ...seen]),
+function caseWriter({ procedure, lists, dates = 'month' }: WriteOptions): (one: Written) => Cells {
+  const numbered = new Map(lists.map((list, index) => [list.id, { list, number: listNumber(list, index) }]));
+  const partIds = keptPartIds(procedure);
+  return (one) => {
+    const { list, number } = numbered.get(one.listId ?? '') ?? { list: undefined, number: null };
+    const seen = partIds.map((id) => [seenHeading(id), yesNo(one.keptSeen[id])] as const);
+    const facts = procedure.facts.map(({ id }) => [id, factCell(one.facts[id])] as const);
+    return {
+      case_id: one.code,
+      procedure: one.procedureId,
+      list: list ? (list.label ?? (dates === 'month' || list.when.kind !== 'date' ? number : null)) : null,
+      date: list ? dateCell(list, dates) : null,
+      position: one.position,
+      case_hands: one.hands.whole,
+      ...eventCells(one.events),
+      energy: one.energy?.value ?? null,
+      energy_unit: one.energy?.unit ?? null,
+      ...Object.fromEntries([...facts, ...seen]),
+    };
   };
 }
 
-const listNumber = (list: ListRecord, lists: readonly ListRecord[]): number =>
-  list.when.kind === 'number' ? list.when.number : lists.indexOf(list) + 1;
+const listNumber = ({ when }: ListRecord, index: number): number => (when.kind === 'number' ? when.number : index + 1);
 
 function dateCell({ when }: ListRecord, dates: 'month' | 'day'): string | null {
   if (when.kind === 'date') return dates === 'day' ? when.date : when.date.slice(0, 7);
@@ -142,7 +157,10 @@ function eventCells(events: readonly Event[] | null): Cells {
   };
 }
 
-function csv(fields: readonly string[], rows: readonly Cells[]): string {
-  const data = rows.map((row) => fields.map((field) => harmless(String(row[field] ?? ''))));
-  return `${Papa.unparse({ fields: fields.map(harmless), data }, { newline: '\n', quotes: (cell) => /[;\t]/.test(String(cell)) })}\n`;
+const FORMAT: Papa.UnparseConfig = { newline: '\n', quotes: (cell) => /[;\t]/.test(String(cell)) };
+
+function* csv(fields: readonly string[], rows: readonly Cells[]): Work<string> {
+  const line = (cells: readonly string[]) => Papa.unparse([cells.map(harmless)], FORMAT);
+  const lines = yield* mapped(rows, (row) => line(fields.map((field) => String(row[field] ?? ''))));
+  return [line(fields), ...lines, ''].join('\n');
 }

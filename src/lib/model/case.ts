@@ -80,17 +80,24 @@ export const caseSchema = z.strictObject({
   history: z.array(z.strictObject({ at: instant, what: z.string() })),
 });
 
+/** What intake makes: a case before the store has given it ids. `list` names the list within the file. */
+export const newCaseSchema = caseSchema
+  .omit({
+    id: true,
+    listId: true,
+    source: true,
+    version: true,
+    history: true,
+    leftOut: true,
+    keptAsItIs: true,
+    factChanges: true,
+    invented: true,
+  })
+  .extend({ list: z.string().nullable(), row: z.number().int().positive() });
+
 export type Stretch = z.infer<typeof stretchSchema>;
 export type Hands = z.infer<typeof handsSchema>;
 export type FactValue = z.infer<typeof factValueSchema>;
 export type LeftOutReason = (typeof leftOutReasons)[number];
 export type Case = z.infer<typeof caseSchema>;
-
-/** What intake makes: a case before the store has given it ids. `list` names the list within the file. */
-export type NewCase = Omit<
-  Case,
-  'id' | 'listId' | 'source' | 'version' | 'history' | 'leftOut' | 'keptAsItIs' | 'factChanges' | 'invented'
-> & {
-  list: string | null;
-  row: number;
-};
+export type NewCase = z.infer<typeof newCaseSchema>;

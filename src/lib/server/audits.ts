@@ -1,11 +1,11 @@
 import { createHash } from 'node:crypto';
-import { setImmediate } from 'node:timers/promises';
 import { hiddenCaseIds } from '../assessment/hidden-times';
 import type { SurgeonRecord } from '../assessment/record';
 import type { Audit, AuditInput } from '../audit';
 import { auditInSlices, counted, latestShown } from '../audit';
 import { auditThresholds } from '../audit/thresholds';
 import type { Case, Procedure } from '../model';
+import { othersMeanwhile } from './in-turns';
 import { keptAnswers } from './kept-answers';
 
 /** Re-draws start from here unless a caller asks otherwise: the same record then shows the same numbers on every screen. */
@@ -21,7 +21,7 @@ const kept = keptAnswers<Audit>(MOST);
  * Any change of a case that counts, its list, the procedure or a reference set is another key.
  */
 export function auditFor(input: AuditInput): Promise<Audit> {
-  return kept(keyOf(input), () => auditInSlices(input, { pause: () => setImmediate() }));
+  return kept(keyOf(input), () => auditInSlices(input, othersMeanwhile));
 }
 
 function keyOf({ cases, lists, procedure, references, seed, resamples, shown }: AuditInput): string {

@@ -2,6 +2,8 @@ import { hiddenCaseIds } from '../assessment/hidden-times';
 import { procedureOf } from '../assessment/record';
 import type { WriteOptions } from '../intake';
 import type { Case } from '../model';
+import type { Work } from '../turns';
+import { inTurns } from './in-turns';
 import { readRecord } from './record';
 import type { Store } from './storage/port';
 
@@ -13,7 +15,7 @@ export async function casesCsv(
   store: Store,
   url: URL,
   name: string,
-  write: (cases: readonly Case[], options: WriteOptions) => string,
+  writing: (cases: readonly Case[], options: WriteOptions) => Work<string>,
 ): Promise<Response> {
   const record = await readRecord(store);
   const used = record.procedures.filter(({ id }) => record.cases.some((one) => one.procedureId === id));
@@ -22,7 +24,8 @@ export async function casesCsv(
   const hidden = hiddenCaseIds(record);
   const cases = record.cases.filter(({ id, procedureId }) => procedureId === procedure.id && !hidden.has(id));
   const dates = url.searchParams.get('dates') === 'day' ? 'day' : 'month';
-  return new Response(write(cases, { procedure, lists: record.lists, dates }), {
+  const csv = await inTurns(writing(cases, { procedure, lists: record.lists, dates }));
+  return new Response(csv, {
     headers: {
       'content-type': 'text/csv; charset=utf-8',
       'content-disposition': `attachment; filename="${name}-${procedure.id}.csv"`,

@@ -1,7 +1,9 @@
 import { createHash } from 'node:crypto';
 import { checkText, decode } from '../intake/decode';
-import { readAudit, textPointsToAPerson, type AuditReading } from '../intake';
+import { readAuditInSlices, textPointsToAPerson, type AuditReading } from '../intake';
 import type { SurgeonRecord } from '../assessment/record';
+import { othersMeanwhile } from './in-turns';
+import { keptAnswers, recordKey } from './kept-answers';
 import type { HeldImport, ImportRecord, Store } from './storage/port';
 
 /** Longest text taken, in letters: about 400,000 stretches, forty years of one surgeon. */
@@ -50,20 +52,15 @@ function within(
   return { text: decoded.text, fileName };
 }
 
-// A large file takes seconds to read, and one import is read at every look at it; the latest reading is enough.
-let latest: { key: string; reading: AuditReading } | null = null;
+// A large file takes a second to read, and one import is read at every look at it; the latest reading is enough.
+const readings = keptAnswers<AuditReading>(1);
 
-/** How a held text reads against the record, with the answers given so far. */
-export function readHeld(held: HeldImport, record: SurgeonRecord): AuditReading {
+/** How a held text reads against the record, with the answers given so far; others are answered meanwhile. */
+export function readHeld(held: HeldImport, record: SurgeonRecord): Promise<AuditReading> {
   const { id, text, fileName, choices } = held;
-  const versions = record.cases.reduce((sum, { version }) => sum + version, 0);
-  const key = JSON.stringify([id, held.heldAt, choices, record.cases.length, versions, record.procedures]);
-  if (latest?.key !== key)
-    latest = {
-      key,
-      reading: readAudit({ text, fileName, procedures: record.procedures, existing: record.cases, choices }),
-    };
-  return latest.reading;
+  const key = JSON.stringify([id, held.heldAt, choices, recordKey(record)]);
+  const input = { text, fileName, procedures: record.procedures, existing: record.cases, choices };
+  return readings(key, () => readAuditInSlices(input, othersMeanwhile));
 }
 
 /** The import that took in the same text before and was not taken back; `null` where there is none. */

@@ -1,4 +1,3 @@
-import { setImmediate } from 'node:timers/promises';
 import { planSource, startInput, type Starting } from '../assessment/plan-source';
 import type { PlanSource } from '../assessment/plan-view';
 import { procedureOf, type SurgeonRecord } from '../assessment/record';
@@ -8,6 +7,7 @@ import { startGoalInSlices } from '../practice';
 import { z } from 'zod';
 import { shownAudit } from './audits';
 import { loadGuidance } from './content';
+import { othersMeanwhile } from './in-turns';
 import { keptAnswers, recordKey } from './kept-answers';
 import { readRecord } from './record';
 import type { Store } from './storage/port';
@@ -66,16 +66,16 @@ export async function readPlanSource(
         ownReason,
         query: asked.procedure ? `?procedure=${procedure.id}` : '',
       },
-      inTurns,
+      startInTurns,
     ),
   );
   return { record, label: step.label, source };
 }
 
 /** Others are answered while a start is fixed. */
-const inTurns: Starting = (input) => startGoalInSlices(input, { pause: () => setImmediate() });
+const startInTurns: Starting = (input) => startGoalInSlices(input, othersMeanwhile);
 
 /** The start of the plan that was sent, by the measure it names. */
 export function startOf(record: SurgeonRecord, source: PlanSource, measure: Measure): ReturnType<Starting> {
-  return inTurns(startInput(record, source.procedure, source.step.id, measure, source.chosenBy));
+  return startInTurns(startInput(record, source.procedure, source.step.id, measure, source.chosenBy));
 }

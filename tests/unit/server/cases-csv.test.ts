@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { readAudit, writeCases } from '../../../src/lib/intake';
+import { readAudit, writingCases } from '../../../src/lib/intake';
 import { casesCsv } from '../../../src/lib/server/cases-csv';
 import { proceduresOf } from '../../../src/lib/server/procedures';
 import { inventedRecord } from '../../../src/lib/server/invented';
@@ -8,7 +8,7 @@ import { openMemoryStore } from '../../../src/lib/server/storage';
 async function csvOf(query = '') {
   const store = await openMemoryStore();
   await store.loadInvented(await inventedRecord('fellow'));
-  const response = await casesCsv(store, new URL(`http://127.0.0.1/cases/cases.csv${query}`), 'cases', writeCases);
+  const response = await casesCsv(store, new URL(`http://127.0.0.1/cases/cases.csv${query}`), 'cases', writingCases);
   return { store, response, text: await response.text() };
 }
 

@@ -1,6 +1,6 @@
-import { writeStretches } from '$lib/intake';
+import { writingStretches } from '$lib/intake';
 import { casesCsv } from '$lib/server/cases-csv';
 import type { RequestHandler } from './$types';
 
 /** One row a stretch. */
-export const GET: RequestHandler = ({ locals, url }) => casesCsv(locals.store, url, 'stretches', writeStretches);
+export const GET: RequestHandler = ({ locals, url }) => casesCsv(locals.store, url, 'stretches', writingStretches);

@@ -1,4 +1,5 @@
 import { Low } from 'lowdb';
+import { setImmediate } from 'node:timers/promises';
 import { kindOf, type DocumentName } from '../documents';
 import { StorageError } from '../port';
 import type { Changes, Keeper, Loaded } from '../shelf';
@@ -48,7 +49,10 @@ export class DiskKeeper implements Keeper {
       if (one?.[1]) return await this.#write(one[0], one[1]);
 
       const texts = new Map<DocumentName | 'contents', string | null>();
-      for (const [name, document] of changes) texts.set(name, document && toText(document, this.versions));
+      for (const [name, document] of changes) {
+        texts.set(name, document && toText(document, this.versions));
+        await setImmediate(); // a long import changes many files, and others are answered between them
+      }
       texts.set('contents', contentsText(names, this.versions));
       await writeJournal(this.place, texts, this.versions.schemaVersion);
       this.#names = names;

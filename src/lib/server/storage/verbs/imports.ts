@@ -1,3 +1,4 @@
+import { inTurns } from '../../in-turns';
 import { found } from '../checked';
 import { frozen } from '../frozen';
 import { mapRecords, numberOf, recordsOf } from '../numbered';
@@ -7,7 +8,7 @@ import type { Draft, Reader, Shelf } from '../shelf';
 import { casesInOrder, refuseIfKept } from './cases';
 import { dropDraftsOf } from './erase';
 import { heldIn, importNames } from './held-imports';
-import { storedCasesOf, takeCases } from './import-cases';
+import { checkedBatch, storedCasesOf, takeCases } from './import-cases';
 import { takeLists } from './import-lists';
 import { addReference } from './references';
 
@@ -61,8 +62,9 @@ function takeBack(draft: Draft, id: string): ImportRecord {
 }
 
 export const importVerbs = (shelf: Shelf): Pick<Store, 'recordImport' | 'imports' | 'undoImport'> => ({
-  recordImport: (held, batch, textHash, now) =>
-    shelf.change((draft) => {
+  recordImport: async (held, asked, textHash, now) => {
+    const batch = await inTurns(checkedBatch(asked));
+    return shelf.change((draft) => {
       const already = recordedIn(draft, held.id);
       if (already) return already.record; // confirmed twice, by a double click or a reload: once is enough
       found(heldIn(draft, held.id), 'This import');
@@ -83,7 +85,8 @@ export const importVerbs = (shelf: Shelf): Pick<Store, 'recordImport' | 'imports
       });
       draft.write(`imports/${held.id}`, { state: 'recorded', record, before: [...replaced.values()] });
       return record;
-    }),
+    });
+  },
   imports: async () =>
     importNames(shelf)
       .flatMap((name) => {
