@@ -2,7 +2,7 @@ import type { Audit } from '../audit';
 import type { Case } from '../model';
 import { safetyFactsOf, suggestionOf } from '../rules';
 import type { SafetyFacts, Suggestion } from '../rules/types';
-import { monitor, monitoredOperations } from '../safety';
+import { monitoredOperations, monitorSignalled as signalledIn } from '../safety';
 import type { SurgeonRecord } from './record';
 
 type Recorded = Pick<SurgeonRecord, 'cases' | 'lists' | 'profile'>;
@@ -10,8 +10,7 @@ type Recorded = Pick<SurgeonRecord, 'cases' | 'lists' | 'profile'>;
 /** Has the safety monitor signalled in the operations of one procedure, with no review since? */
 export function monitorSignalled(record: Recorded, procedureId: string): boolean {
   const operations = monitoredOperations(ofProcedure(record.cases, procedureId), record.lists);
-  const state = monitor(operations, record.profile.seriousRate);
-  return state.kind === 'run' && state.signalled;
+  return signalledIn(operations, record.profile.seriousRate);
 }
 
 /**

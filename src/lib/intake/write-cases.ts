@@ -92,8 +92,13 @@ export function* writingCases(cases: readonly Written[], options: WriteOptions):
       [`${id} went back`, one.wentBackNoted[id] ?? null],
       [`${id} hands`, one.hands.steps[id] ?? null],
     ]);
-    for (const [heading, value] of ofSteps) if (value !== null) used.add(heading);
-    return { ...ofCase(one), ...Object.fromEntries(ofSteps) };
+    const whole = ofCase(one);
+    for (const [heading, value] of ofSteps)
+      if (value !== null) {
+        used.add(heading);
+        whole[heading] = value;
+      }
+    return whole;
   };
   const rows = yield* scaled(mapped(ofProcedure, rowOf), 0, 0.4);
   const columns = steps

@@ -21,7 +21,13 @@ export function monitoredOperations(
   riskOf: (one: Case) => number | null = () => null,
 ): MonitoredOperation[] {
   const ordered = [...cases].sort((a, b) => a.sequence - b.sequence);
-  const lastOf = new Map(ordered.flatMap((one) => (one.listId === null ? [] : [[one.listId, one.id] as const])));
+  const byId = new Map(lists.map((list) => [list.id, list]));
+  const onList = new Map<string | null, Case[]>();
+  for (const one of ordered) {
+    const those = onList.get(one.listId);
+    if (those) those.push(one);
+    else onList.set(one.listId, [one]);
+  }
   return ordered.flatMap((one) => {
     const risk = riskOf(one);
     const own: MonitoredOperation[] =
@@ -35,8 +41,9 @@ export function monitoredOperations(
               ...(risk === null ? {} : { risk }),
             },
           ];
-    const list = lists.find((each) => each.id === one.listId);
-    return list && lastOf.get(list.id) === one.id ? [...own, ...untimed(list, ordered)] : own;
+    const list = one.listId === null ? undefined : byId.get(one.listId);
+    const timed = onList.get(one.listId) ?? [];
+    return list && timed.at(-1) === one ? [...own, ...untimed(list, timed)] : own;
   });
 }
 
