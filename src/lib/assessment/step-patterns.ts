@@ -58,7 +58,8 @@ export function stepPatterns(audit: Audit, stepId: string): StepPatterns {
   };
 }
 
-const timesOf = (value: number) => String(Number(value.toFixed(value < 1 ? 2 : 1)));
+/** Two decimals while near 1: an interval from 1.04 on printed as "1 to …" would seem to hold "no difference". */
+const timesOf = (value: number) => String(Number(value.toFixed(value < 2 ? 2 : 1)));
 
 function patternRow({ factor, kind, label, nWith, nWithout, ratio, low, high }: Pattern): PatternRowView {
   return {

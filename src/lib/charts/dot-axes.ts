@@ -28,6 +28,14 @@ export const PATTERN_AXES = [
     ],
   },
   {
+    domain: [0.33, 2],
+    ticks: [
+      [0.35, '0.35'],
+      [1, 'your usual'],
+      [2, '2 times'],
+    ],
+  },
+  {
     domain: [0.5, 4],
     ticks: [
       [0.5, 'half'],
@@ -39,7 +47,7 @@ export const PATTERN_AXES = [
   {
     domain: [0.25, 4],
     ticks: [
-      [0.25, 'a quarter'],
+      [0.25, '0.25'],
       [1, 'your usual'],
       [4, '4 times'],
     ],

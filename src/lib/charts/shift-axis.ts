@@ -11,12 +11,13 @@ export type ShiftAxis = {
 /** The narrowest that holds everything is taken; further out a value stands at the edge. */
 const RATIO_AXES = [
   { domain: [0.66, 1.52], ticks: [0.7, 0.85, 1, 1.2, 1.4] },
+  { domain: [0.57, 1.75], ticks: [0.6, 0.75, 1, 1.3, 1.6] },
   { domain: [0.45, 2.2], ticks: [0.5, 0.7, 1, 1.4, 2] },
   { domain: [0.2, 5], ticks: [0.25, 0.5, 1, 2, 4] },
 ] as const;
 
-/** A sum over many cases may run far away: at four times its limit it has said what it has to say. */
-const SUM_BEYOND = 4;
+/** A sum over many cases may run far away: beyond ten limits nothing of the limit itself could be seen. */
+const SUM_BEYOND = 10;
 
 /** Nothing measured is larger; a scale over numbers without end has no ticks. */
 const MOST = 1e6;

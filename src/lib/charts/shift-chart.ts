@@ -3,6 +3,7 @@ import { LEAST_PER_CASE } from './run-panels';
 import { isHeight, shiftAxis } from './shift-axis';
 import type { ShiftInput } from './shift-input';
 import { shiftPanel, type ShiftPanel } from './shift-panel';
+import { textWidth } from './text-fit';
 
 export type ShiftDrawing = Drawing & {
   small: number;
@@ -23,7 +24,8 @@ export function shiftChart(input: ShiftInput, width: Width): ShiftDrawing | Cann
   if (!any) return cannotDraw('No case after the start can be drawn yet.');
   const narrow = width === NARROW;
   const small = narrow ? 12 : 12.5;
-  const [left, right] = [narrow ? 40 : 48, width - 6];
+  const names = [...input.lines, ...input.limits.map(({ name }) => name)].map((name) => textWidth(name, small));
+  const [left, right] = [narrow ? 38 : 46, width - Math.max(0, ...names) - 8];
   const high = narrow ? 170 : 190;
 
   const fits = Math.floor((right - left) / LEAST_PER_CASE);

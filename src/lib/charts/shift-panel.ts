@@ -12,51 +12,34 @@ export type ShiftPanel = {
   brackets: readonly { path: string; name: Words }[];
   /** Dotted lines between periods. */
   breaks: readonly { x: number; from: number; to: number }[];
-  limits: readonly { path: string; name: Words | null }[];
-  lines: readonly { path: string; dots: string; name: Words | null }[];
+  limits: readonly string[];
+  lines: readonly { path: string; dots: string }[];
+  /** Right of the plot, beside the ends of lines and limits. */
+  names: readonly Words[];
   /** At the edge: a value beyond the axis. */
   beyond: string;
-  signal: { ring: string; words: Words } | null;
+  /** The first case beyond a limit: a ring, and its name at the edge of the plot, where the lines are not. */
+  signal: { ring: string; leader: string; words: Words } | null;
 };
 
 export type ShiftPlace = { left: number; right: number; top: number; bottom: number; small: number; axis: ShiftAxis };
 
-/** A row of cases, from the case at `from` on, `step` px each. */
+type Mark = { x: number; y: number; out: 'low' | 'high' | null };
+
+/** A row of cases, from the case at `from` on, `step` px each; `last`: the row in which the lines end. */
 export function shiftPanel(
   input: ShiftInput,
   { from, cases, step, last }: { from: number; cases: readonly ShiftCase[]; step: number; last: boolean },
   place: ShiftPlace,
 ): { panel: ShiftPanel; points: Point[] } {
-  const { left, right, top, bottom, small, axis } = place;
+  const { left, bottom, axis } = place;
   const xs = cases.map((_, index) => px(left + (index + 0.5) * step));
-  const beyond: string[] = [];
-  const drawn = (values: readonly (number | undefined)[]) =>
-    values.map((value, index) => {
-      const x = xs[index] ?? left;
-      return isHeight(value, input.unit) ? { x, y: axis.at(value).at, out: axis.at(value).out } : null;
-    });
-
-  const lines = input.lines.map((name, line) => {
-    const marks = drawn(cases.map(({ at }) => at[line]));
-    for (const mark of marks)
-      if (mark?.out) beyond.push(shapePath(mark.out === 'high' ? 'up' : 'down', mark.x, mark.y, 3));
-    const end = marks.findLast((mark) => mark !== null);
-    return {
-      path: joined(marks),
-      dots: marks.map((mark) => (mark && !mark.out ? shapePath('circle', mark.x, mark.y, 1.9) : '')).join(''),
-      name: last && end && name ? labelAt(name, end.x, end.y + (line === 0 ? -9 : 17), small, left, right) : null,
-    };
-  });
-  const limits = input.limits.map(({ name, at }) => {
-    const marks = drawn(at.slice(from, from + cases.length));
-    const end = marks.findLast((mark) => mark !== null);
-    const above = end ? end.y <= (top + bottom) / 2 : true;
-    return {
-      path: joined(marks, step / 2),
-      name: end ? labelAt(name, end.x + step / 2, end.y + (above ? -5 : small + 3), small, left, right) : null,
-    };
-  });
-
+  const marksOf = (values: readonly (number | undefined)[]) =>
+    values.map((value, index): Mark | null =>
+      isHeight(value, input.unit) ? { x: xs[index] ?? left, y: axis.at(value).at, out: axis.at(value).out } : null,
+    );
+  const lines = input.lines.map((name, line) => ({ name, marks: marksOf(cases.map(({ at }) => at[line])) }));
+  const limits = input.limits.map(({ name, at }) => ({ name, marks: marksOf(at.slice(from, from + cases.length)) }));
   const points = cases.map((each, index): Point => {
     // Of two lines the one further out is where the eye goes.
     const heights = each.at.filter((value) => isHeight(value, input.unit));
@@ -68,20 +51,47 @@ export function shiftPanel(
     panel: {
       ticks: axis.ticks,
       ...periodsOf(input, cases, step, place),
-      limits,
-      lines,
-      beyond: beyond.join(''),
+      limits: limits.map(({ marks }) => joined(marks, step / 2)),
+      lines: lines.map(({ marks }) => ({
+        path: joined(marks),
+        dots: marks.map((mark) => (mark && !mark.out ? shapePath('circle', mark.x, mark.y, 1.9) : '')).join(''),
+      })),
+      names: namesAtEnd([...limits, ...(last ? lines : [])], place),
+      beyond: lines
+        .flatMap(({ marks }) => marks)
+        .map((mark) => (mark?.out ? shapePath(mark.out === 'high' ? 'up' : 'down', mark.x, mark.y, 3) : ''))
+        .join(''),
       signal: signalOf(input, from, cases, xs, place),
     },
   };
 }
 
-/** A line through what is there, broken where nothing is. `reach`: how far it runs past its first and last point. */
-function joined(marks: readonly ({ x: number; y: number } | null)[], reach = 0): string {
-  return marks
+/** Names beside the ends of their lines, pushed apart where they would lie on each other. */
+function namesAtEnd(
+  ends: readonly { name: string; marks: readonly (Mark | null)[] }[],
+  { right, small }: ShiftPlace,
+): Words[] {
+  const wanted = ends
+    .flatMap(({ name, marks }) => {
+      const end = marks.findLast((mark) => mark !== null);
+      return end && name ? [{ x: right + 5, y: px(end.y + 4), text: name, anchor: 'start' as const }] : [];
+    })
+    .sort((a, b) => a.y - b.y);
+  let free = -Infinity;
+  return wanted.map((words) => {
+    const y = Math.max(words.y, free);
+    free = y + small + 2;
+    return { ...words, y };
+  });
+}
+
+/** A line through what is there, broken where nothing is or it lies beyond the axis. `reach`: how far it runs past its first and last point. */
+function joined(marks: readonly (Mark | null)[], reach = 0): string {
+  const drawn = marks.map((mark) => (mark?.out ? null : mark));
+  return drawn
     .map((mark, index) => {
       if (!mark) return '';
-      const [first, end] = [!marks[index - 1], !marks[index + 1]];
+      const [first, end] = [!drawn[index - 1], !drawn[index + 1]];
       return `${first ? `M${px(mark.x - reach)},${mark.y}${reach > 0 ? `H${mark.x}` : ''}` : `L${mark.x},${mark.y}`}${end && reach > 0 ? `H${px(mark.x + reach)}` : ''}`;
     })
     .join('');
@@ -127,9 +137,13 @@ function signalOf(
   const x = xs[index];
   if (x === undefined || !isHeight(value, unit)) return null;
   const y = axis.at(value).at;
-  // Away from the middle, where the lines are not.
-  const outward = y <= (top + bottom) / 2 ? -11 : small + 9;
-  return { ring: shapePath('circle', x, y, 5.5), words: labelAt(signal.words, x, y + outward, small, left, right) };
+  const up = y <= (top + bottom) / 2;
+  const edge = up ? top + small : bottom - 5;
+  return {
+    ring: shapePath('circle', x, y, 5.5),
+    leader: up ? `M${x},${px(y - 5.5)}V${px(edge + 3)}` : `M${x},${px(y + 5.5)}V${px(edge - small)}`,
+    words: labelAt(signal.words, x, edge, small, left, right),
+  };
 }
 
 /** Words near an edge lean inwards, so that they stay on the drawing. */

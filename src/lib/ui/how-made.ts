@@ -5,7 +5,7 @@
 export const HOW_MADE = {
   'step-time': 'step time',
   adjusted: 'adjusted for the eye',
-  usual: 'usual, one in five and the difference',
+  usual: 'usual, one in five, difference',
   spread: 'usual range',
   reference: 'against the reference set',
   share: 'share of the operation',

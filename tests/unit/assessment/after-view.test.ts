@@ -117,6 +117,25 @@ describe('while the window runs', () => {
 });
 
 describe('when the window is full', () => {
+  it('has each drawing in numbers too, and the other charts only then', () => {
+    const { view } = seen(recordOf(60, { change: Math.log(0.7) }));
+    if (view.time.kind !== 'result') throw new Error(view.time.kind);
+    const { table, rows, reading } = view.time.result;
+    expect(table.rows.map(([label]) => label)).toEqual(rows.map(({ label }) => label));
+    expect(table.rows.every(([, change]) => /%|no difference/.test(change ?? ''))).toBe(true);
+    expect(reading).toContain('rests on the row in bold');
+    expect(view.done.table.rows).toHaveLength(20);
+    expect(view.done.table.rows[0]).toHaveLength(view.done.table.columns.length);
+    expect(view.done.table.rows[0]?.slice(1)).toContain('not answered');
+    expect(view.safety.table.rows).toHaveLength(20);
+    expect(view.safety.table.rows[0]?.[1]).toBe('no event');
+    expect(view.otherCharts?.average.input.periods).toEqual([{ id: '1', label: 'the twenty' }]);
+    expect(view.otherCharts?.average.input.cases).toHaveLength(20);
+    expect(view.time.result.how).toEqual(['result', 'error-rates']);
+    for (const timesShown of [[], ['2026-11-20T08:00:00.000Z']])
+      expect(seen(recordOf(53, {}, { timesShown })).view.otherCharts).toBeNull();
+  });
+
   it('says shorter against the rest with its interval, what it does not say, and draws medians', () => {
     const { view } = seen(recordOf(60, { change: Math.log(0.7) }));
     if (view.time.kind !== 'result') throw new Error(view.time.kind);

@@ -68,6 +68,21 @@ describe('Choose', () => {
     expect(show(month(44), suggested, 'seconds', 13).reading).toContain('13 cases of the running window are not in it');
   });
 
+  it('says on the view of what varies most what the bracket under the dots is, in words, key and numbers', () => {
+    const spread = show(month(44), suggested, 'spread');
+    expect(spread.reading).toContain('bracket under the dots is your usual range: about two thirds of your cases');
+    expect(spread.key).toContain('bracket: usual range');
+    expect(spread.rows[0]?.range?.said).toMatch(/^usual range \d+:\d\d to \d+:\d\d, about two thirds of cases$/);
+    expect(show(month(44)).reading).not.toContain('bracket');
+  });
+
+  it('leads from every number of its table to how it is made', () => {
+    const { table, how } = show(month(44));
+    expect(table.columns.slice(1).every(({ method }) => method !== undefined)).toBe(true);
+    expect(how.drawing).toEqual(expect.arrayContaining(['usual', 'spread', 'certainty']));
+    expect(show(month(9), { ...nothing, kind: 'not-enough' }).how.suggestion).not.toContain('certainty');
+  });
+
   it('falls back where a view cannot be shown', () => {
     const audit = audited(month(44));
     expect(viewOf('reference', audit, suggested)).toBe('seconds');
@@ -135,6 +150,31 @@ describe('a step, case by case', () => {
     expect(view?.planHref).toBe('/plan?step=practised&view=seconds');
     expect(view?.counts.map(({ sentence }) => sentence).join(' ')).toContain('cannot show that it is safe');
     expect(view?.counts.map(({ sentence }) => sentence).join(' ')).toContain('never shortened: identity pause');
+  });
+
+  it('says in a sentence that events were never asked, and draws no lane of question marks', () => {
+    const lanes = (cases: readonly Case[]) =>
+      stepView(audited(cases), 'practised', cases, { marked: {}, query })?.run ?? null;
+    const never = lanes(month(30).map((each) => ({ ...each, events: null })));
+    expect(never?.lanes).toEqual(['lists']);
+    expect(lanes(month(30).map((each) => ({ ...each, events: null, listId: null })))?.lanes).toEqual([]);
+    expect(never?.reading).toContain('Events were not asked in these cases, so none are marked.');
+    expect(never?.key).not.toContain('?');
+    const once = lanes(month(30).map((each, at) => (at > 0 ? { ...each, events: null } : each)));
+    expect(once?.lanes).toEqual(['lists', 'events']);
+    expect(once?.reading).not.toContain('not asked');
+    expect(once?.key).toContain('? not answered');
+  });
+
+  it('does not call going back "none" where the record cannot tell it', () => {
+    const sentence = (over: Partial<Case>) => {
+      const cases = month(30).map((each) => ({ ...each, ...over }));
+      const view = stepView(audited(cases), 'practised', cases, { marked: {}, query });
+      return view?.counts.find(({ how }) => how === 'went-back')?.sentence;
+    };
+    expect(sentence({})).toContain('is not known');
+    expect(sentence({ wentBackNoted: { practised: 0 } })).toBe('Went back: in none of these cases.');
+    expect(sentence({ wentBackNoted: { practised: 1 } })).toContain('100 times in 100 cases');
   });
 
   it('is not there for a step without a time', () => {

@@ -4,6 +4,7 @@ import { NARROW, WIDE, type Width } from '../../../src/lib/charts/drawn';
 import { LEAST_PER_CASE } from '../../../src/lib/charts/run-panels';
 import { shiftChart, type ShiftDrawing } from '../../../src/lib/charts/shift-chart';
 import type { ShiftInput } from '../../../src/lib/charts/shift-input';
+import { textWidth } from '../../../src/lib/charts/text-fit';
 
 const average = (values: readonly number[], over: Partial<ShiftInput> = {}): ShiftInput => ({
   unit: 'ratio',
@@ -45,7 +46,7 @@ describe('a chart that adds neighbours up', () => {
   it('draws a single point as a mark, since a line of one point cannot be seen', () => {
     const [panel] = drawn(average([1.1])).panels;
     expect(pieces(panel?.lines[0]?.dots)).toBe(1);
-    expect(panel?.limits.every(({ path }) => path.includes('H'))).toBe(true);
+    expect(panel?.limits.every((path) => path.includes('H'))).toBe(true);
   });
 
   it('breaks the line where a value is missing, and keeps the place of its case', () => {
@@ -68,7 +69,7 @@ describe('a chart that adds neighbours up', () => {
     const ticks = panel?.ticks ?? [];
     expect(ticks.filter(({ centre }) => centre)).toHaveLength(1);
     expect(ticks.map(({ label }) => label)).toEqual([...ticks.map(({ label }) => label)].reverse());
-    expect(panel?.lines.map(({ name }) => name?.text)).toEqual(['longer', 'shorter']);
+    expect(panel?.names.map(({ text }) => text)).toEqual(['limit', 'longer', 'shorter', 'limit']);
   });
 
   it('takes the narrowest axis that holds values and limits, and an edge mark beyond the widest', () => {
@@ -89,6 +90,24 @@ describe('a chart that adds neighbours up', () => {
     expect(ringed).toHaveLength(1);
     expect(ringed[0]?.signal?.words.text).toBe('A71');
     expect(drawn(average([NaN, 1], { signal: { index: 0, line: 0, words: 'A1' } })).panels[0]?.signal).toBeNull();
+  });
+
+  it('sets the names of lines that end together apart, beside the plot', () => {
+    const level = { ...sums([0, 0.1], [0, 0.1]), limits: [{ name: 'limit', at: [0.2, 0.2] }] };
+    const drawing = drawn(level, NARROW);
+    const names = drawing.panels[0]?.names ?? [];
+    expect(names).toHaveLength(3);
+    names.slice(1).forEach(({ y }, index) => expect(y - (names[index]?.y ?? y)).toBeGreaterThanOrEqual(drawing.small));
+    for (const { x, text } of names) {
+      expect(x).toBeGreaterThan(drawing.right);
+      expect(x + textWidth(text, drawing.small)).toBeLessThanOrEqual(NARROW);
+    }
+  });
+
+  it('does not draw a line along the edge for what lies beyond it', () => {
+    const [panel] = drawn(average([1, 0.01, 0.01, 1])).panels;
+    expect(pieces(panel?.lines[0]?.path)).toBe(2);
+    expect(pieces(panel?.beyond)).toBe(2);
   });
 
   it('brackets each period with its name', () => {

@@ -66,6 +66,7 @@ describe('dot and line', () => {
         const half = textWidth(label, drawing.small) / 2;
         return [at - half, at + half] as const;
       });
+      expect(ends[0]?.[0], JSON.stringify(axis)).toBeGreaterThanOrEqual(0);
       ends
         .slice(1)
         .forEach(([from], index) => expect(from, JSON.stringify(axis)).toBeGreaterThan(ends[index]?.[1] ?? 0));
