@@ -65,7 +65,8 @@ export function stepView(
   const step = audit.steps.find((each) => each.stepId === stepId);
   const known = audit.procedure.steps.find((each) => each.id === stepId);
   if (!step || !known || step.n === 0) return null;
-  const shown = audit.caseIds.flatMap((id) => cases.find((each) => each.id === id) ?? []);
+  const byId = new Map(cases.map((each) => [each.id, each]));
+  const shown = audit.caseIds.flatMap((id) => byId.get(id) ?? []);
   const run = runOf(audit, stepId, shown, marked);
   const lanes = lanesOf(run, ['lists', 'events']);
   return {

@@ -51,6 +51,7 @@ export async function readPlanSource(
   const step = procedure.steps.find(({ id }) => id === asked.step);
   if (!step) return { record, label: null, source: null };
   const { audit, cases } = await shownAudit(record, procedure);
+  await othersMeanwhile.pause();
   const ownReason = asked.own ? await ownReasonFor(store, procedure.id, asked.step) : null;
   const key = JSON.stringify([recordKey(record), asked, procedure.id, ownReason]);
   const source = await sources(key, () =>

@@ -4,6 +4,7 @@ import { procedureOf, type SurgeonRecord } from '../assessment/record';
 import { stepView, type StepView } from '../assessment/step-view';
 import type { Procedure, Step } from '../model';
 import { shownAudit } from './audits';
+import { othersMeanwhile } from './in-turns';
 
 export type StepRoom = {
   procedure: Procedure;
@@ -26,7 +27,9 @@ export async function readStep(
   const step = procedure.steps.find(({ id }) => id === stepId);
   if (!step) return null;
   const { audit, heldBack, cases } = await shownAudit(record, procedure);
+  await othersMeanwhile.pause();
   const pair = pairView(cases, record.lists, procedure, stepId);
+  await othersMeanwhile.pause();
   const view = VIEWS.find((each) => each === query.get('view')) ?? null;
   return {
     procedure,
