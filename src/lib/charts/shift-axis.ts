@@ -60,7 +60,7 @@ function sums(lines: readonly number[], limits: readonly number[], bottom: numbe
   return {
     at: (value) => ({ at: px(scale(value)), out: outOf(value, domain) }),
     ticks: scale
-      .ticks(5)
+      .ticks(7)
       .map((value) => ({ at: px(scale(value)), label: String(Math.abs(value)), centre: value === 0 })),
   };
 }

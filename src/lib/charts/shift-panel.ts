@@ -97,6 +97,9 @@ function joined(marks: readonly (Mark | null)[], reach = 0): string {
     .join('');
 }
 
+/** A bracket narrower than this, px, has no room for a word. */
+const LEAST_NAME = 40;
+
 function periodsOf(input: ShiftInput, cases: readonly ShiftCase[], step: number, place: ShiftPlace) {
   const { left, top, bottom, small } = place;
   const brackets: ShiftPanel['brackets'][number][] = [];
@@ -108,15 +111,12 @@ function periodsOf(input: ShiftInput, cases: readonly ShiftCase[], step: number,
     const label = input.periods[each.period]?.label ?? '';
     brackets.push({
       path: `M${a},${top - 4}v-6H${b}v6`,
-      name: labelAt(
-        fitText(label, Math.max(b - a, 90), small),
-        (a + b) / 2,
-        top - 14,
-        small,
-        left,
-        place.right,
-        'middle',
-      ),
+      name: {
+        x: px((a + b) / 2),
+        y: top - 14,
+        text: b - a < LEAST_NAME ? '' : fitText(label, b - a, small),
+        anchor: 'middle',
+      },
     });
     if (from > 0) breaks.push({ x: px(left + from * step), from: top, to: bottom });
     from = index + 1;
@@ -139,25 +139,21 @@ function signalOf(
   const y = axis.at(value).at;
   const up = y <= (top + bottom) / 2;
   const edge = up ? top + small : bottom - 5;
+  const ring = shapePath('circle', x, y, 5.5);
+  // A ring that lies at the edge itself has its name on the inner side, and needs no line to it.
+  if (Math.abs(edge - y) < 2 * small)
+    return { ring, leader: '', words: labelAt(signal.words, x, up ? y + small + 9 : y - 11, small, left, right) };
   return {
-    ring: shapePath('circle', x, y, 5.5),
+    ring,
     leader: up ? `M${x},${px(y - 5.5)}V${px(edge + 3)}` : `M${x},${px(y + 5.5)}V${px(edge - small)}`,
     words: labelAt(signal.words, x, edge, small, left, right),
   };
 }
 
 /** Words near an edge lean inwards, so that they stay on the drawing. */
-function labelAt(
-  text: string,
-  x: number,
-  y: number,
-  small: number,
-  left: number,
-  right: number,
-  wanted?: 'middle',
-): Words {
+function labelAt(text: string, x: number, y: number, small: number, left: number, right: number): Words {
   const half = textWidth(text, small, true) / 2;
   const anchor = x + half > right ? 'end' : x - half < left ? 'start' : 'middle';
-  const at = anchor === 'end' ? Math.min(x, right) : anchor === 'start' && !wanted ? Math.max(x, left) : x;
+  const at = anchor === 'end' ? Math.min(x, right) : anchor === 'start' ? Math.max(x, left) : x;
   return { x: px(at), y: px(y), text, anchor };
 }

@@ -89,6 +89,16 @@ describe('a chart that adds neighbours up', () => {
     expect(drawing.panels.length).toBeGreaterThan(1);
     expect(ringed).toHaveLength(1);
     expect(ringed[0]?.signal?.words.text).toBe('A71');
+    const nameOf = (value: number) => {
+      const { panels, points } = drawn(average([1, value], { signal: { index: 1, line: 0, words: 'A2' } }));
+      return { ring: points[0]?.[1]?.y ?? NaN, signal: panels[0]?.signal };
+    };
+    const low = nameOf(0.75);
+    expect(low.signal?.words.y).toBeGreaterThan(low.ring);
+    expect(low.signal?.leader).not.toBe('');
+    const atEdge = nameOf(0.67);
+    expect(atEdge.signal?.words.y).toBeLessThan(atEdge.ring);
+    expect(atEdge.signal?.leader).toBe('');
     expect(drawn(average([NaN, 1], { signal: { index: 0, line: 0, words: 'A1' } })).panels[0]?.signal).toBeNull();
   });
 
@@ -118,6 +128,13 @@ describe('a chart that adds neighbours up', () => {
     const [panel] = drawn(two).panels;
     expect(panel?.brackets.map(({ name }) => name.text)).toEqual(['the twenty', 'next twenty']);
     expect(panel?.breaks).toHaveLength(1);
+    const long = { ...two, periods: two.periods.map(({ id }) => ({ id, label: 'second twenty after it' })) };
+    for (const { path, name } of drawn(long, NARROW).panels[0]?.brackets ?? []) {
+      const [from, to] = [/M([\d.]+)/, /H([\d.]+)/].map((pattern) => Number(pattern.exec(path)?.[1]));
+      expect(name.x - textWidth(name.text, 12) / 2).toBeGreaterThanOrEqual((from ?? NaN) - 0.1);
+      expect(name.x + textWidth(name.text, 12) / 2).toBeLessThanOrEqual((to ?? NaN) + 0.1);
+      expect(name.anchor).toBe('middle');
+    }
   });
 
   it('never throws, never draws outside its width, and gives every case its place and room', () => {
