@@ -93,7 +93,7 @@ describe('a chart that adds neighbours up', () => {
       const { panels, points } = drawn(average([1, value], { signal: { index: 1, line: 0, words: 'A2' } }));
       return { ring: points[0]?.[1]?.y ?? NaN, signal: panels[0]?.signal };
     };
-    const low = nameOf(0.75);
+    const low = nameOf(0.85);
     expect(low.signal?.words.y).toBeGreaterThan(low.ring);
     expect(low.signal?.leader).not.toBe('');
     const atEdge = nameOf(0.67);
