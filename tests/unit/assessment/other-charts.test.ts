@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { otherCharts } from '../../../src/lib/assessment/other-charts';
+import { otherChartWords } from '../../../src/lib/assessment/other-charts-words';
 import type { ChartSeries } from '../../../src/lib/practice';
 import { randomStream } from '../../../src/lib/statistics';
 
@@ -52,6 +53,12 @@ describe('other charts', () => {
     expect(last[1]).toBeLessThan(-(view?.sums.input.limits[0]?.at[0] ?? NaN));
     expect(view?.sums.input.signal?.line).toBe(1);
     expect(view?.average.input.periods).toEqual([{ id: '1', label: 'window 1' }]);
+  });
+
+  it('says that a chart over more than forty cases is crossed by chance more often', () => {
+    const words = (cases: number) => otherChartWords({ cases, starting: 40, average: null, sums: null }).note;
+    expect(words(40)).not.toContain('more often');
+    expect(words(80)).toContain('more often over the 80 cases drawn here');
   });
 
   it('rings nothing where nothing lies beyond a limit', () => {
