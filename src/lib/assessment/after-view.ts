@@ -11,6 +11,7 @@ import { decisionsOf, type DecisionsView } from './decisions';
 import { doneBesideWords } from './done-beside-words';
 import { doneRows, type CellRowView } from './done-cells';
 import { eventWordsOf } from './event-fields';
+import { retiredWords } from './goal-line';
 import type { GoalState } from './goal-state';
 import { otherCharts, type OtherChartsView } from './other-charts';
 import type { SurgeonRecord } from './record';
@@ -122,7 +123,7 @@ export function afterView(source: AfterSource): AfterView {
 }
 
 function noticesOf({ state }: AfterSource): string[] {
-  const { goal, gate, stored, outcome } = state;
+  const { goal, step, gate, stored, outcome } = state;
   const latest = stored[stored.length - 1];
   return [
     ...(goal.state === 'draft'
@@ -131,6 +132,7 @@ function noticesOf({ state }: AfterSource): string[] {
         ]
       : []),
     ...(goal.state === 'paused' ? ['This goal is paused.'] : []),
+    ...(step.retired && goal.state !== 'closed' ? [retiredWords(step.label)] : []),
     // An event added later closes the gate of a stored result again: said above it, its numbers untouched.
     ...(latest && latest.outcome.kind !== 'paused' && gate && !gate.open
       ? [`Since this result was read: ${gate.because.join(' ')} The numbers below stay as they were read.`]

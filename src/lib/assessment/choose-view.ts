@@ -170,7 +170,7 @@ function rowOf(step: StepAudit, view: View, suggested: boolean, enough: boolean,
   return {
     id: step.stepId,
     href: `/choose/${step.stepId}${query}`,
-    label: step.label,
+    label: step.retired ? `${step.label} (retired)` : step.label,
     usual: usual === null ? null : clock(usual),
     certainty: enough ? firstWords(step.first[view]) : '',
     suggested,

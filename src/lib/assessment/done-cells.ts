@@ -22,14 +22,13 @@ const SAID: Record<CheckpointAnswer, string> = {
   'did-not-arise': 'did not arise',
 };
 
-/** The latest answer to a checkpoint in a case, with whether its lengths had been shown before it was given. */
+/** The latest answer (notes come in the order in which they were written) to a checkpoint in a case, with whether its lengths had been shown before it was given. */
 export function latestAnswers(
   goalId: string,
   reflections: readonly Reflection[],
 ): Map<string, { answer: CheckpointAnswer; afterLengths: boolean }> {
   const answers = new Map<string, { answer: CheckpointAnswer; afterLengths: boolean }>();
-  const inOrder = reflections.filter((each) => each.goalId === goalId).sort((a, b) => (a.at < b.at ? -1 : 1));
-  for (const { answers: given, beforeLengths } of inOrder)
+  for (const { answers: given, beforeLengths } of reflections.filter((each) => each.goalId === goalId))
     for (const { caseId, checkpointId, answer } of given)
       answers.set(`${caseId} ${checkpointId}`, { answer, afterLengths: !beforeLengths });
   return answers;
@@ -41,7 +40,7 @@ export function latestAnswers(
  */
 export function withKeptSeen(cases: readonly Case[], reflections: readonly Reflection[]): Case[] {
   const seen = new Map<string, Record<string, boolean>>();
-  for (const { keptSeen } of [...reflections].sort((a, b) => (a.at < b.at ? -1 : 1)))
+  for (const { keptSeen } of reflections)
     for (const each of keptSeen) seen.set(each.caseId, { ...seen.get(each.caseId), [each.keptPartId]: each.seen });
   return cases.map((each) => {
     const more = seen.get(each.id);

@@ -25,3 +25,7 @@ export function goalInOneLine(state: StagedGoal, record: SurgeonRecord): string 
       return `${step}: paused.`;
   }
 }
+
+/** Said of a goal whose step was retired after it was set: its window can hardly fill. */
+export const retiredWords = (label: string): string =>
+  `${label} is retired in Settings and no longer asked for, so only files can still bring times of it. Bring it back there, or move on; what is here stays.`;

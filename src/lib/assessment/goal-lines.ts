@@ -13,27 +13,25 @@ const STATE: Record<Goal['state'], string> = {
   closed: 'closed without a result',
 };
 
-/** Every goal in one line, newest first: its step, when it was set, its result and whether that lasted. */
+/** Every goal in one line, the one set last first: its step, when it was set, its result and whether that lasted. */
 export function goalLines(record: SurgeonRecord, lastingOf: (goal: Goal) => readonly Lasting[]): GoalLine[] {
-  return [...record.goals]
-    .sort((a, b) => (a.setAt < b.setAt ? 1 : -1))
-    .map((goal) => {
-      const label =
-        procedureOf(record, goal.procedureId).steps.find(({ id }) => id === goal.stepId)?.label ?? goal.stepId;
-      const results = record.results.filter((each) => each.goalId === goal.id);
-      const latest = results.find((each) => each.look === 'second') ?? results[0];
-      const last = latest ? lastingOf(goal).at(-1) : undefined;
-      return {
-        id: goal.id,
-        href: `/after-twenty/${goal.id}`,
-        step: label,
-        when: `set on ${instantWords(goal.setAt)}`,
-        said: latest
-          ? [
-              inSentence(saidOfResult(latest.outcome, label).head.replace(/\.$/, '')),
-              ...(last ? [inSentence(lastingWords(last, label).head)] : []),
-            ].join('; ')
-          : STATE[goal.state],
-      };
-    });
+  return [...record.goals].reverse().map((goal) => {
+    const label =
+      procedureOf(record, goal.procedureId).steps.find(({ id }) => id === goal.stepId)?.label ?? goal.stepId;
+    const results = record.results.filter((each) => each.goalId === goal.id);
+    const latest = results.find((each) => each.look === 'second') ?? results[0];
+    const last = latest ? lastingOf(goal).at(-1) : undefined;
+    return {
+      id: goal.id,
+      href: `/after-twenty/${goal.id}`,
+      step: label,
+      when: `set on ${instantWords(goal.setAt)}`,
+      said: latest
+        ? [
+            inSentence(saidOfResult(latest.outcome, label).head.replace(/\.$/, '')),
+            ...(last ? [inSentence(lastingWords(last, label).head)] : []),
+          ].join('; ')
+        : STATE[goal.state],
+    };
+  });
 }

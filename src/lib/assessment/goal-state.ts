@@ -5,7 +5,6 @@ import {
   lastingFor,
   resultFor,
   spanOfCases,
-  windowOf,
   type ChartSeries,
   type GoalWindow,
   type Look,
@@ -13,6 +12,7 @@ import {
 import type { Case, Goal, Lasting, Outcome, Procedure, Step, StoredResult } from '../model';
 import { gate, type Gate } from '../safety';
 import { withKeptSeen } from './done-cells';
+import { goalWindow, lookOf } from './goal-window';
 import { procedureOf, type SurgeonRecord } from './record';
 import { monitorSignalled } from './suggest';
 
@@ -46,8 +46,8 @@ export function goalState(record: SurgeonRecord, goal: Goal): GoalState {
   const procedure = procedureOf(record, goal.procedureId);
   const step = procedure.steps.find(({ id }) => id === goal.stepId) ?? retiredStep(goal.stepId);
   const cases = withKeptSeen(record.cases, record.reflections);
-  const look: Look = goal.decisions.some(({ kind }) => kind === 'second-look') ? 'second' : 'first';
-  const window = windowOf(goal, cases, record.lists, procedure, look);
+  const look = lookOf(goal);
+  const window = goalWindow(record, goal, cases);
   const windowIds = window.windows[0] ?? window.running;
   const starting = casesWithIds(cases, goal.start.caseIds);
   const windowCases = casesWithIds(cases, windowIds);
@@ -156,7 +156,7 @@ export function stepsUnderGoal(
   const steps = record.goals
     .filter((other) => other.id !== goal.id && other.procedureId === goal.procedureId && other.state !== 'draft')
     .filter((other) => {
-      const { windows, running } = windowOf(other, record.cases, record.lists, procedureOf(record, other.procedureId));
+      const { windows, running } = goalWindow(record, other);
       return [...windows.flat(), ...running].some((id) => ids.has(id));
     })
     .map(({ stepId }) => stepId);

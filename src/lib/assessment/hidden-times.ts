@@ -1,12 +1,8 @@
-import { windowOf } from '../practice/window';
 import type { Goal } from '../model';
-import { procedureOf, type SurgeonRecord } from './record';
+import { goalWindow, type Windowed } from './goal-window';
 
 /** A goal whose window runs, and the cases of it whose times are kept from view. */
 export type HiddenTimes = { goalId: string; caseIds: readonly string[] };
-
-/** What a window is counted from. */
-export type Windowed = Pick<SurgeonRecord, 'goals' | 'cases' | 'lists' | 'procedures' | 'profile'>;
 
 /** Does this goal keep its cases' times from view? A paused goal does: a pause ends nothing. */
 const hides = (goal: Goal): boolean =>
@@ -18,7 +14,7 @@ const hides = (goal: Goal): boolean =>
  */
 export function hiddenTimes(record: Windowed): HiddenTimes[] {
   return record.goals.filter(hides).flatMap((goal) => {
-    const window = windowOf(goal, record.cases, record.lists, procedureOf(record, goal.procedureId));
+    const window = goalWindow(record, goal);
     return window.full ? [] : [{ goalId: goal.id, caseIds: window.running }];
   });
 }

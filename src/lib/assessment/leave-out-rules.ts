@@ -1,7 +1,7 @@
-import { windowOf } from '../practice/window';
 import { mayLeaveOut } from '../safety';
 import { leftOutReasons, type Case, type LeftOutReason } from '../model';
-import { procedureOf, type SurgeonRecord } from './record';
+import { goalWindow } from './goal-window';
+import type { SurgeonRecord } from './record';
 
 export const isLeftOutReason = (text: string): text is LeftOutReason => leftOutReasons.some((each) => each === text);
 
@@ -14,7 +14,7 @@ export function leaveOutRefused(one: Case, reason: LeftOutReason, record: Surgeo
     return 'This case belongs to a window whose result is stored. It can no longer be left out: the result stays as it was read.';
   const goals = record.goals.filter(({ state, procedureId }) => state !== 'closed' && procedureId === one.procedureId);
   for (const goal of goals) {
-    const window = windowOf(goal, record.cases, record.lists, procedureOf(record, goal.procedureId));
+    const window = goalWindow(record, goal);
     if (window.full && window.counted.includes(one.id))
       return 'The window this case belongs to is full. It can no longer be left out before the result is read.';
   }

@@ -1,10 +1,11 @@
 import type { Enough } from '../audit/types';
+import type { Goal } from '../model';
 import type { Suggestion } from '../rules/types';
 import { capital, counted, enoughWords, inSentence } from '../words';
 import { eventKindWords } from './event-fields';
-import { goalInOneLine, goalStepLabel } from './goal-line';
+import { goalInOneLine, goalStepLabel, retiredWords } from './goal-line';
 import { openGoals, type StagedGoal } from './goal-stage';
-import type { SurgeonRecord } from './record';
+import { procedureOf, type SurgeonRecord } from './record';
 import { waitingForReview } from './reflect-view';
 import { tallyOf, type Tally } from './tally-view';
 import { waitingEvents } from './waiting-events';
@@ -168,7 +169,8 @@ function ofGoal(state: StagedGoal, record: SurgeonRecord): NowView {
   }
 }
 
-function running({ window }: StagedGoal, record: SurgeonRecord, step: string): NowView {
+function running(state: StagedGoal, record: SurgeonRecord, step: string): NowView {
+  const { window, goal } = state;
   const { need, lists, listsKnown } = window;
   const count = window.running.length;
   const waiting = waitingForReview(window.running, record.reflections).length;
@@ -177,13 +179,19 @@ function running({ window }: StagedGoal, record: SurgeonRecord, step: string): N
     ...plain(
       'window',
       `${capital(step)}: ${Math.min(count, need.cases)} of ${need.cases} counted${over}.`,
-      waiting === 0 ? 'Nothing waits for review.' : `${waiting} ${waiting === 1 ? 'waits' : 'wait'} for review.`,
+      [
+        waiting === 0 ? 'Nothing waits for review.' : `${waiting} ${waiting === 1 ? 'waits' : 'wait'} for review.`,
+        ...(isRetired(goal, record) ? [retiredWords(goalStepLabel(state, record))] : []),
+      ].join(' '),
       waiting > 0 ? REFLECT : BEFORE,
     ),
     also: waiting > 0 ? [BEFORE] : [],
     tally: tallyOf(window.running, record),
   };
 }
+
+const isRetired = ({ procedureId, stepId }: Goal, record: SurgeonRecord): boolean =>
+  procedureOf(record, procedureId).steps.find(({ id }) => id === stepId)?.retired ?? true;
 
 function following(state: StagedGoal, record: SurgeonRecord, step: string): NowView {
   const { window } = state;

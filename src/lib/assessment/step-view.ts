@@ -10,8 +10,8 @@ import { stepPatterns, type StepPatterns } from './step-patterns';
 export type StepView = {
   id: string;
   label: string;
-  /** Where *Set a goal on this step* leads. */
-  planHref: string;
+  /** Where *Set a goal on this step* leads; `null` on a retired step. */
+  planHref: string | null;
   sentences: readonly string[];
   /** Said instead of inviting to shorten. */
   notToShorten: string | null;
@@ -72,8 +72,8 @@ export function stepView(
   return {
     id: stepId,
     label: step.label,
-    planHref: planHref(stepId, query),
-    sentences: usualSentences(step),
+    planHref: step.retired ? null : planHref(stepId, query),
+    sentences: [...(step.retired ? [RETIRED] : []), ...usualSentences(step)],
     notToShorten: step.notToShorten
       ? `${step.label} is not to be shortened. You can look at doing it the same way each time.`
       : null,
@@ -117,6 +117,9 @@ export function stepView(
     },
   };
 }
+
+const RETIRED =
+  'This step is retired: its timings stay, it is no longer asked for, and no goal can be set on it. Settings brings it back.';
 
 function planHref(stepId: string, { procedure, view }: { procedure: string | null; view: View | null }): string {
   const query = new URLSearchParams({ step: stepId });

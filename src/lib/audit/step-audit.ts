@@ -43,6 +43,7 @@ export function stepAudit({
     stepId,
     label: step.label,
     optional: step.optional,
+    retired: step.retired,
     notToShorten: step.notToShorten,
     hasKeptParts: step.keptParts.length > 0,
     n,

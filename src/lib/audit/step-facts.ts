@@ -42,9 +42,9 @@ export function meanOf(values: Float64Array): number | null {
   return known.length === 0 ? null : known.reduce((sum, value) => sum + value, 0) / known.length;
 }
 
-/** On which views a step is ranked: too few cases, or a step the view says nothing useful about, is not. */
+/** On which views a step is ranked: too few cases, a step the view says nothing useful about, or a retired one is not. */
 export function rankedOn(step: Step, { n, logScale }: StepPoint, share: number, hasReference: boolean) {
-  const enough = n >= auditThresholds.rankFrom;
+  const enough = n >= auditThresholds.rankFrom && !step.retired;
   return {
     seconds: enough && !step.notToShorten,
     spread: enough && !step.optional && share >= auditThresholds.spreadShare && logScale?.method === 'mad',

@@ -37,6 +37,8 @@ export type StepAudit = {
   stepId: string;
   label: string;
   optional: boolean;
+  /** Its timings stay, it is no longer asked for, and nothing is suggested on it. */
+  retired: boolean;
   notToShorten: boolean;
   hasKeptParts: boolean;
   /** Cases in which the step was done by own hands. */

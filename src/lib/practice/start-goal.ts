@@ -101,7 +101,8 @@ function* pickedAllowance(input: StartGoalInput, arrays: CaseArrays, model: Star
   const step = (index: number) => input.procedure.steps.find((one) => one.id === arrays.table.stepIds[index]);
   const candidates = [...arrays.y.keys()].filter(
     (index) =>
-      index === arrays.stepIndex || !(step(index)?.notToShorten || (view === 'spread' && step(index)?.optional)),
+      index === arrays.stepIndex ||
+      !(step(index)?.notToShorten || step(index)?.retired || (view === 'spread' && step(index)?.optional)),
   );
   return yield* allowing({
     ...model,

@@ -15,6 +15,8 @@ export type Counting = Pick<
   start: Pick<Goal['start'], 'caseIds'>;
   /** Lists known to have been operated before this day do not count; left out where cases alone decide. */
   setAt?: string;
+  /** Cases of the window whose result was read last, and which look that was. */
+  read?: { look: Look; windowIds: readonly string[] } | null;
 };
 
 export type GoalWindow = {
@@ -41,7 +43,8 @@ export type GoalWindow = {
 /**
  * Which cases make the window of a goal: the next 20 (or 40) counted cases over at least four lists (three where lists
  * are longer than twenty), beginning with a new list; full when both hold. The following twenties come after it
- * without a break, each by the same rule. Cases whose place in time is not known do not count.
+ * without a break, each by the same rule. Cases whose place in time is not known do not count. A window whose result
+ * was read stays that window: a case erased or changed since leaves it shorter and draws no later case into it.
  * @param look `second`: the twenty extended to forty; from the goal's decisions unless said
  */
 export function windowOf(
@@ -63,7 +66,8 @@ export function windowOf(
   const listsKnown = firstOnes.length === 0 || listNumbers(firstOnes, lists).listsFrom !== 'blocks';
   const fewest = longLists(starting.length > 0 ? starting : firstOnes, lists) ? set.windowListsLong : set.windowLists;
   const need = { cases: length, lists: listsKnown ? fewest : 0 };
-  const { windows, running } = parted(later, countable, need);
+  const begun = begunWindow(goal, look, cases, later, countable);
+  const { windows, running } = parted(begun, countable, need);
   const counted = [...windows.flat(), ...running];
   const first = windows[0] ?? running;
   return {
@@ -111,10 +115,32 @@ function firstOf(cases: readonly Case[], countable: (one: Case) => boolean, atMo
   return found;
 }
 
-function parted(cases: readonly Case[], countable: (one: Case) => boolean, need: GoalWindow['need']) {
-  const windows: Case[][] = [];
-  let running: Case[] = [];
-  for (const one of cases) {
+type Begun = { windows: Case[][]; running: Case[]; later: readonly Case[] };
+
+/** What is fixed of the windows because its result was read: all of the first, or the first twenty of a second look. */
+function begunWindow(
+  { read }: Counting,
+  look: Look,
+  cases: readonly Case[],
+  later: readonly Case[],
+  countable: (one: Case) => boolean,
+): Begun {
+  if (!read) return { windows: [], running: [], later };
+  const ids = new Set(read.windowIds);
+  const there = cases.filter(({ id }) => ids.has(id));
+  const last = there.reduce((latest, { sequence }) => Math.max(latest, sequence), -Infinity);
+  const fixed = inOrder(there.filter(countable));
+  return {
+    windows: read.look === look ? [fixed] : [],
+    running: read.look === look ? [] : fixed,
+    later: later.filter(({ id, sequence }) => !ids.has(id) && sequence > last),
+  };
+}
+
+function parted(begun: Begun, countable: (one: Case) => boolean, need: GoalWindow['need']) {
+  const windows = [...begun.windows];
+  let running = [...begun.running];
+  for (const one of begun.later) {
     if (windows.length > set.followingAtMost) break;
     if (!countable(one)) continue;
     running.push(one);

@@ -45,11 +45,12 @@ export type PlanAsked = { step: string; procedure: string | null; view: string |
 export async function readPlanSource(
   store: Store,
   asked: PlanAsked,
-): Promise<{ record: SurgeonRecord; label: string | null; source: PlanSource | null }> {
+): Promise<{ record: SurgeonRecord; label: string | null; retired: boolean; source: PlanSource | null }> {
   const record = await readRecord(store);
   const procedure = procedureOf(record, asked.procedure ?? record.profile.procedureId);
   const step = procedure.steps.find(({ id }) => id === asked.step);
-  if (!step) return { record, label: null, source: null };
+  if (!step) return { record, label: null, retired: false, source: null };
+  if (step.retired) return { record, label: step.label, retired: true, source: null };
   const { audit, cases } = await shownAudit(record, procedure);
   await othersMeanwhile.pause();
   const ownReason = asked.own ? await ownReasonFor(store, procedure.id, asked.step) : null;
@@ -70,7 +71,7 @@ export async function readPlanSource(
       startInTurns,
     ),
   );
-  return { record, label: step.label, source };
+  return { record, label: step.label, retired: false, source };
 }
 
 /** Others are answered while a start is fixed. */

@@ -44,8 +44,10 @@ export const load: PageServerLoad = async ({ locals, url }) => {
       texts: texts(),
     };
   }
-  const { label, source } = await readPlanSource(locals.store, { step, procedure, view, own });
+  const { label, retired, source } = await readPlanSource(locals.store, { step, procedure, view, own });
   if (label === null) error(404, 'This procedure has no step of this name.');
+  if (retired)
+    error(404, `${label} is retired: it is no longer asked for, so no goal can be set on it. Settings brings it back.`);
   return {
     room: source && planView(source),
     procedure,

@@ -8,6 +8,7 @@ export function stepAudit(stepId: string, more: Partial<StepAudit> = {}): StepAu
     stepId,
     label: stepId[0]?.toUpperCase() + stepId.slice(1),
     optional: false,
+    retired: false,
     notToShorten: false,
     hasKeptParts: false,
     n: 60,
