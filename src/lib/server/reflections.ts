@@ -1,11 +1,75 @@
 import type { Reflection } from '../model';
 import { checkpointAnswers } from '../model';
 import { personIn } from '../words';
+import { renderOwnMarkdown } from './content';
+import type { Store } from './storage/port';
 
 export type ReflectionInput = Pick<Reflection, 'answers' | 'keptSeen' | 'saw' | 'willTry' | 'tags'>;
 export type Trouble = { field: string; message: string };
 
 const MOST = 20_000;
+
+/** The form as it was typed, to be shown again or kept as a draft. */
+export type ReflectionFields = {
+  saw: string;
+  willTry: string;
+  tags: string;
+  answers: Record<string, string>;
+  cases: string[];
+};
+
+export const reflectionFields = (form: FormData): ReflectionFields => ({
+  saw: String(form.get('saw') ?? ''),
+  willTry: String(form.get('willTry') ?? ''),
+  tags: String(form.get('tags') ?? ''),
+  answers: Object.fromEntries(
+    [...form].flatMap(([name, value]) =>
+      name.includes(':') && typeof value === 'string' && value ? [[name, value]] : [],
+    ),
+  ),
+  cases: form.getAll('case').map(String),
+});
+
+/** A draft kept under this key; `null` for none, or for one that is no form of ours. */
+export async function reflectionDraft(store: Store, key: string): Promise<ReflectionFields | null> {
+  const stored = await store.draft(key);
+  const parsed: unknown = stored === null ? null : JSON.parse(stored);
+  return isFields(parsed) ? parsed : null;
+}
+
+const isFields = (value: unknown): value is ReflectionFields =>
+  typeof value === 'object' && value !== null && 'saw' in value && 'cases' in value && Array.isArray(value.cases);
+
+/** What Preview and Keep as draft do is the same for a new note and for a change of one. */
+export const reflectionPreview = (form: FormData) => {
+  const values = reflectionFields(form);
+  return {
+    errors: [],
+    values,
+    looksLike: [],
+    preview: { saw: renderOwnMarkdown(values.saw), willTry: renderOwnMarkdown(values.willTry) },
+  };
+};
+
+export async function keepReflectionDraft(store: Store, key: string, form: FormData) {
+  const values = reflectionFields(form);
+  await store.saveDraft(key, JSON.stringify(values));
+  return { errors: [], values, looksLike: [], drafted: true };
+}
+
+/** The form read to be stored, or why it is not: an error, or text that looks like a person and was not said to be nobody. */
+export function reflectionToStore(
+  form: FormData,
+):
+  | { input: ReflectionInput; refused: null }
+  | { input: null; refused: { errors: Trouble[]; values: ReflectionFields; looksLike: string[] } } {
+  const { input, errors, looksLike } = readReflection(form);
+  const values = reflectionFields(form);
+  if (errors.length > 0) return { input: null, refused: { errors, values, looksLike: [] } };
+  if (looksLike.length > 0 && form.get('nobody') !== 'yes')
+    return { input: null, refused: { errors: [], values, looksLike } };
+  return { input, refused: null };
+}
 
 /**
  * Reads the reflection form: `answer:<case>:<checkpoint>`, `kept:<case>:<part>` (yes | no), `saw`, `willTry`, `tags`.

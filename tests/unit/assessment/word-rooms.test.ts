@@ -5,10 +5,11 @@ import { goalState } from '../../../src/lib/assessment/goal-state';
 import { noteViews } from '../../../src/lib/assessment/note-view';
 import {
   answerSummary,
-  caseChoices,
+  changedReflection,
   reflectionForm,
   reflectionRows,
   waitingForReview,
+  waitingLists,
 } from '../../../src/lib/assessment/reflect-view';
 import { goalReport, monthReport, reportMarkdown, yearReport } from '../../../src/lib/assessment/report';
 import { loadCautions, loadGuidance, loadProcedures } from '../../../src/lib/server/content';
@@ -74,13 +75,42 @@ describe('reflections', () => {
     const [one] = answered;
     if (!one) throw new Error('the fellow answered');
     expect(waitingForReview([one, 'case-9999'], fellow.reflections)).toEqual(['case-9999']);
-    const choices = caseChoices(fellow.cases, fellow.lists, ['case-3', 'case-1'], 2);
-    expect(choices.map(({ id, waiting }) => [id, waiting])).toEqual([
-      ['case-3', true],
-      ['case-1', true],
-      [fellow.cases.at(-1)?.id, false],
-      [fellow.cases.at(-2)?.id, false],
-    ]);
+  });
+  it('ticks the cases of the latest list among those waiting, and one case where lists are not known', () => {
+    const [older, latest] = fellow.lists.slice(-2);
+    if (!older || !latest) throw new Error('the fellow has lists');
+    const on = (listId: string) => fellow.cases.filter((one) => one.listId === listId).map(({ id }) => id);
+    const waiting = [...on(older.id), ...on(latest.id)];
+    const lists = waitingLists(fellow.cases, fellow.lists, waiting);
+    expect(lists.map(({ listId }) => listId)).toEqual([latest.id, older.id]);
+    expect(lists.map(({ cases }) => cases.map(({ id }) => id))).toEqual([on(latest.id), on(older.id)]);
+    expect(lists.map(({ cases }) => cases.every(({ ticked }) => ticked))).toEqual([true, false]);
+    expect(lists[1]?.cases.some(({ ticked }) => ticked)).toBe(false);
+
+    const unknown = fellow.cases.map((one) => ({ ...one, listId: null }));
+    const [only] = waitingLists(unknown, [], waiting);
+    expect(only?.title).toBe('List not known');
+    expect(only?.cases.filter(({ ticked }) => ticked).map(({ id }) => id)).toEqual([fellow.cases.at(-1)?.id]);
+    expect(waitingLists(fellow.cases, fellow.lists, [])).toEqual([]);
+  });
+  it('marks answers that were changed after the lengths had been seen, and no others', () => {
+    const before = fellow.reflections.find((each) => each.beforeLengths && each.answers.length > 1);
+    if (!before) throw new Error('the fellow answered before the lengths');
+    const other = before.answers.map((each, at) =>
+      at === 0 ? { ...each, answer: each.answer === 'done' ? ('not' as const) : ('done' as const) } : each,
+    );
+    const at = '2026-11-20T18:00:00.000Z';
+    const changed = (input: Partial<typeof before>, seen: boolean) =>
+      changedReflection(before, { ...before, ...input }, seen, at);
+    expect(changed({ answers: other }, true).beforeLengths).toBe(false);
+    expect(changed({ answers: other }, false).beforeLengths).toBe(true);
+    expect(changed({ answers: [...before.answers].reverse() }, true).beforeLengths).toBe(true);
+    expect(changed({ saw: 'Another text.' }, true)).toMatchObject({
+      beforeLengths: true,
+      saw: 'Another text.',
+      history: [...before.history, { at, saw: before.saw, willTry: before.willTry }],
+    });
+    expect(changed({ answers: other }, true).history).toEqual(before.history);
   });
   it('asks the checkpoints of the goal and the kept parts it watches, and only text without one', () => {
     const form = reflectionForm(second ?? null, procedures);
@@ -89,15 +119,18 @@ describe('reflections', () => {
     expect(reflectionForm(null, procedures)).toMatchObject({ checkpoints: [], kept: [] });
   });
   it('finds by word, step and day, newest first, whatever case and accents', () => {
-    const find = (filter: Partial<Parameters<typeof reflectionRows>[3]>) =>
-      reflectionRows(fellow.reflections, fellow.cases, procedures, {
-        word: '',
-        stepId: '',
-        checkpointId: '',
-        from: '',
-        to: '',
-        ...filter,
-      });
+    const find = (filter: Partial<Parameters<typeof reflectionRows>[1]>) =>
+      reflectionRows(
+        { ...fellow, procedures },
+        {
+          word: '',
+          stepId: '',
+          checkpointId: '',
+          from: '',
+          to: '',
+          ...filter,
+        },
+      );
     const all = find({});
     expect(all).toHaveLength(fellow.reflections.length);
     expect([...all].sort((a, b) => (a.day < b.day ? 1 : -1)).map((row) => row.id)).toEqual(all.map((row) => row.id));
@@ -107,6 +140,12 @@ describe('reflections', () => {
     expect(find({ stepId: 'cortex-aspiration' }).every((row) => row.stepLabel === 'Cortex aspiration')).toBe(true);
     expect(find({ from: '2026-10-01' }).every((row) => row.day >= '2026-10-01')).toBe(true);
     expect(find({ word: 'zebra' })).toEqual([]);
+    // A checkpoint's own words find the notes that answered it.
+    const { id, look } = first?.checkpoints[0] ?? { id: '', look: '' };
+    const answered = fellow.reflections.filter((each) => each.answers.some(({ checkpointId }) => checkpointId === id));
+    const found = find({ word: look }).map((row) => row.id);
+    expect(answered.length).toBeGreaterThan(0);
+    expect(answered.map((each) => each.id).filter((each) => !found.includes(each))).toEqual([]);
     expect(find({ checkpointId: first?.checkpoints[0]?.id }).every((row) => row.stepLabel === 'Capsulorhexis')).toBe(
       true,
     );

@@ -1,36 +1,55 @@
 import { error, fail, redirect } from '@sveltejs/kit';
-import { reflectionForm } from '$lib/assessment/reflect-view';
+import { hiddenCaseIds } from '$lib/assessment/hidden-times';
+import { changedReflection, reflectionForm } from '$lib/assessment/reflect-view';
 import { instantWords } from '$lib/assessment/when-words';
 import { loadCautions, renderOwnMarkdown } from '$lib/server/content';
-import { proceduresOf } from '$lib/server/procedures';
-import { readReflection } from '$lib/server/reflections';
+import { readRecord } from '$lib/server/record';
+import {
+  keepReflectionDraft,
+  reflectionDraft,
+  reflectionPreview,
+  reflectionToStore,
+  type ReflectionFields,
+} from '$lib/server/reflections';
+import type { Store } from '$lib/server/storage';
 import type { Actions, PageServerLoad } from './$types';
 
-export const load: PageServerLoad = async ({ locals, params, url }) => {
-  const [reflections, cases, goals, procedures] = await Promise.all([
-    locals.store.reflections(),
-    locals.store.cases(),
-    locals.store.goals(),
-    proceduresOf(locals.store),
-  ]);
-  const reflection = reflections.find((each) => each.id === params.id);
+const draftOf = (id: string) => `reflection-change:${id}`;
+
+async function context(store: Store, id: string) {
+  const record = await readRecord(store);
+  const reflection = record.reflections.find((each) => each.id === id);
   if (!reflection) error(404, 'No such note.');
+  const hidden = hiddenCaseIds(record);
+  return { record, reflection, seen: !reflection.caseIds.every((each) => hidden.has(each)) };
+}
+
+export const load: PageServerLoad = async ({ locals, params, url }) => {
+  const { record, reflection, seen } = await context(locals.store, params.id);
+  const kept = await reflectionDraft(locals.store, draftOf(params.id));
+  const draft = url.searchParams.get('draft') === 'yes' ? kept : null;
   const cautions = loadCautions();
+  const stored: ReflectionFields = {
+    saw: reflection.saw,
+    willTry: reflection.willTry,
+    tags: reflection.tags.join(', '),
+    answers: Object.fromEntries([
+      ...reflection.answers.map((each) => [`answer:${each.caseId}:${each.checkpointId}`, each.answer]),
+      ...reflection.keptSeen.map((each) => [`kept:${each.caseId}:${each.keptPartId}`, each.seen ? 'yes' : 'no']),
+    ]),
+    cases: reflection.caseIds,
+  };
+  const answered = reflection.answers.length > 0;
   return {
     day: instantWords(reflection.at),
-    cases: reflection.caseIds.map((id) => ({ id, code: cases.find((each) => each.id === id)?.code ?? 'erased' })),
-    form: reflectionForm(goals.find((each) => each.id === reflection.goalId) ?? null, procedures),
-    beforeLengths: reflection.beforeLengths,
-    answered: reflection.answers.length > 0,
-    values: {
-      saw: reflection.saw,
-      willTry: reflection.willTry,
-      tags: reflection.tags.join(', '),
-      answers: Object.fromEntries([
-        ...reflection.answers.map((each) => [`answer:${each.caseId}:${each.checkpointId}`, each.answer]),
-        ...reflection.keptSeen.map((each) => [`kept:${each.caseId}:${each.keptPartId}`, each.seen ? 'yes' : 'no']),
-      ]) as Record<string, string>,
-    },
+    cases: reflection.caseIds.map((id) => ({
+      id,
+      code: record.cases.find((each) => each.id === id)?.code ?? 'erased',
+    })),
+    form: reflectionForm(record.goals.find((each) => each.id === reflection.goalId) ?? null, record.procedures),
+    answers: !answered ? null : !reflection.beforeLengths ? 'after' : seen ? 'before, seen since' : 'before',
+    values: draft ?? stored,
+    otherDraft: kept !== null && draft === null,
     history: reflection.history.map((each) => ({
       day: instantWords(each.at),
       saw: renderOwnMarkdown(each.saw),
@@ -44,28 +63,14 @@ export const load: PageServerLoad = async ({ locals, params, url }) => {
 
 export const actions = {
   store: async ({ locals, params, request }) => {
-    const form = await request.formData();
-    const { input, errors, looksLike } = readReflection(form);
-    const values = {
-      saw: input.saw,
-      willTry: input.willTry,
-      tags: input.tags.join(', '),
-      answers: Object.fromEntries(
-        [...form].flatMap(([name, value]) => (name.includes(':') ? [[name, String(value)]] : [])),
-      ) as Record<string, string>,
-    };
-    if (errors.length > 0) return fail(400, { errors, values, looksLike: [] });
-    if (looksLike.length > 0 && form.get('nobody') !== 'yes') return fail(400, { errors: [], values, looksLike });
-    const before = (await locals.store.reflections()).find((each) => each.id === params.id);
-    if (!before) error(404, 'No such note.');
-    const textChanged = before.saw !== input.saw || before.willTry !== input.willTry;
-    await locals.store.updateReflection({
-      ...before,
-      ...input,
-      history: textChanged
-        ? [...before.history, { at: locals.now, saw: before.saw, willTry: before.willTry }]
-        : before.history,
-    });
+    const { input, refused } = reflectionToStore(await request.formData());
+    if (refused) return fail(400, refused);
+    const { reflection, seen } = await context(locals.store, params.id);
+    await locals.store.updateReflection(changedReflection(reflection, input, seen, locals.now));
+    await locals.store.dropDraft(draftOf(params.id));
     redirect(303, `/reflect/${params.id}?said=stored`);
   },
+  preview: async ({ request }) => reflectionPreview(await request.formData()),
+  draft: async ({ locals, params, request }) =>
+    keepReflectionDraft(locals.store, draftOf(params.id), await request.formData()),
 } satisfies Actions;
