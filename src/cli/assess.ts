@@ -50,6 +50,11 @@ async function assessOne(file: string, options: Options, io: Io): Promise<Proble
   const wrongGoal = goalProblem(reading, options);
   if (wrongGoal) return [wrongGoal];
   const refused = reading.problems.filter(({ weight }) => weight === 'refused');
+  if (reading.layout === 'sheet')
+    return [
+      ...refused,
+      whole(null, null, 'This is a list sheet: it holds no step time. Give it with --facts beside a file of times.'),
+    ];
   const answer = assess({
     reading: { ...reading, problems: refused },
     procedures,

@@ -65,11 +65,11 @@ export function bringInView(
     queried: problemLines(queried),
     known: {
       same: reading.known.length - changed.length,
-      changed: changed.slice(0, LISTED).map(({ caseId, code, row, differences }) => ({
+      changed: changed.slice(0, LISTED).map(({ caseId, code, row, adds, differences }) => ({
         caseId,
         code,
         row,
-        takeNew: keepsNew(choices, caseId),
+        takeNew: keepsNew(choices, { caseId, adds }),
         differences: [
           ...differences.slice(0, DIFFERENCES).map(({ what, before, after }) => `${what}: ${before} → ${after}`),
           ...(differences.length > DIFFERENCES ? [`and ${differences.length - DIFFERENCES} more`] : []),
@@ -90,6 +90,7 @@ export function bringInView(
 const LAYOUT = {
   stretches: 'one row a stretch',
   cases: 'one row a case',
+  sheet: 'a list sheet, one row a case and no times',
   chapters: 'the chapters of one recording',
 } as const;
 
@@ -106,7 +107,7 @@ function understood(reading: AuditReading, procedures: readonly Procedure[], pla
     ...(reading.references.length > 0 && plan.whose === 'me'
       ? [`${counted(reading.references.length, 'case')} of other surgeons`]
       : []),
-    counted(steps, 'step'),
+    ...(reading.layout === 'sheet' ? [] : [counted(steps, 'step')]),
     ...(reading.lists.length > 0 ? [counted(reading.lists.length, 'list')] : ['lists not known']),
     eventsWords(reading),
   ];
@@ -123,10 +124,17 @@ function eventsWords({ cases }: AuditReading): string {
 function notesOf(reading: AuditReading, plan: ImportPlan): string[] {
   const same = reading.known.filter((one) => one.same).length;
   const old = reading.known.length - same - plan.replace.length;
+  const adding = new Set(reading.known.filter(({ adds }) => adds).map(({ caseId }) => caseId));
+  const fills = plan.replace.filter(({ caseId }) => adding.has(caseId)).length;
   return [
     ...(same > 0
       ? [
           `${capital(counted(same, 'case'))} ${same === 1 ? 'is' : 'are'} in the record already with the same values: unchanged.`,
+        ]
+      : []),
+    ...(fills > 0
+      ? [
+          `${capital(counted(fills, 'case'))} in the record ${fills === 1 ? 'gets' : 'get'} what was not entered before; nothing that stands there changes.`,
         ]
       : []),
     ...(old > 0

@@ -1,3 +1,4 @@
+import { factsOfLetters, moreFacts, readLetters, type MoreFact } from '../intake';
 import type { Case, EyeFact, FactValue, Procedure } from '../model';
 import { textOf, type FieldError, type Fields } from './fields';
 
@@ -13,7 +14,7 @@ export type EyeField = {
 /** The facts asked of an eye: fields of their own, and letters under "anything else". */
 export type EyeFields = {
   row: readonly EyeField[];
-  more: readonly { factId: string; label: string; key: string }[];
+  more: readonly MoreFact[];
 };
 
 type Facts = Readonly<Record<string, FactValue>>;
@@ -27,8 +28,6 @@ const YES_NO = [
   { id: 'yes', label: 'yes', key: 'Y' },
   { id: 'no', label: 'no', key: 'N' },
 ];
-
-const keyOf = (label: string, index: number) => label.charAt(0).toUpperCase() || String(index + 1);
 
 function fieldOf(fact: EyeFact): EyeField {
   const levels = fact.levels ?? (fact.kind === 'yes-no' ? YES_NO : []);
@@ -45,9 +44,7 @@ function fieldOf(fact: EyeFact): EyeField {
 export function eyeFields(procedure: Procedure): EyeFields {
   return {
     row: procedure.facts.filter(({ asked }) => asked === 'row').map(fieldOf),
-    more: procedure.facts
-      .filter(({ asked }) => asked === 'more')
-      .map(({ id, label, key }, index) => ({ factId: id, label, key: key ?? keyOf(label, index) })),
+    more: moreFacts(procedure),
   };
 }
 
@@ -91,17 +88,9 @@ export function factsFromForm(
     else facts[field.factId] = value;
   }
 
-  const letters = textOf(fields, `${prefix}more`).toUpperCase().replace(/[\s,]/g, '');
-  const unknown = [...letters].filter((letter) => letter !== '0' && !more.some(({ key }) => key === letter));
-  if (unknown.length > 0 || (letters.includes('0') && letters.length > 1))
-    errors.push({
-      field: `${prefix}more`,
-      message:
-        unknown.length > 0
-          ? `Anything else: "${unknown.join('')}" is no letter of the list. 0 means none.`
-          : 'Anything else: 0 means none, so it stands alone.',
-    });
-  else if (letters !== '') for (const { factId, key } of more) facts[factId] = letters.includes(key);
+  const found = readLetters(textOf(fields, `${prefix}more`), more);
+  if ('problem' in found) errors.push({ field: `${prefix}more`, message: `Anything else: ${found.problem}` });
+  else if (found.letters !== null) Object.assign(facts, factsOfLetters(found.letters, more));
 
   if (textOf(fields, `${prefix}${AS_USUAL}`) === 'yes') facts[AS_USUAL] = true;
   return { facts, errors };

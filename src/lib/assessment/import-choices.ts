@@ -18,7 +18,7 @@ function shownNow(name: string, reading: AuditReading, choices: Choices): string
   const mapping = reading.mapping.find(({ key }) => key === name);
   if (mapping) return mapping.value;
   const known = reading.known.find(({ caseId }) => knownField(caseId) === name);
-  if (known) return keepsNew(choices, known.caseId) ? 'new' : 'old';
+  if (known) return keepsNew(choices, known) ? 'new' : 'old';
   if (name === 'whose') return choices['whose'] ?? 'me';
   return OURS.some((each) => each === name) ? (choices[name] ?? '') : undefined;
 }

@@ -1,5 +1,5 @@
 import { stepSecondsOf } from '../audit';
-import type { AuditReading, ReferenceDraft } from '../intake';
+import type { AuditReading, KnownCase, ReferenceDraft } from '../intake';
 import type { Case, NewCase, ReferenceCase, ReferenceSet } from '../model';
 
 type Choices = Readonly<Record<string, string>>;
@@ -20,9 +20,9 @@ export type ImportPlan = {
 /** Name of the field that chooses old or new for one case; `known` alone is the answer for all. */
 export const knownField = (caseId: string) => `known:${caseId}`;
 
-/** Old values stay unless new ones are chosen, for this case or for all. */
-export const keepsNew = (choices: Choices, caseId: string): boolean =>
-  (choices[knownField(caseId)] ?? choices['known'] ?? 'old') === 'new';
+/** Old values stay unless new ones are chosen, for this case or for all; what nobody had entered is filled in. */
+export const keepsNew = (choices: Choices, { caseId, adds }: Pick<KnownCase, 'caseId' | 'adds'>): boolean =>
+  (choices[knownField(caseId)] ?? (choices['known'] || (adds ? 'new' : 'old'))) === 'new';
 
 /**
  * Which cases are added, which replace what is there, which go into a reference set. A case that is in the record with
@@ -46,7 +46,7 @@ export function importPlan(
   const cases = mine.filter(({ code }) => !known.has(code));
   const replace = mine.flatMap((one) => {
     const there = known.get(one.code);
-    return there && !there.same && keepsNew(choices, there.caseId) ? [{ caseId: there.caseId, case: one }] : [];
+    return there && !there.same && keepsNew(choices, there) ? [{ caseId: there.caseId, case: one }] : [];
   });
   const on = new Set([...cases, ...replace.map((one) => one.case)].map(({ list }) => list));
   const readers = new Set(referenceCases.map(({ reader }) => reader)).size;
@@ -102,16 +102,26 @@ function referenceCase({ reader, list, case: one }: ReferenceDraft): ReferenceCa
   return Object.keys(stepSeconds).length === 0 ? [] : [{ reader, list, facts: one.facts, stepSeconds }];
 }
 
-/** The plan as the store takes it. `now`: the day the surgeon said that the others agreed. */
+/**
+ * The plan as the store takes it.
+ * @param now the day the surgeon said that the others agreed
+ * @param seen whether the times of a case of the record have been in sight: its facts are then marked as changed late
+ */
 export function importBatch(
   plan: ImportPlan,
   reading: Pick<AuditReading, 'procedureId'>,
   now: string,
-): Pick<ImportPlan, 'cases' | 'lists' | 'replace'> & { references: Omit<ReferenceSet, 'id'>[] } {
+  seen: (caseId: string) => boolean,
+): {
+  cases: NewCase[];
+  lists: ImportPlan['lists'];
+  replace: { caseId: string; case: NewCase; timesSeen: boolean }[];
+  references: Omit<ReferenceSet, 'id'>[];
+} {
   return {
     cases: plan.cases,
     lists: plan.lists,
-    replace: plan.replace,
+    replace: plan.replace.map((each) => ({ ...each, timesSeen: seen(each.caseId) })),
     references:
       plan.reference && reading.procedureId
         ? [

@@ -1,4 +1,5 @@
-import type { Procedure } from '../model';
+import { writeSheet } from '../intake';
+import type { Case, Procedure } from '../model';
 import { eyeFields } from './eye-fields';
 
 /** A sheet to fill in by hand between cases, in the order in which it is typed afterwards. It has no column for a time. */
@@ -8,6 +9,9 @@ export type ListSheet = {
   columns: readonly { label: string; keys: string }[];
   more: readonly { key: string; label: string }[];
 };
+
+/** Headings of the first two columns, before those of the facts. */
+const PLACE = ['Place', 'Own code'] as const;
 
 export function listSheet(procedure: Procedure, rows: 20 | 40): ListSheet {
   const { row, more } = eyeFields(procedure);
@@ -25,4 +29,15 @@ export function listSheet(procedure: Procedure, rows: 20 | 40): ListSheet {
     ],
     more: more.map(({ key, label }) => ({ key, label })),
   };
+}
+
+/**
+ * The same sheet as a CSV to fill in on a computer and bring in like any other file. With the cases of a list their
+ * places and codes stand in it already.
+ */
+export function listSheetCsv({ columns, rows }: ListSheet, cases: readonly Pick<Case, 'code' | 'position'>[]): string {
+  const headings = [...PLACE, ...columns.map(({ label }) => label)];
+  const filled = cases.map(({ code, position }, index) => [String(position ?? index + 1), code]);
+  const empty = Array.from({ length: rows }, (_, index) => [String(index + 1), '']);
+  return writeSheet(headings, cases.length > 0 ? filled : empty);
 }

@@ -6,12 +6,16 @@ import type { EventCells, EventsRead } from './events';
 import { factReader, type FactRead } from './facts';
 import { readHands, WHOSE_HANDS } from './hands';
 import type { Ledger } from './ledger';
+import { factsOfLetters, readLetters, type MoreFact } from './more-facts';
 import { yesNo } from './yes-no';
 
 /** Readers made once a file and procedure, for what is said of a whole case. */
 export type CaseReaders = {
   facts: ReadonlyMap<string, (text: string) => FactRead>;
   events: (cells: EventCells) => EventsRead;
+  /** The step a label names; `null` where it names none, or more than one. */
+  stepOf: (label: string) => string | null;
+  more: readonly MoreFact[];
 };
 
 export const factReaders = (procedure: Procedure): CaseReaders['facts'] =>
@@ -24,7 +28,7 @@ export function factsOf(
   readers: CaseReaders,
   ledger: Ledger,
 ): Record<string, FactValue> {
-  return Object.fromEntries(
+  const own = Object.fromEntries(
     set.columns.flatMap((column) => {
       const read = column.target.what === 'fact' ? readers.facts.get(column.target.id) : undefined;
       if (!read || column.target.what !== 'fact') return [];
@@ -32,6 +36,21 @@ export function factsOf(
       return value === null ? [] : [[column.target.id, value] as const];
     }),
   );
+  return { ...moreOf(rows, set, readers, ledger), ...own };
+}
+
+/** Letters under "anything else" answer every fact that is asked there. */
+function moreOf(rows: readonly Row[], set: ColumnSet, { more }: CaseReaders, ledger: Ledger): Record<string, boolean> {
+  const column = set.own('more');
+  if (!column) return {};
+  const read = (text: string) => {
+    const found = readLetters(text, more);
+    return 'problem' in found
+      ? { problem: `${found.problem} Correct it, or these facts stay not entered.` }
+      : { value: found.letters };
+  };
+  const letters = agreedCell<string>(rows, column, read, ledger);
+  return letters === null ? {} : factsOfLetters(letters, more);
 }
 
 /** Kept parts seen or not, where a column says so; else those that were timed were seen. */

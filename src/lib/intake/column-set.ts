@@ -50,7 +50,7 @@ export function columnSet(
     const base = { index, heading, key, unit: matches[index]?.unit ?? null };
     const chosen = targetOf(choices[key] ?? '', procedure);
     if (chosen) return { ...base, target: chosen, how: 'chosen' };
-    return { ...base, ...settle(matches[index] ?? null, under(rows, index), { key, heading, procedure, ask }) };
+    return { ...base, ...settle(matches[index] ?? null, under(rows, index), { key, heading, procedure, layout, ask }) };
   });
   placeColumns(columns, matches, procedure);
   dropWhatDoesNotRead(columns, rows, procedure, ledger);
@@ -81,7 +81,7 @@ const under = (rows: readonly Row[], index: number): string[] =>
 function settle(
   match: HeadingMatch | null,
   cells: readonly string[],
-  about: { key: string; heading: string; procedure: Procedure; ask: Ask },
+  about: { key: string; heading: string; procedure: Procedure; layout: Layout; ask: Ask },
 ): { target: Target; how: How } {
   const [first] = match?.targets ?? [];
   if (!match || !first || match.how === 'none') return { target: first ?? leave('unknown'), how: 'none' };
@@ -100,9 +100,10 @@ function settle(
       how: 'none',
     };
   }
-  // "Nucleus" is a fact of the eye and a step: what stands under it tells.
+  // "Nucleus" is a fact of the eye and a step: what stands under it tells, but for a sheet that has no times.
   const fact = match.targets.find((target) => target.what === 'fact');
   const step = match.targets.find((target) => target.what === 'step-time');
+  if (fact && step && about.layout === 'sheet') return { target: fact, how: match.how };
   if (fact && step) return { target: readsAsFact(fact.id, cells, about.procedure) ? fact : step, how: match.how };
   return { target: first, how: match.how };
 }

@@ -2,6 +2,7 @@ import type { Procedure } from '../model';
 import type { Sheet } from './cells';
 import { columnKeys, type Row } from './column-set';
 import { parseDuration } from './duration';
+import type { OwnColumn } from './columns';
 import { headingMatcher, type Layout } from './headings';
 import type { Ledger } from './ledger';
 import { textPointsToAPerson } from './people';
@@ -26,6 +27,7 @@ export function findHeadings(
       const score = Math.max(...procedures.map((procedure) => headingScore(cells, procedure, layout, choices)));
       if (score > (best?.score ?? 1)) best = { at, score, layout };
     }
+  best ??= sheetHeadings(rows, procedures, choices);
   if (!best) return withoutHeadings(rows, procedures, choices);
   return {
     headings: rows[best.at]?.cells ?? [],
@@ -34,6 +36,21 @@ export function findHeadings(
     above: rows.slice(0, best.at),
   };
 }
+
+/** Only where no row makes a layout of times: a code or a place, and at least two things that are asked of every case. */
+function sheetHeadings(
+  rows: Sheet['rows'],
+  procedures: readonly Procedure[],
+  choices: Readonly<Record<string, string>>,
+): { at: number; score: number; layout: Layout } | null {
+  for (const [at, { cells }] of rows.slice(0, intakeThresholds.headingRows).entries()) {
+    const score = Math.max(...procedures.map((procedure) => headingScore(cells, procedure, 'sheet', choices)));
+    if (score > 0) return { at, score, layout: 'sheet' };
+  }
+  return null;
+}
+
+const ASKED: readonly OwnColumn[] = ['more', 'hands', 'case-hands', 'event'];
 
 const holdsATime = (cells: readonly string[]): boolean =>
   cells.some((cell) => /^[\d:.,]*\d/.test(cell) && 'seconds' in parseDuration(cell));
@@ -73,7 +90,15 @@ function headingScore(
   );
   const own = (id: string) => targets.some((target) => target?.what === 'own' && target.id === id);
   const steps = targets.filter((target) => target?.what.startsWith('step-')).length;
-  const makes = layout === 'stretches' ? own('step') && (own('start') || own('end') || own('seconds')) : steps > 0;
+  const asked = targets.filter(
+    (target) =>
+      target?.what === 'fact' || target?.what === 'seen' || (target?.what === 'own' && ASKED.includes(target.id)),
+  ).length;
+  const makes = {
+    stretches: own('step') && (own('start') || own('end') || own('seconds')),
+    cases: steps > 0,
+    sheet: own('case') && asked >= 2,
+  }[layout];
   if (!makes) return 0;
   // A file with a step column is one of stretches, whatever else its headings might name.
   return targets.filter((target) => target && target.what !== 'leave').length + (layout === 'stretches' ? 100 : 0);

@@ -20,7 +20,9 @@ import { joinedLines } from './join-stretches';
 import { labelMatcher } from './labels';
 import type { Ledger } from './ledger';
 import { listsOf, type NewList } from './lists';
+import { moreFacts } from './more-facts';
 import type { Ask } from './questions';
+import { sheetEvents, sheetHandsOf } from './sheet-keys';
 import { timeOrder } from './time-order';
 import { settleWaiting } from './waiting-inside';
 import { dateOrder, whenOf } from './when';
@@ -34,9 +36,12 @@ type Finished = {
   case: Omit<NewCase, 'sequence' | 'orderKnown' | 'list'>;
   list: string;
   when: string | null;
+  handsSaid: boolean;
 };
 
 export type FinishOptions = {
+  /** A list sheet: its cases come without times. */
+  sheet: boolean;
   set: ColumnSet;
   ours: boolean;
   ask: Ask;
@@ -46,7 +51,13 @@ export type FinishOptions = {
   joined: JoinedFacts;
 };
 
-export type FinishedFile = { cases: NewCase[]; lists: NewList[]; references: ReferenceDraft[] };
+export type FinishedFile = {
+  cases: NewCase[];
+  lists: NewList[];
+  references: ReferenceDraft[];
+  /** Those of the cases for which the file says whose hands. */
+  handsSaid: ReadonlySet<NewCase>;
+};
 
 /** From times and rows to cases: joined stretches, facts, hands, events, lists and order. */
 export function* finish(drafts: readonly Draft[], options: FinishOptions): Work<FinishedFile> {
@@ -66,13 +77,16 @@ export function* finish(drafts: readonly Draft[], options: FinishOptions): Work<
   const finishOne = (draft: Draft): Finished[] => {
     const reader = readers.get(draft.procedure);
     const lines = joinedLines(draft, ledger);
-    if (!reader || !lines.some(({ kind }) => kind === 'step')) return refuseEmpty(draft, ledger);
+    if (!reader || (!options.sheet && !lines.some(({ kind }) => kind === 'step'))) return refuseEmpty(draft, ledger);
+    const { handsSaid, ...one } = caseOf(draft, lines, reader, options);
+    if (options.sheet && !handsSaid && saysNothing(one)) return refuseBlank(draft, ledger);
     for (const { row } of draft.rows) ledger.take(row);
     const list = draft.rows.map((row) => cellOf(row, set.own('list'))).find((text) => blankOf(text) !== 'empty') ?? '';
     return [
       {
         draft,
-        case: caseOf(draft, lines, reader, options),
+        case: one,
+        handsSaid,
         list,
         when: whenOf(draft.rows, set.own('date'), days, ledger),
       },
@@ -82,15 +96,22 @@ export function* finish(drafts: readonly Draft[], options: FinishOptions): Work<
   return ordered(finished.flat(), options);
 }
 
-function readersOf(procedure: Procedure, drafts: readonly Draft[], { set, ask, ours }: FinishOptions): CaseReaders {
+function readersOf(
+  procedure: Procedure,
+  drafts: readonly Draft[],
+  { sheet, set, ask, ours }: FinishOptions,
+): CaseReaders {
   const labels = labelMatcher(procedure, ours);
   const stepOf = (label: string): string | null => {
     const [meaning, other] = labels(label).meanings;
     return meaning?.kind === 'step' && !other ? meaning.stepId : null;
   };
+  const events = eventReader(procedure, { stepOf, ours, seriousGuess: seriousGuess(drafts, set, ask) });
   return {
     facts: factReaders(procedure),
-    events: eventReader(procedure, { stepOf, ours, seriousGuess: seriousGuess(drafts, set, ask) }),
+    events: sheet ? sheetEvents(events) : events,
+    stepOf,
+    more: moreFacts(procedure),
   };
 }
 
@@ -121,6 +142,15 @@ function seriousGuess(drafts: readonly Draft[], set: ColumnSet, ask: Ask): boole
   );
 }
 
+const saysNothing = ({ facts, events, keptSeen, energy }: Finished['case']): boolean =>
+  events === null && energy === null && Object.keys({ ...facts, ...keptSeen }).length === 0;
+
+function refuseBlank(draft: Draft, ledger: Ledger): [] {
+  for (const { row } of draft.rows)
+    ledger.refuseRow(row, null, draft.code, 'Nothing is filled in in this row, so nothing of it is taken.');
+  return [];
+}
+
 function refuseEmpty(draft: Draft, ledger: Ledger): [] {
   for (const { row } of draft.rows)
     if (!ledger.named.has(row))
@@ -137,17 +167,20 @@ function caseOf(
   draft: Draft,
   lines: readonly Line[],
   readers: CaseReaders,
-  { set, ledger, joined }: FinishOptions,
-): Finished['case'] {
+  { sheet, set, ledger, joined }: FinishOptions,
+): Finished['case'] & { handsSaid: boolean } {
   const steps = [...new Set(lines.flatMap(({ kind, stepId }) => (kind === 'step' && stepId !== null ? [stepId] : [])))];
-  const whole = wholeHandsOf(draft.rows, set, draft.hands.length > 0, ledger);
+  const { hands, said } = sheet
+    ? sheetHandsOf(draft.rows, set, readers.stepOf, ledger)
+    : fileHands(draft, steps, set, ledger);
   const kept = lines.flatMap(({ kind, reason }) => (kind === 'kept' && reason !== null ? [reason] : []));
   return {
     code: draft.code,
     procedureId: draft.procedure.id,
     position: draft.place ?? positionOf(draft.rows, set, ledger),
     facts: withJoined(factsOf(draft.rows, set, readers, ledger), draft, joined),
-    hands: handsOf(draft.hands, whole, steps),
+    hands,
+    handsSaid: said,
     stretches: lines.map(({ stepId, start, end, seconds, kind, reason }) => ({
       stepId,
       start,
@@ -163,6 +196,11 @@ function caseOf(
     recording: null,
     row: draft.rows[0]?.row ?? 0,
   };
+}
+
+function fileHands(draft: Draft, steps: readonly string[], set: ColumnSet, ledger: Ledger) {
+  const whole = wholeHandsOf(draft.rows, set, draft.hands.length > 0, ledger);
+  return { hands: handsOf(draft.hands, whole, steps), said: whole !== null || draft.hands.length > 0 };
 }
 
 /** Counts noted in several rows of one step: the largest, since people note a running count or repeat it. */
@@ -204,7 +242,8 @@ function ordered(finished: readonly Finished[], options: FinishOptions): Finishe
     sequence: options.firstSequence + index,
     orderKnown: known,
   }));
-  return { cases, lists, references: referencesOf(finished) };
+  const handsSaid = new Set(cases.filter((_, index) => inOrder[index]?.handsSaid));
+  return { cases, lists, references: referencesOf(finished), handsSaid };
 }
 
 function referencesOf(finished: readonly Finished[]): ReferenceDraft[] {

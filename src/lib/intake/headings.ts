@@ -7,7 +7,8 @@ import { headingIsNotKept, headingPointsToAPerson } from './people';
 import { plainWords } from './plain-words';
 import { leave, stepColumns, usedIn, type StepColumn, type Target } from './targets';
 
-export type Layout = 'stretches' | 'cases';
+/** `sheet`: one row a case and no column of times, as a list sheet has it. */
+export type Layout = 'stretches' | 'cases' | 'sheet';
 
 /** A heading and what it may hold: several where its place among the columns decides, or where it is unclear. */
 export type HeadingMatch = {
@@ -22,7 +23,7 @@ const ownIndex = (layout: Layout): NameIndex<OwnColumn> =>
       .filter((id) => usedIn(layout, id))
       .map((id) => ({ value: id, names: ownColumns[id] })),
   );
-const OWN = { stretches: ownIndex('stretches'), cases: ownIndex('cases') };
+const OWN = { stretches: ownIndex('stretches'), cases: ownIndex('cases'), sheet: ownIndex('sheet') };
 
 /** Steps, facts and kept parts of a procedure by all their names. */
 const indexOf = oncePer((procedure: Procedure) => ({
@@ -58,7 +59,7 @@ export function headingMatcher(procedure: Procedure, layout: Layout): (heading: 
     return [
       ...what('fact', index.facts),
       ...what('seen', index.parts),
-      ...(layout === 'cases' ? stepAsWritten(name, index.steps) : []),
+      ...(layout === 'stretches' ? [] : stepAsWritten(name, index.steps)),
       // "#" has no letters; people mean the number of the case.
       ...(name === '#' ? ['case' as const] : exactly(name, OWN[layout])).map((id): Target => ({ what: 'own', id })),
     ];
@@ -67,7 +68,7 @@ export function headingMatcher(procedure: Procedure, layout: Layout): (heading: 
   const roughly = (name: string): { targets: Target[]; unclear: Target[] } => {
     const take = (match: Match<string>, make: (id: string) => Target) =>
       match.how === 'none' || match.how === 'unclear' ? [] : match.values.map(make);
-    const step = layout === 'cases' && !NO_TIME.test(plainWords(name)) ? stepRoughly(name, steps) : null;
+    const step = layout !== 'stretches' && !NO_TIME.test(plainWords(name)) ? stepRoughly(name, steps) : null;
     const ofStep = (id: string): Target => ({ what: step?.what ?? 'step-time', id });
     const owned = own(name);
     return {

@@ -5,9 +5,17 @@ export type { Question, Option } from './questions';
 export type { ReferenceDraft } from './finish';
 export type { KnownCase } from './known-cases';
 export type { NewList } from './lists';
-export { writeCases, writeStretches, writingCases, writingStretches, type WriteOptions } from './write-cases';
+export {
+  writeCases,
+  writeSheet,
+  writeStretches,
+  writingCases,
+  writingStretches,
+  type WriteOptions,
+} from './write-cases';
 export { writeChapters } from './chapters';
 export { harmless } from './harmless';
 export { textPointsToAPerson, codePointsToAPatient } from './people';
 export { factReader, type FactRead } from './facts';
 export type { FactsFile } from './join-facts';
+export { factsOfLetters, moreFacts, readLetters, type MoreFact } from './more-facts';

@@ -1,4 +1,4 @@
-import type { FactValue, Procedure } from '../model';
+import type { EyeFact, FactValue, Procedure } from '../model';
 import { atOnce } from '../turns';
 import { cellsOf } from './cells';
 import { checkText, decode } from './decode';
@@ -6,6 +6,7 @@ import type { Draft } from './draft';
 import { factReader } from './facts';
 import { headingMatcher } from './headings';
 import { newLedger, type Ledger } from './ledger';
+import { factsOfLetters, moreFacts, readLetters } from './more-facts';
 import { codePointsToAPatient } from './people';
 import type { Table } from './read-table';
 
@@ -66,21 +67,51 @@ export function factsToJoin(
     }
     const facts = joined.get(draft) ?? {};
     joined.set(draft, facts);
-    for (const { index, heading, factId, read } of columns.facts) {
+    for (const { index, heading, read } of columns.facts) {
       const cell = cells[index] ?? '';
       const answer = read(cell);
-      if ('problem' in answer) say(row, heading, cell, answer.problem);
-      else if (answer.value !== null && facts[factId] !== undefined && facts[factId] !== answer.value)
+      if ('problem' in answer) {
+        say(row, heading, cell, answer.problem);
+        continue;
+      }
+      const others = Object.entries(answer.facts).filter(
+        ([id, value]) => facts[id] !== undefined && facts[id] !== value,
+      );
+      if (others.length > 0)
         say(
           row,
           heading,
           cell,
           'an earlier row of the same case says otherwise; the earlier one is kept. Make them agree.',
         );
-      else if (answer.value !== null) facts[factId] = answer.value;
+      joined.set(draft, Object.assign(facts, { ...answer.facts, ...facts }));
     }
   }
   return { of: joined, ledger };
+}
+
+type FactColumn = {
+  index: number;
+  heading: string;
+  read: (text: string) => { facts: Record<string, FactValue> } | { problem: string };
+};
+
+function oneFact(fact: EyeFact): FactColumn['read'] {
+  const read = factReader(fact);
+  return (text) => {
+    const found = read(text);
+    if ('problem' in found) return found;
+    return { facts: found.value === null ? {} : { [fact.id]: found.value } };
+  };
+}
+
+function lettered(procedure: Procedure): FactColumn['read'] {
+  const more = moreFacts(procedure);
+  return (text) => {
+    const found = readLetters(text, more);
+    if ('problem' in found) return found;
+    return { facts: found.letters === null ? {} : factsOfLetters(found.letters, more) };
+  };
 }
 
 function factColumns(headings: readonly string[], procedure: Procedure, say: Say) {
@@ -91,17 +122,19 @@ function factColumns(headings: readonly string[], procedure: Procedure, say: Say
     say(1, null, null, 'a column case_id is needed, to join by.');
     return null;
   }
-  const facts = headings.flatMap((heading, index) => {
+  const facts = headings.flatMap((heading, index): FactColumn[] => {
     const target = targets[index];
     const fact = target?.what === 'fact' ? procedure.facts.find(({ id }) => id === target.id) : undefined;
-    if (!fact && index !== code && heading !== '')
+    if (fact) return [{ index, heading, read: oneFact(fact) }];
+    if (target?.what === 'own' && target.id === 'more') return [{ index, heading, read: lettered(procedure) }];
+    if (index !== code && heading !== '')
       say(
         1,
         heading,
         null,
         `"${heading}" is no fact of the eye known for ${procedure.name.toLowerCase()}; the column is left out.`,
       );
-    return fact ? [{ index, heading, factId: fact.id, read: factReader(fact) }] : [];
+    return [];
   });
   return { code, facts };
 }

@@ -7,25 +7,61 @@ export type KnownCase = {
   row: number;
   caseId: string;
   same: boolean;
+  /** The file only fills in what nobody had entered: nothing that stands there would change. */
+  adds: boolean;
   differences: { what: string; before: string; after: string }[];
 };
 
 /**
- * Finds cases of a file whose code is already in the record. The same values change nothing; others are shown
- * old beside new, and only taken when that is chosen.
+ * Finds cases of a file whose code is already in the record. What the file does not speak of stays as it is; the same
+ * values change nothing; others are shown old beside new, and only taken when that is chosen.
+ *
+ * @param handsSaid the cases for which the file says whose hands
+ * @returns the cases, those of the record completed by what stands there; and which are known
  */
-export function* knownCases(cases: readonly NewCase[], existing: readonly Case[]): Work<KnownCase[]> {
+export function* knownCases(
+  cases: readonly NewCase[],
+  existing: readonly Case[],
+  handsSaid: ReadonlySet<NewCase>,
+): Work<{ cases: NewCase[]; known: KnownCase[] }> {
   const byCode = new Map(existing.map((one) => [one.code, one]));
-  const known = mapped(cases, (one): KnownCase[] => {
+  const compared = yield* mapped(cases, (one): { case: NewCase; known: KnownCase[] } => {
     const before = byCode.get(one.code);
-    if (!before) return [];
-    const differences = differencesOf(before, one);
-    return [{ code: one.code, row: one.row, caseId: before.id, same: differences.length === 0, differences }];
+    if (!before) return { case: one, known: [] };
+    const after = completed(before, one, handsSaid.has(one));
+    const differences = differencesOf(before, after);
+    const adds = differences.length > 0 && differences.every((each) => each.before === null || isUnsaid(each, before));
+    const told = differences.map((each) => ({ ...each, before: each.before ?? 'not entered' }));
+    const same = differences.length === 0;
+    return { case: after, known: [{ code: one.code, row: one.row, caseId: before.id, same, adds, differences: told }] };
   });
-  return (yield* known).flat();
+  return { cases: compared.map((one) => one.case), known: compared.flatMap((one) => one.known) };
 }
 
-function differencesOf(before: Case, after: NewCase): KnownCase['differences'] {
+/** A file that does not speak of something has not said that it is not there. */
+function completed(before: Case, after: NewCase, handsSaid: boolean): NewCase {
+  const timed = after.stretches.length > 0;
+  return {
+    ...after,
+    position: after.position ?? before.position,
+    facts: { ...before.facts, ...after.facts },
+    hands: handsSaid ? after.hands : before.hands,
+    stretches: timed ? after.stretches : before.stretches,
+    wentBackNoted: timed ? after.wentBackNoted : before.wentBackNoted,
+    events: after.events ?? before.events,
+    keptSeen: { ...before.keptSeen, ...after.keptSeen },
+    energy: after.energy ?? before.energy,
+    recording: after.recording ?? before.recording,
+  };
+}
+
+/** Whose hands and events of a case made for its list are not answered yet, whatever the record holds for them. */
+const isUnsaid = ({ what }: { what: string }, { events, stretches }: Case): boolean =>
+  (what === 'events' && events === null) || (what === 'hands' && events === null && stretches.length === 0);
+
+type Difference = { what: string; before: string | null; after: string };
+
+function differencesOf(before: Case, after: NewCase): Difference[] {
   const parts = (one: Case | NewCase): Map<string, string> =>
     new Map([
       ['procedure', one.procedureId],
@@ -43,8 +79,8 @@ function differencesOf(before: Case, after: NewCase): KnownCase['differences'] {
     ]);
   const [old, new_] = [parts(before), parts(after)];
   return [...new Set([...old.keys(), ...new_.keys()])].flatMap((what) => {
-    const [from, to] = [old.get(what) ?? 'not entered', new_.get(what) ?? 'not entered'];
-    return from === to ? [] : [{ what, before: from, after: to }];
+    const [from, to] = [old.get(what), new_.get(what)];
+    return from === to ? [] : [{ what, before: from ?? null, after: to ?? 'not entered' }];
   });
 }
 

@@ -5,6 +5,7 @@ import { checkText, decode } from './decode';
 import { finish, type FinishedFile, type ReferenceDraft } from './finish';
 import { factsToJoin, type FactsFile } from './join-facts';
 import { knownCases, type KnownCase } from './known-cases';
+import type { Layout } from './headings';
 import { labelOptions } from './label-plan';
 import { newLedger } from './ledger';
 import type { NewList } from './lists';
@@ -28,7 +29,7 @@ export type AuditInput = {
 };
 
 export type AuditReading = {
-  layout: 'stretches' | 'cases' | 'chapters' | null;
+  layout: Layout | 'chapters' | null;
   procedureId: string | null;
   cases: NewCase[];
   lists: NewList[];
@@ -76,11 +77,19 @@ function* reading(input: AuditInput): Work<AuditReading> {
   const table = work && (yield* scaled(work, 0, 0.7));
   const firstSequence = existing.reduce((last, { sequence }) => Math.max(last, Math.floor(sequence)), 0) + 1;
   const joined = input.facts && table ? factsToJoin(input.facts, table) : { of: new Map(), ledger: newLedger() };
-  const options = table && { set: table.set, ours: table.ours, ask, ledger, firstSequence, joined };
+  const options = table && {
+    sheet: table.layout === 'sheet',
+    set: table.set,
+    ours: table.ours,
+    ask,
+    ledger,
+    firstSequence,
+    joined,
+  };
   const finished: FinishedFile = options
     ? yield* scaled(finish(table.drafts, options), 0.7, 0.9)
-    : { cases: [], lists: [], references: [] };
-  const known = yield* scaled(knownCases(finished.cases, existing), 0.9, 1);
+    : { cases: [], lists: [], references: [], handsSaid: new Set() };
+  const compared = yield* scaled(knownCases(finished.cases, existing, finished.handsSaid), 0.9, 1);
   const [first] = input.procedures;
   const unread =
     table || chapters || !first || 'problem' in text
@@ -90,8 +99,9 @@ function* reading(input: AuditInput): Work<AuditReading> {
   return {
     layout: table ? (chapters ? 'chapters' : table.layout) : null,
     procedureId: table?.procedure.id ?? null,
-    ...finished,
-    known,
+    lists: finished.lists,
+    references: finished.references,
+    ...compared,
     // By row, as a reader goes through the file; what is said of a second file comes last.
     problems: [...byRow(ledger.problems), ...byRow(joined.ledger.problems)],
     questions,

@@ -54,7 +54,7 @@ export function* readTable(text: string, context: Context): Work<Table | null> {
     sayNoHeadings(sheet, ledger);
     return null;
   }
-  const { headings, layout, body, above } = found;
+  const { headings, body, above } = found;
   for (const { row, cells } of above)
     ledger.refuseRow(
       row,
@@ -71,8 +71,11 @@ export function* readTable(text: string, context: Context): Work<Table | null> {
     );
     return null;
   }
-  const procedure = mainProcedure(headings, body, layout, context);
-  const set = columnSet(headings, body, procedure, layout, choices, ask, ledger);
+  const procedure = mainProcedure(headings, body, found.layout, context);
+  const set = columnSet(headings, body, procedure, found.layout, choices, ask, ledger);
+  // Somebody may have said by hand that a column holds times after all.
+  const timed = set.columns.some(({ target }) => target.what === 'step-time');
+  const layout = found.layout === 'sheet' && timed ? 'cases' : found.layout;
   namePeople(set, ledger);
   const code = codeColumn(set, layout, ledger);
   if (code === 'missing') return null;
@@ -85,7 +88,7 @@ export function* readTable(text: string, context: Context): Work<Table | null> {
   const base = { layout, procedure, set, rowsIn: body.length + above.length, ours, freshCodes: freshCode !== null };
   const procedureOf = procedureReader(rows, set, procedure, context);
   const known = rows.filter((row) => procedureOf(row) !== null);
-  if (layout === 'cases') {
+  if (layout !== 'stretches') {
     const fitting = known.filter((row) => procedureOf(row) === procedure || refuseOther(row, set, procedure, ledger));
     const drafts = yield* scaled(readCases(fitting, set, procedure, freshCode, ask, ledger), 0.4, 1);
     return { ...base, plans: [], drafts };
@@ -127,7 +130,7 @@ function codeColumn(
   if (own) return { index: own.index, person: headingPointsToAPerson(own.heading) };
   const person = set.columns.find(({ target }) => target.what === 'leave' && target.because === 'person');
   if (person) return { index: person.index, person: true };
-  if (layout === 'cases') {
+  if (layout !== 'stretches') {
     ledger.query(null, null, null, 'No column holds a code of the case, so each row is taken as a case and given one.');
     return { index: null, person: false };
   }

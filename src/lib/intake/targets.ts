@@ -1,5 +1,6 @@
 import type { Procedure } from '../model';
 import { columnWords, ownColumns, type OwnColumn } from './columns';
+import type { Layout } from './headings';
 
 /** What of a step one column of a sheet with one row a case can hold. */
 export const stepColumns = {
@@ -73,7 +74,7 @@ export const stepLabel = (procedure: Procedure, id: string): string =>
   procedure.steps.find((step) => step.id === id)?.label ?? id;
 
 /** Everything a column could be, to choose from. */
-export function allTargets(procedure: Procedure, layout: 'stretches' | 'cases'): { value: string; label: string }[] {
+export function allTargets(procedure: Procedure, layout: Layout): { value: string; label: string }[] {
   const steps = layout === 'stretches' ? [] : procedure.steps.filter((step) => !step.retired);
   const targets: Target[] = [
     leave('chosen'),
@@ -93,5 +94,4 @@ export function allTargets(procedure: Procedure, layout: 'stretches' | 'cases'):
 const STRETCH_ONLY: readonly OwnColumn[] = ['step', 'start', 'end', 'seconds', 'kind', 'reason', 'went-back'];
 
 /** A sheet with one row a case has its times under the steps; a "time" beside them is the whole operation. */
-export const usedIn = (layout: 'stretches' | 'cases', id: OwnColumn): boolean =>
-  layout === 'stretches' || !STRETCH_ONLY.includes(id);
+export const usedIn = (layout: Layout, id: OwnColumn): boolean => layout === 'stretches' || !STRETCH_ONLY.includes(id);

@@ -51,6 +51,11 @@ const procedureMatcher = (procedures: readonly Procedure[]) =>
 function fitOf(procedure: Procedure, headings: readonly string[], rows: readonly Row[], layout: Layout): number {
   const weight = { exact: 2, loose: 1, unclear: 0, none: 0 } as const;
   const match = headingMatcher(procedure, layout);
+  if (layout === 'sheet')
+    return headings.reduce(
+      (sum, heading) => sum + (match(heading).targets[0]?.what === 'fact' ? weight[match(heading).how] : 0),
+      0,
+    );
   if (layout === 'cases')
     return headings.reduce(
       (sum, heading) => sum + (match(heading).targets[0]?.what.startsWith('step-') ? weight[match(heading).how] : 0),

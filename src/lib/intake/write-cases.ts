@@ -164,6 +164,12 @@ function eventCells(events: readonly Event[] | null): Cells {
 
 const FORMAT: Papa.UnparseConfig = { newline: '\n', quotes: (cell) => /[;\t]/.test(String(cell)) };
 
+/** A sheet to be filled in: its headings, and of each row the cells that stand in it already. */
+export const writeSheet = (headings: readonly string[], rows: readonly (readonly string[])[]): string =>
+  [headings, ...rows.map((row) => headings.map((_, index) => row[index] ?? ''))]
+    .map((cells) => `${Papa.unparse([cells.map(harmless)], FORMAT)}\n`)
+    .join('');
+
 function* csv(fields: readonly string[], rows: readonly Cells[]): Work<string> {
   const line = (cells: readonly string[]) => Papa.unparse([cells.map(harmless)], FORMAT);
   const lines = yield* mapped(rows, (row) => line(fields.map((field) => String(row[field] ?? ''))));

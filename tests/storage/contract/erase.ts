@@ -32,7 +32,7 @@ export const eraseContract = (open: () => Promise<Store>) =>
       const old = await store.recordCase(aCase('SECRET-17'));
       const held = await store.holdImport({ heldAt: now, fileName: 'a.csv', text: '', choices: {} });
       const batch = aBatch({
-        replace: [{ caseId: old.id, case: aNewCase('SECRET-17', 2) }],
+        replace: [{ caseId: old.id, case: aNewCase('SECRET-17', 2), timesSeen: true }],
         cases: [aNewCase('B', 3)],
       });
       await store.recordImport(held, batch, 'hash', now);

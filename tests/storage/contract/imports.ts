@@ -120,7 +120,7 @@ export const importsContract = (open: () => Promise<Store>) => {
       const leftOut = { reason: 'timing-unreliable' as const, timesSeen: true, at: now };
       const stored = await store.recordCase(aCase('A', { facts: { nucleus: 'hard' }, leftOut, sequence: 7 }));
       const coming = aNewCase('A', 5, { facts: { nucleus: 'soft' }, stretches: [] });
-      await bring(store, aBatch({ replace: [{ caseId: stored.id, case: coming }] }));
+      await bring(store, aBatch({ replace: [{ caseId: stored.id, case: coming, timesSeen: true }] }));
       expect(await store.caseById(stored.id)).toMatchObject({
         facts: { nucleus: 'soft' },
         factChanges: [{ factId: 'nucleus', before: 'hard', after: 'soft', at: later }],
@@ -132,10 +132,22 @@ export const importsContract = (open: () => Promise<Store>) => {
       });
     });
 
+    it('marks no fact as changed late where the times of the case had not been in sight', async () => {
+      const store = await open();
+      const stored = await store.recordCase(aCase('A', { facts: {}, stretches: [] }));
+      const coming = aNewCase('A', 5, { facts: { nucleus: 'hard' }, stretches: [] });
+      await bring(store, aBatch({ replace: [{ caseId: stored.id, case: coming, timesSeen: false }] }));
+      expect(await store.caseById(stored.id)).toMatchObject({
+        facts: { nucleus: 'hard' },
+        factChanges: [],
+        source: stored.source,
+      });
+    });
+
     it('does not replace a case kept as it is', async () => {
       const store = await open();
       const stored = await store.recordCase(aCase('A', { keptAsItIs: { since: now, why: 'a claim' } }));
-      const batch = aBatch({ replace: [{ caseId: stored.id, case: aNewCase('A', 2) }] });
+      const batch = aBatch({ replace: [{ caseId: stored.id, case: aNewCase('A', 2), timesSeen: true }] });
       await expect(bring(store, batch)).rejects.toMatchObject({ code: 'kept-as-it-is' });
     });
   });
@@ -144,7 +156,7 @@ export const importsContract = (open: () => Promise<Store>) => {
     it('removes what it added and returns what it replaced', async () => {
       const store = await open();
       const stored = await store.recordCase(aCase('Old', { facts: { nucleus: 'hard' } }));
-      const replace = [{ caseId: stored.id, case: aNewCase('Old', 4, { facts: {} }) }];
+      const replace = [{ caseId: stored.id, case: aNewCase('Old', 4, { facts: {} }), timesSeen: true }];
       const { id } = await bring(store, { ...twoCases, replace });
       const undone = await store.undoImport(id, later);
       expect(undone.undone).toBe(true);

@@ -115,7 +115,7 @@ describe('times of other surgeons', () => {
 
   it('go into a reference set as step times and facts, without name, code, date or list name', () => {
     const reading = read(text, choices);
-    const batch = importBatch(importPlan(reading, choices), reading, '2026-04-01T00:00:00.000Z');
+    const batch = importBatch(importPlan(reading, choices), reading, '2026-04-01T00:00:00.000Z', () => false);
     expect(batch.cases.map(({ code }) => code)).toEqual(['B1', 'B2']);
     expect(batch.references).toEqual([
       {
@@ -142,6 +142,7 @@ describe('times of other surgeons', () => {
       importPlan(read(text, choices), choices),
       reading,
       '2026-04-01T00:00:00.000Z',
+      () => false,
     ).references;
     const references = first ? [{ ...first, id: 'reference-1' }] : [];
     expect(importPlan(reading, choices, references).referenceCases).toEqual([]);

@@ -178,7 +178,6 @@ describe('a clock set back', () => {
       saw: '',
       willTry: '',
       tags: [],
-      include: false,
       history: [],
       version: 1,
       invented: false,

@@ -42,11 +42,14 @@ export class StorageError extends Error {
 /** A list before the store has given it an id; `key` ties the cases of one import to it. */
 export type NewList = Omit<ListRecord, 'id'> & { key: string };
 
-/** What one confirmed import brings. `replace` holds cases of codes already in the record, taken instead of the old values. */
+/**
+ * What one confirmed import brings. `replace` holds cases of codes already in the record, taken instead of the old values;
+ * `timesSeen`: their times had been in sight, so that a fact changed now is marked.
+ */
 export type ImportBatch = {
   lists: readonly NewList[];
   cases: readonly NewCase[];
-  replace: readonly { caseId: string; case: NewCase }[];
+  replace: readonly { caseId: string; case: NewCase; timesSeen: boolean }[];
   references: readonly Omit<ReferenceSet, 'id'>[];
 };
 

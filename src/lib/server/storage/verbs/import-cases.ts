@@ -36,8 +36,14 @@ export function* checkedBatch(batch: ImportBatch): Work<ImportBatch> {
 }
 
 /** New values for a case already there. What the surgeon decided about it here (left out, its place) stays. */
-function replacement(stored: Case, { list: _, row, ...values }: NewCase, listId: string | null, coming: Coming): Case {
+function replacement(
+  stored: Case,
+  { case: { list: _, row, ...values }, timesSeen }: ImportBatch['replace'][number],
+  listId: string | null,
+  coming: Coming,
+): Case {
   refuseIfKept(stored, null);
+  const sameTimes = JSON.stringify(stored.stretches) === JSON.stringify(values.stretches);
   const facts = new Set([...Object.keys(stored.facts), ...Object.keys(values.facts)]);
   const factChanges = [...facts]
     .map((factId) => ({ factId, before: stored.facts[factId] ?? null, after: values.facts[factId] ?? null }))
@@ -48,8 +54,9 @@ function replacement(stored: Case, { list: _, row, ...values }: NewCase, listId:
     ...values,
     listId: stored.listId ?? listId,
     sequence: stored.sequence,
-    factChanges: [...stored.factChanges, ...factChanges],
-    source: { kind: 'file', importId: coming.held.id, row },
+    // An eye called hard only after a long time was read would explain the time away.
+    factChanges: timesSeen ? [...stored.factChanges, ...factChanges] : stored.factChanges,
+    source: sameTimes ? stored.source : { kind: 'file', importId: coming.held.id, row },
     version: stored.version + 1,
     history: [...stored.history, { at: coming.now, what: `Values replaced from ${coming.held.fileName}, row ${row}` }],
   };
@@ -90,8 +97,8 @@ export function takeCases(
       history: [],
     };
   });
-  const changed = batch.replace.map(({ caseId, case: each }) =>
-    replacement(found(replaced.get(caseId), `Case ${each.code}`), each, listIdFor(each, coming), coming),
+  const changed = batch.replace.map((each) =>
+    replacement(found(replaced.get(each.caseId), `Case ${each.case.code}`), each, listIdFor(each.case, coming), coming),
   );
   put(draft, 'cases', frozen([...added, ...changed]));
   return added.map(({ id }) => id);

@@ -1,6 +1,7 @@
 import { error, fail, redirect } from '@sveltejs/kit';
 import { bringInView } from '$lib/assessment/bring-in-view';
 import { choicesFromForm } from '$lib/assessment/import-choices';
+import { hiddenCaseIds, timesWereSeen } from '$lib/assessment/hidden-times';
 import { importBatch, importPlan } from '$lib/assessment/import-plan';
 import { instantWords } from '$lib/assessment/when-words';
 import { attempt } from '$lib/server/attempt';
@@ -61,8 +62,12 @@ export const actions = {
     const plan = importPlan(reading, choices, record.references);
     const { take, whyNot } = bringInView(reading, choices, record);
     if (!take) return fail(400, { errors: [{ field: 'take', message: whyNot ?? 'There is nothing to take.' }] });
+    const hidden = hiddenCaseIds(record);
+    const byId = new Map(record.cases.map((one) => [one.id, one]));
+    const seen = (caseId: string) => timesWereSeen(byId.get(caseId) ?? { id: caseId, stretches: [] }, hidden);
+    const batch = importBatch(plan, reading, locals.now, seen);
     const { refused } = await attempt('take', () =>
-      locals.store.recordImport(held, importBatch(plan, reading, locals.now), textHash(held.text), locals.now),
+      locals.store.recordImport(held, batch, textHash(held.text), locals.now),
     );
     if (refused) return fail(409, { errors: [refused] });
     redirect(303, `/cases?import=${held.id}`);

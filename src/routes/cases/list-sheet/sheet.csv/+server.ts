@@ -1,0 +1,26 @@
+import { error } from '@sveltejs/kit';
+import { listSheet, listSheetCsv } from '$lib/assessment/list-sheet';
+import { casesOfList } from '$lib/assessment/list-view';
+import { procedureOf } from '$lib/assessment/record';
+import { readRecord } from '$lib/server/record';
+import type { RequestHandler } from './$types';
+
+/** The list sheet to fill in on a computer; `list`: with the places and codes of that list in it. */
+export const GET: RequestHandler = async ({ locals, url }) => {
+  const record = await readRecord(locals.store);
+  const asked = url.searchParams.get('list');
+  const list = record.lists.find(({ id }) => id === asked);
+  if (asked !== null && !list) error(404, 'There is no such list in the record.');
+  const cases = list ? casesOfList(list, record) : [];
+  const named = cases[0]?.procedureId ?? url.searchParams.get('procedure') ?? record.profile.procedureId;
+  const procedure = procedureOf(record, named);
+  const sheet = listSheet(procedure, url.searchParams.get('rows') === '40' ? 40 : 20);
+  const own = cases.filter(({ procedureId }) => procedureId === procedure.id);
+  return new Response(listSheetCsv(sheet, own), {
+    headers: {
+      'content-type': 'text/csv; charset=utf-8',
+      'content-disposition': `attachment; filename="list-sheet-${procedure.id}.csv"`,
+      'cache-control': 'no-store',
+    },
+  });
+};

@@ -1,0 +1,205 @@
+import { describe, expect, it } from 'vitest';
+import { run } from '../../../src/cli/assess';
+import { bringInView } from '../../../src/lib/assessment/bring-in-view';
+import { importBatch, importPlan } from '../../../src/lib/assessment/import-plan';
+import { listSheet, listSheetCsv } from '../../../src/lib/assessment/list-sheet';
+import { readAudit } from '../../../src/lib/intake';
+import type { Case } from '../../../src/lib/model';
+import { loadProcedures } from '../../../src/lib/server/content/library';
+import { mkdtempSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { aCase } from './made-up';
+
+const procedures = loadProcedures();
+const phaco = procedures.find(({ id }) => id === 'phaco')!;
+const sheet = listSheet(phaco, 20);
+const [headings = ''] = listSheetCsv(sheet, []).split('\n');
+/** Place, own code, nucleus, pupil, still, anything else, hands, event. */
+const filled = (...rows: string[]) => [headings, ...rows].join('\n');
+const read = (text: string, existing: readonly Case[] = [], choices: Record<string, string> = {}) =>
+  readAudit({ text, fileName: 'sheet.csv', procedures, existing, choices });
+/** As a list made by its codes has it: nothing is answered yet. */
+const fresh = (n: number, over: Partial<Case> = {}): Case =>
+  aCase(n, { procedureId: 'phaco', stretches: [], events: null, facts: {}, ...over });
+
+describe('the list sheet as a file', () => {
+  it('has the headings of the printed sheet and no column for a time', () => {
+    expect(headings.split(',')).toEqual(['Place', 'Own code', ...sheet.columns.map(({ label }) => label)]);
+    expect(headings).not.toMatch(/time|second|minute|start|end/i);
+    expect(listSheetCsv(sheet, []).trim().split('\n')).toHaveLength(21);
+  });
+
+  it('carries places and codes of a list that is in the record', () => {
+    const csv = listSheetCsv(sheet, [fresh(1, { position: 3 }), fresh(2)]);
+    expect(csv.split('\n').slice(1)).toEqual([`3,A1${','.repeat(6)}`, `2,A2${','.repeat(6)}`, '']);
+  });
+
+  it('is read by its keys, letters and words', () => {
+    const reading = read(
+      filled(
+        '1,K1,3,S,Y,FS,M,0',
+        '2,K2,w,device used,no,0,S capsulorhexis; hydrodissection,E posterior capsule tear',
+        '3,K3,,,,,T nucleus removal,',
+      ),
+    );
+    expect(reading.layout).toBe('sheet');
+    const [first, second, third] = reading.cases;
+    const letters = sheet.more.flatMap(({ key }) => (key === 'F' || key === 'S' ? [key] : []));
+    expect(letters).toHaveLength(2);
+    expect(first).toMatchObject({ code: 'K1', position: 1, stretches: [], events: [] });
+    expect(Object.values(first!.facts).filter((value) => value === true)).toHaveLength(3);
+    expect(first!.facts).toMatchObject({ nucleus: 'hard', pupil: 'small' });
+    expect(second).toMatchObject({
+      facts: { nucleus: 'white', pupil: 'device' },
+      hands: { whole: 'mine', steps: { capsulorhexis: 'someone-else', hydrodissection: 'someone-else' } },
+      events: [{ kind: 'posterior-capsule-tear' }],
+    });
+    expect(third).toMatchObject({
+      facts: {},
+      hands: { whole: 'mine', steps: { 'nucleus-removal': 'taken-over' } },
+      events: null,
+    });
+  });
+
+  it('never takes an empty cell for an answer', () => {
+    const [one] = read(filled('1,K1,2,,,,,')).cases;
+    expect(Object.keys(one!.facts)).toEqual(['nucleus']);
+    expect(one!.events).toBeNull();
+  });
+
+  it('names what is not a key, with row, column, value and what can stand there', () => {
+    const { problems } = read(filled('1,K1,7,M,Y,QF,M,0'));
+    expect(problems).toEqual(
+      expect.arrayContaining([
+        expect.objectContaining({ row: 2, column: 'Nucleus', value: '7', weight: 'refused' }),
+        expect.objectContaining({ row: 2, column: 'Anything else', value: 'QF' }),
+      ]),
+    );
+    expect(problems.map(({ why }) => why).join(' ')).toMatch(/no letter of the list\. 0 means none/);
+  });
+
+  it('counts a case as shared while S or T stand without a step, and says so', () => {
+    const { cases, problems } = read(filled('1,K1,2,L,Y,0,S,0', '2,K2,2,L,Y,0,T,0'));
+    expect(cases.map(({ hands }) => hands.whole)).toEqual(['shared', 'shared']);
+    expect(problems.filter(({ column }) => column === 'Hands').map(({ row }) => row)).toEqual([2, 3]);
+  });
+
+  it('keeps an event of which nothing but E is said, and asks what it was', () => {
+    const { cases, problems } = read(filled('1,K1,2,L,Y,0,M,E'));
+    expect(cases[0]?.events).toMatchObject([{ kind: 'other' }]);
+    expect(problems.find(({ column }) => column === 'Event')?.why).toMatch(/not which/);
+  });
+
+  it('takes or names every row: those left empty are named', () => {
+    const reading = read(listSheetCsv(sheet, [fresh(1), fresh(2)]).replace('1,A1,,', '1,A1,2,'));
+    expect(reading.rowsIn).toBe(2);
+    expect(reading.rowsTaken).toBe(1);
+    expect(reading.rowsNamed).toBe(1);
+    expect(reading.problems.map(({ why }) => why).join()).toContain('Nothing is filled in');
+  });
+
+  it('is not taken for one where a column of times stands beside', () => {
+    const reading = read('case_id,nucleus,pupil,event,capsulorhexis\nK1,2,L,none,62\n');
+    expect(reading.layout).toBe('cases');
+    expect(reading.cases[0]?.stretches).toHaveLength(1);
+  });
+});
+
+describe('a sheet of cases that are in the record', () => {
+  const record = { procedures, references: [] };
+  const text = filled('1,A1,2,L,Y,0,M,0', '2,A2,3,S,Y,0,M,0');
+
+  it('fills in what was not entered without being asked, and shows it', () => {
+    const reading = read(text, [fresh(1), fresh(2)]);
+    const view = bringInView(reading, {}, record);
+    expect(view.sentence).toMatch(/^Read as a list sheet, one row a case and no times, .*2 cases/);
+    expect(view.notes.join(' ')).toContain('2 cases in the record get what was not entered before');
+    expect(view.take).toBe('Take the 2 good rows');
+    expect(view.known.changed.every(({ takeNew }) => takeNew)).toBe(true);
+    const { replace, cases } = importBatch(importPlan(reading, {}), reading, '2026-04-01T00:00:00.000Z', () => false);
+    expect(cases).toEqual([]);
+    expect(replace.map((each) => [each.caseId, each.case.facts.nucleus, each.case.events])).toEqual([
+      ['case-1', 'medium', []],
+      ['case-2', 'hard', []],
+    ]);
+  });
+
+  it('asks before anything that stands there changes', () => {
+    const stored = [fresh(1, { facts: { nucleus: 'white' } }), fresh(2)];
+    const view = bringInView(read(text, stored), {}, record);
+    expect(view.known.changed.map(({ code, takeNew }) => [code, takeNew])).toEqual([
+      ['A1', false],
+      ['A2', true],
+    ]);
+    expect(view.known.changed[0]?.differences).toContain('about this eye: nucleus: white → medium');
+  });
+
+  it('touches neither times nor what it does not speak of', () => {
+    const timed = aCase(1, { procedureId: 'phaco', facts: { 'axial-length': 23.1 }, events: null });
+    const [after] = read(filled('1,A1,2,,,,,'), [timed]).cases;
+    expect(after).toMatchObject({ stretches: timed.stretches, facts: { 'axial-length': 23.1, nucleus: 'medium' } });
+    expect(after?.events).toBeNull();
+  });
+
+  it('brings nothing new the second time', () => {
+    const stored = [fresh(1), fresh(2)];
+    const once = read(text, stored);
+    const after = stored.map((one, index) => {
+      const { list: _list, row: _row, ...values } = once.cases[index]!;
+      return { ...one, ...values };
+    });
+    const view = bringInView(read(text, after), {}, record);
+    expect(view.take).toBeNull();
+    expect(view.whyNot).toContain('nothing new');
+  });
+});
+
+describe('times of cases whose eyes were entered first', () => {
+  it('come in without taking the facts away', () => {
+    const stored = fresh(1, { facts: { nucleus: 'hard', pupil: 'small' }, events: [], code: 'K1' });
+    const reading = read('case_id,capsulorhexis,hydrodissection\nK1,62,20\n', [stored]);
+    expect(reading.cases[0]).toMatchObject({ facts: { nucleus: 'hard', pupil: 'small' }, events: [] });
+    expect(reading.known[0]).toMatchObject({ adds: true, same: false });
+    expect(reading.known[0]?.differences.map(({ what }) => what)).toEqual(['capsulorhexis', 'hydrodissection']);
+  });
+});
+
+describe('a sheet on the command line', () => {
+  const folder = mkdtempSync(join(tmpdir(), 'sheet-'));
+  const file = (name: string, text: string) => {
+    writeFileSync(join(folder, name), text);
+    return join(folder, name);
+  };
+  const call = async (...args: string[]) => {
+    let [out, err] = ['', ''];
+    const io = {
+      userFolder: folder,
+      projectFolder: folder,
+      out: (text: string) => void (out += text),
+      err: (text: string) => void (err += text),
+    };
+    return { code: await run(args, io), out, err };
+  };
+
+  it('is refused as a file of times, and says how it helps', async () => {
+    const { code, out } = await call('--json', file('sheet.csv', filled('1,K1,2,L,Y,0,M,0')));
+    expect(code).toBe(2);
+    expect(JSON.parse(out)).toMatchObject({
+      format: 'next-twenty/problems/1',
+      problems: [{ why: expect.stringContaining('--facts') as unknown }],
+    });
+  });
+
+  it('is understood as facts beside times, letters too', async () => {
+    const times = ['case_id,capsulorhexis,hydrodissection,nucleus removal', 'K1,62,20,200', 'K2,70,25,190'].join('\n');
+    const { code, err } = await call(
+      '--json',
+      '--facts',
+      file('facts.csv', filled('1,K1,2,L,Y,F,M,0', '2,K2,3,S,Y,0,M,0')),
+      file('times.csv', times),
+    );
+    expect(code).toBe(0);
+    expect(err).not.toMatch(/Anything else/);
+  });
+});
