@@ -143,11 +143,22 @@ function notesOf(reading: AuditReading, plan: ImportPlan): string[] {
     ...(plan.referenceKept
       ? ['The cases of other surgeons are a reference set of the record already: unchanged.']
       : []),
+    ...(saysNoHands(reading)
+      ? [
+          'No column says whose hands did a step, so all are taken as yours. Where somebody else did one, say so on its list or its page before you choose a step.',
+        ]
+      : []),
     ...(reading.cases.length > 0 && reading.cases.every(({ orderKnown }) => !orderKnown)
       ? ['The order in time is not known, so nothing is said about change over time.']
       : []),
   ];
 }
+
+const HANDS = /^(own:(case-)?hands|step-hands:)/;
+
+/** Times without a word on who did the steps. */
+const saysNoHands = ({ cases, layout, mapping }: AuditReading): boolean =>
+  cases.length > 0 && layout !== 'chapters' && layout !== 'sheet' && !mapping.some(({ value }) => HANDS.test(value));
 
 function takeWords(reading: AuditReading, plan: ImportPlan, choices: Choices): Pick<BringInView, 'take' | 'whyNot'> {
   const waiting = reading.questions.filter(({ mustAnswer, answered }) => mustAnswer && !answered).length;

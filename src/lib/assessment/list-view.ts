@@ -67,8 +67,16 @@ export const factPrefix = (caseId: string) => `${caseId}.fact-`;
 const yesNo = (value: boolean | null): '' | 'yes' | 'no' => (value === null ? '' : value ? 'yes' : 'no');
 const number = (value: number | null): string => (value === null ? '' : String(value));
 
-/** A list with its cases in order, each a row of fields. */
-export function listView(list: ListRecord, record: SurgeonRecord, hidden: ReadonlySet<string>): ListView {
+/**
+ * A list with its cases in order, each a row of fields.
+ * @param today ISO date
+ */
+export function listView(
+  list: ListRecord,
+  record: SurgeonRecord,
+  hidden: ReadonlySet<string>,
+  today: string,
+): ListView {
   const cases = casesOfList(list, record);
   const procedures = record.procedures.filter(({ id }) => cases.some((one) => one.procedureId === id));
   const main = procedures[0] ?? procedureOf(record, record.profile.procedureId);
@@ -76,10 +84,16 @@ export function listView(list: ListRecord, record: SurgeonRecord, hidden: Readon
   return {
     id: list.id,
     title: listTitle(list),
-    said:
+    said: [
       list.operated === null
         ? `${counted(cases.length, 'case')} here, ${timed} timed; how many were operated is not said.`
         : `${cases.length} here of ${list.operated} operated, ${timed} timed.`,
+      ...(list.when.kind === 'date' && list.when.date > today && timed > 0
+        ? [
+            `Its day lies ahead of today (${today}), and yet it has times: check the date, or the clock of this computer.`,
+          ]
+        : []),
+    ].join(' '),
     answers: {
       label: list.label ?? '',
       when: whenText(list.when),

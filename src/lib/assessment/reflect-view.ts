@@ -1,7 +1,7 @@
 import type { Case, CheckpointAnswer, Goal, ListRecord, Procedure, Reflection } from '../model';
 import { capital } from '../words';
 import { goalWindow } from './goal-window';
-import { procedureOf, type SurgeonRecord } from './record';
+import type { SurgeonRecord } from './record';
 import { instantWords, listTitle } from './when-words';
 
 export const ANSWER_WORDS: Record<CheckpointAnswer, string> = {

@@ -47,6 +47,8 @@ export type FinishOptions = {
   ask: Ask;
   ledger: Ledger;
   firstSequence: number;
+  /** ISO date; `null` where nobody knows it. */
+  today: string | null;
   /** Facts of the eye from a second file, with an account of their own. */
   joined: JoinedFacts;
 };
@@ -88,7 +90,7 @@ export function* finish(drafts: readonly Draft[], options: FinishOptions): Work<
         case: one,
         handsSaid,
         list,
-        when: whenOf(draft.rows, set.own('date'), days, ledger),
+        when: whenOf(draft.rows, set.own('date'), days, options.today, ledger),
       },
     ];
   };

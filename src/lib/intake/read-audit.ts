@@ -24,6 +24,8 @@ export type AuditInput = {
   facts?: FactsFile;
   /** The record so far: its codes are known again, and new sequence numbers follow it. */
   existing?: readonly Case[];
+  /** ISO date: a day of a list that lies ahead of it is asked about. Left out, none is. */
+  today?: string;
   /** Answers, as a plain form posts them: the id of a question, or the key of a mapping, to the chosen value. */
   choices?: Readonly<Record<string, string>>;
 };
@@ -79,6 +81,7 @@ function* reading(input: AuditInput): Work<AuditReading> {
   const joined = input.facts && table ? factsToJoin(input.facts, table) : { of: new Map(), ledger: newLedger() };
   const options = table && {
     sheet: table.layout === 'sheet',
+    today: input.today ?? null,
     set: table.set,
     ours: table.ours,
     ask,

@@ -1,5 +1,5 @@
 import { agreedCell } from './agreed-cell';
-import type { Column, Row } from './column-set';
+import { cellOf, type Column, type Row } from './column-set';
 import { dateIsUnclear, dateOrderOf, readDate, type DateOrder } from './dates';
 import type { Ledger } from './ledger';
 import type { Ask } from './questions';
@@ -29,15 +29,21 @@ export function dateOrder(rows: readonly Row[], column: Column | undefined, ask:
   return answer === 'mdy' ? 'mdy' : 'dmy';
 }
 
-/** The day (or month) of a case's list, ISO 8601; `null` where none is given or none can be read. */
+/**
+ * The day (or month) of a case's list, ISO 8601; `null` where none is given or none can be read. One that lies ahead is
+ * taken as written and asked about: a slip of the year puts a case after all others.
+ *
+ * @param today ISO date; `null` where nobody knows it
+ */
 export function whenOf(
   rows: readonly Row[],
   column: Column | undefined,
   order: DateOrder,
+  today: string | null,
   ledger: Ledger,
 ): string | null {
   if (!column) return null;
-  return agreedCell<string>(
+  const when = agreedCell<string>(
     rows,
     column,
     (text) => {
@@ -47,4 +53,19 @@ export function whenOf(
     },
     ledger,
   );
+  const [row] = rows;
+  if (row && when !== null && today !== null && liesAhead(when, today))
+    ledger.query(
+      row.row,
+      column.heading,
+      cellOf(row, column),
+      `This day lies ahead (today is ${today}). It is taken as written; correct it if it is a slip.`,
+    );
+  return when;
 }
+
+/** A day is in hand: tomorrow here may be today elsewhere. */
+const liesAhead = (when: string, today: string): boolean => {
+  const tomorrow = new Date(Date.parse(today) + 86_400_000).toISOString();
+  return when > tomorrow.slice(0, when.length);
+};

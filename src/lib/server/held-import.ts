@@ -56,10 +56,11 @@ function within(
 const readings = keptAnswers<AuditReading>(1);
 
 /** How a held text reads against the record, with the answers given so far; others are answered meanwhile. */
-export function readHeld(held: HeldImport, record: SurgeonRecord): Promise<AuditReading> {
+export function readHeld(held: HeldImport, record: SurgeonRecord, now: string): Promise<AuditReading> {
   const { id, text, fileName, choices } = held;
-  const key = JSON.stringify([id, held.heldAt, choices, recordKey(record)]);
-  const input = { text, fileName, procedures: record.procedures, existing: record.cases, choices };
+  const today = now.slice(0, 10);
+  const key = JSON.stringify([id, held.heldAt, choices, today, recordKey(record)]);
+  const input = { today, text, fileName, procedures: record.procedures, existing: record.cases, choices };
   return readings(key, () => readAuditInSlices(input, othersMeanwhile));
 }
 

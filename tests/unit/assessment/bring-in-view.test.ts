@@ -61,6 +61,16 @@ describe('the preview of what comes in', () => {
     });
   });
 
+  it('says once that nobody said whose hands, and nothing where a column does', () => {
+    const hands = /No column says whose hands/;
+    expect(shown(three).notes.join(' ')).toMatch(hands);
+    const said = three
+      .split('\n')
+      .map((row, index) => `${row},${index === 0 ? 'hands' : 'mine'}`)
+      .join('\n');
+    expect(shown(said).notes.join(' ')).not.toMatch(hands);
+  });
+
   it('says that a file taken in before brings nothing new', () => {
     const view = shown(three, {}, stored(three));
     expect(view.known.same).toBe(3);

@@ -56,9 +56,20 @@ describe('facts by list', () => {
 
   it('does not ask again whose hands of a case that came with its times', () => {
     const timed = aCase(1, { listId: 'list-1', events: null });
-    const view = listView(aList(1), aRecord({ cases: [timed], lists: [aList(1)] }), new Set());
+    const view = listView(aList(1), aRecord({ cases: [timed], lists: [aList(1)] }), new Set(), '2026-11-25');
     expect(view.tables[0]?.rows[0]?.hands.answer).toBe('mine');
     expect(view.tables[0]?.rows[0]?.events).toBe('');
+  });
+
+  it('asks about the date where a list with times lies ahead of today', () => {
+    const list = { ...aList(1), when: { kind: 'date' as const, date: '2026-12-01' } };
+    const said = (today: string, over: Partial<Case> = {}) =>
+      listView(list, aRecord({ cases: [aCase(1, { listId: 'list-1', ...over })], lists: [list] }), new Set(), today)
+        .said;
+    expect(said('2026-11-25')).toContain('check the date, or the clock');
+    expect(said('2026-12-01')).not.toContain('check the date');
+    // Its eyes may well be entered the evening before.
+    expect(said('2026-11-25', { stretches: [] })).not.toContain('check the date');
   });
 
   it('never turns an event written down into none', () => {
@@ -126,7 +137,8 @@ describe('facts by list', () => {
       const cases = Array.from({ length: count }, (_, index) =>
         aCase(index + 1, { listId: 'list-1', facts: { nucleus: index === 0 ? 'hard' : 'soft' } }),
       );
-      return listView(aList(1), aRecord({ cases, lists: [aList(1)] }), new Set()).tables[0]?.usual.nucleus;
+      return listView(aList(1), aRecord({ cases, lists: [aList(1)] }), new Set(), '2026-11-25').tables[0]?.usual
+        .nucleus;
     };
     expect([with_(4), with_(5)]).toEqual(['', 'soft']);
   });

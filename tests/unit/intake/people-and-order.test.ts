@@ -146,6 +146,20 @@ describe('what points to a patient', () => {
 });
 
 describe('order and lists', () => {
+  it('asks about a day that lies ahead and takes it as written; without a clock nothing is asked', () => {
+    const text = 'case,date,rhexis,phaco\nA,2026-11-26,60,100\nB,2026-11-28,61,101\nC,2027-01,62,102';
+    const at = (today?: string) =>
+      readAudit({ text, fileName: 'x.csv', procedures, ...(today === undefined ? {} : { today }) });
+    // A day in hand: somewhere it is tomorrow already.
+    expect(at('2026-11-25').problems).toMatchObject([
+      { row: 3, column: 'date', value: '2026-11-28', weight: 'queried' },
+      { row: 4, column: 'date', value: '2027-01', weight: 'queried' },
+    ]);
+    expect(at('2026-11-25').lists.map(({ when }) => when)).toEqual(at().lists.map(({ when }) => when));
+    expect(at('2027-02-01').problems).toEqual([]);
+    expect(at().problems).toEqual([]);
+  });
+
   it('keeps the order of the rows of an undated file, or turns it round, or knows none', () => {
     const text = 'case,rhexis,phaco\nA,60,100\nB,61,101\nC,62,102';
     expect(read(text).cases.map(({ code, sequence, orderKnown, list }) => [code, sequence, orderKnown, list])).toEqual([

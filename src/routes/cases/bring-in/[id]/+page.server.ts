@@ -26,7 +26,7 @@ export const load: PageServerLoad = async ({ locals, params, url }) => {
   const before = await sameTextBefore(locals.store, held.text);
   return {
     fileName: held.fileName,
-    view: bringInView(await readHeld(held, record), held.choices, record),
+    view: bringInView(await readHeld(held, record, locals.now), held.choices, record),
     code: held.choices['code'] ?? '',
     known: held.choices['known'] ?? '',
     agreed: held.choices['agreed'] === 'yes',
@@ -44,7 +44,7 @@ export const actions = {
   look: async ({ locals, params, request }) => {
     const fields = fieldsOf(await request.formData());
     const { held, record } = await heldAnd(locals.store, params.id);
-    const { choices } = choicesFromForm(fields, await readHeld(held, record), held.choices);
+    const { choices } = choicesFromForm(fields, await readHeld(held, record, locals.now), held.choices);
     await locals.store.updateHeldImport({ ...held, choices });
     redirect(303, `/cases/bring-in/${held.id}`);
   },
@@ -52,13 +52,13 @@ export const actions = {
   take: async ({ locals, params, request }) => {
     const fields = fieldsOf(await request.formData());
     const { held, record } = await heldAnd(locals.store, params.id);
-    const { choices, changed } = choicesFromForm(fields, await readHeld(held, record), held.choices);
+    const { choices, changed } = choicesFromForm(fields, await readHeld(held, record, locals.now), held.choices);
     const answered = { ...held, choices };
     await locals.store.updateHeldImport(answered);
     // What is stored is what was seen: other answers are shown first.
     if (changed) redirect(303, `/cases/bring-in/${held.id}?said=changed`);
 
-    const reading = await readHeld(answered, record);
+    const reading = await readHeld(answered, record, locals.now);
     const plan = importPlan(reading, choices, record.references);
     const { take, whyNot } = bringInView(reading, choices, record);
     if (!take) return fail(400, { errors: [{ field: 'take', message: whyNot ?? 'There is nothing to take.' }] });

@@ -23,7 +23,7 @@ export const load: PageServerLoad = async ({ locals, params, url }) => {
   if (!list) error(404, 'There is no such list in the record.');
   const texts = loadCautions();
   return {
-    view: listView(list, record, hiddenCaseIds(record)),
+    view: listView(list, record, hiddenCaseIds(record), locals.now.slice(0, 10)),
     said: SAID[url.searchParams.get('said') ?? ''] ?? null,
     texts: { field: texts['event-field'].paragraphs, prompts: texts['event-prompts'] },
   };
