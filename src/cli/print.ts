@@ -1,18 +1,22 @@
 import type { AuditReading } from '../lib/intake';
 import type { Problem } from '../lib/model';
 
+/** A terminal shows the first of many; the JSON names every one. */
+const SHOWN = 20;
+
 /** Headings and labels not written as the procedure writes them: for the reader to check. */
 export function understood({ mapping, rowsIn, rowsTaken, rowsNamed }: AuditReading): string[] {
   const loose = mapping.filter(({ how, value }) => how !== 'exact' || value === 'leave');
+  const unused = loose.slice(SHOWN).filter(({ value }) => value === 'leave').length;
   return [
     `${rowsIn} rows: ${rowsTaken} taken, ${rowsNamed} named and left out.`,
-    ...(loose.length === 0 ? [] : ['Understood as:', ...loose.map(({ from, to }) => `  ${from} → ${to}`)]),
+    ...(loose.length === 0
+      ? []
+      : ['Understood as:', ...loose.slice(0, SHOWN).map(({ from, to }) => `  ${from} → ${to}`)]),
+    ...(loose.length > SHOWN ? [`  and ${loose.length - SHOWN} more, of which ${unused} are not used`] : []),
     '',
   ];
 }
-
-/** A terminal shows the first of many; the JSON names every one. */
-const SHOWN = 20;
 
 export function problemLines(problems: readonly Problem[]): string[] {
   if (problems.length === 0) return [];
