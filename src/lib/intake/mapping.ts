@@ -54,6 +54,8 @@ export function* mappingOfUnread(
 ): Work<{ mapping: Mapping[]; options: Option[] }> {
   const { rows } = yield* cellsOf(text);
   const headings = standInHeadings(rows[0]?.cells ?? []);
+  // Headings and nothing under them: there is nothing to choose.
+  if (rows.length === 1 && headings === rows[0]?.cells) return { mapping: [], options: [] };
   const keys = columnKeys(headings);
   const match = headingMatcher(procedure, 'stretches');
   const mapping = headings.flatMap((heading, index): Mapping[] => {
