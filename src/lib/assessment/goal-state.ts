@@ -11,6 +11,7 @@ import {
 } from '../practice';
 import type { Case, Goal, Lasting, Outcome, Procedure, Step, StoredResult } from '../model';
 import { gate, type Gate } from '../safety';
+import { atOnce, type Work } from '../turns';
 import { withKeptSeen } from './done-cells';
 import { goalWindow, lookOf } from './goal-window';
 import { procedureOf, type SurgeonRecord } from './record';
@@ -42,7 +43,10 @@ export type GoalState = {
 };
 
 /** The goal with its window, its gate, and what today's data say once the window is full. */
-export function goalState(record: SurgeonRecord, goal: Goal): GoalState {
+export const goalState = (record: SurgeonRecord, goal: Goal): GoalState => atOnce(statingGoal(record, goal));
+
+/** The same, handing over before what takes longest. */
+export function* statingGoal(record: SurgeonRecord, goal: Goal): Work<GoalState> {
   const procedure = procedureOf(record, goal.procedureId);
   const step = procedure.steps.find(({ id }) => id === goal.stepId) ?? retiredStep(goal.stepId);
   const cases = withKeptSeen(record.cases, record.reflections);
@@ -52,6 +56,7 @@ export function goalState(record: SurgeonRecord, goal: Goal): GoalState {
   const starting = casesWithIds(cases, goal.start.caseIds);
   const windowCases = casesWithIds(cases, windowIds);
   const spanCases = spanOfCases(cases, windowIds, procedure.id);
+  yield 0.2;
   const signalled = monitorSignalled(record, procedure.id);
   const safety =
     spanCases.length === 0
@@ -65,6 +70,7 @@ export function goalState(record: SurgeonRecord, goal: Goal): GoalState {
           lists: record.lists,
           monitorSignalled: signalled,
         });
+  yield 0.4;
   const outcome = window.full ? outcomeOf(record, goal, procedure, cases, window, look) : null;
   return {
     goal,

@@ -33,14 +33,18 @@ export type PlanInput = {
   query: string;
 };
 
-/** Fixes a start; a server hands in the one that works in slices. */
-export type Starting = (input: StartGoalInput) => Promise<StartedGoal | { kind: 'cannot'; because: string }>;
+/** How a start is fixed: a server hands in what lets others have their turn. */
+export type Starting = {
+  start: (input: StartGoalInput) => Promise<StartedGoal | { kind: 'cannot'; because: string }>;
+  pause: () => Promise<unknown>;
+};
 
 /** Everything the plan page rests on; `null` where the step has no time in this record. */
-export async function planSource(input: PlanInput, starting: Starting): Promise<PlanSource | null> {
+export async function planSource(input: PlanInput, { start, pause }: Starting): Promise<PlanSource | null> {
   const { audit, record, procedure, cases, stepId, guidance, ownReason } = input;
   const step = procedure.steps.find(({ id }) => id === stepId);
   const safety = safetyFactsFor(audit, record);
+  await pause();
   const pair = pairOf({ cases, lists: record.lists, procedure, stepId });
   const facts = stepFactsOf(
     audit,
@@ -50,16 +54,19 @@ export async function planSource(input: PlanInput, starting: Starting): Promise<
     pair.kind === 'pair' ? { smooth: pair.smooth.code, longer: pair.longer.code } : null,
   );
   if (!step || !facts || facts.step.n === 0) return null;
+  await pause();
   const draft = planDraft(facts, guidance ?? emptyPage(procedure.id, stepId, step.label));
   const chosenBy = chosenByOf(input, suggestionOf(audit, safety));
   const measure = (['time', 'steadiness'] as const).find((each) => draft.measures.includes(each)) ?? 'checkpoints';
+  const toStart = startInput(record, procedure, stepId, measure, chosenBy);
+  await pause();
   return {
     procedure,
     step,
     draft,
     guidance,
     ownCheckpoints: record.profile.ownCheckpoints,
-    started: await starting(startInput(record, procedure, stepId, measure, chosenBy)),
+    started: await start(toStart),
     codes: new Map(record.cases.map(({ id, code }) => [id, code])),
     supervisor: supervisorAsked(
       record.cases.filter((each) => each.procedureId === procedure.id),

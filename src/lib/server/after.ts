@@ -1,9 +1,10 @@
 import { afterView, type AfterView } from '../assessment/after-view';
 import { goalLines, type GoalLine } from '../assessment/goal-lines';
-import { goalState, lastingState, seriesState } from '../assessment/goal-state';
+import { lastingState, seriesState, statingGoal } from '../assessment/goal-state';
 import type { SurgeonRecord } from '../assessment/record';
-import type { Goal } from '../model';
+import type { Goal, Lasting } from '../model';
 import { loadCautions } from './content';
+import { inTurns, othersMeanwhile } from './in-turns';
 import { readGoal } from './results';
 import { keptAnswers, recordKey } from './kept-answers';
 import type { Store } from './storage/port';
@@ -18,9 +19,13 @@ export function readAfter(store: Store, record: SurgeonRecord, goal: Goal, now: 
 
 /** Every goal in one line, with its result and whether that lasted. */
 export function readGoalLines(record: SurgeonRecord): Promise<GoalLine[]> {
-  return lines(recordKey(record), async () =>
-    goalLines(record, (goal) => lastingState(record, goalState(record, goal))),
-  );
+  return lines(recordKey(record), async () => {
+    const lasting = new Map<string, Lasting[]>();
+    for (const goal of record.goals)
+      if (record.results.some(({ goalId }) => goalId === goal.id))
+        lasting.set(goal.id, lastingState(record, await inTurns(statingGoal(record, goal))));
+    return goalLines(record, ({ id }) => lasting.get(id) ?? []);
+  });
 }
 
 async function computeAfter(store: Store, record: SurgeonRecord, goal: Goal, now: string): Promise<AfterView> {
@@ -29,11 +34,16 @@ async function computeAfter(store: Store, record: SurgeonRecord, goal: Goal, now
   const result = state.stored.some(({ look }) => look === state.look) || state.waitsForReview;
   const drawn = result ? window.windows : goal.timesShown.length > 0 ? [...window.windows, window.running] : [];
   const timed = goal.measure !== 'safety' && goal.state !== 'draft' && drawn.some((ids) => ids.length > 0);
+  await othersMeanwhile.pause();
+  const lasting = lastingState(record, state);
+  await othersMeanwhile.pause();
+  const series = timed ? seriesState(record, state, drawn) : null;
+  await othersMeanwhile.pause();
   return afterView({
     state,
     record,
-    lasting: lastingState(record, state),
-    series: timed ? seriesState(record, state, drawn) : null,
+    lasting,
+    series,
     drawn,
     signal: loadCautions()['monitor-signal'].paragraphs.join(' '),
   });

@@ -75,9 +75,12 @@ export async function readPlanSource(
 }
 
 /** Others are answered while a start is fixed. */
-const startInTurns: Starting = (input) => startGoalInSlices(input, othersMeanwhile);
+const startInTurns: Starting = {
+  start: (input) => startGoalInSlices(input, othersMeanwhile),
+  pause: othersMeanwhile.pause,
+};
 
 /** The start of the plan that was sent, by the measure it names. */
-export function startOf(record: SurgeonRecord, source: PlanSource, measure: Measure): ReturnType<Starting> {
-  return startInTurns(startInput(record, source.procedure, source.step.id, measure, source.chosenBy));
+export function startOf(record: SurgeonRecord, source: PlanSource, measure: Measure): ReturnType<Starting['start']> {
+  return startInTurns.start(startInput(record, source.procedure, source.step.id, measure, source.chosenBy));
 }

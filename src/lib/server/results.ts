@@ -1,7 +1,8 @@
 import { ENGINE } from '../assessment/engine';
-import { goalState, type GoalState } from '../assessment/goal-state';
+import { statingGoal, type GoalState } from '../assessment/goal-state';
 import type { SurgeonRecord } from '../assessment/record';
 import type { Goal } from '../model';
+import { inTurns } from './in-turns';
 import { StorageError, type Store } from './storage/port';
 
 /**
@@ -9,7 +10,7 @@ import { StorageError, type Store } from './storage/port';
  * only read; while a written review could still end a pause there is none to store.
  */
 export async function readGoal(store: Store, record: SurgeonRecord, goal: Goal, now: string): Promise<GoalState> {
-  const state = goalState(record, goal);
+  const state = await inTurns(statingGoal(record, goal));
   const { outcome, look, window, inputHash } = state;
   const windowIds = window.windows[0];
   if (!outcome || !windowIds || state.waitsForReview || goal.state === 'draft') return state;
