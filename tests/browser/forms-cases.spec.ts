@@ -65,6 +65,12 @@ test('every form of Cases works without scripts', async ({ page, context, app })
     await page.locator('select[name="hand-side-port"]').selectOption('someone-else');
     await press(page, 'Store whose hands');
     await expect(page.getByText('Whose hands is stored.')).toBeVisible();
+    await press(page, 'Undo');
+    await expect(page.getByText('The last change is undone; both are in the history.')).toBeVisible();
+    expect((await caseOf(app, 'F150')).hands.steps).toEqual({});
+    // Undone in its turn: the hands are as they were stored.
+    await press(page, 'Undo');
+    expect((await caseOf(app, 'F150')).hands.steps).toEqual({ 'side-port': 'someone-else' });
     await unfold(page, 'Change what was seen');
     await page.locator('select[name="seen-lens-identity"]').selectOption('no');
     await press(page, 'Store what was seen');
@@ -84,7 +90,7 @@ test('every form of Cases works without scripts', async ({ page, context, app })
       keptSeen: { 'lens-identity': false },
     });
     expect(one.stretches[0]?.seconds).toBeCloseTo(21.5, 3);
-    expect(one.history).toHaveLength(4);
+    expect(one.history).toHaveLength(6);
   });
 
   await test.step('leave out, keep as it is, erase', async () => {
@@ -93,7 +99,13 @@ test('every form of Cases works without scripts', async ({ page, context, app })
     await page.locator('select[name="reason"]').selectOption('recording-incomplete');
     await press(page, 'Leave it out');
     await expect(page.getByText('The case is left out; it stays in the record.')).toBeVisible();
-    await press(page, 'Undo: count it again');
+    await press(page, 'Undo');
+    await expect(page.getByText('The last change is undone; both are in the history.')).toBeVisible();
+    expect((await caseOf(app, 'F020')).leftOut).toBeNull();
+    await unfold(page, 'Leave this case out');
+    await page.locator('select[name="reason"]').selectOption('recording-incomplete');
+    await press(page, 'Leave it out');
+    await press(page, 'Count this case again');
     await expect(page.getByText('The case counts again.')).toBeVisible();
     await unfold(page, 'Keep as it is');
     await page.locator('input[name="why"]').fill('inquiry');
@@ -151,6 +163,9 @@ test('every form of Cases works without scripts', async ({ page, context, app })
     await page.locator('select[name="noticed"]').selectOption('later');
     await press(page, 'Store the list');
     await expect(page.getByText('The list is stored.')).toBeVisible();
+    await press(page, 'Undo (2 cases)');
+    expect(await caseOf(app, 'T09')).toMatchObject({ facts: {}, events: null });
+    await press(page, 'Undo (2 cases)');
     expect(await caseOf(app, 'T09')).toMatchObject({
       facts: { nucleus: 'soft' },
       hands: { whole: 'mine' },

@@ -4,10 +4,12 @@ import { caseView } from '$lib/assessment/case-view';
 import { noticedOptions } from '$lib/assessment/event-fields';
 import { hiddenCaseIds } from '$lib/assessment/hidden-times';
 import { loadCautions } from '$lib/server/content';
+import { lastUndo } from '$lib/server/last-change';
 import { readRecord } from '$lib/server/record';
 import { dutyActions } from './duty-actions.server';
 import { editActions } from './edit-actions.server';
 import { eventActions } from './event-actions.server';
+import { undoActions } from './undo-actions.server';
 import type { Actions, PageServerLoad } from './$types';
 
 const SAID: Record<string, string> = {
@@ -21,6 +23,7 @@ const SAID: Record<string, string> = {
   counted: 'The case counts again.',
   'kept-as-it-is': 'The case is kept as it is. Nothing in it can be changed until you lift this.',
   lifted: 'The case can be changed again.',
+  undone: 'The last change is undone; both are in the history.',
   same: 'Nothing was different, so nothing was stored.',
 };
 
@@ -30,8 +33,10 @@ export const load: PageServerLoad = async ({ locals, params, url }) => {
   if (!one) error(404, 'There is no such case in the record.');
   const cautions = loadCautions();
   const said = url.searchParams.get('said') ?? '';
+  const undo = await lastUndo(locals.store, record, [one.id], locals.now);
   return {
     view: caseView(one, record, hiddenCaseIds(record).has(one.id)),
+    undo: undo?.kind === 'offered' ? { what: undo.what, others: undo.cases - 1 } : null,
     leftOutOptions,
     noticed: noticedOptions,
     said: SAID[said] ? { code: said, words: SAID[said] } : null,
@@ -45,4 +50,4 @@ export const load: PageServerLoad = async ({ locals, params, url }) => {
   };
 };
 
-export const actions = { ...editActions, ...eventActions, ...dutyActions } satisfies Actions;
+export const actions = { ...editActions, ...eventActions, ...dutyActions, ...undoActions } satisfies Actions;

@@ -6,9 +6,10 @@ import { procedureOf, type SurgeonRecord } from '$lib/assessment/record';
 import type { Case, Procedure } from '$lib/model';
 import { attempt } from '$lib/server/attempt';
 import { fieldsOf } from '$lib/server/form-fields';
+import { changeCases } from '$lib/server/last-change';
 import { readRecord } from '$lib/server/record';
 
-export type Section = 'facts' | 'hands' | 'times' | 'events' | 'kept' | 'leave' | 'keep' | 'erase';
+export type Section = 'facts' | 'hands' | 'times' | 'events' | 'kept' | 'leave' | 'keep' | 'erase' | 'undo';
 
 /** The case a form was filled for, and all it may need to know. */
 export type Asked = {
@@ -43,9 +44,7 @@ export async function asked({ locals, params, request }: RequestEvent): Promise<
 /** Stores a change and goes back to the page with a word about it. */
 export async function store(event: RequestEvent, section: Section, fields: Fields, change: CaseChange, said: string) {
   if (change) {
-    const { refused: why } = await attempt(section, () =>
-      event.locals.store.updateCase(change.case, change.what, event.locals.now),
-    );
+    const { refused: why } = await attempt(section, () => changeCases(event.locals.store, [change], event.locals.now));
     if (why) return refused(section, fields, [why], 409);
   }
   redirect(303, `/cases/${event.params.id}?said=${change ? said : 'same'}`);

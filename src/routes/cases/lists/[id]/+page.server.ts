@@ -6,25 +6,33 @@ import { procedureOf } from '$lib/assessment/record';
 import { loadCautions } from '$lib/server/content';
 import { attempt } from '$lib/server/attempt';
 import { fieldsOf } from '$lib/server/form-fields';
+import { changeCases, lastUndo } from '$lib/server/last-change';
 import { readRecord } from '$lib/server/record';
 import type { Actions, PageServerLoad } from './$types';
 import { untimedActions } from './untimed-actions.server';
 
 const SAID: Record<string, string> = {
   stored: 'The list is stored.',
+  rows: 'The list is stored.',
   made: 'The list is made. Fill in its rows; nothing is asked twice.',
   reviewed: 'Your review of the event is stored.',
   removed: 'The event was taken away.',
+  undone: 'The last change is undone; both are in the history of each case.',
 };
 
 export const load: PageServerLoad = async ({ locals, params, url }) => {
   const record = await readRecord(locals.store);
   const list = record.lists.find(({ id }) => id === params.id);
   if (!list) error(404, 'There is no such list in the record.');
+  const said = url.searchParams.get('said') ?? '';
   const texts = loadCautions();
+  const ids = record.cases.flatMap(({ id, listId }) => (listId === list.id ? [id] : []));
+  const undo = await lastUndo(locals.store, record, ids, locals.now);
   return {
     view: listView(list, record, hiddenCaseIds(record), locals.now.slice(0, 10)),
-    said: SAID[url.searchParams.get('said') ?? ''] ?? null,
+    // Offered for the rows just stored, never for an older change of the same list.
+    undo: undo?.kind === 'offered' && ['rows', 'undone'].includes(said) ? undo.cases : null,
+    said: SAID[said] ?? null,
     texts: { field: texts['event-field'].paragraphs, prompts: texts['event-prompts'] },
   };
 };
@@ -50,16 +58,23 @@ export const actions = {
     if (errors.length > 0) return fail(400, { errors, values: fields });
 
     const { refused } = await attempt('rows', async () => {
-      if (rows.changed.length > 0)
-        await locals.store.updateCases(
-          rows.changed.map((change) => change.case),
-          rows.changed.map((change) => change.what),
-          locals.now,
-        );
+      if (rows.changed.length > 0) await changeCases(locals.store, rows.changed, locals.now);
       if (JSON.stringify(answers.list) !== JSON.stringify(list)) await locals.store.updateList(answers.list);
     });
     if (refused) return fail(409, { errors: [refused], values: fields });
-    redirect(303, `/cases/lists/${list.id}?said=stored`);
+    redirect(303, `/cases/lists/${list.id}?said=${rows.changed.length > 0 ? 'rows' : 'stored'}`);
+  },
+  /** One step back, of the rows stored last; what was said of the list itself stays. */
+  undo: async ({ locals, params }) => {
+    const record = await readRecord(locals.store);
+    const ids = record.cases.flatMap(({ id, listId }) => (listId === params.id ? [id] : []));
+    const undo = await lastUndo(locals.store, record, ids, locals.now);
+    const because =
+      undo?.kind === 'refused' ? undo.because : 'These cases were changed again since. Nothing was undone.';
+    if (undo?.kind !== 'offered') return fail(409, { errors: [{ field: 'rows', message: because }], values: {} });
+    const { refused } = await attempt('rows', () => changeCases(locals.store, undo.back, locals.now));
+    if (refused) return fail(409, { errors: [refused], values: {} });
+    redirect(303, `/cases/lists/${params.id}?said=undone`);
   },
   ...untimedActions,
 } satisfies Actions;

@@ -1,0 +1,50 @@
+import { hiddenCaseIds, timesWereSeen } from '../assessment/hidden-times';
+import { lastChangeSchema, undoOf, type LastChange, type Undo } from '../assessment/last-change';
+import type { SurgeonRecord } from '../assessment/record';
+import type { Case } from '../model';
+import type { Store } from './storage/port';
+
+/** Among the drafts, so that erasing a case reaches it; no export holds it, and nothing rests on it. */
+const KEY = 'undo-last-change';
+
+/**
+ * Changes cases and keeps how they stood before: the change made last can be undone. What stood there is written first:
+ * where the change is then refused, its versions fit no case and nothing is offered.
+ */
+export async function changeCases(
+  store: Store,
+  changes: readonly { case: Case; what: string }[],
+  now: string,
+): Promise<void> {
+  const before = await Promise.all(changes.map((each) => store.caseById(each.case.id)));
+  const cases = before.flatMap((one) => (one ? [{ version: one.version + 1, before: one }] : []));
+  const stale = changes.some((each, index) => each.case.version !== before[index]?.version);
+  if (cases.length > 0 && !stale) await store.saveDraft(KEY, JSON.stringify({ cases } satisfies LastChange));
+  await store.updateCases(
+    changes.map((each) => each.case),
+    changes.map(({ what }) => what),
+    now,
+  );
+}
+
+/** What undoing the last change would do, if it was a change of all these cases or of one of them. */
+export async function lastUndo(
+  store: Store,
+  record: SurgeonRecord,
+  ids: readonly string[],
+  now: string,
+): Promise<Undo | null> {
+  const text = await store.draft(KEY);
+  const last = text === null ? null : read(text);
+  if (!last?.cases.some(({ before }) => ids.includes(before.id))) return null;
+  const hidden = hiddenCaseIds(record);
+  return undoOf(last, record, (one) => timesWereSeen(one, hidden), now);
+}
+
+function read(text: string): LastChange | null {
+  try {
+    return lastChangeSchema.safeParse(JSON.parse(text)).data ?? null;
+  } catch {
+    return null;
+  }
+}
