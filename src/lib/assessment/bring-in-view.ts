@@ -39,7 +39,7 @@ export type BringInView = {
 
 const LISTED = 300;
 const MAPPINGS = 120;
-const DIFFERENCES = 8;
+const DIFFERENCES = 14;
 
 export function bringInView(
   reading: AuditReading,

@@ -36,7 +36,8 @@ export function factsOf(
       return value === null ? [] : [[column.target.id, value] as const];
     }),
   );
-  return { ...moreOf(rows, set, readers, ledger), ...own };
+  const letters = moreOf(rows, set, readers, ledger);
+  return { ...own, ...letters, ...own };
 }
 
 /** Letters under "anything else" answer every fact that is asked there. */

@@ -1,4 +1,4 @@
-import type { Case, NewCase } from '../model';
+import type { Case, FactValue, NewCase, Procedure } from '../model';
 import { mapped, type Work } from '../turns';
 
 /** A code that is already in the record: the same values, or which differ, old beside new. */
@@ -23,13 +23,15 @@ export function* knownCases(
   cases: readonly NewCase[],
   existing: readonly Case[],
   handsSaid: ReadonlySet<NewCase>,
+  procedures: readonly Procedure[],
 ): Work<{ cases: NewCase[]; known: KnownCase[] }> {
   const byCode = new Map(existing.map((one) => [one.code, one]));
+  const names = new Map(procedures.map((procedure) => [procedure.id, namesOf(procedure)]));
   const compared = yield* mapped(cases, (one): { case: NewCase; known: KnownCase[] } => {
     const before = byCode.get(one.code);
     if (!before) return { case: one, known: [] };
     const after = completed(before, one, handsSaid.has(one));
-    const differences = differencesOf(before, after);
+    const differences = differencesOf(before, after, names.get(after.procedureId) ?? plainNames);
     const adds = differences.length > 0 && differences.every((each) => each.before === null || isUnsaid(each, before));
     const told = differences.map((each) => ({ ...each, before: each.before ?? 'not entered' }));
     const same = differences.length === 0;
@@ -61,14 +63,39 @@ const isUnsaid = ({ what }: { what: string }, { events, stretches }: Case): bool
 
 type Difference = { what: string; before: string | null; after: string };
 
-function differencesOf(before: Case, after: NewCase): Difference[] {
+/** Ids in the words of the procedure; an id it does not know stands for itself. */
+type Names = {
+  step: (id: string) => string;
+  fact: (id: string) => string;
+  value: (id: string, value: FactValue) => string;
+  part: (id: string) => string;
+};
+
+const plainNames: Names = { step: (id) => id, fact: (id) => id, value: (_, value) => String(value), part: (id) => id };
+
+function namesOf({ steps, facts }: Procedure): Names {
+  const labels = (items: readonly { id: string; label: string }[]) => {
+    const byId = new Map(items.map(({ id, label }) => [id, label]));
+    return (id: string) => byId.get(id) ?? id;
+  };
+  const levels = new Map(facts.map((fact) => [fact.id, labels(fact.levels ?? [])]));
+  return {
+    step: labels(steps),
+    fact: labels(facts),
+    value: (id, value) =>
+      typeof value === 'boolean' ? (value ? 'yes' : 'no') : (levels.get(id)?.(String(value)) ?? String(value)),
+    part: labels(steps.flatMap(({ keptParts }) => keptParts)),
+  };
+}
+
+function differencesOf(before: Case, after: NewCase, names: Names): Difference[] {
   const parts = (one: Case | NewCase): Map<string, string> =>
     new Map([
       ['procedure', one.procedureId],
-      ...stepLengths(one),
-      ...Object.entries(one.facts).map(([id, value]) => [`about this eye: ${id}`, String(value)] as const),
-      ...Object.entries(one.keptSeen).map(([id, seen]) => [`seen: ${id}`, seen ? 'yes' : 'no'] as const),
-      ...Object.entries(one.hands.steps).map(([id, hands]) => [`hands: ${id}`, hands] as const),
+      ...stepLengths(one, names),
+      ...Object.entries(one.facts).map(([id, value]) => [names.fact(id), names.value(id, value)] as const),
+      ...Object.entries(one.keptSeen).map(([id, seen]) => [`seen: ${names.part(id)}`, seen ? 'yes' : 'no'] as const),
+      ...Object.entries(one.hands.steps).map(([id, hands]) => [`hands, ${names.step(id)}`, hands] as const),
       ['hands', one.hands.whole],
       [
         'events',
@@ -84,10 +111,10 @@ function differencesOf(before: Case, after: NewCase): Difference[] {
   });
 }
 
-function stepLengths({ stretches }: Pick<Case, 'stretches'>): [string, string][] {
+function stepLengths({ stretches }: Pick<Case, 'stretches'>, names: Names): [string, string][] {
   const lengths = new Map<string, number[]>();
   for (const { stepId, kind, seconds } of stretches) {
-    const key = [stepId ?? 'between steps', ...(kind === 'step' ? [] : [kind])].join(', ');
+    const key = [stepId === null ? 'between steps' : names.step(stepId), ...(kind === 'step' ? [] : [kind])].join(', ');
     lengths.set(key, [...(lengths.get(key) ?? []), seconds]);
   }
   return [...lengths].map(([key, seconds]) => [key, seconds.map((one) => `${one} s`).join(' + ')]);

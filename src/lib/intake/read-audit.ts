@@ -92,7 +92,7 @@ function* reading(input: AuditInput): Work<AuditReading> {
   const finished: FinishedFile = options
     ? yield* scaled(finish(table.drafts, options), 0.7, 0.9)
     : { cases: [], lists: [], references: [], handsSaid: new Set() };
-  const compared = yield* scaled(knownCases(finished.cases, existing, finished.handsSaid), 0.9, 1);
+  const compared = yield* scaled(knownCases(finished.cases, existing, finished.handsSaid, input.procedures), 0.9, 1);
   const [first] = input.procedures;
   const unread =
     table || chapters || !first || 'problem' in text

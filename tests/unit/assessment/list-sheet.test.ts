@@ -132,7 +132,7 @@ describe('a sheet of cases that are in the record', () => {
       ['A1', false],
       ['A2', true],
     ]);
-    expect(view.known.changed[0]?.differences).toContain('about this eye: nucleus: white → medium');
+    expect(view.known.changed[0]?.differences).toContain('Nucleus: white → medium');
   });
 
   it('touches neither times nor what it does not speak of', () => {
@@ -161,7 +161,7 @@ describe('times of cases whose eyes were entered first', () => {
     const reading = read('case_id,capsulorhexis,hydrodissection\nK1,62,20\n', [stored]);
     expect(reading.cases[0]).toMatchObject({ facts: { nucleus: 'hard', pupil: 'small' }, events: [] });
     expect(reading.known[0]).toMatchObject({ adds: true, same: false });
-    expect(reading.known[0]?.differences.map(({ what }) => what)).toEqual(['capsulorhexis', 'hydrodissection']);
+    expect(reading.known[0]?.differences.map(({ what }) => what)).toEqual(['Capsulorhexis', 'Hydrodissection']);
   });
 });
 

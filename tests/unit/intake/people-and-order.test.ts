@@ -266,8 +266,8 @@ describe('codes already in the record', () => {
         same: false,
         adds: false,
         differences: [
-          { what: 'capsulorhexis', before: '61 s', after: '65 s' },
-          { what: 'about this eye: nucleus', before: 'medium', after: 'hard' },
+          { what: 'Capsulorhexis', before: '61 s', after: '65 s' },
+          { what: 'Nucleus', before: 'medium', after: 'hard' },
         ],
       },
     ]);

@@ -1,0 +1,68 @@
+import { expect, test } from './fixture';
+import { press } from './forms';
+import { everythingOf, startWith } from './records';
+
+for (const javaScriptEnabled of [true, false])
+  test.describe(javaScriptEnabled ? 'with scripts' : 'without scripts', () => {
+    test.use({ javaScriptEnabled });
+    test.beforeAll(({ app }) => startWith(app, 'empty'));
+
+    test('the sheet of a list goes out, comes back filled in, and is taken back', async ({ page, app }) => {
+      const cases = async () => (await everythingOf(app)).cases;
+
+      await page.goto('/cases/lists/new');
+      await page.locator('input[name="when"]').fill('2026-11-24');
+      await page.locator('input[name="count"]').fill('3');
+      await page.locator('input[name="first"]').fill('S01');
+      await press(page, 'Make the list');
+      await expect(page.getByText('The list is made.')).toBeVisible();
+
+      const link = page.getByRole('link', { name: 'This list as a sheet to fill in (CSV)' });
+      const sheet = await (await page.request.get((await link.getAttribute('href')) ?? '')).text();
+      const [headings, ...rows] = sheet.trim().split('\n');
+      expect(headings).toMatch(/^Place,Own code,.*Anything else,Hands,Event$/);
+      expect(rows.map((row) => row.split(',').slice(0, 2))).toEqual([
+        ['1', 'S01'],
+        ['2', 'S02'],
+        ['3', 'S03'],
+      ]);
+      const filled = [headings, '1,S01,3,S,Y,F,M,0', '2,S02,2,L,Y,0,S capsulorhexis,E iris prolapse', rows[2]];
+
+      await page.goto('/cases/bring-in');
+      const file = { name: 'sheet.csv', mimeType: 'text/csv', buffer: Buffer.from(filled.join('\n')) };
+      await page.locator('input[type="file"]').setInputFiles(file);
+      await press(page, 'Look at the file');
+      const main = page.locator('main');
+      await expect(main).toContainText('Read as a list sheet, one row a case and no times');
+      await expect(main).toContainText('2 cases in the record get what was not entered before');
+      await expect(main).toContainText('Nucleus: not entered → hard');
+      await expect(main).toContainText('Nothing is filled in in this row');
+      const take = 'Take the 2 good rows; 1 row named above stays out';
+      await press(page, take);
+      // The one question (how serious was the event) is answered by being seen; what is taken is what was shown.
+      if (await page.getByRole('button', { name: take }).isVisible()) await press(page, take);
+      await expect(page.getByRole('button', { name: 'Undo: take the whole import back' }).first()).toBeVisible();
+
+      expect(await cases()).toMatchObject([
+        { code: 'S01', facts: { nucleus: 'hard', pupil: 'small' }, events: [], factChanges: [], stretches: [] },
+        {
+          code: 'S02',
+          hands: { whole: 'mine', steps: { capsulorhexis: 'someone-else' } },
+          events: [{ kind: 'iris-prolapse' }],
+        },
+        { code: 'S03', facts: {}, events: null },
+      ]);
+
+      await page.getByRole('button', { name: 'Undo: take the whole import back' }).first().click();
+      await expect(page.getByText(/taken back/i).first()).toBeVisible();
+      expect((await cases()).map(({ facts, events }) => [facts, events])).toEqual(Array(3).fill([{}, null]));
+    });
+
+    test('the empty sheet has no column for a time', async ({ page }) => {
+      await page.goto('/cases/list-sheet?rows=40');
+      const link = page.getByRole('link', { name: 'The same as a CSV to fill in' });
+      const text = await (await page.request.get((await link.getAttribute('href')) ?? '')).text();
+      expect(text.trim().split('\n')).toHaveLength(41);
+      expect(text).not.toMatch(/seconds|minutes|time/i);
+    });
+  });
