@@ -1,4 +1,5 @@
 import { fail, redirect } from '@sveltejs/kit';
+import { openGoals } from '$lib/assessment/goal-stage';
 import { needsLook, nowView } from '$lib/assessment/now-view';
 import { procedureOf } from '$lib/assessment/record';
 import { suggestionFor } from '$lib/assessment/suggest';
@@ -18,6 +19,8 @@ export const load: PageServerLoad = async ({ locals }) => {
   const cautions = loadCautions();
   return {
     view: nowView(record, audit && { enough: audit.enough, suggestion: suggestionFor(audit, record) }),
+    // Without a goal under way there is no window to look forward to.
+    reminders: openGoals(record).some(({ stage }) => stage !== 'draft' && stage !== 'paused'),
     invented: INVENTED,
     standing: cautions.standing.paragraphs,
     people: cautions['no-patient-data'].paragraphs,

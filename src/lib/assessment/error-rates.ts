@@ -1,5 +1,5 @@
 /**
- * In how many of a hundred records in which nothing changed a result still says *shorter*: the simulations of
- * `npm run bench -- characteristics` (nothing changed, easier eyes, a picked step) stay at or under three.
+ * In how many of a hundred records in which nothing changed a result still says *shorter*: in the simulations of
+ * `npm run bench -- characteristics` 2.1 where nothing changed, 2.3 with easier eyes, 1.4 to 2.3 for a picked step.
  */
-export const SHORTER_WRONG_PER_HUNDRED = 3;
+export const SHORTER_WRONG_PER_HUNDRED = 2;

@@ -88,6 +88,10 @@ describe('shares', () => {
     expect(inHundred(0.000421884)).toBe('0.04');
     expect(inHundred(0.0893998)).toBe('8.9');
     expect(inHundred(0.1391)).toBe('14');
+    // The published rate of posterior capsule rupture or vitreous loss, Eye 2015;29:552: 1.95 %.
+    expect(inHundred(0.0195)).toBe('2');
+    expect(inHundred(0.0194)).toBe('1.9');
+    expect(inHundred(0)).toBe('0');
   });
 });
 
