@@ -153,6 +153,9 @@ function noticedOf(text: string, wrong: EventsRead['wrong']): Event['noticed'] {
   return 'later';
 }
 
+/** Files that give months in place of days give the month of a review too. */
 function reviewOf(at: string, text: string): Event['reviewed'] {
-  return /^\d{4}-\d\d-\d\dT[\d:.]+(Z|[+-]\d\d:\d\d)$/.test(at) && text !== '' ? { at, text } : null;
+  if (text === '') return null;
+  if (/^\d{4}-(0[1-9]|1[0-2])$/.test(at)) return { at: `${at}-01T00:00:00Z`, text };
+  return /^\d{4}-\d\d-\d\dT[\d:.]+(Z|[+-]\d\d:\d\d)$/.test(at) ? { at, text } : null;
 }

@@ -128,7 +128,7 @@ function caseWriter({ procedure, lists, dates = 'month' }: WriteOptions): (one: 
       date: list ? dateCell(list, dates) : null,
       position: one.position,
       case_hands: one.hands.whole,
-      ...eventCells(one.events),
+      ...eventCells(one.events, dates),
       energy: one.energy?.value ?? null,
       energy_unit: one.energy?.unit ?? null,
       ...Object.fromEntries([...facts, ...seen]),
@@ -147,7 +147,7 @@ const yesNo = (value: boolean | undefined): string | null => (value === undefine
 const factCell = (value: string | number | boolean | undefined): string | number | null =>
   typeof value === 'boolean' ? yesNo(value) : (value ?? null);
 
-function eventCells(events: readonly Event[] | null): Cells {
+function eventCells(events: readonly Event[] | null, dates: 'month' | 'day'): Cells {
   if (events === null) return { event: null };
   if (events.length === 0) return { event: 'none' };
   const all = (part: (event: Event) => string) => joinEvents(events.map(part));
@@ -157,7 +157,7 @@ function eventCells(events: readonly Event[] | null): Cells {
     event_serious: all(({ serious }) => (serious ? 'yes' : 'no')),
     event_near_miss: all(({ nearMiss }) => (nearMiss ? 'yes' : 'no')),
     event_noticed: all(({ noticed }) => noticed),
-    event_reviewed_at: all(({ reviewed }) => reviewed?.at ?? ''),
+    event_reviewed_at: all(({ reviewed }) => (dates === 'day' ? reviewed?.at : reviewed?.at.slice(0, 7)) ?? ''),
     event_review: all(({ reviewed }) => reviewed?.text ?? ''),
   };
 }

@@ -23,6 +23,18 @@ describe('the record as CSV', () => {
     for (const date of dates((await csvOf('?dates=day')).text)) expect(date).toMatch(/^\d{4}-\d\d-\d\d$/);
   });
 
+  it('holds no day anywhere, not that of a review either, unless days are asked for', async () => {
+    const day = /\d{4}-\d\d-\d\d/;
+    const { text } = await csvOf();
+    expect(text).not.toMatch(day);
+    expect((await csvOf('?dates=day')).text).toMatch(/\d{4}-\d\d-\d\dT/);
+    // The reviews are still there when the file comes back.
+    const read = readAudit({ text, fileName: 'cases.csv', procedures: await proceduresOf((await csvOf()).store) });
+    expect(read.cases.flatMap(({ events }) => events ?? []).filter(({ reviewed }) => reviewed !== null)).not.toEqual(
+      [],
+    );
+  });
+
   it('leaves out the cases whose times are hidden, and only those', async () => {
     const { store, text } = await csvOf();
     const cases = await store.cases();
