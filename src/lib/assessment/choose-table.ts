@@ -37,7 +37,7 @@ export function chooseTable(steps: readonly StepAudit[], audit: Audit): ChooseTa
     ...(reference ? [{ label: 'Times the reference (95 %)', method: 'reference' as const }] : []),
     { label: 'Share of the operation', number: true, method: 'share' },
     { label: 'Went back, a case', number: true, method: 'went-back' },
-    { label: 'Waiting, a case', number: true, method: 'waiting' },
+    { label: 'Waiting, mean a case', number: true, method: 'waiting' },
     { label: 'Over time, per 20 cases', method: 'over-time' },
     { label: 'First: most seconds', method: 'certainty' },
     { label: 'First: varies most', method: 'certainty' },
