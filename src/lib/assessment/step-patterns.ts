@@ -1,5 +1,5 @@
 import type { Audit, Pattern } from '../audit';
-import { counted, listed } from '../words';
+import { counted, listed, timesAsLong } from '../words';
 
 /** Below this the panel says that only very large differences would show. */
 const PATTERN_CASES = 40;
@@ -52,16 +52,16 @@ export function stepPatterns(audit: Audit, stepId: string): StepPatterns {
       ],
       rows: shown.map((pattern) => {
         const { label, under } = patternRow(pattern);
-        return [label, under, timesOf(pattern.ratio), `${timesOf(pattern.low)} to ${timesOf(pattern.high)}`];
+        const times = timesAsLong(pattern);
+        return [label, under, times.ratio, `${times.low} to ${times.high}`];
       }),
     },
   };
 }
 
-/** Two decimals while near 1: an interval from 1.04 on printed as "1 to …" would seem to hold "no difference". */
-const timesOf = (value: number) => String(Number(value.toFixed(value < 2 ? 2 : 1)));
-
-function patternRow({ factor, kind, label, nWith, nWithout, ratio, low, high }: Pattern): PatternRowView {
+function patternRow(pattern: Pattern): PatternRowView {
+  const { factor, kind, label, nWith, nWithout, ratio, low, high } = pattern;
+  const times = timesAsLong(pattern);
   return {
     id: factor,
     label,
@@ -72,7 +72,7 @@ function patternRow({ factor, kind, label, nWith, nWithout, ratio, low, high }: 
     ratio,
     low,
     high,
-    words: `about ${timesOf(ratio)} times as long (${timesOf(low)} to ${timesOf(high)})`,
+    words: `about ${times.ratio} times as long (${times.low} to ${times.high})`,
     bold: false,
   };
 }

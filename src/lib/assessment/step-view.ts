@@ -1,7 +1,7 @@
 import type { Audit, StepAudit } from '../audit';
 import type { Case, Procedure } from '../model';
 import type { Guidance } from '../rules/types';
-import { counted, clock, prose } from '../words';
+import { counted, clock, prose, timesAsLong } from '../words';
 import { lanesOf, notAsked, type Lane } from './after-chart';
 import type { View } from './choose-view';
 import { stepCounts, type StepCount } from './step-counts';
@@ -131,7 +131,7 @@ function planHref(stepId: string, { procedure, view }: { procedure: string | nul
 function usualSentences(step: StepAudit): string[] {
   const { usual, oneInFive, difference, differenceInterval, usualRange, reference, n } = step;
   if (usual === null || oneInFive === null) return [];
-  const times = (ratio: number) => String(Number(ratio.toFixed(1)));
+  const times = reference && timesAsLong(reference);
   return [
     `It usually takes ${prose(usual)}; one in five of your own ${counted(n, 'case')} took ${prose(oneInFive)} or less.`,
     ...(difference !== null && differenceInterval && !step.notToShorten
@@ -142,9 +142,9 @@ function usualSentences(step: StepAudit): string[] {
     ...(usualRange
       ? [`Two thirds of your cases lie between ${prose(usualRange.low)} and ${prose(usualRange.high)}.`]
       : []),
-    ...(reference
+    ...(reference && times
       ? [
-          `In the reference set it usually takes ${prose(reference.usual)}: yours is ${times(reference.ratio)} times that (${times(reference.low)} to ${times(reference.high)}; ${counted(reference.n, 'case')}).`,
+          `In the reference set it usually takes ${prose(reference.usual)}: yours is ${times.ratio} times that (${times.low} to ${times.high}; ${counted(reference.n, 'case')}).`,
         ]
       : []),
   ];

@@ -36,6 +36,22 @@ export function inHundred(rate: number): string {
   return value >= 0.1 ? to(10) : to(100);
 }
 
+/**
+ * How many times as long, with its interval, all three to the same precision: 1.7 (1.4 to 2.1). Two decimals below 1, and
+ * where one would print an end of the interval as the 1 that it does not hold: 1.13 (1.04 to 1.22).
+ */
+export function timesAsLong({ ratio, low, high }: { ratio: number; low: number; high: number }): {
+  ratio: string;
+  low: string;
+  high: string;
+} {
+  const three = [ratio, low, high];
+  const touches = three.some((value) => value !== 1 && Number(value.toFixed(1)) === 1);
+  const places = ratio >= 10 ? 0 : touches || low < 1 ? 2 : 1;
+  const said = (value: number) => String(Number(value.toFixed(places)));
+  return { ratio: said(ratio), low: said(low), high: said(high) };
+}
+
 /** "a", "a and b", "a, b and c". */
 export function listed(words: readonly string[]): string {
   if (words.length < 2) return words.join('');

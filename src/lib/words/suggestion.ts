@@ -1,7 +1,7 @@
 import type { Audit, Enough } from '../audit/types';
 import { prose } from './duration';
 import { cameFirst } from './result';
-import { capital, counted, inSentence, listed, ofHundred } from './share';
+import { capital, counted, inSentence, listed, ofHundred, timesAsLong } from './share';
 
 type View = 'seconds' | 'spread' | 'reference';
 
@@ -12,8 +12,6 @@ export type SuggestionLike = {
   view: View | 'safety' | null;
   also: readonly { stepId: string; view: View }[];
 };
-
-const times = (ratio: number) => (ratio >= 10 ? String(Math.round(ratio)) : String(Number(ratio.toFixed(1))));
 
 /** How many more cases and lists a suggestion needs. */
 export function enoughWords(enough: Enough): string {
@@ -82,9 +80,10 @@ export function suggestionWords(audit: Audit, suggestion: SuggestionLike): { hea
   }
   const sentences: string[] = [];
   if (step && suggestion.view === 'reference' && step.reference) {
-    const { ratio, low, high, n } = step.reference;
+    const { ratio, low, high } = timesAsLong(step.reference);
+    const { n } = step.reference;
     sentences.push(
-      `It takes you about ${times(ratio)} times as long as in the reference set (${times(low)} to ${times(high)}; ${counted(n, 'case')}), more than any other step; it ${cameFirst(step.first.reference ?? 0)}.`,
+      `It takes you about ${ratio} times as long as in the reference set (${low} to ${high}; ${counted(n, 'case')}), more than any other step; it ${cameFirst(step.first.reference ?? 0)}.`,
     );
   } else if (step && suggestion.view === 'spread') {
     sentences.push(`It varies more than any other step of this length; it ${cameFirst(step.first.spread ?? 0)}.`);

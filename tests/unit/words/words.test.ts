@@ -6,6 +6,7 @@ import {
   eventWords,
   firstWords,
   inHundred,
+  timesAsLong,
   lastingWords,
   lessOrMore,
   ofHundred,
@@ -83,6 +84,15 @@ describe('shares', () => {
     expect(ofHundred(0.9999)).toBe(99);
     expect(ofHundred(1)).toBe(100);
   });
+  it('gives a ratio and its interval to one precision, and never prints an end as the 1 it does not hold', () => {
+    const said = (ratio: number, low: number, high: number) => Object.values(timesAsLong({ ratio, low, high }));
+    expect(said(1.71, 1.44, 2.1)).toEqual(['1.7', '1.4', '2.1']);
+    expect(said(3, 2.7, 3.5)).toEqual(['3', '2.7', '3.5']);
+    expect(said(1.13, 1.04, 1.22)).toEqual(['1.13', '1.04', '1.22']);
+    expect(said(0.78, 0.67, 0.87)).toEqual(['0.78', '0.67', '0.87']);
+    expect(said(12.4, 10.2, 15.6)).toEqual(['12', '10', '16']);
+  });
+
   it('shows rates as in the published example: 1 in 60 is 0.04 to 8.9 in 100', () => {
     // Clopper–Pearson limits of 1/60, scipy 1.17 beta.ppf: 0.000421884, 0.0893998
     expect(inHundred(0.000421884)).toBe('0.04');
