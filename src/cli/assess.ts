@@ -1,6 +1,7 @@
 import { assess, assessmentText } from '../lib/assessment';
 import type { AuditReading } from '../lib/intake';
 import type { Problem } from '../lib/model';
+import { plainBlanks } from '../lib/words';
 import { loadGuidance, loadProcedures } from '../lib/server/content/library';
 import { readOptions, USAGE, type Options } from './options';
 import { problemJson, problemLines, understood } from './print';
@@ -68,10 +69,12 @@ async function assessOne(file: string, options: Options, io: Io): Promise<Proble
       .map((line) => `${file}: ${line}\n`)
       .join(''),
   );
-  if (options.json) io.out(`${JSON.stringify(answer.assessment)}\n`);
+  if (options.json) io.out(`${plainBlanks(JSON.stringify(answer.assessment))}\n`);
   else
     io.out(
-      `${[file, ...understood(reading), assessmentText(answer), ...problemLines(reading.problems), ''].join('\n')}\n`,
+      plainBlanks(
+        `${[file, ...understood(reading), assessmentText(answer), ...problemLines(reading.problems), ''].join('\n')}\n`,
+      ),
     );
   return null;
 }

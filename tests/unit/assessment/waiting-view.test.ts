@@ -36,9 +36,9 @@ describe('the note on waiting for the team', () => {
       procedure,
     );
     expect(note?.rows).toEqual([
-      { reason: 'instrument hand-over', cases: '10 of 14', each: '1 min' },
+      { reason: 'instrument hand-over', cases: '10 of 14', each: '1\u00A0min' },
       // Median of 21 … 34 s.
-      { reason: 'lens loading', cases: '14 of 14', each: '28 s' },
+      { reason: 'lens loading', cases: '14 of 14', each: '28\u00A0s' },
     ]);
     expect(note?.notShown).toBe('1 reason noted in fewer than 10 cases is not shown.');
     expect(JSON.stringify(note)).not.toContain('machine');
@@ -49,7 +49,7 @@ describe('the note on waiting for the team', () => {
       cases(10, () => [waiting('machine', 5), waiting('machine', 7)]),
       procedure,
     );
-    expect(note?.rows).toEqual([{ reason: 'machine', cases: '10 of 10', each: '12 s' }]);
+    expect(note?.rows).toEqual([{ reason: 'machine', cases: '10 of 10', each: '12\u00A0s' }]);
   });
 
   it('says nothing of codes, places, lists, days or hands', () => {
@@ -61,7 +61,7 @@ describe('the note on waiting for the team', () => {
       }),
       procedure,
     );
-    expect(note?.rows).toEqual([{ reason: 'reason not noted', cases: '12 of 12', each: '9 s' }]);
+    expect(note?.rows).toEqual([{ reason: 'reason not noted', cases: '12 of 12', each: '9\u00A0s' }]);
     expect(JSON.stringify(note)).not.toMatch(/A1\b|list-7|position|shared|2026/);
   });
 

@@ -6,6 +6,7 @@ import {
   eventWords,
   firstWords,
   inHundred,
+  plainBlanks,
   timesAsLong,
   lastingWords,
   lessOrMore,
@@ -64,7 +65,9 @@ describe('durations', () => {
     [0.2, 'under 1 s', '0:00'],
     [3723, '62 min 3 s', '1:02:03'],
   ])('%d s reads %s and %s', (seconds, inProse, inTable) => {
-    expect(prose(seconds)).toBe(inProse);
+    expect(plainBlanks(prose(seconds))).toBe(inProse);
+    // No line may end between a figure and its unit.
+    expect(prose(seconds)).not.toContain(' ');
     expect(clock(seconds)).toBe(inTable);
   });
 });
@@ -121,7 +124,7 @@ describe('results', () => {
     const words = resultWords(outcome({ kind: 'shorter' }), context);
     expect(words.head).toBe('Shorter, beyond the rest of the operation');
     expect(words.sentences.join(' ')).toBe(
-      'Capsulorhexis took about 18 % less time than the rest of the same operations would lead you to expect (9 to 26 % less; about 15 s a case). 20 cases against 40 starting cases, adjusted for the eye.',
+      'Capsulorhexis took about 18 % less time than the rest of the same operations would lead you to expect (9 to 26 % less; about 15\u00A0s a case). 20 cases against 40 starting cases, adjusted for the eye.',
     );
     expect(words.doesNotSay).toContain('about 2 times in 100');
   });
