@@ -143,12 +143,12 @@ test.describe('a very long file', () => {
       for (const [index, step] of ['Rhexis', 'Hydrodissection', 'Phaco', 'Cortex', 'IOL'].entries())
         rows.push(`L${one + 1},${1 + Math.floor(one / 8)},none,${step},${30 + ((one * 7 + index * 11) % 40)}`);
     await send(page, 'life.csv', rows.join('\n'));
-    await expect(page.getByText('10000 cases, 5 steps, 1250 lists, events answered in all.')).toBeVisible({
+    await expect(page.getByText('10,000 cases, 5 steps, 1250 lists, events answered in all.')).toBeVisible({
       timeout: 60_000,
     });
     expect(await stored(app)).toEqual(NOTHING);
-    await page.getByRole('button', { name: 'Take the 50000 good rows' }).click();
-    await expect(page.getByText('10000 cases were taken')).toBeVisible({ timeout: 60_000 });
+    await page.getByRole('button', { name: 'Take the 50,000 good rows' }).click();
+    await expect(page.getByText('10,000 cases were taken')).toBeVisible({ timeout: 60_000 });
     expect(await stored(app)).toEqual({ cases: 10_000, lists: 1_250, references: 0 });
     await page.getByRole('button', { name: 'Undo: take the whole import back' }).click();
     await expect(page.getByText('The whole import was taken back.')).toBeVisible({ timeout: 60_000 });

@@ -57,7 +57,7 @@ test('a month, from the empty record to a result and what follows', async ({ pag
     expect(said).toMatch(/it came first in \d+ of 100 re-draws of your record/);
     expect(said).toContain('Longer is not wrong: watch two recordings before you choose.');
     // Planted: usually 110 s, one in five 110 × exp(−0.84 × 0.4) = 79 s.
-    const [, minutes, seconds] = /It usually takes (\d+) min (\d+) s;/.exec(said) ?? [];
+    const [, minutes, seconds] = /It usually takes (\d+)\smin\s(\d+)\ss;/.exec(said) ?? [];
     expect(Number(minutes) * 60 + Number(seconds)).toBeGreaterThan(90);
     expect(Number(minutes) * 60 + Number(seconds)).toBeLessThan(132);
   });
@@ -153,7 +153,7 @@ test('a month, from the empty record to a result and what follows', async ({ pag
     await expect(page.getByText('Shorter, beyond the rest of the operation')).toBeVisible();
     const said = await mainOf(page);
     const [, likeliest, low, high] =
-      /Capsulorhexis took about (\d+) % less time than the rest of the same operations would lead you to expect \((\d+) to (\d+) % less/.exec(
+      /Capsulorhexis took about (\d+)\s% less time than the rest of the same operations would lead you to expect \((\d+) to (\d+)\s% less/.exec(
         said,
       ) ?? [];
     // Planted: half of it.

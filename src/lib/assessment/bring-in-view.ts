@@ -1,6 +1,6 @@
 import type { AuditReading, Mapping, Question } from '../intake';
 import type { Procedure } from '../model';
-import { capital, counted } from '../words';
+import { capital, counted, listed } from '../words';
 import { importPlan, keepsNew, type ImportPlan } from './import-plan';
 import { problemLines, type ProblemList } from './problem-lines';
 import type { SurgeonRecord } from './record';
@@ -179,12 +179,32 @@ function takeWords(reading: AuditReading, plan: ImportPlan, choices: Choices): P
   if (plan.whose === 'reference' && choices['agreed'] !== 'yes')
     return { take: null, whyNot: 'Say first that the surgeons agreed: without that their times are not kept.' };
   const named = reading.rowsNamed;
-  const rows = `${reading.rowsTaken} good ${reading.rowsTaken === 1 ? 'row' : 'rows'}`;
+  const rows = counted(reading.rowsTaken, 'good row');
   return {
     take:
       named === 0
         ? `Take the ${rows}`
-        : `Take the ${rows}; ${named} ${named === 1 ? 'row named above stays' : 'rows named above stay'} out`,
+        : `Take the ${rows}; ${counted(named, 'row')} named above ${named === 1 ? 'stays' : 'stay'} out`,
     whyNot: null,
   };
+}
+
+/** What an import that was confirmed has done. */
+export function takenWords({
+  added,
+  changed,
+  references,
+}: {
+  added: number;
+  changed: number;
+  references: number;
+}): string {
+  const said = [
+    ...(added > 0 ? [`${counted(added, 'case')} ${added === 1 ? 'was' : 'were'} taken`] : []),
+    ...(changed > 0
+      ? [`${counted(changed, 'case')} of the record ${changed === 1 ? 'was' : 'were'} filled in or replaced`]
+      : []),
+    ...(references > 0 ? [`${counted(references, 'reference set')} ${references === 1 ? 'was' : 'were'} kept`] : []),
+  ];
+  return said.length === 0 ? 'Nothing was taken.' : `${capital(listed(said))}.`;
 }

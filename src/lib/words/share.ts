@@ -2,14 +2,14 @@
 export function lessOrMore(ratio: number): string {
   const percent = Math.round((ratio - 1) * 100);
   if (percent === 0) return 'no difference';
-  return percent < 0 ? `${-percent} % less` : `${percent} % more`;
+  return percent < 0 ? `${-percent}\u00A0% less` : `${percent}\u00A0% more`;
 }
 
 /** An interval of such ratios, the end nearest the estimate's side first: "9 to 26 % less", "from 17 % less to 6 % more". */
 export function rangeOfRatios(low: number, high: number): string {
   const [from, to] = [Math.round((low - 1) * 100), Math.round((high - 1) * 100)];
-  if (to < 0) return `${-to} to ${-from} % less`;
-  if (from > 0) return `${from} to ${to} % more`;
+  if (to < 0) return `${-to} to ${-from}\u00A0% less`;
+  if (from > 0) return `${from} to ${to}\u00A0% more`;
   return `from ${lessOrMore(low)} to ${lessOrMore(high)}`;
 }
 

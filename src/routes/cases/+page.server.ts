@@ -1,5 +1,6 @@
 import { fail, redirect } from '@sveltejs/kit';
 import { casesView, filterFrom } from '$lib/assessment/cases-view';
+import { takenWords } from '$lib/assessment/bring-in-view';
 import { hiddenCaseIds, hiddenTimes } from '$lib/assessment/hidden-times';
 import { attempt } from '$lib/server/attempt';
 import { loadCautions } from '$lib/server/content';
@@ -28,9 +29,11 @@ export const load: PageServerLoad = async ({ locals, url }) => {
       ? {
           id: done.id,
           undone: done.undone,
-          added: done.added.length,
-          replaced: done.replaced.length,
-          references: done.referencesAdded.length,
+          words: takenWords({
+            added: done.added.length,
+            changed: done.replaced.length,
+            references: done.referencesAdded.length,
+          }),
         }
       : null,
   };

@@ -149,7 +149,7 @@ describe('when the window is full', () => {
     expect(against?.low).toBeLessThan(against?.ratio ?? 0);
     expect(against?.high).toBeLessThan(1);
     expect(view.time.run?.periods[1]?.median).toBeLessThan(0.85);
-    expect(view.time.run?.title).toMatch(/^Practised: about \d+ % less time in the twenty\.$/);
+    expect(view.time.run?.title).toMatch(/^Practised: about \d+\u00A0% less time in the twenty\.$/);
     expect(view.time.today).toBeNull();
     expect(view.decisions.offered.map(({ value }) => value)).toEqual([
       'keep',

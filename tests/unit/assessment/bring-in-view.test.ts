@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { bringInView } from '../../../src/lib/assessment/bring-in-view';
+import { bringInView, takenWords } from '../../../src/lib/assessment/bring-in-view';
 import { importBatch, importPlan } from '../../../src/lib/assessment/import-plan';
 import { problemLines, rowWords } from '../../../src/lib/assessment/problem-lines';
 import { readAudit } from '../../../src/lib/intake';
@@ -164,5 +164,16 @@ describe('times of other surgeons', () => {
     const plan = importPlan(read(three), { whose: 'reference' });
     expect(plan.cases).toEqual([]);
     expect(plan.reference).toEqual({ cases: 3, readers: 1, label: 'Reference set' });
+  });
+});
+
+describe('what an import has done', () => {
+  it('is one sentence', () => {
+    expect(takenWords({ added: 10_000, changed: 0, references: 0 })).toBe('10,000 cases were taken.');
+    expect(takenWords({ added: 1, changed: 2, references: 1 })).toBe(
+      '1 case was taken, 2 cases of the record were filled in or replaced and 1 reference set was kept.',
+    );
+    expect(takenWords({ added: 0, changed: 1, references: 0 })).toBe('1 case of the record was filled in or replaced.');
+    expect(takenWords({ added: 0, changed: 0, references: 0 })).toBe('Nothing was taken.');
   });
 });

@@ -74,12 +74,12 @@ describe('durations', () => {
 
 describe('shares', () => {
   it('says less and more, and orders an interval as people read it', () => {
-    expect(lessOrMore(0.82)).toBe('18 % less');
-    expect(lessOrMore(1.14)).toBe('14 % more');
+    expect(lessOrMore(0.82)).toBe('18\u00A0% less');
+    expect(lessOrMore(1.14)).toBe('14\u00A0% more');
     expect(lessOrMore(1.001)).toBe('no difference');
-    expect(rangeOfRatios(0.74, 0.91)).toBe('9 to 26 % less');
-    expect(rangeOfRatios(1.05, 1.24)).toBe('5 to 24 % more');
-    expect(rangeOfRatios(0.83, 1.06)).toBe('from 17 % less to 6 % more');
+    expect(rangeOfRatios(0.74, 0.91)).toBe('9 to 26\u00A0% less');
+    expect(rangeOfRatios(1.05, 1.24)).toBe('5 to 24\u00A0% more');
+    expect(rangeOfRatios(0.83, 1.06)).toBe('from 17\u00A0% less to 6\u00A0% more');
   });
   it('never rounds a chance to certainty', () => {
     expect(timesInTen(0.999)).toBe('more than 9 times in 10');
@@ -124,14 +124,14 @@ describe('results', () => {
     const words = resultWords(outcome({ kind: 'shorter' }), context);
     expect(words.head).toBe('Shorter, beyond the rest of the operation');
     expect(words.sentences.join(' ')).toBe(
-      'Capsulorhexis took about 18 % less time than the rest of the same operations would lead you to expect (9 to 26 % less; about 15\u00A0s a case). 20 cases against 40 starting cases, adjusted for the eye.',
+      'Capsulorhexis took about 18\u00A0% less time than the rest of the same operations would lead you to expect (9 to 26\u00A0% less; about 15\u00A0s a case). 20 cases against 40 starting cases, adjusted for the eye.',
     );
     expect(words.doesNotSay).toContain('about 2 times in 100');
   });
   it('says no clear change without calling it failure', () => {
     const words = resultWords(outcome({ against: effect(0.94, 0.83, 1.06) }), context);
     expect(words.sentences.join(' ')).toContain(
-      'The likeliest figure is 6 % less, but anything from 17 % less to 6 % more fits.',
+      'The likeliest figure is 6\u00A0% less, but anything from 17\u00A0% less to 6\u00A0% more fits.',
     );
     expect(words.sentences.join(' ')).toContain('about 6 times in 10');
   });
@@ -147,7 +147,7 @@ describe('results', () => {
       context,
     );
     expect(words.beside).toEqual([
-      'The step was already on its way: going on as before would have given about 9 % less.',
+      'The step was already on its way: going on as before would have given about 9\u00A0% less.',
       'Some of this comes with experience.',
       'Second look, at forty. Because the first look came at twenty, this one is judged more strictly.',
       '2 cases were left out after their times were seen. With them in, the result would be: No clear change. It depends on the cases left out.',
@@ -178,7 +178,7 @@ describe('results', () => {
       'Capsulorhexis',
     );
     expect(words.head).toBe('Lasted');
-    expect(words.sentence).toContain('about 15 % less (6 to 23 % less)');
+    expect(words.sentence).toContain('about 15\u00A0% less (6 to 23\u00A0% less)');
   });
   it('tells beforehand what twenty cases can show', () => {
     expect(powerWords({ twenty: 0.61, forty: 0.79 }, { twenty: 0.2 })).toMatch(
