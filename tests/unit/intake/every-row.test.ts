@@ -1,22 +1,8 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { caseSchema } from '../../../src/lib/model';
+import { newCaseSchema } from '../../../src/lib/model';
 import type { AuditReading } from '../../../src/lib/intake';
 import { plainCase, read } from './reading';
-
-const newCaseSchema = caseSchema
-  .omit({
-    id: true,
-    listId: true,
-    source: true,
-    version: true,
-    history: true,
-    leftOut: true,
-    keptAsItIs: true,
-    factChanges: true,
-    invented: true,
-  })
-  .loose();
 
 const cell = fc.oneof(
   {
