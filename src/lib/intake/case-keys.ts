@@ -137,7 +137,7 @@ function asPlaces(inOrder: readonly { role: RowFacts['role']; code: string; occu
     const named = occurrence.list !== '' || occurrence.date !== '';
     if (named && !names.has(written)) names.set(written, names.size + 1);
     const list = named ? (names.get(written) ?? 0) : listNumber;
-    const place = /^\d+$/.test(code) ? number : null;
+    const place = /^\d+$/.test(code) && number > 0 ? number : null; // there is no place 0
     return { role, code: `L${list}-${code}`, rows: occurrence.rows, listNumber: named ? null : list, place };
   });
 }

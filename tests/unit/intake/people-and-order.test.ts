@@ -174,6 +174,11 @@ describe('order and lists', () => {
     });
   });
 
+  it('makes no place of a code 0 where codes are places in a list', () => {
+    const { cases } = read('case,rhexis,phaco\n0,60,100\n1,61,101\n0,62,102\n1,63,103', { repeats: 'places' });
+    expect(cases.map(({ position }) => position)).toEqual([null, 1, null, 1]);
+  });
+
   it('goes by date, then list, then place', () => {
     const reading = read(
       'case,date,list,position,rhexis,phaco\nD,08/03/2025,1,1,60,100\nC,01/03/2025,2,1,60,100\nB,01/03/2025,1,2,60,100\nA,01/03/2025,1,1,60,100\nE,2025-03-20,Mr Brown,1,60,100',
