@@ -1,4 +1,4 @@
-import type { AuditReading } from '../lib/intake';
+import { briefly, type AuditReading } from '../lib/intake';
 import type { Problem } from '../lib/model';
 
 /** A terminal shows the first of many; the JSON names every one. */
@@ -12,7 +12,7 @@ export function understood({ mapping, rowsIn, rowsTaken, rowsNamed }: AuditReadi
     `${rowsIn} rows: ${rowsTaken} taken, ${rowsNamed} named and left out.`,
     ...(loose.length === 0
       ? []
-      : ['Understood as:', ...loose.slice(0, SHOWN).map(({ from, to }) => `  ${from} → ${to}`)]),
+      : ['Understood as:', ...loose.slice(0, SHOWN).map(({ from, to }) => `  ${briefly(from)} → ${to}`)]),
     ...(loose.length > SHOWN ? [`  and ${loose.length - SHOWN} more, of which ${unused} are not used`] : []),
     '',
   ];
@@ -21,7 +21,9 @@ export function understood({ mapping, rowsIn, rowsTaken, rowsNamed }: AuditReadi
 export function problemLines(problems: readonly Problem[]): string[] {
   if (problems.length === 0) return [];
   const line = ({ row, column, value, why }: Problem) => {
-    const where = [row === null ? '' : `row ${row}`, column ?? '', value === null ? '' : `"${value}"`].filter(Boolean);
+    const where = [row === null ? '' : `row ${row}`, column ?? '', value === null ? '' : `"${briefly(value)}"`].filter(
+      Boolean,
+    );
     return `  ${where.length > 0 ? `${where.join(', ')}: ` : ''}${why}`;
   };
   const more = problems.length - SHOWN;

@@ -1,3 +1,4 @@
+import { liesAhead } from '../intake';
 import { isoDate, isoMonth, type ListRecord, type When } from '../model';
 import { textOf, type FieldError, type Fields } from './fields';
 
@@ -25,6 +26,19 @@ export function whenText(when: When): string {
     default:
       return '';
   }
+}
+
+/**
+ * Said where the day of a list lies ahead although something of it is there already: kept as written, since it may as
+ * well be the clock that is wrong.
+ *
+ * @param today ISO date
+ * @param yet what is there already ("it has times")
+ */
+export function aheadWords(when: When, today: string, yet: string): string | null {
+  const day = when.kind === 'date' ? when.date : when.kind === 'month' ? when.month : null;
+  if (day === null || !liesAhead(day, today)) return null;
+  return `Its ${when.kind === 'date' ? 'day' : 'month'} lies ahead of today (${today}), and yet ${yet}: check the date, or the clock of this computer.`;
 }
 
 export const WHEN_PROBLEM =

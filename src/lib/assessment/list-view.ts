@@ -4,7 +4,7 @@ import { waitsForReview } from './case-view';
 import { eventWordsOf, noticedOptions } from './event-fields';
 import { AS_USUAL, eyeFields, factTexts, usualTexts, type EyeFields } from './eye-fields';
 import { handsForm, type HandsForm } from './hands-fields';
-import { whenText } from './list-fields';
+import { aheadWords, whenText } from './list-fields';
 import { procedureOf, type SurgeonRecord } from './record';
 import { instantWords, listTitle } from './when-words';
 
@@ -88,11 +88,7 @@ export function listView(
       list.operated === null
         ? `${counted(cases.length, 'case')} here, ${timed} timed; how many were operated is not said.`
         : `${cases.length} here of ${list.operated} operated, ${timed} timed.`,
-      ...(list.when.kind === 'date' && list.when.date > today && timed > 0
-        ? [
-            `Its day lies ahead of today (${today}), and yet it has times: check the date, or the clock of this computer.`,
-          ]
-        : []),
+      ...[timed > 0 ? aheadWords(list.when, today, 'it has times') : null].filter((each) => each !== null),
     ].join(' '),
     answers: {
       label: list.label ?? '',

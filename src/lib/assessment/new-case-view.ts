@@ -2,6 +2,7 @@ import type { ListRecord, Procedure } from '../model';
 import { noticedOptions } from './event-fields';
 import { eyeFields, type EyeFields } from './eye-fields';
 import type { Fields } from './fields';
+import { aheadWords, listFromForm } from './list-fields';
 import type { SurgeonRecord } from './record';
 import { keptNames, timedSteps, timeNames } from './typed-times';
 import { listTitle } from './when-words';
@@ -53,6 +54,8 @@ function latestLists({ cases, lists }: SurgeonRecord): ListRecord[] {
 /** Second page: the steps with where each clock starts and stops, and the names of their fields. */
 export type TimesView = {
   code: string;
+  /** Asked about the list of the first page, before a time is typed; `null` where nothing is. */
+  ahead: string | null;
   procedure: string;
   steps: readonly {
     label: string;
@@ -65,10 +68,11 @@ export type TimesView = {
   reasons: readonly Choice[];
 };
 
-export function timesView(procedure: Procedure, code: string): TimesView {
+export function timesView(procedure: Procedure, code: string, ahead: string | null = null): TimesView {
   const label = (id: string) => procedure.steps.find((step) => step.id === id)?.label ?? id;
   return {
     code,
+    ahead,
     procedure: procedure.name,
     steps: timedSteps(procedure).map((step) => ({
       label: step.label,
@@ -80,6 +84,16 @@ export function timesView(procedure: Procedure, code: string): TimesView {
     })),
     reasons: procedure.waitingReasons.map(({ id, label: words }) => ({ value: id, label: words })),
   };
+}
+
+/**
+ * What is asked about the list on the first page of a case whose times come next.
+ * @param today ISO date
+ */
+export function aheadOfTimes(draft: Fields, lists: readonly ListRecord[], today: string): string | null {
+  const { list } = listFromForm(draft, lists);
+  const when = list.kind === 'new' ? list.when : lists.find(({ id }) => list.kind === 'known' && id === list.id)?.when;
+  return when ? aheadWords(when, today, 'its times are typed') : null;
 }
 
 /** Where the first page waits while the second is filled in; named by the code, so that two cases never mix. */

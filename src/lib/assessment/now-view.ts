@@ -8,6 +8,7 @@ import { openGoals, type StagedGoal } from './goal-stage';
 import { procedureOf, type SurgeonRecord } from './record';
 import { waitingForReview } from './reflect-view';
 import { tallyOf, type Tally } from './tally-view';
+import { instantWords } from './when-words';
 import { waitingEvents } from './waiting-events';
 
 export type NowState =
@@ -181,6 +182,7 @@ function running(state: StagedGoal, record: SurgeonRecord, step: string): NowVie
       `${capital(step)}: ${Math.min(count, need.cases)} of ${need.cases} counted${over}.`,
       [
         waiting === 0 ? 'Nothing waits for review.' : `${waiting} ${waiting === 1 ? 'waits' : 'wait'} for review.`,
+        ...(window.operatedBefore > 0 ? [beforeWords(window.operatedBefore, goal)] : []),
         ...(isRetired(goal, record) ? [retiredWords(goalStepLabel(state, record))] : []),
       ].join(' '),
       waiting > 0 ? REFLECT : BEFORE,
@@ -189,6 +191,12 @@ function running(state: StagedGoal, record: SurgeonRecord, step: string): NowVie
     tally: tallyOf(window.running, record),
   };
 }
+
+/** Without this the count would seem to stand still: by the day of its list a case came before the goal. */
+const beforeWords = (cases: number, { setAt }: Goal): string =>
+  cases === 1
+    ? `1 case is dated before the goal was set (${instantWords(setAt)}) and counts for neither side; if that is wrong, correct the date of its list.`
+    : `${counted(cases, 'case')} are dated before the goal was set (${instantWords(setAt)}) and count for neither side; if that is wrong, correct the dates of their lists.`;
 
 const isRetired = ({ procedureId, stepId }: Goal, record: SurgeonRecord): boolean =>
   procedureOf(record, procedureId).steps.find(({ id }) => id === stepId)?.retired ?? true;

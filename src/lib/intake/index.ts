@@ -14,7 +14,9 @@ export {
   type WriteOptions,
 } from './write-cases';
 export { writeChapters } from './chapters';
+export { liesAhead } from './when';
 export { harmless } from './harmless';
+export { briefly } from './ledger';
 export { textPointsToAPerson, codePointsToAPatient } from './people';
 export { factReader, type FactRead } from './facts';
 export type { FactsFile } from './join-facts';

@@ -52,8 +52,13 @@ export function factsToJoin(
   const columns = factColumns(head?.cells ?? [], procedure, say);
   if (!columns) return { of: new Map(), ledger };
   const joined = new Map<Draft, Record<string, FactValue>>();
+  const blank: number[] = [];
   for (const { row, cells } of rows) {
     const code = cells[columns.code] ?? '';
+    if (code === '' && columns.facts.every(({ index }) => (cells[index] ?? '') === '')) {
+      blank.push(row);
+      continue;
+    }
     const found = byCode.get(code) ?? [];
     const draft = found.length === 1 ? found[0] : found.find(({ role }) => role === 'me');
     if (!draft) {
@@ -87,6 +92,14 @@ export function factsToJoin(
       joined.set(draft, Object.assign(facts, { ...answer.facts, ...facts }));
     }
   }
+  const [first] = blank;
+  if (first !== undefined)
+    say(
+      first,
+      null,
+      null,
+      `${blank.length === 1 ? 'this row holds' : `this row and ${blank.length - 1} more hold`} no code and no fact.`,
+    );
   return { of: joined, ledger };
 }
 
@@ -122,12 +135,14 @@ function factColumns(headings: readonly string[], procedure: Procedure, say: Say
     say(1, null, null, 'a column case_id is needed, to join by.');
     return null;
   }
+  const beside: string[] = [];
   const facts = headings.flatMap((heading, index): FactColumn[] => {
     const target = targets[index];
     const fact = target?.what === 'fact' ? procedure.facts.find(({ id }) => id === target.id) : undefined;
     if (fact) return [{ index, heading, read: oneFact(fact) }];
     if (target?.what === 'own' && target.id === 'more') return [{ index, heading, read: lettered(procedure) }];
-    if (index !== code && heading !== '')
+    if (target?.what === 'own' && index !== code) beside.push(heading);
+    else if (index !== code && heading !== '')
       say(
         1,
         heading,
@@ -136,6 +151,13 @@ function factColumns(headings: readonly string[], procedure: Procedure, say: Say
       );
     return [];
   });
+  if (beside.length > 0)
+    say(
+      1,
+      null,
+      null,
+      `only facts of the eye are joined, so ${beside.map((heading) => `"${heading}"`).join(', ')} ${beside.length === 1 ? 'is' : 'are'} left out. Put whose hands, events and lists into the file of times.`,
+    );
   return { code, facts };
 }
 

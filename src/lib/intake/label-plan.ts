@@ -1,5 +1,6 @@
 import type { Procedure } from '../model';
 import { labelMatcher, meaningOf, meaningValue, type Meaning } from './labels';
+import { briefly } from './ledger';
 import { plainWords } from './plain-words';
 import type { Ask, Option } from './questions';
 import { stepLabel } from './targets';
@@ -100,17 +101,17 @@ function wording(
   if (part !== null) {
     const merged = meanings[0] ? meaningWords(meanings[0], procedure) : label;
     return {
-      question: `Is "${label}" the whole of ${merged.toLowerCase()}, or ${stepLabel(procedure, part).toLowerCase()} alone? Other rows name the rest of it.`,
+      question: `Is "${briefly(label)}" the whole of ${merged.toLowerCase()}, or ${stepLabel(procedure, part).toLowerCase()} alone? Other rows name the rest of it.`,
       guess: `step:${part}`,
     };
   }
   if (how === 'unclear')
     return {
-      question: `"${label}" could be ${meanings.map((meaning) => meaningWords(meaning, procedure).toLowerCase()).join(' or ')}. Which step is it?`,
+      question: `"${briefly(label)}" could be ${meanings.map((meaning) => meaningWords(meaning, procedure).toLowerCase()).join(' or ')}. Which step is it?`,
       guess: 'leave',
     };
   return {
-    question: `No step of ${procedure.name.toLowerCase()} is known as "${label}". Which step is it?`,
+    question: `No step of ${procedure.name.toLowerCase()} is known as "${briefly(label)}". Which step is it?`,
     guess: 'leave',
   };
 }
@@ -128,6 +129,6 @@ function partOfMerged(meanings: readonly Meaning[], present: ReadonlySet<string>
 }
 
 const examplesOf = (label: string, rows: readonly number[]) =>
-  rows.slice(0, intakeThresholds.examples).map((row) => ({ row, text: label }));
+  rows.slice(0, intakeThresholds.examples).map((row) => ({ row, text: briefly(label) }));
 
 export const planValue = (plan: LabelPlan): string => plan.meanings.map(meaningValue).join(' ') || 'leave';

@@ -16,20 +16,42 @@ export type Ledger = {
   take: (row: number) => void;
 };
 
+/** Letters of a cell that a sentence repeats: a cell that swallowed half a file would hide what is said of it. */
+const REPEATED = 60;
+
+/** A cell as a sentence repeats it: on one line, its beginning. */
+export function briefly(value: string): string {
+  const line = value.slice(0, 2 * REPEATED).replace(/\s*[\r\n]+\s*/g, ' ');
+  return line.length > REPEATED ? `${line.slice(0, REPEATED)}…` : line;
+}
+
+function inBrief(why: string, value: string | null): string {
+  if (value === null) return why;
+  const brief = briefly(value);
+  return brief === value ? why : why.replaceAll(value, () => brief);
+}
+
 export function newLedger(): Ledger {
   const problems: Problem[] = [];
   const taken = new Set<number>();
   const named = new Set<number>();
+  const add = (
+    weight: Problem['weight'],
+    row: number | null,
+    column: string | null,
+    value: string | null,
+    why: string,
+  ) => problems.push({ row, column, value, why: inBrief(why, value), weight });
   return {
     problems,
     taken,
     named,
     refuseRow: (row, column, value, why) => {
       named.add(row);
-      problems.push({ row, column, value, why, weight: 'refused' });
+      add('refused', row, column, value, why);
     },
-    refuseCell: (row, column, value, why) => problems.push({ row, column, value, why, weight: 'refused' }),
-    query: (row, column, value, why) => problems.push({ row, column, value, why, weight: 'queried' }),
+    refuseCell: (row, column, value, why) => add('refused', row, column, value, why),
+    query: (row, column, value, why) => add('queried', row, column, value, why),
     take: (row) => taken.add(row),
   };
 }

@@ -12,6 +12,7 @@ import type { Ask } from './questions';
 import { readCases } from './read-cases';
 import { readStretches } from './read-stretches';
 import { newCodesWanted, rowFacts, type RowFacts } from './row-facts';
+import { askAboutTornRows } from './torn-rows';
 import { mainProcedure, procedureReader } from './which-procedure';
 import { isOurs } from './write-headings';
 
@@ -71,6 +72,7 @@ export function* readTable(text: string, context: Context): Work<Table | null> {
     );
     return null;
   }
+  askAboutTornRows(body, sheet.delimiter, headings.length, ledger);
   const procedure = mainProcedure(headings, body, found.layout, context);
   const set = columnSet(headings, body, procedure, found.layout, choices, ask, ledger);
   // Somebody may have said by hand that a column holds times after all.

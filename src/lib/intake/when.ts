@@ -64,8 +64,11 @@ export function whenOf(
   return when;
 }
 
-/** A day is in hand: tomorrow here may be today elsewhere. */
-const liesAhead = (when: string, today: string): boolean => {
+/**
+ * Does this day or month (ISO 8601) lie ahead of today? A day is in hand: tomorrow here may be today elsewhere.
+ * @param today ISO date
+ */
+export const liesAhead = (when: string, today: string): boolean => {
   const tomorrow = new Date(Date.parse(today) + 86_400_000).toISOString();
   return when > tomorrow.slice(0, when.length);
 };

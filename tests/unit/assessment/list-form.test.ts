@@ -68,6 +68,8 @@ describe('facts by list', () => {
         .said;
     expect(said('2026-11-25')).toContain('check the date, or the clock');
     expect(said('2026-12-01')).not.toContain('check the date');
+    // Where the sun rises earlier it is tomorrow already.
+    expect(said('2026-11-30')).not.toContain('check the date');
     // Its eyes may well be entered the evening before.
     expect(said('2026-11-25', { stretches: [] })).not.toContain('check the date');
   });

@@ -193,13 +193,18 @@ describe('a sheet on the command line', () => {
 
   it('is understood as facts beside times, letters too', async () => {
     const times = ['case_id,capsulorhexis,hydrodissection,nucleus removal', 'K1,62,20,200', 'K2,70,25,190'].join('\n');
-    const { code, err } = await call(
+    const { code, out, err } = await call(
       '--json',
       '--facts',
-      file('facts.csv', filled('1,K1,2,L,Y,F,M,0', '2,K2,3,S,Y,0,M,0')),
+      file('facts.csv', filled('1,K1,2,L,Y,F,M,0', '2,K2,3,S,Y,0,M,0', '3,,,,,,,', '4,,,,,,,')),
       file('times.csv', times),
     );
     expect(code).toBe(0);
     expect(err).not.toMatch(/Anything else/);
+    const { left_out } = JSON.parse(out) as { left_out: { row: number; why: string }[] };
+    expect(left_out.map(({ row, why }) => [row, why])).toEqual([
+      [1, expect.stringMatching(/only facts of the eye are joined, so "Place", "Hands", "Event" are left out/)],
+      [4, expect.stringContaining('this row and 1 more hold no code and no fact')],
+    ]);
   });
 });

@@ -124,6 +124,20 @@ describe('Now: one sentence, one action', () => {
     expect(view.tally?.lists.map(({ count }) => count)).toEqual([5, 5, 3]);
   });
 
+  it('window: says which cases came in but lie before the goal by their dates', () => {
+    const { cases, lists } = casesInLists(50, 5);
+    const dated = lists.map((list) => ({ ...list, when: { kind: 'date' as const, date: '2026-04-20' } }));
+    const record = aRecord({ cases, lists: dated, goals: [aGoal(40)] });
+    const words = '10 cases are dated before the goal was set (1 May 2026) and count for neither side';
+    expect(nowView(record, null)).toMatchObject({
+      head: expect.stringContaining('0 of 20'),
+      rest: expect.stringContaining(words),
+    });
+    const one = aRecord({ cases: cases.slice(0, 41), lists: dated, goals: [aGoal(40)] });
+    expect(nowView(one, null).rest).toContain('1 case is dated before');
+    expect(nowView(running(10), null).rest).not.toContain('dated before');
+  });
+
   it('window: Before a list once everything is reviewed', () => {
     const record = running(10);
     const view = nowView({ ...record, reflections: [reviewed(record.cases.slice(40).map(({ id }) => id))] }, null);

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { aheadOfTimes } from '../../../src/lib/assessment/new-case-view';
 import { typedFacts } from '../../../src/lib/assessment/typed-case';
 import { timeNames, typedTimes } from '../../../src/lib/assessment/typed-times';
 import { aCase, aList, smallProcedure } from './made-up';
@@ -151,5 +152,25 @@ describe('typing a case in: times', () => {
 
   it('wants at least one time', () => {
     expect(times({}).errors[0]?.message).toContain('One step is enough');
+  });
+});
+
+describe('a list that lies ahead', () => {
+  const ahead = (fields: Record<string, string>, lists = [aList(1)]) =>
+    aheadOfTimes(asFields(fields), lists, '2026-11-25');
+  const june = { ...aList(1), when: { kind: 'month' as const, month: '2027-06' } };
+
+  it('is asked about before times are typed, and refuses nothing', () => {
+    const slip = { list: 'new', newListWhen: '2062-11-24' };
+    expect(ahead(slip)).toMatch(/^Its day lies ahead of today .*check the date, or the clock/);
+    expect(facts({ ...answered, ...slip }).errors).toEqual([]);
+    expect(ahead({ list: 'list-1' }, [june])).toMatch(/^Its month lies ahead/);
+  });
+
+  it('is not made of today, tomorrow elsewhere, or a list without a date', () => {
+    for (const when of ['2026-11-25', '2026-11-26', '2026-11', '2025-01-31', '7', ''])
+      expect(ahead({ list: 'new', newListWhen: when })).toBeNull();
+    expect(ahead({ list: '' })).toBeNull();
+    expect(ahead({ list: 'list-1' })).toBeNull();
   });
 });

@@ -169,6 +169,23 @@ describe('what cannot be read is named, with row, column, value and what to do',
     expect(reading.problems).toMatchObject([{ weight: 'queried', why: expect.stringMatching(/quotation mark/) }]);
   });
 
+  it('a quotation mark too many, that swallows rows up to the next one', () => {
+    const reading = read('case_id,step,seconds\nA,Rhexis,60\nA,"Hydro,20\nB,Rhexis,61\nB,"Hydro",21\nC,Rhexis,62');
+    const asked = reading.problems.find(({ weight }) => weight === 'queried');
+    expect(asked).toMatchObject({ row: 3, why: expect.stringMatching(/quotation mark is probably missing/) });
+    // A note over several lines is a note, whatever signs are in it.
+    const note = read('case,rhexis,phaco,note\nA,60,90,"soft, then\nhard, at last"\nB,61,91,fine');
+    expect(note.problems).toEqual([]);
+  });
+
+  it('a cell as long as a file, repeated by no sentence', () => {
+    const long = 'x'.repeat(50_000);
+    const reading = read(`case_id,step,seconds\nA,Rhexis,60\nA,${long},20`);
+    expect(reading.problems).toMatchObject([{ row: 3, value: long }]);
+    for (const { why } of reading.problems) expect(why.length).toBeLessThan(300);
+    for (const { question } of reading.questions) expect(question.length).toBeLessThan(300);
+  });
+
   it('another procedure among the rows', () => {
     const text =
       'case_id,procedure,step,seconds\nA,phaco,Rhexis,30\nB,MSICS,Tunnel,90\nC,squint,Rhexis,30\nA,sics,Tunnel,80';

@@ -1,6 +1,6 @@
 import { fail, redirect } from '@sveltejs/kit';
 import { textOf, type Fields } from '$lib/assessment/fields';
-import { draftFields, draftKey, timesView } from '$lib/assessment/new-case-view';
+import { aheadOfTimes, draftFields, draftKey, timesView } from '$lib/assessment/new-case-view';
 import { procedureOf } from '$lib/assessment/record';
 import { typedFacts } from '$lib/assessment/typed-case';
 import { typedTimes } from '$lib/assessment/typed-times';
@@ -15,7 +15,8 @@ export const load: PageServerLoad = async ({ locals, url }) => {
   const draft = draftFields(await locals.store.draft(draftKey(code)));
   if (!draft) redirect(303, '/cases/new');
   const record = await readRecord(locals.store);
-  return { view: timesView(procedureOf(record, textOf(draft, 'procedure')), code) };
+  const ahead = aheadOfTimes(draft, record.lists, locals.now.slice(0, 10));
+  return { view: timesView(procedureOf(record, textOf(draft, 'procedure')), code, ahead) };
 };
 
 export const actions = {
