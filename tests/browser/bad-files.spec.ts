@@ -78,6 +78,23 @@ const FILES: readonly [
     ['Row 6 "Mean": This row is named "Mean" and is no case; it is left out.'],
     'Take the 4 good rows; 1 row named above stays out',
   ],
+  [
+    'a quotation mark too many',
+    'quote.csv',
+    `${STRETCHES}\n${TWO}\nA2,phaco,none,"Cortex,120,150\nA3,phaco,none,Rhexis,0,80\nA3,phaco,none,"Hydro",81,110`,
+    ['a quotation mark is probably missing, or one too many'],
+    'Take the 2 good rows; 1 row named above stays out',
+  ],
+  [
+    'four hundred columns nobody knows',
+    'wide.csv',
+    table(3)
+      .split('\n')
+      .map((row, at) => [row, ...Array.from({ length: 400 }, (_, n) => (at === 0 ? `measure ${n}` : 'x'))].join(','))
+      .join('\n'),
+    ['3 cases, 3 steps', 'measure 7'],
+    'Take the 3 good rows',
+  ],
 ];
 
 async function send(page: Page, name: string, content: Buffer | string): Promise<void> {

@@ -6,7 +6,9 @@ import { ENGINE } from '../../../src/lib/assessment/engine';
 import { openGoals } from '../../../src/lib/assessment/goal-stage';
 import { goalState, lastingState, stepsUnderGoal } from '../../../src/lib/assessment/goal-state';
 import { goalWindow } from '../../../src/lib/assessment/goal-window';
+import { goalView } from '../../../src/lib/assessment/goal-view';
 import { hiddenCaseIds } from '../../../src/lib/assessment/hidden-times';
+import { noteViews } from '../../../src/lib/assessment/note-view';
 import { nowView } from '../../../src/lib/assessment/now-view';
 import type { SurgeonRecord } from '../../../src/lib/assessment/record';
 import { auditOf } from '../../../src/lib/audit';
@@ -258,6 +260,15 @@ describe('a goal on a step that was retired', () => {
     expect(viewOf(record).notices.join(' ')).toMatch(words);
     expect(nowView(recordOf(53), null).rest).not.toMatch(words);
     expect(viewOf(recordOf(53)).notices.join(' ')).not.toMatch(words);
+  });
+
+  it('keeps its name on the note for the list and on the plan', () => {
+    const record = retiredIn(recordOf(53));
+    const [goal] = record.goals;
+    const texts = { standing: [], foot: [], generalLead: '', generalPoints: [] };
+    const { label } = operation.steps.find(({ id }) => id === 'practised')!;
+    expect(noteViews(record.goals, record.procedures, texts)).toMatchObject([{ kind: 'goal', title: label }]);
+    expect(goalView(goal!, record)).toMatchObject({ step: label, lead: expect.stringContaining('Running.') });
   });
 
   it('is not suggested, nor ranked, while its times stay in sight', () => {
