@@ -156,13 +156,12 @@ test('every form of a goal works without scripts', async ({ page, context, app }
 
   await test.step('a report of a month, of a goal, with a note', async () => {
     await page.goto('/report');
-    await page.locator('select[name="month"]').selectOption({ index: 0 });
-    await page
-      .locator('form', { has: page.locator('select[name="month"]') })
-      .getByRole('button')
-      .click();
-    await expect(page).toHaveURL(/month=/);
-    await page.goto('/report?goal=goal-1');
+    const month = page.locator('optgroup[label="A month"] option').first();
+    await page.locator('select[name="of"]').selectOption((await month.getAttribute('value')) ?? '');
+    await press(page, 'Show');
+    await expect(page).toHaveURL(/of=2026-\d\d/);
+    await expect(page.getByRole('heading', { name: 'One month' })).toBeVisible();
+    await page.goto('/report?of=goal-1');
     await unfold(page, 'Notes to include');
     await page.locator('input[name="note"]').first().check();
     await press(page, 'Include the ticked');

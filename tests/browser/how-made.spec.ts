@@ -19,7 +19,7 @@ const methodLinks = (page: Page): Promise<Link[]> =>
 /** Not the room that lists them all. */
 const HOUSE: readonly Room[] = [
   ...ROOMS.filter(({ name }) => !['method', 'method-page', 'no-such-page'].includes(name)),
-  { name: 'report-goal', path: '/report?goal=goal-1' },
+  { name: 'report-goal', path: '/report?of=goal-1' },
 ];
 
 /** What a room shows, and so must lead to. */

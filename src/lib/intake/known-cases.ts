@@ -1,4 +1,4 @@
-import type { Case, FactValue, NewCase, Procedure } from '../model';
+import type { Case, Event, FactValue, NewCase, Procedure } from '../model';
 import { mapped, type Work } from '../turns';
 
 /** A code that is already in the record: the same values, or which differ, old beside new. */
@@ -9,6 +9,10 @@ export type KnownCase = {
   same: boolean;
   /** The file only fills in what nobody had entered: nothing that stands there would change. */
   adds: boolean;
+  /** Kept as it is: nothing of the file goes into it. */
+  closed: boolean;
+  /** The file says that there was none; the event in the record stays. */
+  eventStays: boolean;
   differences: { what: string; before: string; after: string }[];
 };
 
@@ -35,7 +39,19 @@ export function* knownCases(
     const adds = differences.length > 0 && differences.every((each) => each.before === null || isUnsaid(each, before));
     const told = differences.map((each) => ({ ...each, before: each.before ?? 'not entered' }));
     const same = differences.length === 0;
-    return { case: after, known: [{ code: one.code, row: one.row, caseId: before.id, same, adds, differences: told }] };
+    const closed = before.keptAsItIs !== null;
+    const eventStays = one.events?.length === 0 && (before.events ?? []).length > 0;
+    const known = {
+      code: one.code,
+      row: one.row,
+      caseId: before.id,
+      same,
+      adds,
+      closed,
+      eventStays,
+      differences: told,
+    };
+    return { case: after, known: [known] };
   });
   return { cases: compared.map((one) => one.case), known: compared.flatMap((one) => one.known) };
 }
@@ -50,11 +66,22 @@ function completed(before: Case, after: NewCase, handsSaid: boolean): NewCase {
     hands: handsSaid ? after.hands : before.hands,
     stretches: timed ? after.stretches : before.stretches,
     wentBackNoted: timed ? after.wentBackNoted : before.wentBackNoted,
-    events: after.events ?? before.events,
+    events: eventsOfBoth(before.events, after.events),
     keptSeen: { ...before.keptSeen, ...after.keptSeen },
     energy: after.energy ?? before.energy,
     recording: after.recording ?? before.recording,
   };
+}
+
+/**
+ * Events of the record stay as they are, with their reviews: a review is written here, and a file gives its month at most
+ * and often not its text. A file that says none, or says less of them, takes none away; what it names beside them is added.
+ */
+function eventsOfBoth(before: Case['events'], after: Case['events']): Case['events'] {
+  if (before === null || before.length === 0) return after ?? before;
+  const known = (one: Event) =>
+    before.some(({ kind, stepId }) => kind === one.kind && (one.stepId === null || stepId === one.stepId));
+  return [...before, ...(after ?? []).filter((one) => !known(one))];
 }
 
 /** Whose hands and events of a case made for its list are not answered yet, whatever the record holds for them. */

@@ -1,14 +1,17 @@
 import { hiddenCaseIds } from '../assessment/hidden-times';
 import { procedureOf } from '../assessment/record';
 import type { WriteOptions } from '../intake';
-import type { Case } from '../model';
+import type { Case, Event, ListRecord } from '../model';
+import { personIn } from '../words';
 import type { Work } from '../turns';
 import { inTurns } from './in-turns';
 import { readRecord } from './record';
 import type { Store } from './storage/port';
 
 /**
- * Cases of one procedure as a CSV file to download. Months stand in place of dates unless `dates=day` is asked for.
+ * Cases of one procedure as a CSV file to download. Months stand in place of dates unless `dates=day` is asked for, and
+ * a list's own name that looks like a person or a day gives way to its number. What was written in reviews of events
+ * goes out with `reviews=text` alone, and not where it looks like a person: then the month tells that there was one.
  * Cases of a running window are left out: a file that shows their times would show them to the surgeon too.
  */
 export async function casesCsv(
@@ -24,7 +27,10 @@ export async function casesCsv(
   const hidden = hiddenCaseIds(record);
   const cases = record.cases.filter(({ id, procedureId }) => procedureId === procedure.id && !hidden.has(id));
   const dates = url.searchParams.get('dates') === 'day' ? 'day' : 'month';
-  const csv = await inTurns(writing(cases, { procedure, lists: record.lists, dates }));
+  const withText = url.searchParams.get('reviews') === 'text';
+  const going = cases.map((one) => (one.events?.length ? { ...one, events: one.events.map(goingOut(withText)) } : one));
+  const lists = dates === 'day' ? record.lists : record.lists.map(withoutTellingName);
+  const csv = await inTurns(writing(going, { procedure, lists, dates }));
   return new Response(csv, {
     headers: {
       'content-type': 'text/csv; charset=utf-8',
@@ -33,3 +39,13 @@ export async function casesCsv(
     },
   });
 }
+
+const goingOut =
+  (withText: boolean) =>
+  (event: Event): Event =>
+    event.reviewed === null || (withText && personIn(event.reviewed.text).length === 0)
+      ? event
+      : { ...event, reviewed: { ...event.reviewed, text: '' } };
+
+const withoutTellingName = (list: ListRecord): ListRecord =>
+  list.label !== null && personIn(list.label).length > 0 ? { ...list, label: null } : list;

@@ -1,6 +1,13 @@
 import { SHORTER_WRONG_PER_HUNDRED } from '../assessment/error-rates';
 import { goalState, lastingState } from '../assessment/goal-state';
-import { goalReport, monthReport, yearReport, type ReportRecord, type ReportView } from '../assessment/report';
+import {
+  goalReport,
+  monthReport,
+  withoutPersons,
+  yearReport,
+  type ReportRecord,
+  type ReportView,
+} from '../assessment/report';
 import type { SurgeonRecord } from '../assessment/record';
 import { monthWords } from '../assessment/when-words';
 import type { Goal } from '../model';
@@ -11,67 +18,68 @@ import { readRecord } from './record';
 import type { Store } from './storage/port';
 
 export type ReportChoices = {
-  goals: { id: string; label: string }[];
-  months: { id: string; label: string }[];
-  years: string[];
+  /** Groups of the one list to pick from. */
+  of: { label: string; options: { id: string; label: string }[] }[];
   notes: { id: string; label: string; ticked: boolean }[];
 };
 
+export type AskedReport = {
+  /** `null` for an empty record. */
+  report: ReportView | null;
+  choices: ReportChoices;
+  /** The goal, month or year the report is of. */
+  asked: string;
+  /** Written text that is not in the report because it looks like a person. */
+  looksLike: readonly string[];
+};
+
 /**
- * The report a query asks for: `?goal=goal-1`, `?month=2026-03` or `?year=2026`, and `note=` for each reflection
- * ticked. Without any, the latest goal, else the latest month. `report` is `null` for an empty record.
+ * The report a query asks for: `?of=goal-1`, `?of=2026-03` or `?of=2026`, `note=` for each reflection ticked, and
+ * `nobody=yes` where text that looks like a person points to nobody. Without any, the latest goal, else the latest month.
  */
-export async function reportOf(
-  store: Store,
-  query: URLSearchParams,
-): Promise<{ report: ReportView | null; choices: ReportChoices; asked: string }> {
+export async function reportOf(store: Store, query: URLSearchParams): Promise<AskedReport> {
   const record = await readRecord(store);
   const cautions = loadCautions();
   const noteIds = query.getAll('note');
-  const months = [
-    ...new Set(
-      record.lists.flatMap(({ when }) =>
-        when.kind === 'date' ? [when.date.slice(0, 7)] : when.kind === 'month' ? [when.month] : [],
-      ),
-    ),
-  ]
-    .sort()
-    .reverse();
-  const years = [...new Set(record.goals.map((goal) => goal.setAt.slice(0, 4)))].sort().reverse();
   const goals = [...record.goals].sort((a, b) => (a.setAt < b.setAt ? 1 : -1));
+  const months = monthsOf(record);
+  const years = goals.length >= 2 ? [...new Set(goals.map((goal) => goal.setAt.slice(0, 4)))] : [];
+
+  const of = query.get('of') ?? '';
+  const year = /^\d{4}$/.test(of) ? of : null;
+  const month = /^\d{4}-\d\d$/.test(of) ? of : goals.length > 0 ? null : (months[0] ?? null);
+  const asked = year || month ? undefined : (goals.find((each) => each.id === of) ?? goals[0]);
+  const offered = record.reflections.filter((each) =>
+    asked ? each.goalId === asked.id : month ? each.at.startsWith(month) : false,
+  );
+  const going = offered.filter(({ id }) => noteIds.includes(id));
+  const checked = withoutPersons(asked ?? null, going, query.get('nobody') === 'yes');
+
   const lines = await readGoalLines(record);
   const input: ReportRecord = {
     lineOf: (goal) => goalLine(record, goal, lines),
     ...record,
+    reflections: record.reflections.map((each) => checked.reflections.find(({ id }) => id === each.id) ?? each),
     cautions: [...cautions.standing.paragraphs, ...cautions.codes.paragraphs],
     falsePerHundred: SHORTER_WRONG_PER_HUNDRED,
   };
-  const labelOf = (stepId: string) =>
-    record.procedures.flatMap((each) => each.steps).find((step) => step.id === stepId)?.label ?? stepId;
-
-  const year = query.get('year');
-  const month = query.get('month') ?? (query.get('goal') || year || goals.length > 0 ? null : (months[0] ?? null));
-  const goal = month || year ? undefined : (goals.find((each) => each.id === query.get('goal')) ?? goals[0]);
-  const offered = record.reflections.filter((each) =>
-    goal ? each.goalId === goal.id : month ? each.at.startsWith(month) : false,
-  );
   const report = year
     ? yearReport(year, goals, input)
     : month
       ? monthReport(month, goals, input, noteIds)
-      : goal
-        ? reportOfGoal(record, goal, input, noteIds)
+      : checked.goal
+        ? reportOfGoal(record, checked.goal, input, noteIds)
         : null;
   return {
     report,
-    asked: year ? `year=${year}` : month ? `month=${month}` : goal ? `goal=${goal.id}` : '',
+    asked: year ?? month ?? asked?.id ?? '',
+    looksLike: checked.looksLike,
     choices: {
-      goals: goals.map((each) => ({
-        id: each.id,
-        label: `${labelOf(each.stepId)}, set in ${monthWords(each.setAt.slice(0, 7))}`,
-      })),
-      months: months.map((id) => ({ id, label: monthWords(id) })),
-      years: record.goals.length >= 2 ? years : [],
+      of: [
+        { label: 'A goal', options: goals.map((goal) => ({ id: goal.id, label: goalLabel(record, goal) })) },
+        { label: 'A month', options: months.map((id) => ({ id, label: monthWords(id) })) },
+        { label: 'A year', options: years.map((id) => ({ id, label: id })) },
+      ].filter(({ options }) => options.length > 0),
       notes: offered.map((each) => ({
         id: each.id,
         label: `${monthWords(each.at.slice(0, 7))}: ${(each.saw || each.willTry).replace(/\s+/g, ' ').slice(0, 90)}`,
@@ -79,6 +87,23 @@ export async function reportOf(
       })),
     },
   };
+}
+
+/** Months of dated lists, the latest first. */
+const monthsOf = ({ lists }: SurgeonRecord): string[] =>
+  [
+    ...new Set(
+      lists.flatMap(({ when }) =>
+        when.kind === 'date' ? [when.date.slice(0, 7)] : when.kind === 'month' ? [when.month] : [],
+      ),
+    ),
+  ]
+    .sort()
+    .reverse();
+
+function goalLabel({ procedures }: SurgeonRecord, { stepId, setAt }: Goal): string {
+  const step = procedures.flatMap(({ steps }) => steps).find(({ id }) => id === stepId)?.label ?? stepId;
+  return `${step}, set in ${monthWords(setAt.slice(0, 7))}`;
 }
 
 function reportOfGoal(record: SurgeonRecord, goal: Goal, input: ReportRecord, noteIds: readonly string[]): ReportView {

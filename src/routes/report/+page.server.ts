@@ -3,7 +3,7 @@ import { renderOwnMarkdown } from '$lib/server/content';
 import type { PageServerLoad } from './$types';
 
 export const load: PageServerLoad = async ({ locals, url }) => {
-  const { report, choices, asked } = await reportOf(locals.store, url.searchParams);
+  const { report, choices, asked, looksLike } = await reportOf(locals.store, url.searchParams);
   return {
     report: report && {
       ...report,
@@ -15,6 +15,7 @@ export const load: PageServerLoad = async ({ locals, url }) => {
     },
     choices,
     asked,
-    query: url.search,
+    looksLike,
+    query: url.search || (asked ? `?of=${asked}` : ''),
   };
 };

@@ -11,7 +11,13 @@ import {
   waitingForReview,
   waitingLists,
 } from '../../../src/lib/assessment/reflect-view';
-import { goalReport, monthReport, reportMarkdown, yearReport } from '../../../src/lib/assessment/report';
+import {
+  goalReport,
+  monthReport,
+  reportMarkdown,
+  withoutPersons,
+  yearReport,
+} from '../../../src/lib/assessment/report';
 import { loadCautions, loadGuidance, loadProcedures } from '../../../src/lib/server/content';
 import { everythingSchema } from '../../../src/lib/server/storage';
 import { durationIn } from '../../../src/lib/words';
@@ -222,6 +228,24 @@ describe('the report', () => {
   it('includes only the notes ticked', () => {
     expect(reports[0]?.notes).toHaveLength(1);
     expect(reports[1]?.notes).toEqual([]);
+  });
+  it('keeps back what looks like a person, says what, and lets it out once it is said to be nobody', () => {
+    const [goal] = fellow.goals;
+    const [note] = fellow.reflections.filter(({ goalId }) => goalId === goal?.id);
+    if (!goal || !note) throw new Error('the fellow wrote about a goal');
+    const at = '2026-11-20T18:00:00.000Z';
+    const told = {
+      ...goal,
+      reason: 'Suggested by Dr Brown',
+      decisions: [{ at, kind: 'keep' as const, reason: 'It lasts.' }],
+    };
+    const written = { ...note, saw: 'Seen on 3 May.', willTry: 'Hold the flap.' };
+    const kept = withoutPersons(told, [written], false);
+    expect(kept.looksLike).toEqual(['"Dr Brown" looks like a name', '"3 May" looks like a date']);
+    expect(kept.goal).toMatchObject({ reason: '', decisions: [{ reason: 'It lasts.' }] });
+    expect(kept.reflections).toMatchObject([{ saw: '', willTry: 'Hold the flap.' }]);
+    expect(withoutPersons(told, [written], true)).toEqual({ goal: told, reflections: [written], looksLike: [] });
+    expect(withoutPersons(null, [], false)).toEqual({ goal: null, reflections: [], looksLike: [] });
   });
   it('tells in a year how often chance alone reads as shorter', () => {
     expect(reportMarkdown(reports[2] ?? monthReport('2026-05', [], record, []))).toContain('about a quarter of years');

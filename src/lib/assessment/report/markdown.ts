@@ -19,7 +19,7 @@ export function reportMarkdown(report: ReportView): string {
       ? [
           '## From my notes',
           ...report.notes.map((note) =>
-            [`${note.month}:`, quote(note.saw), ...(note.willTry ? [quote(note.willTry)] : [])].join('\n\n'),
+            [`${note.month}:`, ...[note.saw, note.willTry].filter(Boolean).map(quote)].join('\n\n'),
           ),
         ]
       : []),

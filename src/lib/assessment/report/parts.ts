@@ -39,8 +39,8 @@ export function safetySection(
   };
 }
 
-/** The reflections ticked, with their month. */
+/** The reflections ticked, with their month; one of which nothing may go out is not there. */
 export const ticked = (reflections: readonly Reflection[], ids: readonly string[]): ReportView['notes'] =>
   reflections
-    .filter((each) => ids.includes(each.id))
+    .filter((each) => ids.includes(each.id) && (each.saw !== '' || each.willTry !== ''))
     .map((each) => ({ month: monthOf(each.at), saw: each.saw, willTry: each.willTry }));

@@ -21,14 +21,18 @@ const recordedIn = (reader: Reader, id: string) => {
 function refuseIfRestedOn(reader: Reader, ids: ReadonlySet<string>): void {
   const any = (some: readonly string[]) => some.some((id) => ids.has(id));
   const rests = recordsOf(reader, 'goals').some(({ start }) => any(start.caseIds))
-    ? 'a goal was started from them'
+    ? 'a goal was started from its cases'
     : recordsOf(reader, 'results').some(({ startIds, windowIds }) => any([...startIds, ...windowIds]))
-      ? 'a result was stored for them'
+      ? 'a result was stored for its cases'
       : allOf(reader, 'reflections').some(({ caseIds }) => any(caseIds))
-        ? 'a reflection was written about them'
+        ? 'a reflection was written about its cases'
         : null;
   if (rests)
-    throw new StorageError('in-use', `These cases cannot be taken back as a whole: ${rests}. Nothing was changed.`);
+    throw new StorageError(
+      'in-use',
+      `This import cannot be taken back as a whole: ${rests}, and that must not lose its ground. Nothing was changed. ` +
+        'Leave a wrong case out on its own page, with a reason; or bring the corrected file in and choose the new values.',
+    );
 }
 
 function takeBack(draft: Draft, id: string): ImportRecord {
