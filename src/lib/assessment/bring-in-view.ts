@@ -49,7 +49,7 @@ export function bringInView(
   const plan = importPlan(reading, choices, record.references);
   const refused = reading.problems.filter(({ weight }) => weight === 'refused');
   const queried = reading.problems.filter(({ weight }) => weight === 'queried');
-  const changed = reading.known.filter(({ same }) => !same);
+  const changed = reading.known.filter(({ same, closed }) => !same && !closed);
   const asked = reading.questions.some(({ id, answer }) => id === 'codes' && answer === 'new');
   const given = asked ? reading.cases.map(({ row, code }) => ({ row, code })) : [];
   return {
@@ -64,16 +64,13 @@ export function bringInView(
     refused: problemLines(refused),
     queried: problemLines(queried),
     known: {
-      same: reading.known.length - changed.length,
-      changed: changed.slice(0, LISTED).map(({ caseId, code, row, adds, differences }) => ({
-        caseId,
-        code,
-        row,
-        takeNew: keepsNew(choices, { caseId, adds }),
-        differences: [
-          ...differences.slice(0, DIFFERENCES).map(({ what, before, after }) => `${what}: ${before} → ${after}`),
-          ...(differences.length > DIFFERENCES ? [`and ${differences.length - DIFFERENCES} more`] : []),
-        ],
+      same: reading.known.filter(({ same }) => same).length,
+      changed: changed.slice(0, LISTED).map((one) => ({
+        caseId: one.caseId,
+        code: one.code,
+        row: one.row,
+        takeNew: keepsNew(choices, one),
+        differences: differenceWords(one.differences),
       })),
       more: Math.max(0, changed.length - LISTED),
     },
@@ -86,6 +83,11 @@ export function bringInView(
     ...takeWords(reading, plan, choices),
   };
 }
+
+const differenceWords = (differences: AuditReading['known'][number]['differences']): string[] => [
+  ...differences.slice(0, DIFFERENCES).map(({ what, before, after }) => `${what}: ${before} → ${after}`),
+  ...(differences.length > DIFFERENCES ? [`and ${differences.length - DIFFERENCES} more`] : []),
+];
 
 const LAYOUT = {
   stretches: 'one row a stretch',
@@ -121,9 +123,17 @@ function eventsWords({ cases }: AuditReading): string {
   return answered === cases.length ? 'events answered in all' : `events answered in ${answered}`;
 }
 
+const codesOf = (known: AuditReading['known']): string =>
+  listed([
+    ...known.slice(0, DIFFERENCES).map(({ code }) => code),
+    ...(known.length > DIFFERENCES ? [`${known.length - DIFFERENCES} more`] : []),
+  ]);
+
 function notesOf(reading: AuditReading, plan: ImportPlan): string[] {
   const same = reading.known.filter((one) => one.same).length;
-  const old = reading.known.length - same - plan.replace.length;
+  const closed = reading.known.filter((one) => one.closed && !one.same);
+  const eventStays = reading.known.filter((one) => one.eventStays);
+  const old = reading.known.length - same - closed.length - plan.replace.length;
   const adding = new Set(reading.known.filter(({ adds }) => adds).map(({ caseId }) => caseId));
   const fills = plan.replace.filter(({ caseId }) => adding.has(caseId)).length;
   return [
@@ -139,6 +149,16 @@ function notesOf(reading: AuditReading, plan: ImportPlan): string[] {
       : []),
     ...(old > 0
       ? [`${capital(counted(old, 'case'))} in the record ${old === 1 ? 'keeps its' : 'keep their'} old values.`]
+      : []),
+    ...(closed.length > 0
+      ? [
+          `Kept as ${closed.length === 1 ? 'it is' : 'they are'}, so nothing of this file goes into ${closed.length === 1 ? 'it' : 'them'}: ${codesOf(closed)}.`,
+        ]
+      : []),
+    ...(eventStays.length > 0
+      ? [
+          `This file says that there was no event; the record has one, which stays: ${codesOf(eventStays)}. If it is wrong, take it away on the page of the case.`,
+        ]
       : []),
     ...(plan.referenceKept
       ? ['The cases of other surgeons are a reference set of the record already: unchanged.']

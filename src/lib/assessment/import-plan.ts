@@ -21,8 +21,10 @@ export type ImportPlan = {
 export const knownField = (caseId: string) => `known:${caseId}`;
 
 /** Old values stay unless new ones are chosen, for this case or for all; what nobody had entered is filled in. */
-export const keepsNew = (choices: Choices, { caseId, adds }: Pick<KnownCase, 'caseId' | 'adds'>): boolean =>
-  (choices[knownField(caseId)] ?? (choices['known'] || (adds ? 'new' : 'old'))) === 'new';
+export const keepsNew = (
+  choices: Choices,
+  { caseId, adds, closed }: Pick<KnownCase, 'caseId' | 'adds' | 'closed'>,
+): boolean => !closed && (choices[knownField(caseId)] ?? (choices['known'] || (adds ? 'new' : 'old'))) === 'new';
 
 /**
  * Which cases are added, which replace what is there, which go into a reference set. A case that is in the record with

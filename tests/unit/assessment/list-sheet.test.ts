@@ -142,6 +142,43 @@ describe('a sheet of cases that are in the record', () => {
     expect(after?.events).toBeNull();
   });
 
+  it('takes no event of the record away, nor its review', () => {
+    const reviewed = { at: '2026-03-01T08:00:00.000Z', text: 'Irrigation first.' };
+    const tear = {
+      kind: 'posterior-capsule-tear',
+      stepId: 'cortex-aspiration',
+      serious: true,
+      nearMiss: false,
+      noticed: 'during',
+      reviewed,
+    } as const;
+    const stored = [1, 2, 3].map((n) => fresh(n, { events: [tear] }));
+    const rows = ['1,A1,2,L,Y,0,M,0', '2,A2,2,L,Y,0,M,E posterior capsule tear', '3,A3,2,L,Y,0,M,E iris prolapse'];
+    const reading = read(filled(...rows), stored);
+    expect(reading.cases.map(({ events }) => events?.map(({ kind, reviewed: text }) => [kind, text]))).toEqual([
+      [[tear.kind, reviewed]],
+      [[tear.kind, reviewed]],
+      [
+        [tear.kind, reviewed],
+        ['iris-prolapse', null],
+      ],
+    ]);
+    expect(reading.known.map(({ adds }) => adds)).toEqual([true, true, false]);
+    expect(bringInView(reading, {}, record).notes.join(' ')).toContain('the record has one, which stays: A1.');
+  });
+
+  it('leaves a case that is kept as it is alone, takes the others, and says so', () => {
+    const closed = { since: '2026-03-01T08:00:00.000Z', why: 'claim' };
+    const reading = read(text, [fresh(1, { keptAsItIs: closed }), fresh(2)]);
+    const answers: Record<string, string>[] = [{}, { known: 'new' }, { 'known:case-1': 'new' }];
+    for (const choices of answers) {
+      const view = bringInView(reading, choices, record);
+      expect(view.notes.join(' ')).toContain('Kept as it is, so nothing of this file goes into it: A1.');
+      expect(view.known.changed.map(({ code }) => code)).toEqual(['A2']);
+      expect(importPlan(reading, choices).replace.map(({ caseId }) => caseId)).toEqual(['case-2']);
+    }
+  });
+
   it('brings nothing new the second time', () => {
     const stored = [fresh(1), fresh(2)];
     const once = read(text, stored);

@@ -263,13 +263,24 @@ describe('codes already in the record', () => {
   it('are known again, and differences shown old beside new', () => {
     const before = stored('case,nucleus,rhexis,phaco\nA,2,60,100\nB,2,61,101');
     expect(read('case,nucleus,rhexis,phaco\nA,2,60,100\nB,3,65,101\nC,2,62,102', {}, before).known).toEqual([
-      { code: 'A', row: 2, caseId: 'case-1', same: true, adds: false, differences: [] },
+      {
+        code: 'A',
+        row: 2,
+        caseId: 'case-1',
+        same: true,
+        adds: false,
+        closed: false,
+        eventStays: false,
+        differences: [],
+      },
       {
         code: 'B',
         row: 3,
         caseId: 'case-2',
         same: false,
         adds: false,
+        closed: false,
+        eventStays: false,
         differences: [
           { what: 'Capsulorhexis', before: '61 s', after: '65 s' },
           { what: 'Nucleus', before: 'medium', after: 'hard' },
