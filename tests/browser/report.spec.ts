@@ -22,6 +22,47 @@ test('the report of every goal and month prints on one A4 side and names no day'
   }
 });
 
+test('two notes still fit on the side of a goal with a result and three following twenties', async ({ page }) => {
+  await page.goto('/report?of=goal-1');
+  const notes = await page
+    .locator('input[name="note"]')
+    .evaluateAll((all) => all.slice(0, 2).map((one) => (one as HTMLInputElement).value));
+  expect(notes).toHaveLength(2);
+  await page.goto(`/report?of=goal-1${notes.map((id) => `&note=${id}`).join('')}`);
+  await expect(page.getByRole('heading', { name: 'From my notes' })).toBeVisible();
+  expect((await printed(page)).sides).toBe(1);
+});
+
+test('text that looks like a person stays out of the report and its files until it is said to be nobody', async ({
+  page,
+}) => {
+  await page.goto('/reflect');
+  await page.locator('main article a').first().click();
+  await page.locator('textarea[name="saw"]').fill('Dr Brown held the eye still.');
+  await page.locator('textarea[name="willTry"]').fill('Hold the flap close to the tear.');
+  await page.getByRole('button', { name: 'Store the change' }).click();
+  await page.locator('input[name="nobody"]').check();
+  await page.getByRole('button', { name: 'Store the change' }).click();
+  await expect(page.getByText('Your change is stored')).toBeVisible();
+  const id = /reflection-\d+/.exec(page.url())?.[0] ?? '';
+  const files = ['/report/report.md', '/report/report.json'];
+
+  await page.goto(`/report?of=goal-2&note=${id}`);
+  await expect(page.getByRole('alert')).toContainText('"Dr Brown" looks like a name');
+  await expect(page.locator('article.report')).toContainText('Hold the flap close to the tear.');
+  await expect(page.locator('article.report')).not.toContainText('Brown');
+  for (const file of files)
+    expect(await (await page.request.get(`${file}?of=goal-2&note=${id}`)).text(), file).not.toContain('Brown');
+
+  await page.getByLabel('It points to nobody').check();
+  await page.getByRole('button', { name: 'Put it in' }).click();
+  await expect(page.locator('article.report')).toContainText('Dr Brown held the eye still.');
+  for (const name of ['Markdown', 'JSON']) {
+    const href = await page.getByRole('link', { name, exact: true }).getAttribute('href');
+    expect(await (await page.request.get(href ?? '')).text(), name).toContain('Brown');
+  }
+});
+
 test('the note and the report keep their paper when one is opened after the other', async ({ page }) => {
   await page.setViewportSize({ width: 1440, height: 900 });
   await open(page, '/before-a-list');
