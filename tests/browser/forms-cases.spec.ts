@@ -65,11 +65,11 @@ test('every form of Cases works without scripts', async ({ page, context, app })
     await page.locator('select[name="hand-side-port"]').selectOption('someone-else');
     await press(page, 'Store whose hands');
     await expect(page.getByText('Whose hands is stored.')).toBeVisible();
-    await press(page, 'Undo');
+    await press(page, 'Undo this change');
     await expect(page.getByText('The last change is undone; both are in the history.')).toBeVisible();
     expect((await caseOf(app, 'F150')).hands.steps).toEqual({});
     // Undone in its turn: the hands are as they were stored.
-    await press(page, 'Undo');
+    await press(page, 'Undo this change');
     expect((await caseOf(app, 'F150')).hands.steps).toEqual({ 'side-port': 'someone-else' });
     await unfold(page, 'Change what was seen');
     await page.locator('select[name="seen-lens-identity"]').selectOption('no');
@@ -99,7 +99,7 @@ test('every form of Cases works without scripts', async ({ page, context, app })
     await page.locator('select[name="reason"]').selectOption('recording-incomplete');
     await press(page, 'Leave it out');
     await expect(page.getByText('The case is left out; it stays in the record.')).toBeVisible();
-    await press(page, 'Undo');
+    await press(page, 'Undo this change');
     await expect(page.getByText('The last change is undone; both are in the history.')).toBeVisible();
     expect((await caseOf(app, 'F020')).leftOut).toBeNull();
     await unfold(page, 'Leave this case out');
@@ -163,9 +163,9 @@ test('every form of Cases works without scripts', async ({ page, context, app })
     await page.locator('select[name="noticed"]').selectOption('later');
     await press(page, 'Store the list');
     await expect(page.getByText('The list is stored.')).toBeVisible();
-    await press(page, 'Undo (2 cases)');
+    await press(page, 'Undo this change (2 cases)');
     expect(await caseOf(app, 'T09')).toMatchObject({ facts: {}, events: null });
-    await press(page, 'Undo (2 cases)');
+    await press(page, 'Undo this change (2 cases)');
     expect(await caseOf(app, 'T09')).toMatchObject({
       facts: { nucleus: 'soft' },
       hands: { whole: 'mine' },

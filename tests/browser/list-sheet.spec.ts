@@ -51,6 +51,16 @@ for (const javaScriptEnabled of [true, false])
         { code: 'S03', facts: {}, events: null },
       ]);
 
+      // On the page of a case it stands as entered, and its undo is that of the whole import.
+      const back = page.url();
+      await page.goto(`/cases/${(await cases())[1]?.id}`);
+      await expect(main.locator('dl')).toContainText(/Nucleus\s*medium/);
+      await expect(main).toContainText('Capsulorhexis: someone else');
+      await expect(main).toContainText('iris prolapse');
+      await expect(page.locator('#history')).toContainText('The last of these came with sheet.csv.');
+      await expect(page.getByRole('button', { name: 'Undo this change' })).toHaveCount(0);
+      await page.goto(back);
+
       await press(page, 'Undo: take the whole import back');
       await expect(page.getByText('The whole import was taken back.')).toBeVisible();
       expect((await cases()).map(({ facts, events }) => [facts, events])).toEqual(Array(3).fill([{}, null]));

@@ -4,6 +4,7 @@ import { eraseContract } from './contract/erase';
 import { goalsContract } from './contract/goals';
 import { importsContract } from './contract/imports';
 import { inventedContract } from './contract/invented';
+import { lastChangeContract } from './contract/last-change';
 import { smallRecordsContract } from './contract/small-records';
 import { wholeRecordContract } from './contract/whole-record';
 import { adapters } from './stores';
@@ -12,6 +13,7 @@ import { adapters } from './stores';
 describe.each(adapters)('the store, $name', ({ open }) => {
   casesContract(open);
   importsContract(open);
+  lastChangeContract(open);
   goalsContract(open);
   smallRecordsContract(open);
   eraseContract(open);

@@ -31,6 +31,17 @@ export function withFacts(one: Case, facts: Facts, procedure: Procedure, timesSe
   };
 }
 
+/** The times of a case as a line of history keeps them. */
+export const timesInSeconds = ({ stretches }: Pick<Case, 'stretches'>): string =>
+  stretches
+    .map(({ stepId, kind, start, end, seconds }) => `${stepId ?? kind} ${start === null ? seconds : `${start}–${end}`}`)
+    .join(', ') || 'none';
+
+export function withTimes(one: Case, stretches: Case['stretches']): CaseChange {
+  if (JSON.stringify(stretches) === JSON.stringify(one.stretches)) return null;
+  return { case: { ...one, stretches }, what: `Times changed; before, in seconds: ${timesInSeconds(one)}` };
+}
+
 export function withHands(one: Case, hands: Case['hands'], procedure: Procedure): CaseChange {
   if (JSON.stringify(one.hands) === JSON.stringify(hands)) return null;
   const say = (value: Case['hands']) => handsWords(value, procedure) ?? 'all mine';

@@ -125,16 +125,22 @@ function sourceWords({ source }: Case): string {
 
 /** Facts with a field of their own, those from files, and what was answered under "anything else" in one line. */
 function factRows(one: Case, procedure: Procedure): CaseView['facts'] {
-  const changeOf = (factId: string) => one.factChanges.findLast((change) => change.factId === factId);
+  // The first mark holds what stood there before the times were seen; those after it only what was changed again.
+  const changesOf = (factId: string) => {
+    const [first, ...rest] = one.factChanges.filter((change) => change.factId === factId);
+    if (!first) return null;
+    const before = first.before;
+    return { before, at: (rest.at(-1) ?? first).at, putBack: (one.facts[factId] ?? null) === before };
+  };
   const own = procedure.facts
     .filter(({ id, asked }) => asked === 'row' || (asked === 'file' && one.facts[id] !== undefined))
     .map((fact) => {
-      const change = changeOf(fact.id);
+      const change = changesOf(fact.id);
       return {
         label: fact.label,
         value: factValueWords(fact, one.facts[fact.id] ?? null),
         changed: change
-          ? `before its times were seen: ${factValueWords(fact, change.before)}; changed on ${instantWords(change.at)}`
+          ? `before its times were seen: ${factValueWords(fact, change.before)}; changed${change.putBack ? ' and put back' : ''} on ${instantWords(change.at)}`
           : null,
       };
     });
@@ -143,8 +149,10 @@ function factRows(one: Case, procedure: Procedure): CaseView['facts'] {
   const yes = more.filter(({ id }) => one.facts[id] === true).map(({ label }) => label);
   const answered = more.some(({ id }) => one.facts[id] !== undefined);
   const late = more.flatMap((fact) => {
-    const change = changeOf(fact.id);
-    return change ? [`${fact.label} (${factValueWords(fact, change.before)} before)`] : [];
+    const change = changesOf(fact.id);
+    return change
+      ? [`${fact.label} (${factValueWords(fact, change.before)} before${change.putBack ? ', and put back' : ''})`]
+      : [];
   });
   return [
     ...own,

@@ -1,5 +1,7 @@
 import { z } from 'zod';
 import { caseSchema, type Case } from '../model';
+import { timesInSeconds } from './case-change';
+import { AS_USUAL } from './eye-fields';
 import { isLeftOutReason, leaveOutRefused } from './leave-out-rules';
 import type { SurgeonRecord } from './record';
 
@@ -10,9 +12,14 @@ export const lastChangeSchema = z.strictObject({
 export type LastChange = z.infer<typeof lastChangeSchema>;
 
 export type Undo =
-  /** `what`: the line of history that would be undone, of one case or of several. */
-  | { kind: 'offered'; cases: number; what: string; back: readonly { case: Case; what: string }[] }
+  /**
+   * `of`: which change this is, so that a page opened before another change cannot undo that one unseen.
+   * `what`: the line of history that would be undone, of one case or of several.
+   */
+  | { kind: 'offered'; of: string; cases: number; what: string; back: readonly { case: Case; what: string }[] }
   | { kind: 'refused'; because: string };
+
+type Pair = { before: Case; after: Case };
 
 /**
  * What undoing the change made last would do; `null` where these cases are not those of it, or have changed since.
@@ -34,31 +41,71 @@ export function undoOf(
   });
   const [first] = pairs;
   if (!last || !first || pairs.length < last.cases.length) return null;
-  const kept = pairs.find(({ after }) => after.keptAsItIs !== null);
-  if (kept)
-    return { kind: 'refused', because: `Case ${kept.after.code} is kept as it is, so nothing in it is undone.` };
-  for (const { before, after } of pairs) {
-    if (before.leftOut === null || after.leftOut !== null || !isLeftOutReason(before.leftOut.reason)) continue;
-    const because = leaveOutRefused(after, before.leftOut.reason, record);
+  for (const pair of pairs) {
+    const because = undoRefused(pair, record, seen(pair.after));
     if (because) return { kind: 'refused', because };
   }
-  const what = (one: Case) => one.history.at(-1)?.what ?? 'Changed';
   return {
     kind: 'offered',
+    of: `${first.after.id}.${first.after.version}`,
     cases: pairs.length,
-    what: what(first.after),
-    back: pairs.map(({ before, after }) => ({
-      case: { ...before, factChanges: marks(before, after, seen(after), now), version: after.version },
-      what: `Undone: ${what(after).replace(/^Undone: /, '')}`,
-    })),
+    what: whatOf(first.after),
+    back: pairs.map((pair) => takenBack(pair, seen(pair.after), now)),
   };
 }
 
-function marks(before: Case, after: Case, seen: boolean, now: string): Case['factChanges'] {
-  if (!seen) return after.factChanges;
-  const ids = [...new Set([...Object.keys(before.facts), ...Object.keys(after.facts)])];
-  const late = ids
-    .filter((id) => before.facts[id] !== after.facts[id])
-    .map((factId) => ({ factId, before: after.facts[factId] ?? null, after: before.facts[factId] ?? null, at: now }));
-  return [...after.factChanges, ...late];
+/** Why one case may not go back; the rules are those of the change it would be if it were made by hand. */
+function undoRefused({ before, after }: Pair, record: SurgeonRecord, seen: boolean): string | null {
+  if (after.keptAsItIs !== null) return `Case ${after.code} is kept as it is, so nothing in it is undone.`;
+  if (timesDiffer({ before, after }) && after.stretches.length > 0 && !seen)
+    return `The times of case ${after.code} are hidden while its window runs, so a change of them is not undone.`;
+  if (before.leftOut === null || after.leftOut !== null || !isLeftOutReason(before.leftOut.reason)) return null;
+  return leaveOutRefused(after, before.leftOut.reason, record);
+}
+
+const timesDiffer = ({ before, after }: Pair) => JSON.stringify(before.stretches) !== JSON.stringify(after.stretches);
+const whatOf = (one: Case) => one.history.at(-1)?.what ?? 'Changed';
+
+const LATE = ' (after its times were seen)';
+
+function takenBack(pair: Pair, seen: boolean, now: string): { case: Case; what: string } {
+  const { before, after } = pair;
+  const late = seen ? lateMarks(pair, now) : [];
+  // While it was left out nothing of it was hidden: leaving it out again is no longer the choice of one who had not looked.
+  const leftOut =
+    before.leftOut !== null && after.leftOut === null
+      ? { ...before.leftOut, timesSeen: before.leftOut.timesSeen || after.stretches.length > 0, at: now }
+      : before.leftOut;
+  const said = whatOf(after);
+  // Without what the line told beside: the times put back stand in the line above, those taken back come anew.
+  const plain = said
+    .replace(/^(Undone|Done again): /, '')
+    .replace(/ \(taken back: .*\)$/s, '')
+    .replace(/^(Times changed); before, in seconds: .*$/s, '$1');
+  const lost = lostBy(pair);
+  const what = [
+    said.startsWith('Undone: ') ? 'Done again: ' : 'Undone: ',
+    plain,
+    ...(late.length > 0 && !plain.includes(LATE) ? [LATE] : []),
+    ...(lost.length > 0 ? [` (taken back: ${lost.join('; ')})`] : []),
+  ].join('');
+  return {
+    case: { ...before, leftOut, factChanges: [...after.factChanges, ...late], version: after.version },
+    what,
+  };
+}
+
+/** What stands in no line of history yet and would be gone: times, and what was written in a review. */
+function lostBy(pair: Pair): string[] {
+  const written = new Set(pair.before.events?.map(({ reviewed }) => reviewed?.text));
+  const reviews = (pair.after.events ?? []).flatMap(({ reviewed }) =>
+    reviewed && !written.has(reviewed.text) ? [`the review "${reviewed.text}"`] : [],
+  );
+  return [...(timesDiffer(pair) ? [`times, in seconds: ${timesInSeconds(pair.after)}`] : []), ...reviews];
+}
+
+function lateMarks({ before, after }: Pair, at: string): Case['factChanges'] {
+  return [...new Set([...Object.keys(before.facts), ...Object.keys(after.facts)])]
+    .filter((id) => id !== AS_USUAL && before.facts[id] !== after.facts[id])
+    .map((factId) => ({ factId, before: after.facts[factId] ?? null, after: before.facts[factId] ?? null, at }));
 }

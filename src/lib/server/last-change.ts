@@ -2,6 +2,7 @@ import { hiddenCaseIds, timesWereSeen } from '../assessment/hidden-times';
 import { lastChangeSchema, undoOf, type LastChange, type Undo } from '../assessment/last-change';
 import type { SurgeonRecord } from '../assessment/record';
 import type { Case } from '../model';
+import { attempt } from './attempt';
 import type { Store } from './storage/port';
 
 /** Among the drafts, so that erasing a case reaches it; no export holds it, and nothing rests on it. */
@@ -27,6 +28,24 @@ export async function changeCases(
   );
 }
 
+export const CHANGED_SINCE =
+  'This was changed again since, or what stood there before is no longer kept, so it cannot be undone here. The history of the case says what stood there. Nothing was undone.';
+
+/** Undoes the change made last, if it still is the one (`of`) that the page had shown. @returns why not, or `null` */
+export async function undoLast(
+  store: Store,
+  record: SurgeonRecord,
+  ids: readonly string[],
+  of: string,
+  now: string,
+): Promise<string | null> {
+  const undo = await lastUndo(store, record, ids, now);
+  if (undo?.kind === 'refused') return undo.because;
+  if (undo?.kind !== 'offered' || undo.of !== of) return CHANGED_SINCE;
+  const { refused } = await attempt('undo', () => changeCases(store, undo.back, now));
+  return refused?.message ?? null;
+}
+
 /** What undoing the last change would do, if it was a change of all these cases or of one of them. */
 export async function lastUndo(
   store: Store,
@@ -39,6 +58,16 @@ export async function lastUndo(
   if (!last?.cases.some(({ before }) => ids.includes(before.id))) return null;
   const hidden = hiddenCaseIds(record);
   return undoOf(last, record, (one) => timesWereSeen(one, hidden), now);
+}
+
+/** The name of the file whose import made the latest change of this case: that is taken back as a whole, not here. */
+export async function importedLast(
+  store: Store,
+  { id, history }: Pick<Case, 'id' | 'history'>,
+): Promise<string | null> {
+  const at = history.at(-1)?.at;
+  const made = (await store.imports()).find((each) => !each.undone && each.at === at && each.replaced.includes(id));
+  return made?.fileName ?? null;
 }
 
 function read(text: string): LastChange | null {

@@ -94,6 +94,17 @@ describe('the page of a case', () => {
     });
   });
 
+  it('tells of a fact changed twice what stood there before the times were seen, and that it was put back', () => {
+    const there = { factId: 'nucleus', before: 'soft', after: 'hard', at: NOW };
+    const back = { ...there, before: 'hard', after: 'soft', at: '2026-05-03T09:00:00.000Z' };
+    const of = (nucleus: string, ...factChanges: (typeof there)[]) =>
+      caseView(aCase(1, { facts: { nucleus }, factChanges }), aRecord(), false).facts[0]?.changed;
+    expect(of('soft', there, back)).toBe('before its times were seen: soft; changed and put back on 3 May 2026');
+    expect(of('hard', there, back, { ...there, at: '2026-05-04T09:00:00.000Z' })).toBe(
+      'before its times were seen: soft; changed on 4 May 2026',
+    );
+  });
+
   it('tells anything else in one line, and not entered from none', () => {
     const of = (facts: Record<string, boolean>) =>
       caseView(aCase(1, { facts }), aRecord(), false).facts.find(({ label }) => label === 'Anything else')?.value;

@@ -1,8 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { withTimes } from '../../../src/lib/assessment/case-change';
 import { undoOf, type LastChange } from '../../../src/lib/assessment/last-change';
-import { changeCases, lastUndo } from '../../../src/lib/server/last-change';
-import { readRecord } from '../../../src/lib/server/record';
-import { openMemoryStore } from '../../../src/lib/server/storage/memory';
 import type { Case } from '../../../src/lib/model';
 import { aCase, aGoal, aRecord, casesInLists } from './made-up';
 
@@ -17,6 +15,8 @@ const change = (one: Case, over: Partial<Case>, what = 'Facts changed'): Case =>
 const lastOf = (...before: Case[]): LastChange => ({
   cases: before.map((one) => ({ version: one.version + 1, before: one })),
 });
+const stretch = (seconds: number) =>
+  ({ stepId: 'cortex', start: null, end: null, seconds, kind: 'step', reason: null }) as const;
 const offered = (undo: ReturnType<typeof undoOf>) => {
   if (undo?.kind !== 'offered') throw new Error(undo?.kind ?? 'nothing');
   return undo;
@@ -52,6 +52,62 @@ describe('undoing the change made last', () => {
     expect(undoOf(null, aRecord({ cases: [after] }), never, NOW)).toBeNull();
   });
 
+  it('marks no confirming "as usual", which says nothing of the eye', () => {
+    const usual = change(before, { facts: { ...before.facts, 'as-usual': true } }, 'Facts confirmed as usual');
+    const undo = offered(undoOf(lastOf(before), aRecord({ cases: [usual] }), () => true, NOW));
+    expect(undo.back[0]).toMatchObject({ case: { factChanges: [] }, what: 'Undone: Facts confirmed as usual' });
+  });
+
+  it('says in the history that it came after the times were seen, where the change itself had not', () => {
+    const undo = offered(undoOf(lastOf(before), aRecord({ cases: [after] }), () => true, NOW));
+    expect(undo.back[0]?.what).toBe('Undone: Nucleus: soft → hard (after its times were seen)');
+  });
+
+  it('keeps what no line of history has yet: the times that go, the review that goes', () => {
+    const timed = withTimes(before, [stretch(41)])!;
+    const changed = change(before, timed.case, timed.what);
+    const undo = offered(undoOf(lastOf(before), aRecord({ cases: [changed] }), () => true, NOW));
+    const all = 'side-port 30, capsulorhexis 30, cortex 30, wound-check 30';
+    const line = `Undone: Times changed (taken back: times, in seconds: cortex 41)`;
+    expect(undo.back[0]?.what).toBe(line);
+    // Forth again, the line does not grow.
+    const undone = change(changed, { stretches: before.stretches }, line);
+    const again = offered(undoOf(lastOf(changed), aRecord({ cases: [undone] }), () => true, NOW));
+    expect(again.back[0]?.what).toBe(`Done again: Times changed (taken back: times, in seconds: ${all})`);
+
+    const event = { kind: 'tear', stepId: 'cortex', serious: true, nearMiss: false, noticed: 'during' } as const;
+    const waiting = aCase(1, { events: [{ ...event, reviewed: null }] });
+    const review = { at: NOW, text: 'Lower the flow (with a colleague) first.' };
+    const reviewed = change(waiting, { events: [{ ...event, reviewed: review }] }, 'The event was reviewed in writing');
+    expect(offered(undoOf(lastOf(waiting), aRecord({ cases: [reviewed] }), never, NOW)).back[0]).toMatchObject({
+      case: { events: [{ reviewed: null }] },
+      what: `Undone: The event was reviewed in writing (taken back: the review "${review.text}")`,
+    });
+  });
+
+  it('is refused for times that are hidden, as changing them is', () => {
+    const changed = change(before, { stretches: [stretch(41)] }, 'Times changed');
+    const undo = undoOf(lastOf(before), aRecord({ cases: [changed] }), never, NOW);
+    expect(undo).toMatchObject({ kind: 'refused', because: expect.stringContaining('hidden') as unknown });
+    // Times typed into a case that had none are hidden from then on, and no less.
+    const empty = aCase(1, { stretches: [] });
+    const typed = change(empty, { stretches: [stretch(41)] }, 'Times changed');
+    expect(undoOf(lastOf(empty), aRecord({ cases: [typed] }), never, NOW)).toMatchObject({ kind: 'refused' });
+  });
+
+  it('leaves a case out again as one whose times were seen: while it was left out they stood open', () => {
+    const left = aCase(1, {
+      leftOut: { reason: 'timing-unreliable', timesSeen: false, at: '2026-11-01T08:00:00.000Z' },
+    });
+    const counted = change(left, { leftOut: null }, 'Counted again');
+    const undo = offered(undoOf(lastOf(left), aRecord({ cases: [counted] }), never, NOW));
+    expect(undo.back[0]?.case.leftOut).toEqual({ reason: 'timing-unreliable', timesSeen: true, at: NOW });
+    // Nothing was there to be seen in a case without times.
+    const bare = { ...left, stretches: [] };
+    const noTimes = offered(undoOf(lastOf(bare), aRecord({ cases: [{ ...counted, stretches: [] }] }), never, NOW));
+    expect(noTimes.back[0]?.case.leftOut?.timesSeen).toBe(false);
+  });
+
   it('is refused while the case is kept as it is', () => {
     const kept = { ...after, keptAsItIs: { since: NOW, why: 'claim' } };
     expect(undoOf(lastOf(before), aRecord({ cases: [kept] }), never, NOW)).toMatchObject({ kind: 'refused' });
@@ -68,54 +124,5 @@ describe('undoing the change made last', () => {
     });
     // The window is full with this case in it.
     expect(undoOf(lastOf(left), record, never, NOW)).toMatchObject({ kind: 'refused' });
-  });
-});
-
-describe('a store in which cases are changed', () => {
-  const open = async () => {
-    const store = await openMemoryStore();
-    const { id: _id, version: _version, history: _history, ...fresh } = aCase(1, { facts: {} });
-    const first = await store.recordCase(fresh);
-    const second = await store.recordCase({ ...fresh, code: 'A2', sequence: 2 });
-    return { store, first, second };
-  };
-  const undo = async (store: Awaited<ReturnType<typeof open>>['store'], id: string) => {
-    const found = offered(await lastUndo(store, await readRecord(store), [id], NOW));
-    await changeCases(store, found.back, NOW);
-  };
-
-  it('goes back and forth, a line of history each time', async () => {
-    const { store, first } = await open();
-    await changeCases(store, [{ case: { ...first, position: 7 }, what: 'Place: none → 7' }], NOW);
-    await undo(store, first.id);
-    expect(await store.caseById(first.id)).toMatchObject({ position: first.position, version: 3 });
-    await undo(store, first.id);
-    expect(await store.caseById(first.id)).toMatchObject({ position: 7, version: 4 });
-    const lines = (await store.caseById(first.id))?.history.map(({ what }) => what);
-    expect(lines).toEqual(['Place: none → 7', 'Undone: Place: none → 7', 'Undone: Place: none → 7']);
-  });
-
-  it('undoes the rows of a list together, or none of them', async () => {
-    const { store, first, second } = await open();
-    const both = [first, second].map((one) => ({ case: { ...one, position: 3 }, what: 'Place' }));
-    await changeCases(store, both, NOW);
-    expect(offered(await lastUndo(store, await readRecord(store), [second.id], NOW)).cases).toBe(2);
-    const now = (await store.caseById(second.id))!;
-    await store.updateCase({ ...now, position: 4 }, 'Place', NOW);
-    expect(await lastUndo(store, await readRecord(store), [first.id], NOW)).toBeNull();
-  });
-
-  it('offers nothing for a change that was refused', async () => {
-    const { store, first, second } = await open();
-    const taken = changeCases(store, [{ case: { ...first, code: second.code }, what: 'Code' }], NOW);
-    await expect(taken).rejects.toMatchObject({ code: 'duplicate-code' });
-    expect(await lastUndo(store, await readRecord(store), [first.id], NOW)).toBeNull();
-  });
-
-  it('forgets how an erased case stood', async () => {
-    const { store, first } = await open();
-    await changeCases(store, [{ case: { ...first, position: 7 }, what: 'Place' }], NOW);
-    await store.eraseCase(first.id, NOW);
-    expect(await store.draft('undo-last-change')).toBeNull();
   });
 });

@@ -7,6 +7,7 @@ import { readAfter, readGoalLines } from '$lib/server/after';
 import { attempt } from '$lib/server/attempt';
 import { loadCautions } from '$lib/server/content';
 import { fieldsOf } from '$lib/server/form-fields';
+import { changeCases } from '$lib/server/last-change';
 import { readRecord } from '$lib/server/record';
 import type { Actions, PageServerLoad } from './$types';
 
@@ -66,7 +67,7 @@ export const actions = {
     const { record, goal } = await goalOf(locals.store, params.goal);
     const read = reviewedCase(values, record.cases, procedureOf(record, goal.procedureId), locals.now);
     if (read.kind === 'errors') return fail(400, { errors: read.errors, values });
-    const { refused } = await attempt(read.field, () => locals.store.updateCase(read.case, read.what, locals.now));
+    const { refused } = await attempt(read.field, () => changeCases(locals.store, [read], locals.now));
     if (refused) return fail(409, { errors: [refused], values });
     redirect(303, `/after-twenty/${goal.id}?said=reviewed`);
   },

@@ -4,7 +4,7 @@ import { caseView } from '$lib/assessment/case-view';
 import { noticedOptions } from '$lib/assessment/event-fields';
 import { hiddenCaseIds } from '$lib/assessment/hidden-times';
 import { loadCautions } from '$lib/server/content';
-import { lastUndo } from '$lib/server/last-change';
+import { importedLast, lastUndo } from '$lib/server/last-change';
 import { readRecord } from '$lib/server/record';
 import { dutyActions } from './duty-actions.server';
 import { editActions } from './edit-actions.server';
@@ -33,13 +33,17 @@ export const load: PageServerLoad = async ({ locals, params, url }) => {
   if (!one) error(404, 'There is no such case in the record.');
   const cautions = loadCautions();
   const said = url.searchParams.get('said') ?? '';
+  // Reloaded after a later change, the sentence above speaks of an older one; the undo then stands in the history alone.
+  const saidNow = Number(url.searchParams.get('version') ?? one.version) === one.version;
   const undo = await lastUndo(locals.store, record, [one.id], locals.now);
   return {
     view: caseView(one, record, hiddenCaseIds(record).has(one.id)),
-    undo: undo?.kind === 'offered' ? { what: undo.what, others: undo.cases - 1 } : null,
+    undo: undo?.kind === 'offered' ? { of: undo.of, others: undo.cases - 1 } : null,
+    noUndo: undo?.kind === 'refused' ? undo.because : null,
+    importedLast: undo ? null : await importedLast(locals.store, one),
     leftOutOptions,
     noticed: noticedOptions,
-    said: SAID[said] ? { code: said, words: SAID[said] } : null,
+    said: SAID[said] ? { code: said, words: SAID[said], undo: saidNow && said !== 'same' } : null,
     texts: {
       prompts: cautions['event-prompts'],
       field: cautions['event-field'].paragraphs,

@@ -47,5 +47,5 @@ export async function store(event: RequestEvent, section: Section, fields: Field
     const { refused: why } = await attempt(section, () => changeCases(event.locals.store, [change], event.locals.now));
     if (why) return refused(section, fields, [why], 409);
   }
-  redirect(303, `/cases/${event.params.id}?said=${change ? said : 'same'}`);
+  redirect(303, `/cases/${event.params.id}?said=${change ? `${said}&version=${change.case.version + 1}` : 'same'}`);
 }

@@ -1,5 +1,5 @@
 import type { RequestEvent } from '@sveltejs/kit';
-import { withFacts, withHands } from '$lib/assessment/case-change';
+import { withFacts, withHands, withTimes } from '$lib/assessment/case-change';
 import { factsFromForm } from '$lib/assessment/eye-fields';
 import { textOf } from '$lib/assessment/fields';
 import { timesWereSeen } from '$lib/assessment/hidden-times';
@@ -37,15 +37,7 @@ export const editActions = {
       ]);
     const { stretches, errors } = stretchesFromForm(fields, procedure);
     if (errors.length > 0) return refused('times', fields, errors);
-    if (JSON.stringify(stretches) === JSON.stringify(one.stretches))
-      return store(event, 'times', fields, null, 'times');
-    const before = one.stretches
-      .map(
-        ({ stepId, kind, start, end, seconds }) => `${stepId ?? kind} ${start === null ? seconds : `${start}–${end}`}`,
-      )
-      .join(', ');
-    const change = { case: { ...one, stretches }, what: `Times changed; before, in seconds: ${before || 'none'}` };
-    return store(event, 'times', fields, change, 'times');
+    return store(event, 'times', fields, withTimes(one, stretches), 'times');
   },
 
   kept: async (event: RequestEvent) => {

@@ -1,4 +1,5 @@
 import { error, fail, redirect } from '@sveltejs/kit';
+import { textOf } from '$lib/assessment/fields';
 import { hiddenCaseIds, timesWereSeen } from '$lib/assessment/hidden-times';
 import { listFromFields, rowsFromForm } from '$lib/assessment/list-form';
 import { casesOfList, listView } from '$lib/assessment/list-view';
@@ -6,7 +7,7 @@ import { procedureOf } from '$lib/assessment/record';
 import { loadCautions } from '$lib/server/content';
 import { attempt } from '$lib/server/attempt';
 import { fieldsOf } from '$lib/server/form-fields';
-import { changeCases, lastUndo } from '$lib/server/last-change';
+import { changeCases, lastUndo, undoLast } from '$lib/server/last-change';
 import { readRecord } from '$lib/server/record';
 import type { Actions, PageServerLoad } from './$types';
 import { untimedActions } from './untimed-actions.server';
@@ -31,7 +32,7 @@ export const load: PageServerLoad = async ({ locals, params, url }) => {
   return {
     view: listView(list, record, hiddenCaseIds(record), locals.now.slice(0, 10)),
     // Offered for the rows just stored, never for an older change of the same list.
-    undo: undo?.kind === 'offered' && ['rows', 'undone'].includes(said) ? undo.cases : null,
+    undo: undo?.kind === 'offered' && ['rows', 'undone'].includes(said) ? { of: undo.of, cases: undo.cases } : null,
     said: SAID[said] ?? null,
     texts: { field: texts['event-field'].paragraphs, prompts: texts['event-prompts'] },
   };
@@ -65,15 +66,12 @@ export const actions = {
     redirect(303, `/cases/lists/${list.id}?said=${rows.changed.length > 0 ? 'rows' : 'stored'}`);
   },
   /** One step back, of the rows stored last; what was said of the list itself stays. */
-  undo: async ({ locals, params }) => {
+  undo: async ({ locals, params, request }) => {
+    const of = textOf(fieldsOf(await request.formData()), 'of');
     const record = await readRecord(locals.store);
     const ids = record.cases.flatMap(({ id, listId }) => (listId === params.id ? [id] : []));
-    const undo = await lastUndo(locals.store, record, ids, locals.now);
-    const because =
-      undo?.kind === 'refused' ? undo.because : 'These cases were changed again since. Nothing was undone.';
-    if (undo?.kind !== 'offered') return fail(409, { errors: [{ field: 'rows', message: because }], values: {} });
-    const { refused } = await attempt('rows', () => changeCases(locals.store, undo.back, locals.now));
-    if (refused) return fail(409, { errors: [refused], values: {} });
+    const message = await undoLast(locals.store, record, ids, of, locals.now);
+    if (message) return fail(409, { errors: [{ field: 'rows', message }], values: {} });
     redirect(303, `/cases/lists/${params.id}?said=undone`);
   },
   ...untimedActions,
