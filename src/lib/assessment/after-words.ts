@@ -129,6 +129,7 @@ export function todayBeside(
   const [then, now] = [judgedOf(stored.outcome), today && judgedOf(today)];
   const moved = then && now ? wordsOf(then) !== wordsOf(now) : false;
   if (!changed && !moved) return null;
+  const known = gone + left.length + edited.length > 0;
   return {
     sentence: !now
       ? 'Today the stored figure could not be worked out again: the cases it rests on are no longer all there.'
@@ -144,6 +145,8 @@ export function todayBeside(
             `Changed since: ${listed(edited.slice(0, 8).map(({ code }) => code))}${edited.length > 8 ? ' and others' : ''}.`,
           ]
         : []),
+      // A clock set back leaves no later line in a history, so which cases they are cannot be told.
+      ...(changed && !known && !startChanged ? ['Cases it rests on have changed since.'] : []),
       ...(moved && !changed ? ['Another goal, a list or the way of computing has changed since.'] : []),
     ],
   };

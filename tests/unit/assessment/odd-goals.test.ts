@@ -148,6 +148,15 @@ describe('a clock set back', () => {
     expect(openGoals({ ...read, goals: [again] })[0]?.stage).toBe('paused');
   });
 
+  it('still says that cases of a read window have changed, if not which', () => {
+    const read = withResult(recordOf(60, SHORTER));
+    const after = changed(read, 44, (one) => ({
+      stretches: one.stretches.map((each) => (each.stepId === 'practised' ? { ...each, seconds: 400 } : each)),
+      history: [{ at: '2019-01-01T08:00:00.000Z', what: 'Times changed' }],
+    }));
+    expect(resultOf(after).today?.reasons).toEqual(['Cases it rests on have changed since.']);
+  });
+
   it('asks for a decision on the second look, although the first was decided at a later hour', () => {
     const read = withResult(recordOf(60, SHORTER));
     const kept = decided(read.goals[0]!, 'keep', '', '2026-12-01T08:00:00.000Z');
