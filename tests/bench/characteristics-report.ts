@@ -1,4 +1,4 @@
-import { wilsonInterval } from '../../src/lib/statistics';
+import { wilsonInterval } from '../published/comparison/wilson-interval';
 import type { Said } from './characteristics-judge';
 import { RIGHT, type Count, type Row } from './characteristics-rows';
 

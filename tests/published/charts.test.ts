@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { ewma, ewmaHalfWidth, gChart, individualsLimits, tabularCusum } from '../../src/lib/statistics';
+import { ewma, ewmaHalfWidth, individualsLimits, tabularCusum } from '../../src/lib/statistics';
 import { checkValue } from './check-values';
 import { expectClose, expectRelative } from './close';
 
@@ -128,27 +128,5 @@ describe('CUSUM', () => {
     expect(since).toBe(expected.last_zero_before_signal);
     expect(index - since + 1).toBe(expected.n_plus_at_signal);
     expect(index - since + 1).toBe(published.n_plus);
-  });
-});
-
-describe('g chart', () => {
-  it('limits of operations between events (Benneyan, Health Care Manag. Sci. 2001;4:305; numbers derived)', () => {
-    const { input, expected, tolerance } = checkValue<
-      { g: number[] },
-      {
-        mean: number;
-        ucl: number;
-        lcl: number;
-        p_hat: number;
-        prob_limits_00135_50_99865: number[];
-        tail_above_ucl: number;
-      }
-    >('g-chart');
-    const chart = gChart(input.g)!;
-    expectClose([chart.mean, chart.high, chart.low], [expected.mean, expected.ucl, expected.lcl], tolerance.abs!);
-    expectClose(chart.rate, expected.p_hat, tolerance.abs!);
-    const { low, middle, high } = chart.probability;
-    expect([low, middle, high]).toEqual(expected.prob_limits_00135_50_99865);
-    expectClose((1 - chart.rate) ** (Math.floor(chart.high) + 1), expected.tail_above_ucl, tolerance.abs!);
   });
 });

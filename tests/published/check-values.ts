@@ -22,6 +22,11 @@ import { readFileSync } from 'node:fs';
  * | CUSUM with fast initial response (Lucas and Crosier)   | no chart starts with a head start                               |
  * | CUSUM estimate of the new mean                         | the result is judged by the robust regression, not by a chart   |
  * | Bonferroni; binomial test p                            | not used                                                        |
+ * | Fligner–Killeen, Ansari–Bradley                        | steadiness is judged by permutation; one common test compares   |
+ * | g chart                                                | events are counted and watched by the CUSUM                     |
+ *
+ * What the tool does not use but is compared with (Brown–Forsythe, Qn, Wilson, least squares, average run lengths of
+ * charts with a known centre, the path of a CUSUM) lies in `comparison/`.
  */
 export type CheckValue<Input, Expected, Published> = {
   id: string;

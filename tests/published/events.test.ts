@@ -1,12 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import {
-  bernoulliCusum,
-  bernoulliCusumSurvival,
-  bernoulliCusumWeights,
-  riskAdjustedWeights,
-} from '../../src/lib/statistics';
+import { bernoulliCusumSurvival, bernoulliCusumWeights, riskAdjustedWeights } from '../../src/lib/statistics';
 import { checkValue } from './check-values';
 import { expectClose, expectRelative } from './close';
+import { bernoulliCusum } from './comparison/bernoulli-cusum-path';
 
 const odds = (p: number) => p / (1 - p);
 const risk = (logit: number) => 1 / (1 + Math.exp(-logit));

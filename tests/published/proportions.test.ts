@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { clopperPearson, wilsonInterval, zeroEventsUpper } from '../../src/lib/statistics';
+import { clopperPearson, zeroEventsUpper } from '../../src/lib/statistics';
 import { checkValue } from './check-values';
 import { expectClose } from './close';
+import { wilsonInterval } from './comparison/wilson-interval';
 
 type Cases = { k_n: [number, number][] };
 type Intervals = { ci: [number, number][] };

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { huberRegression, leastSquares, theilSen } from '../../src/lib/statistics';
+import { huberRegression, theilSen } from '../../src/lib/statistics';
 import { checkValue } from './check-values';
 import { expectClose, expectRelative } from './close';
+import { leastSquares } from './comparison/least-squares';
 
 const column = (values: number[]) => Float64Array.from(values);
 

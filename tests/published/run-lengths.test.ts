@@ -1,5 +1,5 @@
 import { describe, it } from 'vitest';
-import { cusumAverageRunLength, ewmaAverageRunLength } from '../../src/lib/statistics';
+import { cusumAverageRunLength, ewmaAverageRunLength } from './comparison/average-run-length';
 import { checkValue } from './check-values';
 import { expectClose, expectRelative } from './close';
 

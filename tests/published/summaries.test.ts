@@ -1,17 +1,8 @@
 import { describe, it } from 'vitest';
-import {
-  huberLocation,
-  mad,
-  MAD_CONSTANT,
-  mean,
-  median,
-  qn,
-  QN_CONSTANT,
-  quantile,
-  sampleSd,
-} from '../../src/lib/statistics';
+import { huberLocation, mad, MAD_CONSTANT, mean, median, quantile, sampleSd } from '../../src/lib/statistics';
 import { checkValue } from './check-values';
 import { expectClose, expectRelative } from './close';
+import { qn, QN_CONSTANT } from './comparison/qn';
 
 type Row = { x: number[] };
 

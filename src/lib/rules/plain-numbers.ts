@@ -11,7 +11,5 @@ export function shortSeconds(seconds: number): string {
 /** "1.8", "3", "12": two figures are all a ratio of times can bear. */
 export const shortRatio = (ratio: number): string => String(ratio >= 10 ? Math.round(ratio) : Number(ratio.toFixed(1)));
 
-export const perCent = (share: number): string => `${Math.round(100 * share)} %`;
-
 export const listed = (items: readonly string[]): string =>
   items.length < 2 ? (items[0] ?? '') : `${items.slice(0, -1).join(', ')} and ${items.at(-1)}`;

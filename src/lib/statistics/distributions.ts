@@ -28,26 +28,6 @@ export const betaQuantile = (p: number, a: number, b: number): number => betaQua
 /** Probability below x. @param x 0..1; a, b > 0 */
 export const betaCdf = (x: number, a: number, b: number): number => betaCdfOf(x, a, b);
 
-/** Probability of more than f: F distribution through the beta distribution. */
-export const fUpper = (f: number, df1: number, df2: number): number =>
-  f <= 0 ? 1 : betaCdf(df2 / (df2 + df1 * f), df2 / 2, df1 / 2);
-
 /** Probability of k or fewer in n independent tries with probability p: binomial through the beta distribution. */
 export const binomialCdf = (k: number, n: number, p: number): number =>
   k < 0 ? 0 : k >= n ? 1 : betaCdf(1 - p, n - k, k + 1);
-
-/**
- * Probability of more than x: χ² with whole degrees of freedom, by the finite sums for even and odd ones
- * (Abramowitz and Stegun 1964, 26.4.4 and 26.4.5).
- */
-export function chiSquareUpper(x: number, df: number): number {
-  if (x <= 0) return 1;
-  const odd = df % 2 === 1;
-  let sum = odd ? 2 * normalCdf(-Math.sqrt(x)) : Math.exp(-x / 2);
-  let term = odd ? Math.sqrt((2 * x) / Math.PI) * Math.exp(-x / 2) : (Math.exp(-x / 2) * x) / 2;
-  for (let r = odd ? 3 : 4; r <= df; r += 2) {
-    sum += term;
-    term *= x / r;
-  }
-  return Math.min(1, sum);
-}

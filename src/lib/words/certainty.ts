@@ -16,9 +16,3 @@ export function firstWords(share: number | null): string {
   if (share === null || !Number.isFinite(share)) return '';
   return CERTAINTY.find((row) => share >= row.from)?.words ?? '';
 }
-
-/** Under 40 starting cases a chance is told in three words only; the figure would pretend. */
-export function likelihoodWord(chance: number): 'likely' | 'even' | 'unlikely' {
-  if (chance >= 0.65) return 'likely';
-  return chance >= 0.35 ? 'even' : 'unlikely';
-}

@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import {
-  bernoulliCusum,
   bernoulliCusumLimit,
   bernoulliCusumSurvival,
   bernoulliCusumWeights,
   randomStream,
   riskAdjustedWeights,
 } from '../../../src/lib/statistics';
+import { bernoulliCusum } from '../../published/comparison/bernoulli-cusum-path';
 
 describe('limit of the event monitor', () => {
   it.each([0.004, 0.01, 0.02, 0.05, 0.15])(

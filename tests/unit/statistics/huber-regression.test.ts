@@ -1,8 +1,9 @@
 import fc from 'fast-check';
 import { Matrix, QrDecomposition } from 'ml-matrix';
 import { describe, expect, it } from 'vitest';
-import { huberRegression, leastSquares, type HuberFit } from '../../../src/lib/statistics';
+import { huberRegression, type HuberFit } from '../../../src/lib/statistics';
 import { medianInPlace } from '../../../src/lib/statistics/select';
+import { leastSquares } from '../../published/comparison/least-squares';
 import { inventedCases } from './invented-data';
 
 function fitOf(columns: readonly Float64Array[], y: Float64Array, tolerance = 1e-8, maxSteps = 50): HuberFit {

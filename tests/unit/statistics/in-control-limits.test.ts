@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest';
 import {
-  cusumAverageRunLength,
   ewma,
   huberLocation,
   inControlCusumLimit,
@@ -9,6 +8,7 @@ import {
   randomStream,
   sampleSd,
 } from '../../../src/lib/statistics';
+import { cusumAverageRunLength } from '../../published/comparison/average-run-length';
 
 const how = { horizon: 40, falseSignal: 0.05, seed: 1, runs: 4000 };
 

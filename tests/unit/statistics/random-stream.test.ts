@@ -1,13 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import {
-  drawListCounts,
-  mean,
-  normalCdf,
-  randomStream,
-  sampleSd,
-  shuffle,
-  spearman,
-} from '../../../src/lib/statistics';
+import { drawListCounts, mean, normalCdf, randomStream, sampleSd, spearman } from '../../../src/lib/statistics';
 
 const take = (n: number, next: () => number) => Array.from({ length: n }, next);
 
@@ -67,20 +59,6 @@ describe('random stream', () => {
     expect(distance).toBeLessThan(1.95 / Math.sqrt(n));
     expect(Math.abs(mean(values))).toBeLessThan(4 / Math.sqrt(n));
     expect(Math.abs(sampleSd(values) - 1)).toBeLessThan(4 / Math.sqrt(2 * n));
-  });
-});
-
-describe('shuffle', () => {
-  it('leaves the given array alone and makes all six orders of three equally likely', () => {
-    const given = Object.freeze(['a', 'b', 'c']);
-    const stream = randomStream(5);
-    const counts = new Map<string, number>();
-    for (let i = 0; i < 12_000; i++) {
-      const key = shuffle(given, stream).join('');
-      counts.set(key, (counts.get(key) ?? 0) + 1);
-    }
-    expect(counts.size).toBe(6);
-    for (const count of counts.values()) expect(Math.abs(count - 2000)).toBeLessThan(4 * Math.sqrt(2000));
   });
 });
 

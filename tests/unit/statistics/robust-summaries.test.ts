@@ -6,13 +6,12 @@ import {
   MAD_CONSTANT,
   mean,
   median,
-  qn,
-  QN_CONSTANT,
   quantile,
   randomStream,
   robustScale,
   sampleSd,
 } from '../../../src/lib/statistics';
+import { qn, QN_CONSTANT } from '../../published/comparison/qn';
 import { kthCrossDifference, kthPairDistance } from '../../../src/lib/statistics/kth-difference';
 import { quantileOfSorted } from '../../../src/lib/statistics/quantile';
 import { medianInPlace, selectInPlace } from '../../../src/lib/statistics/select';

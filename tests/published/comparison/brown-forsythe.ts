@@ -1,21 +1,25 @@
-import { fUpper } from './distributions';
-import { mean } from './mean';
-import { median } from './median';
-import { requireNumbers, type Numbers } from './numbers';
+import { betaCdf } from '../../../src/lib/statistics/distributions';
+import { mean } from '../../../src/lib/statistics/mean';
+import { median } from '../../../src/lib/statistics/median';
+import { requireNumbers, type Numbers } from '../../../src/lib/statistics/numbers';
 
 export type SpreadTest = {
-  /** F for Brown–Forsythe, χ² for Fligner–Killeen. */
+  /** F. */
   statistic: number;
   /** Degrees of freedom: groups − 1, and cases − groups. */
   df: [number, number];
   /** Two-sided. */
   p: number;
   /** `cannot`: fewer than two groups, no cases to spare, or nothing varies; statistic 0, p 1. */
-  method: 'f' | 'chi-square' | 'cannot';
+  method: 'f' | 'cannot';
 };
 
+/** Probability of more than f: F distribution through the beta distribution. */
+const fUpper = (f: number, df1: number, df2: number): number =>
+  f <= 0 ? 1 : betaCdf(df2 / (df2 + df1 * f), df2 / 2, df1 / 2);
+
 /** Distances of every value from the median of its group. */
-export function fromOwnMedian(who: string, groups: readonly Numbers[]): number[][] {
+function fromOwnMedian(who: string, groups: readonly Numbers[]): number[][] {
   return groups.map((group) => {
     requireNumbers(who, group);
     const centre = median(group);

@@ -1,5 +1,5 @@
 import { Matrix, solve } from 'ml-matrix';
-import { normalCdf } from './distributions';
+import { normalCdf } from '../../../src/lib/statistics/distributions';
 import { gaussLegendre } from './gauss-legendre';
 
 /** Points of the integral equations; 80 holds seven digits for weights from 0.03. */

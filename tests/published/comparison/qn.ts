@@ -1,5 +1,5 @@
-import { kthPairDistance } from './kth-difference';
-import { requireNumbers, sorted, type Numbers } from './numbers';
+import { kthPairDistance } from '../../../src/lib/statistics/kth-difference';
+import { requireNumbers, sorted, type Numbers } from '../../../src/lib/statistics/numbers';
 
 /** 1/(√2 Φ⁻¹(5/8)). The 2.2219 of the 1993 paper is a misprint; all digits are kept here. */
 export const QN_CONSTANT = 2.219144465985076;

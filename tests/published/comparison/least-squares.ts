@@ -1,6 +1,6 @@
 import { Matrix, QrDecomposition } from 'ml-matrix';
-import { covarianceInCallersUnits, designMatrix, inCallersUnits } from './design-matrix';
-import { problemWithData, type FitProblem } from './fit-problem';
+import { covarianceInCallersUnits, designMatrix, inCallersUnits } from '../../../src/lib/statistics/design-matrix';
+import { problemWithData, type FitProblem } from '../../../src/lib/statistics/fit-problem';
 
 export type LeastSquaresFit = {
   kind: 'fit';
