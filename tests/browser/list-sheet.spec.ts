@@ -1,16 +1,20 @@
+import type { Page } from 'playwright/test';
 import { expect, test } from './fixture';
 import { press } from './forms';
+import { open } from './open';
 import { everythingOf, startWith } from './records';
 
 for (const javaScriptEnabled of [true, false])
   test.describe(javaScriptEnabled ? 'with scripts' : 'without scripts', () => {
     test.use({ javaScriptEnabled });
     test.beforeAll(({ app }) => startWith(app, 'empty'));
+    // What is typed before the scripts run may be lost to them.
+    const go = (page: Page, path: string) => (javaScriptEnabled ? open(page, path) : page.goto(path));
 
     test('the sheet of a list goes out, comes back filled in, and is taken back', async ({ page, app }) => {
       const cases = async () => (await everythingOf(app)).cases;
 
-      await page.goto('/cases/lists/new');
+      await go(page, '/cases/lists/new');
       await page.locator('input[name="when"]').fill('2026-11-24');
       await page.locator('input[name="count"]').fill('3');
       await page.locator('input[name="first"]').fill('S01');
@@ -28,7 +32,7 @@ for (const javaScriptEnabled of [true, false])
       ]);
       const filled = [headings, '1,S01,3,S,Y,F,M,0', '2,S02,2,L,Y,0,S capsulorhexis,E iris prolapse', rows[2]];
 
-      await page.goto('/cases/bring-in');
+      await go(page, '/cases/bring-in');
       const file = { name: 'sheet.csv', mimeType: 'text/csv', buffer: Buffer.from(filled.join('\n')) };
       await page.locator('input[type="file"]').setInputFiles(file);
       await press(page, 'Look at the file');
