@@ -61,7 +61,8 @@ function completed(before: Case, after: NewCase, handsSaid: boolean): NewCase {
   const timed = after.stretches.length > 0;
   return {
     ...after,
-    position: after.position ?? before.position,
+    // The row of a sheet is not a place decided again: where one stands, it stays.
+    position: before.position ?? after.position,
     facts: { ...before.facts, ...after.facts },
     hands: handsSaid ? after.hands : before.hands,
     stretches: timed ? after.stretches : before.stretches,

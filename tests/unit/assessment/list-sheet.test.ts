@@ -135,6 +135,12 @@ describe('a sheet of cases that are in the record', () => {
     expect(view.known.changed[0]?.differences).toContain('Nucleus: white → medium');
   });
 
+  it('never moves a case to the place of its row on the sheet', () => {
+    const [placed, unplaced] = read(text, [fresh(1, { position: 4 }), fresh(2)]).cases;
+    expect(placed?.position).toBe(4);
+    expect(unplaced?.position).toBe(2);
+  });
+
   it('touches neither times nor what it does not speak of', () => {
     const timed = aCase(1, { procedureId: 'phaco', facts: { 'axial-length': 23.1 }, events: null });
     const [after] = read(filled('1,A1,2,,,,,'), [timed]).cases;
