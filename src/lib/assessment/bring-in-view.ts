@@ -24,7 +24,14 @@ export type BringInView = {
   queried: ProblemList;
   known: {
     same: number;
-    changed: readonly { caseId: string; code: string; row: number; takeNew: boolean; differences: readonly string[] }[];
+    changed: readonly {
+      caseId: string;
+      code: string;
+      row: number;
+      /** Which values are taken where old and new differ; `null` where nothing that stands there would change. */
+      takeNew: boolean | null;
+      differences: readonly string[];
+    }[];
     more: number;
   };
   /** Codes that were given in place of telling ones, to be written down now. */
@@ -55,7 +62,7 @@ export function bringInView(
   return {
     sentence: understood(reading, record.procedures, plan),
     chapters: reading.layout === 'chapters',
-    notes: notesOf(reading, plan),
+    notes: notesOf(reading, plan, choices),
     questions: reading.questions,
     columns: reading.mapping.filter(({ kind }) => kind === 'column').slice(0, MAPPINGS),
     labels: reading.mapping.filter(({ kind }) => kind === 'label').slice(0, MAPPINGS),
@@ -69,7 +76,7 @@ export function bringInView(
         caseId: one.caseId,
         code: one.code,
         row: one.row,
-        takeNew: keepsNew(choices, one),
+        takeNew: one.conflicts ? keepsNew(choices, one) : null,
         differences: differenceWords(one.differences),
       })),
       more: Math.max(0, changed.length - LISTED),
@@ -129,13 +136,12 @@ const codesOf = (known: AuditReading['known']): string =>
     ...(known.length > DIFFERENCES ? [`${known.length - DIFFERENCES} more`] : []),
   ]);
 
-function notesOf(reading: AuditReading, plan: ImportPlan): string[] {
+function notesOf(reading: AuditReading, plan: ImportPlan, choices: Choices): string[] {
   const same = reading.known.filter((one) => one.same).length;
   const closed = reading.known.filter((one) => one.closed && !one.same);
   const eventStays = reading.known.filter((one) => one.eventStays);
-  const old = reading.known.length - same - closed.length - plan.replace.length;
-  const adding = new Set(reading.known.filter(({ adds }) => adds).map(({ caseId }) => caseId));
-  const fills = plan.replace.filter(({ caseId }) => adding.has(caseId)).length;
+  const fills = reading.known.filter((one) => one.filled !== null && !one.closed).length;
+  const old = reading.known.filter((one) => one.conflicts && !one.closed && !keepsNew(choices, one)).length;
   return [
     ...(same > 0
       ? [
@@ -144,7 +150,7 @@ function notesOf(reading: AuditReading, plan: ImportPlan): string[] {
       : []),
     ...(fills > 0
       ? [
-          `${capital(counted(fills, 'case'))} in the record ${fills === 1 ? 'gets' : 'get'} what was not entered before; nothing that stands there changes.`,
+          `${capital(counted(fills, 'case'))} in the record ${fills === 1 ? 'gets' : 'get'} what was not entered before, or an event that is noted; every other old value stays unless you choose the new.`,
         ]
       : []),
     ...(old > 0

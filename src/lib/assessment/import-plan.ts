@@ -20,15 +20,14 @@ export type ImportPlan = {
 /** Name of the field that chooses old or new for one case; `known` alone is the answer for all. */
 export const knownField = (caseId: string) => `known:${caseId}`;
 
-/** Old values stay unless new ones are chosen, for this case or for all; what nobody had entered is filled in. */
-export const keepsNew = (
-  choices: Choices,
-  { caseId, adds, closed }: Pick<KnownCase, 'caseId' | 'adds' | 'closed'>,
-): boolean => !closed && (choices[knownField(caseId)] ?? (choices['known'] || (adds ? 'new' : 'old'))) === 'new';
+/** Where old and new differ the old stays unless the new is chosen, for this case or for all. */
+export const keepsNew = (choices: Choices, { caseId, closed }: Pick<KnownCase, 'caseId' | 'closed'>): boolean =>
+  !closed && (choices[knownField(caseId)] ?? choices['known'] ?? 'old') === 'new';
 
 /**
  * Which cases are added, which replace what is there, which go into a reference set. A case that is in the record with
- * the same values is left alone; one with others only where that is chosen. Lists come with the cases that are on them.
+ * the same values is left alone; in one with others what nobody had entered is filled in, and the rest only where that is
+ * chosen. Lists come with the cases that are on them.
  *
  * @param references the sets there are: the same cases are not kept twice
  */
@@ -48,7 +47,9 @@ export function importPlan(
   const cases = mine.filter(({ code }) => !known.has(code));
   const replace = mine.flatMap((one) => {
     const there = known.get(one.code);
-    return there && !there.same && keepsNew(choices, there) ? [{ caseId: there.caseId, case: one }] : [];
+    if (!there || there.same || there.closed) return [];
+    const taken = keepsNew(choices, there) ? one : there.filled;
+    return taken ? [{ caseId: there.caseId, case: taken }] : [];
   });
   const on = new Set([...cases, ...replace.map((one) => one.case)].map(({ list }) => list));
   const readers = new Set(referenceCases.map(({ reader }) => reader)).size;

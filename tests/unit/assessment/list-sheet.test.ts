@@ -116,7 +116,7 @@ describe('a sheet of cases that are in the record', () => {
     expect(view.sentence).toMatch(/^Read as a list sheet, one row a case and no times, .*2 cases/);
     expect(view.notes.join(' ')).toContain('2 cases in the record get what was not entered before');
     expect(view.take).toBe('Take the 2 good rows');
-    expect(view.known.changed.every(({ takeNew }) => takeNew)).toBe(true);
+    expect(view.known.changed.map(({ takeNew }) => takeNew)).toEqual([null, null]);
     const { replace, cases } = importBatch(importPlan(reading, {}), reading, '2026-04-01T00:00:00.000Z', () => false);
     expect(cases).toEqual([]);
     expect(replace.map((each) => [each.caseId, each.case.facts.nucleus, each.case.events])).toEqual([
@@ -130,9 +130,29 @@ describe('a sheet of cases that are in the record', () => {
     const view = bringInView(read(text, stored), {}, record);
     expect(view.known.changed.map(({ code, takeNew }) => [code, takeNew])).toEqual([
       ['A1', false],
-      ['A2', true],
+      ['A2', null],
     ]);
     expect(view.known.changed[0]?.differences).toContain('Nucleus: white → medium');
+  });
+
+  it('fills in the rest of a row of which one value is disputed', () => {
+    const reading = read(text, [fresh(1, { facts: { nucleus: 'white' } })]);
+    const [kept] = importPlan(reading, {}).replace;
+    expect(kept?.case).toMatchObject({ facts: { nucleus: 'white', pupil: 'large' }, events: [] });
+    const [taken] = importPlan(reading, { known: 'new' }).replace;
+    expect(taken?.case).toMatchObject({ facts: { nucleus: 'medium', pupil: 'large' }, events: [] });
+  });
+
+  it('drops no event, whatever is chosen about the other values', () => {
+    const stored = [fresh(1, { facts: { nucleus: 'white' }, events: [] })];
+    const reading = read(filled('1,A1,2,L,Y,0,M,E iris prolapse'), stored);
+    const answers: Record<string, string>[] = [{}, { known: 'old' }, { 'known:case-1': 'old' }, { known: 'new' }];
+    for (const choices of answers) {
+      const [one] = importPlan(reading, choices).replace;
+      expect(one?.case.events?.map(({ kind }) => kind)).toEqual(['iris-prolapse']);
+    }
+    const [{ differences } = { differences: [] }] = bringInView(reading, {}, record).known.changed;
+    expect(differences.join('; ')).toMatch(/events: none → iris prolapse/i);
   });
 
   it('never moves a case to the place of its row on the sheet', () => {
@@ -169,7 +189,7 @@ describe('a sheet of cases that are in the record', () => {
         ['iris-prolapse', null],
       ],
     ]);
-    expect(reading.known.map(({ adds }) => adds)).toEqual([true, true, false]);
+    expect(reading.known.map(({ conflicts }) => conflicts)).toEqual([false, false, false]);
     expect(bringInView(reading, {}, record).notes.join(' ')).toContain('the record has one, which stays: A1.');
   });
 
@@ -203,7 +223,7 @@ describe('times of cases whose eyes were entered first', () => {
     const stored = fresh(1, { facts: { nucleus: 'hard', pupil: 'small' }, events: [], code: 'K1' });
     const reading = read('case_id,capsulorhexis,hydrodissection\nK1,62,20\n', [stored]);
     expect(reading.cases[0]).toMatchObject({ facts: { nucleus: 'hard', pupil: 'small' }, events: [] });
-    expect(reading.known[0]).toMatchObject({ adds: true, same: false });
+    expect(reading.known[0]).toMatchObject({ conflicts: false, same: false });
     expect(reading.known[0]?.differences.map(({ what }) => what)).toEqual(['Capsulorhexis', 'Hydrodissection']);
   });
 });
