@@ -43,10 +43,16 @@ export function meanOf(values: Float64Array): number | null {
 }
 
 /** On which views a step is ranked: too few cases, a step the view says nothing useful about, or a retired one is not. */
-export function rankedOn(step: Step, { n, logScale }: StepPoint, share: number, hasReference: boolean) {
+export function rankedOn(
+  step: Step,
+  { n, usual, oneInFive, logScale }: StepPoint,
+  share: number,
+  hasReference: boolean,
+) {
   const enough = n >= auditThresholds.rankFrom && !step.retired;
   return {
-    seconds: enough && !step.notToShorten,
+    // Times that are all equal differ by nothing: among such steps the first of the operation would come first.
+    seconds: enough && !step.notToShorten && usual !== oneInFive,
     spread: enough && !step.optional && share >= auditThresholds.spreadShare && logScale?.method === 'mad',
     reference: enough && hasReference && !step.notToShorten,
   };

@@ -40,7 +40,9 @@ export function suggestionWords(audit: Audit, suggestion: SuggestionLike): { hea
       return {
         head: 'No step stands out.',
         sentences: [
-          'Your steps vary about as much as each other. A month without a goal is a good answer. You can still choose one.',
+          audit.steps.every(({ difference }) => !difference)
+            ? 'These times hardly vary, so nothing can be said about which step to look at. Were they rounded, or copied?'
+            : 'Your steps vary about as much as each other. A month without a goal is a good answer. You can still choose one.',
           ...also,
         ],
       };
