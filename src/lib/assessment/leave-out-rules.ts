@@ -1,4 +1,4 @@
-import { mayLeaveOut } from '../safety';
+import { isSerious, mayLeaveOut } from '../safety';
 import { leftOutReasons, type Case, type LeftOutReason } from '../model';
 import { goalWindow } from './goal-window';
 import type { SurgeonRecord } from './record';
@@ -27,3 +27,9 @@ export function leaveOutRefused(one: Case, reason: LeftOutReason, record: Surgeo
     return 'This case has an event, so it needs one of the reasons by name: a case cannot be left out because of an event.';
   return null;
 }
+
+/** Why this case may not be erased yet; `null` where it may: with it would go an event that nobody has looked at. */
+export const eraseRefused = ({ code, events }: Case): string | null =>
+  (events ?? []).some((event) => isSerious(event) && event.reviewed === null)
+    ? `A serious event of case ${code} waits for your review. Write the review first; then it can be erased. Nothing was erased.`
+    : null;

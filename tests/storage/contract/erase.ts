@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Store } from '../../../src/lib/server/storage';
-import { aBatch, aCase, aGoal, aNewCase, aReflection, later, now } from '../records';
+import { aBatch, aCase, aGoal, aList, aNewCase, aReflection, later, now } from '../records';
 
 export const eraseContract = (open: () => Promise<Store>) =>
   describe('erasing a case everywhere', () => {
@@ -25,6 +25,18 @@ export const eraseContract = (open: () => Promise<Store>) =>
       expect(await Promise.all(drafts)).toEqual([null, null, 'about the other']);
       expect(await store.heldImport(held.id)).toBeNull();
       expect(JSON.stringify(await store.everything())).not.toContain('SECRET-17');
+    });
+
+    it('leaves nobody to say that nothing happened in the operation that is gone', async () => {
+      const store = await open();
+      const list = await store.recordList({ ...aList('2026-03-02'), operated: 8, eventsAnsweredForAll: true });
+      const other = await store.recordList({ ...aList('2026-03-09'), operated: 8, eventsAnsweredForAll: true });
+      const gone = await store.recordCase(aCase('A', { listId: list.id }));
+      await store.eraseCase(gone.id, later);
+      expect((await store.lists()).map(({ id, eventsAnsweredForAll }) => [id, eventsAnsweredForAll])).toEqual([
+        [list.id, null],
+        [other.id, true],
+      ]);
     });
 
     it('reaches what the undo of an import holds', async () => {

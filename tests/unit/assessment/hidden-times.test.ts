@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { hiddenCaseIds, timesWereSeen } from '../../../src/lib/assessment/hidden-times';
-import { leaveOutRefused } from '../../../src/lib/assessment/leave-out-rules';
+import { eraseRefused, leaveOutRefused } from '../../../src/lib/assessment/leave-out-rules';
 import type { Event } from '../../../src/lib/model';
 import { aGoal, aRecord, casesInLists } from './made-up';
 
@@ -44,6 +44,18 @@ describe('times of a running window', () => {
     expect(first && timesWereSeen(first, hidden)).toBe(true);
     expect(last && timesWereSeen(last, hidden)).toBe(false);
     expect(first && timesWereSeen({ ...first, stretches: [] }, hidden)).toBe(false);
+  });
+});
+
+describe('erasing a case', () => {
+  it('waits until a serious event of it was looked at', () => {
+    const [one] = running(1).cases;
+    if (!one) throw new Error('no case');
+    const reviewed = { ...event(null), reviewed: { at: '2026-03-01T08:00:00.000Z', text: 'A wider opening.' } };
+    expect(eraseRefused({ ...one, events: [event(null)] })).toContain('waits for your review');
+    expect(eraseRefused({ ...one, events: [reviewed] })).toBeNull();
+    expect(eraseRefused({ ...one, events: [{ ...event(null), nearMiss: true }] })).toBeNull();
+    expect(eraseRefused({ ...one, events: null })).toBeNull();
   });
 });
 

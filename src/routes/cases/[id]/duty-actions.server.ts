@@ -2,7 +2,7 @@ import { redirect, type RequestEvent } from '@sveltejs/kit';
 import { countAgain, keepAsItIs, leaveOut, liftKeep } from '$lib/assessment/case-change';
 import { textOf } from '$lib/assessment/fields';
 import { timesWereSeen } from '$lib/assessment/hidden-times';
-import { isLeftOutReason, leaveOutRefused } from '$lib/assessment/leave-out-rules';
+import { eraseRefused, isLeftOutReason, leaveOutRefused } from '$lib/assessment/leave-out-rules';
 import { attempt } from '$lib/server/attempt';
 import { asked, refused, store } from './change-case.server';
 
@@ -44,6 +44,8 @@ export const dutyActions = {
       return refused('erase', fields, [
         { field: 'confirm', message: `Type the code ${one.code} to confirm. Nothing was erased.` },
       ]);
+    const because = eraseRefused(one);
+    if (because) return refused('erase', fields, [{ field: 'confirm', message: because }]);
     const { refused: why } = await attempt('confirm', () => event.locals.store.eraseCase(one.id, event.locals.now));
     if (why) return refused('erase', fields, [why], 409);
     redirect(303, '/cases?said=erased');

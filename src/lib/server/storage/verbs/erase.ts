@@ -1,6 +1,7 @@
 import type { Case, Reflection } from '../../../model';
 import { found } from '../checked';
 import { ledgerOf } from '../ledger';
+import { mapRecords } from '../numbered';
 import type { Store } from '../port';
 import { allOf, drop, findIn, put } from '../sharded';
 import type { Draft, Shelf } from '../shelf';
@@ -56,6 +57,13 @@ export const eraseVerbs = (shelf: Shelf): Pick<Store, 'eraseCase' | 'erasedCount
       refuseIfKept(gone, null);
       const ids = new Set([id]);
       drop(draft, 'cases', ids);
+      // Operated less timed is one more now, and nobody knows any more that nothing happened in it: it is asked anew.
+      if (gone.listId !== null)
+        mapRecords(draft, 'lists', (list) =>
+          list.id === gone.listId && list.operated !== null && list.eventsAnsweredForAll
+            ? { ...list, eventsAnsweredForAll: null }
+            : list,
+        );
       const tied = allOf(draft, 'reflections').filter(({ caseIds, answers, keptSeen }) =>
         [...caseIds, ...answers.map((each) => each.caseId), ...keptSeen.map((each) => each.caseId)].includes(id),
       );
