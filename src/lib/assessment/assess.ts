@@ -1,6 +1,6 @@
 import { auditOf, type Audit, type Interval, type StepAudit } from '../audit';
 import type { AuditReading } from '../intake';
-import type { Case, Effect, Measure, Problem, Procedure } from '../model';
+import type { Case, Effect, Measure, Outcome, Problem, Procedure } from '../model';
 import { emptyProfile } from '../model';
 import { lastingFor, resultFor, startGoal, windowOf } from '../practice';
 import type { Guidance, Suggestion } from '../rules/types';
@@ -33,7 +33,7 @@ export type AssessInput = {
 
 /** The answer with the audit behind it, or why nothing can be assessed. */
 export type Assessed =
-  | { kind: 'assessed'; assessment: Assessment; audit: Audit; suggestion: Suggestion }
+  | { kind: 'assessed'; assessment: Assessment; audit: Audit; suggestion: Suggestion; goal: GoalResult | null }
   | { kind: 'cannot'; because: string; problems: Problem[] };
 
 /**
@@ -49,6 +49,7 @@ export function assess(input: AssessInput): Assessed {
     return { kind: 'cannot', because: 'No case in this file can be assessed.', problems: reading.problems };
   const audit = auditOf({ ...record, procedure, seed, resamples: input.resamples });
   const suggestion = suggestionFor(audit, { ...record, profile: emptyProfile });
+  const goal = input.goal ? goalResult(input.goal, record, procedure, seed, input.resamples) : null;
   const assessment: Assessment = {
     format: 'next-twenty/assessment/1',
     procedure: procedure.id,
@@ -75,9 +76,9 @@ export function assess(input: AssessInput): Assessed {
       because: [...suggestion.because],
     },
     guidance: guidanceFor(audit, suggestion, record, input.guidance),
-    ...(input.goal ? { result: resultJson(input.goal, record, procedure, seed, input.resamples) } : {}),
+    ...(goal ? { result: goal.kind === 'result' ? goal.json : null } : {}),
   };
-  return { kind: 'assessed', assessment, audit, suggestion };
+  return { kind: 'assessed', assessment, audit, suggestion, goal };
 }
 
 const pair = (interval: Interval | null): [number, number] | null => interval && [interval.low, interval.high];
@@ -118,25 +119,37 @@ function stepJson(step: StepAudit, record: ReadRecord): Assessment['steps'][numb
   };
 }
 
+/** `running`: how far the window is where it is not full; before that nothing is called a result in words. */
+export type GoalResult =
+  | {
+      kind: 'result';
+      json: ResultJson;
+      outcome: Outcome;
+      label: string;
+      running: { cases: number; need: number } | null;
+    }
+  | { kind: 'none'; because: string };
+
 /**
- * What came of a goal from one case on. `null` where the file has no such case, no order, or too little before it.
+ * What came of a goal from one case on; `none` with its reason where the file has no such case, no order, or too little.
  * The cases before `from` are the record the goal started from; where lists are unknown the window is counted by cases.
  */
-function resultJson(
+function goalResult(
   wish: GoalWish,
   record: ReadRecord,
   procedure: Procedure,
   seed: number,
   resamples?: number,
-): ResultJson | null {
+): GoalResult {
   const from = record.cases.find((one) => one.code === wish.from);
-  if (!from || !from.orderKnown) return null;
+  if (!from) return noResult(`No case of this file has the code "${wish.from}".`);
+  if (!from.orderKnown) return noResult('The order of the cases in time is not known.');
   const before = record.cases.filter((one) => one.sequence < from.sequence);
   const picked =
     wish.step === 'suggested'
       ? pickFrom(before, record, procedure, seed, resamples)
       : { stepId: wish.step, view: null };
-  if (!picked) return null;
+  if (!picked) return noResult('The cases before it suggest no step.');
   const started = startGoal({
     cases: before,
     lists: record.lists,
@@ -148,7 +161,7 @@ function resultJson(
     seed,
     engine: ENGINE,
   });
-  if (started.kind !== 'start') return null;
+  if (started.kind !== 'start') return noResult(started.because);
   const window = windowOf(
     {
       procedureId: procedure.id,
@@ -173,7 +186,7 @@ function resultJson(
     seed,
   });
   const usual = started.start.frozen?.usual ?? null;
-  return {
+  const json: ResultJson = {
     step: picked.stepId,
     kind: outcome.kind,
     effect: effectJson(wish.measure === 'steadiness' ? outcome.spread : (outcome.against ?? outcome.plain)),
@@ -193,7 +206,12 @@ function resultJson(
         }))
       : [],
   };
+  const label = procedure.steps.find(({ id }) => id === picked.stepId)?.label ?? picked.stepId;
+  const counted = windowIds ? null : { cases: window.running.length, need: window.need.cases };
+  return { kind: 'result', json, outcome, label, running: counted };
 }
+
+const noResult = (because: string): GoalResult => ({ kind: 'none', because });
 
 /** The step the rule suggests from these cases; the largest difference where nothing stands out. */
 function pickFrom(cases: readonly Case[], record: ReadRecord, procedure: Procedure, seed: number, resamples?: number) {

@@ -1,8 +1,14 @@
 import { clock, counted, firstWords, prose, suggestionWords } from '../words';
-import type { Assessed } from './assess';
+import { effectRows, saidOfResult } from './after-words';
+import type { Assessed, GoalResult } from './assess';
 
 /** The same in words, as Choose says it: for a terminal. */
-export function assessmentText({ assessment, audit, suggestion }: Extract<Assessed, { kind: 'assessed' }>): string {
+export function assessmentText({
+  assessment,
+  audit,
+  suggestion,
+  goal,
+}: Extract<Assessed, { kind: 'assessed' }>): string {
   const { head, sentences } = suggestionWords(audit, suggestion);
   const width = Math.max(...audit.steps.map((step) => step.label.length));
   const rows = audit.steps
@@ -21,7 +27,6 @@ export function assessmentText({ assessment, audit, suggestion }: Extract<Assess
       ].join(''),
     );
   const labelOf = (stepId: string) => audit.steps.find((step) => step.stepId === stepId)?.label ?? stepId;
-  const result = assessment.result;
   return [
     `${counted(assessment.cases, 'case')}${assessment.lists === null ? ', lists not known' : `, ${counted(assessment.lists, 'list')}`}. Times adjusted for the eye where facts are recorded.`,
     '',
@@ -45,15 +50,26 @@ export function assessmentText({ assessment, audit, suggestion }: Extract<Assess
     ...(audit.waiting.perCase > 5
       ? ['', `Waiting: ${prose(audit.waiting.perCase)} a case. Part of it is checking.`]
       : []),
-    ...(result === undefined
-      ? []
-      : [
-          '',
-          result === null
-            ? 'No result: the case is not in the file, or too few cases lie before it.'
-            : `Result for ${result.step}: ${result.kind}.`,
-        ]),
+    ...(goal ? ['', ...goalText(goal)] : []),
     '',
     'Use after surgery, never in theatre. A shorter time is not a better operation.',
   ].join('\n');
+}
+
+/** The result as After twenty says it, never a bare verdict. */
+function goalText(goal: GoalResult): string[] {
+  if (goal.kind === 'none') return [`No result: ${goal.because}`];
+  const { outcome, label, running } = goal;
+  if (running)
+    return [
+      `${label}: no result yet. ${running.cases} of ${running.need} cases are counted; one is said when they are full.`,
+    ];
+  const { head, sentences, doesNotSay, beside } = saidOfResult(outcome, label);
+  return [
+    `${label}. ${head}`,
+    ...sentences,
+    ...beside,
+    ...effectRows(outcome).map((row) => `  ${row.label}: ${row.words}; ${row.under}`),
+    ...(doesNotSay ? [`Does not say ${doesNotSay}`] : []),
+  ];
 }

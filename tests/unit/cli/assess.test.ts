@@ -104,6 +104,39 @@ describe('assess from a terminal', () => {
     expect(result.steer_s).toBeGreaterThan(20);
   });
 
+  it('says a result with its figures and what it does not say, never a bare verdict', async () => {
+    const { out } = await assess('two.csv', '--me', 'A', '--goal', 'capsulorhexis', '--from', 'A21');
+    const said = out.slice(out.indexOf('Capsulorhexis. '));
+    expect(said).toMatch(/20 cases against 20/);
+    expect(said).toMatch(/against the rest of the operation: .* \(.*\d.*\)/);
+    expect(said).toMatch(/Does not say that/);
+    expect(out).not.toMatch(/cannot-tell|little-change/);
+  });
+
+  it('says how far a window is that is not full, and why there is no result', async () => {
+    const running = await assess('two.csv', '--me', 'A', '--goal', 'capsulorhexis', '--from', 'A31');
+    expect(running.out).toContain('no result yet. 10 of 20 cases are counted');
+    const lost = await assess('two.csv', '--me', 'A', '--goal', 'capsulorhexis', '--from', 'A99');
+    expect(lost.out).toContain('No result: No case of this file has the code "A99".');
+    const few = await assess('two.csv', '--me', 'A', '--goal', 'capsulorhexis', '--from', 'A5');
+    expect(few.out).toMatch(/No result: (?!No case of this file)/);
+  });
+
+  it('suggests nothing where no time differs from another', async () => {
+    const row = (index: number) => `K${index},L${Math.floor(index / 5)},20,60,120`;
+    const text = ['case,list,hydrodissection,rhexis,phaco', ...Array.from({ length: 40 }, (_, at) => row(at))].join(
+      '\n',
+    );
+    await writeFile(join(folder, 'equal.csv'), text);
+    const { out } = await assess('equal.csv');
+    expect(out).toContain('These times hardly vary, so nothing can be said about which step to look at.');
+    expect(out).not.toMatch(/came first|Suggested|two groups/);
+    const { steps } = JSON.parse((await assess('equal.csv', '--json')).out) as {
+      steps: { first: { seconds: unknown } }[];
+    };
+    expect(steps.map(({ first }) => first.seconds)).toEqual(steps.map(() => null));
+  });
+
   it('looks for a file where the person stood, then in the current folder', async () => {
     const elsewhere = await mkdtemp(join(tmpdir(), 'assess-other-'));
     await writeFile(join(elsewhere, 'mine.csv'), file());
