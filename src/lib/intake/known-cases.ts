@@ -149,13 +149,14 @@ function namesOf({ steps, facts, eventKinds }: Procedure): Names {
 }
 
 function differencesOf(before: Case, after: NewCase, names: Names): KnownCase['differences'] {
+  const handSteps = Object.keys({ ...before.hands.steps, ...after.hands.steps });
   const parts = (one: Case | NewCase): Map<string, string> =>
     new Map([
       ['procedure', one.procedureId],
       ...stepLengths(one, names),
       ...Object.entries(one.facts).map(([id, value]) => [names.fact(id), names.value(id, value)] as const),
       ...Object.entries(one.keptSeen).map(([id, seen]) => [`seen: ${names.part(id)}`, seen ? 'yes' : 'no'] as const),
-      ...Object.entries(one.hands.steps).map(([id, hands]) => [`hands, ${names.step(id)}`, HANDS[hands]] as const),
+      ...handSteps.map((id) => [`hands, ${names.step(id)}`, HANDS[one.hands.steps[id] ?? one.hands.whole]] as const),
       ['hands', HANDS[one.hands.whole]],
       [
         'events',

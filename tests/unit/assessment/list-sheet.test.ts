@@ -143,6 +143,12 @@ describe('a sheet of cases that are in the record', () => {
     expect(taken?.case).toMatchObject({ facts: { nucleus: 'medium', pupil: 'large' }, events: [] });
   });
 
+  it('says whose hands a step stands under now', () => {
+    const stored = [fresh(1, { events: [] })];
+    const [{ differences } = { differences: [] }] = read(filled('1,A1,,,,,S capsulorhexis,'), stored).known;
+    expect(differences).toEqual([{ what: 'hands, Capsulorhexis', before: 'mine', after: 'someone else' }]);
+  });
+
   it('drops no event, whatever is chosen about the other values', () => {
     const stored = [fresh(1, { facts: { nucleus: 'white' }, events: [] })];
     const reading = read(filled('1,A1,2,L,Y,0,M,E iris prolapse'), stored);
