@@ -1,6 +1,8 @@
 import { assess, assessmentText } from '../lib/assessment';
+import { oddInFile } from '../lib/assessment/odd-times';
 import type { AuditReading } from '../lib/intake';
 import type { Problem } from '../lib/model';
+import { atOnce } from '../lib/turns';
 import { plainBlanks } from '../lib/words';
 import { loadGuidance, loadProcedures } from '../lib/server/content/library';
 import { readOptions, USAGE, type Options } from './options';
@@ -64,8 +66,9 @@ async function assessOne(file: string, options: Options, io: Io): Promise<Proble
     ...(options.goal ? { goal: options.goal } : {}),
   });
   if (answer.kind === 'cannot') return refused.length > 0 ? refused : [whole(null, null, answer.because)];
+  const asked = { ...reading, problems: [...reading.problems, ...atOnce(oddInFile(reading, procedures))] };
   io.err(
-    remarks(file, reading, options)
+    remarks(file, asked, options)
       .map((line) => `${file}: ${line}\n`)
       .join(''),
   );
@@ -73,7 +76,7 @@ async function assessOne(file: string, options: Options, io: Io): Promise<Proble
   else
     io.out(
       plainBlanks(
-        `${[file, ...understood(reading), assessmentText(answer), ...problemLines(reading.problems), ''].join('\n')}\n`,
+        `${[file, ...understood(reading), assessmentText(answer), ...problemLines(asked.problems), ''].join('\n')}\n`,
       ),
     );
   return null;

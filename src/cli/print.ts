@@ -1,3 +1,4 @@
+import { problemLines as grouped } from '../lib/assessment/problem-lines';
 import { briefly, type AuditReading } from '../lib/intake';
 import type { Problem } from '../lib/model';
 
@@ -18,20 +19,16 @@ export function understood({ mapping, rowsIn, rowsTaken, rowsNamed }: AuditReadi
   ];
 }
 
+/** Rows with the same trouble share a line, so that a hundred of one kind do not hide one of another. */
 export function problemLines(problems: readonly Problem[]): string[] {
   if (problems.length === 0) return [];
-  const line = ({ row, column, value, why }: Problem) => {
-    const where = [row === null ? '' : `row ${row}`, column ?? '', value === null ? '' : `"${briefly(value)}"`].filter(
-      Boolean,
-    );
-    return `  ${where.length > 0 ? `${where.join(', ')}: ` : ''}${why}`;
-  };
-  const more = problems.length - SHOWN;
+  const { first, rest, more } = grouped(problems);
+  const left = rest.length + more;
   return [
     '',
     'Left out or asked about:',
-    ...problems.slice(0, SHOWN).map(line),
-    ...(more > 0 ? [`  and ${more} more`] : []),
+    ...first.map((line) => `  ${line}`),
+    ...(left > 0 ? [`  and ${left} more`] : []),
   ];
 }
 

@@ -44,6 +44,23 @@ const FILES: readonly [
     'Take the 3 good rows; 1 row named above stays out',
   ],
   [
+    'a time far from the others',
+    'far.csv',
+    `${table(12)}\nA13,phaco,4,none,7000,30,50`,
+    [
+      'Taken, but please look: 1',
+      'Row 14: 7000 s is far longer than you usually take for capsulorhexis. Is the time right?',
+    ],
+    'Take the 13 good rows',
+  ],
+  [
+    'two steps at once',
+    'overlap.csv',
+    `${STRETCHES}\n${TWO}\nA1,phaco,none,Cortex,100,140`,
+    ['Row 2: Stretches of hydrodissection and cortex aspiration overlap by 10 s. Which of the two was going on?'],
+    'Take the 3 good rows',
+  ],
+  [
     'an end before its start',
     'backwards.csv',
     `${STRETCHES}\n${TWO}\nA1,phaco,none,Cortex,180,120`,

@@ -31,11 +31,11 @@ const enterEverywhere = (page: Page) =>
   page.evaluate(() => {
     const typed: Record<string, string> = { date: '2026-11-02', month: '2026-11', number: '7', time: '09:30' };
     window.enteredIn = [
-      ...document.querySelectorAll<HTMLInputElement>('main input, main textarea, main select'),
+      ...document.querySelectorAll<NonNullable<Window['enteredIn']>[number]>('main input, main textarea, main select'),
     ].filter(({ type }) => !['hidden', 'file', 'submit'].includes(type));
     for (const field of window.enteredIn)
       if (field instanceof HTMLSelectElement) field.selectedIndex = field.options.length - 1;
-      else if (field.type === 'checkbox' || field.type === 'radio') field.checked = !field.checked;
+      else if (field instanceof HTMLInputElement && /checkbox|radio/.test(field.type)) field.checked = !field.checked;
       else field.value = typed[field.type] ?? 'entered';
     return window.enteredIn.map((field) => `${field.name}: ${field.value} ${'checked' in field && field.checked}`);
   });

@@ -1,5 +1,5 @@
 import type { AuditReading, Mapping, Question } from '../intake';
-import type { Procedure } from '../model';
+import type { Problem, Procedure } from '../model';
 import { capital, counted, listed } from '../words';
 import { importPlan, keepsNew, type ImportPlan } from './import-plan';
 import { problemLines, type ProblemList } from './problem-lines';
@@ -48,10 +48,12 @@ const LISTED = 300;
 const MAPPINGS = 120;
 const DIFFERENCES = 14;
 
+/** @param odd what is asked about beside what the reading itself asks: times far from the surgeon's own, say */
 export function bringInView(
   reading: AuditReading,
   choices: Choices,
   record: Pick<SurgeonRecord, 'procedures' | 'references'>,
+  odd: readonly Problem[] = [],
 ): BringInView {
   const plan = importPlan(reading, choices, record.references);
   const refused = reading.problems.filter(({ weight }) => weight === 'refused');
@@ -69,7 +71,7 @@ export function bringInView(
     columnOptions: reading.columnOptions,
     labelOptions: reading.labelOptions,
     refused: problemLines(refused),
-    queried: problemLines(queried),
+    queried: problemLines([...queried, ...odd]),
     known: {
       same: reading.known.filter(({ same }) => same).length,
       changed: changed.slice(0, LISTED).map((one) => ({

@@ -1,67 +1,91 @@
 import { median, robustScale } from '../statistics';
 import type { Case, Problem, Procedure } from '../model';
+import { mapped, scaled, type Work } from '../turns';
 import { inOrder } from './counted';
 import { inSentence } from './fact-words';
 import { asChosen, stepsOf, type StepChoice } from './merged-steps';
 import { spanOf, stepSecondsOf } from './step-time';
 import { auditThresholds } from './thresholds';
 
-/** A case that is kept and counted, but asked about. */
+/** A case that is kept and counted, but asked about; the question names the step and the time in words. */
 export type Query = Problem & { caseId: string; code: string; stepId: string | null };
+
+type Range = { low: number; high: number };
 
 /**
  * What should be asked about: times far from the surgeon's own, stretches of two steps that overlap, and cases with
  * fewer than half of the steps usually timed. In order of time. Nothing is taken out because of a query.
+ *
+ * @param about which cases are asked about; all of them say what is usual
  */
-export function queriesOf(cases: readonly Case[], procedure: Procedure): Query[] {
+export function* queriesOf(
+  cases: readonly Case[],
+  procedure: Procedure,
+  about: (one: Case) => boolean = () => true,
+): Work<Query[]> {
   const ordered = inOrder(cases.filter(({ procedureId }) => procedureId === procedure.id));
   const choices = stepsOf(ordered, procedure);
-  const ranges = choices.map((choice) => ownRange(ordered, choice));
+  const seconds = yield* scaled(
+    mapped(ordered, (case_) => choices.map((choice) => stepSecondsOf(asChosen(case_, choice), choice.stepId))),
+    0,
+    0.5,
+  );
+  const ranges = choices.map((_, step) => ownRange(seconds.map((row) => row[step] ?? null)));
   const usual = usualSteps(ordered, procedure, choices);
-  return ordered.flatMap((case_) => [
-    ...choices.flatMap((choice, step) => farFromOwn(case_, choice, ranges[step] ?? null, procedure)),
-    ...overlaps(case_, procedure),
-    ...fewSteps(case_, usual),
-  ]);
+  const asked = yield* scaled(
+    mapped(ordered, (case_, place) =>
+      about(case_)
+        ? [
+            ...choices.flatMap(({ stepId }, step) =>
+              farFromOwn(case_, stepId, seconds[place]?.[step] ?? null, ranges[step] ?? null, procedure),
+            ),
+            ...overlaps(case_, procedure),
+            ...fewSteps(case_, usual),
+          ]
+        : [],
+    ),
+    0.5,
+    1,
+  );
+  return asked.flat();
 }
 
-const query = (case_: Case, stepId: string | null, value: string | null, why: string): Query => ({
+const query = (case_: Case, stepId: string | null, why: string): Query => ({
   caseId: case_.id,
   code: case_.code,
   stepId,
   row: case_.source.kind === 'file' ? case_.source.row : null,
-  column: stepId,
-  value,
+  column: null,
+  value: null,
   why,
   weight: 'queried',
 });
 
 /** The times between which the surgeon's own step lies within six robust SDs, log scale; `null` while too few are known. */
-function ownRange(cases: readonly Case[], choice: StepChoice): { low: number; high: number } | null {
-  const logs = cases.flatMap((case_) => {
-    const seconds = stepSecondsOf(asChosen(case_, choice), choice.stepId);
-    return seconds === null ? [] : [Math.log(seconds)];
-  });
+function ownRange(times: readonly (number | null)[]): Range | null {
+  const logs = times.flatMap((seconds) => (seconds === null ? [] : [Math.log(seconds)]));
   if (logs.length < auditThresholds.queryFrom) return null;
-  const scale = Math.max(robustScale(logs)?.scale ?? 0, auditThresholds.queryScaleFloor);
+  const spread = robustScale(logs);
+  // Where most times are alike only an SD is left, and that grows with the very time to be asked about.
+  const own = spread === null || spread.method === 'sd' ? 0 : spread.scale;
+  const scale = Math.max(own, auditThresholds.queryScaleFloor);
   const reach = auditThresholds.queryScales * scale;
   return { low: Math.exp(median(logs) - reach), high: Math.exp(median(logs) + reach) };
 }
 
 function farFromOwn(
   case_: Case,
-  choice: StepChoice,
-  range: { low: number; high: number } | null,
+  stepId: string,
+  seconds: number | null,
+  range: Range | null,
   procedure: Procedure,
 ): Query[] {
-  const seconds = stepSecondsOf(asChosen(case_, choice), choice.stepId);
   if (seconds === null) return [];
   const { low, high } = range ?? { low: 0, high: auditThresholds.queryLongSeconds };
   if (seconds >= low && seconds <= high) return [];
-  const label = labelOf(procedure, choice.stepId);
-  const than = range ? `than you usually take for ${label}` : `than any step usually takes`;
-  const why = `${Math.round(seconds)} s is far ${seconds > high ? 'longer' : 'shorter'} ${than}. Is the time right?`;
-  return [query(case_, choice.stepId, String(Number(seconds.toFixed(2))), why)];
+  const than = range ? `than you usually take for ${labelOf(procedure, stepId)}` : 'than any step usually takes';
+  const far = seconds > high ? 'longer' : 'shorter';
+  return [query(case_, stepId, `${Math.round(seconds)} s is far ${far} ${than}. Is the time right?`)];
 }
 
 /** Two steps cannot go on at once; marks a second apart are a matter of pressing the key. */
@@ -81,7 +105,7 @@ function overlaps(case_: Case, procedure: Procedure): Query[] {
       const [first, second] = [labelOf(procedure, span.stepId), labelOf(procedure, next.stepId)];
       const why = `Stretches of ${first} and ${second} overlap by ${Math.round(both)} s. Which of the two was going on?`;
       const key = [span.stepId, next.stepId].sort().join('/');
-      if (!found.has(key)) found.set(key, query(case_, next.stepId, `${next.from} to ${next.to}`, why));
+      if (!found.has(key)) found.set(key, query(case_, next.stepId, why));
     }
   });
   return [...found.values()];
@@ -109,7 +133,7 @@ function fewSteps(case_: Case, usual: readonly StepChoice[]): Query[] {
   const timed = usual.filter((choice) => isTimed(case_, choice)).length;
   if (timed * 2 >= usual.length) return [];
   const why = `Only ${timed} of the ${usual.length} steps you usually time are here. Is the recording complete?`;
-  return [query(case_, null, String(timed), why)];
+  return [query(case_, null, why)];
 }
 
 const labelOf = ({ steps }: Procedure, stepId: string) =>

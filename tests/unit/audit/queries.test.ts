@@ -1,8 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { queriesOf } from '../../../src/lib/audit';
-import type { Case } from '../../../src/lib/model';
+import { queriesOf as queries } from '../../../src/lib/audit';
+import type { Case, Procedure } from '../../../src/lib/model';
+import { atOnce } from '../../../src/lib/turns';
 import { case_, length, procedure, step, stretch } from '../../bench/made-up';
 import { plainProcedure, recordOf } from '../../bench/simulated-record';
+
+const queriesOf = (cases: readonly Case[], of: Procedure, about?: (one: Case) => boolean) =>
+  atOnce(queries(cases, of, about));
 
 const four = procedure([step('a'), step('b'), step('c'), step('d'), step('polish', { optional: true })]);
 const usual = (count: number, seconds = (place: number) => 60 + (place % 7)): Case[] =>
@@ -14,7 +18,7 @@ const usual = (count: number, seconds = (place: number) => 60 + (place % 7)): Ca
   );
 
 describe('queries', () => {
-  it('ask about a time more than six robust SDs from the own ones, either way, and name file row, column and value', () => {
+  it('ask about a time more than six robust SDs from the own ones, either way, and name the row of the file', () => {
     const odd = case_(50, [length('a', 900), ...['b', 'c', 'd'].map((id) => length(id, 60))], {
       source: { kind: 'file', importId: 'import-1', row: 51 },
     });
@@ -25,8 +29,8 @@ describe('queries', () => {
         code: 'C50',
         stepId: 'a',
         row: 51,
-        column: 'a',
-        value: '900',
+        column: null,
+        value: null,
         why: '900 s is far longer than you usually take for A. Is the time right?',
         weight: 'queried',
       },
@@ -36,6 +40,7 @@ describe('queries', () => {
         why: '3 s is far shorter than you usually take for A. Is the time right?',
       }),
     ]);
+    expect(queriesOf([...usual(30), odd, short], four, ({ code }) => code === 'C51')).toHaveLength(1);
   });
 
   it('do not ask about ordinary variation, rounded short steps, or a step that is always the same', () => {
@@ -54,6 +59,11 @@ describe('queries', () => {
         four,
       ),
     ).toEqual([]);
+  });
+
+  it('ask about one time among times that are all alike', () => {
+    const odd = case_(50, [length('a', 900), ...['b', 'c', 'd'].map((id) => length(id, 60))]);
+    expect(queriesOf([...usual(40, () => 60), odd], four).map(({ code }) => code)).toEqual(['C50']);
   });
 
   it('ask about half an hour for one step while the record is too short for a scale of its own', () => {

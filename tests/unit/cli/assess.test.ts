@@ -214,6 +214,17 @@ describe('assess from a terminal', () => {
     expect(err).toMatch(/row 3: This stretch overlaps/);
   });
 
+  it('asks about a time far from the others, in words and beside the JSON, and counts it', async () => {
+    await writeFile(join(folder, 'far.csv'), file().replace(/^A,A1,A-0,rhexis,.*$/m, 'A,A1,A-0,rhexis,7000'));
+    const asks = 'ow 2: 7000 s is far longer than you usually take for capsulorhexis. Is the time right?';
+    expect((await assess('far.csv', '--me', 'A')).out).toContain(asks);
+    const { out, err } = await assess('far.csv', '--me', 'A', '--json');
+    expect(err).toContain(asks);
+    const answer = JSON.parse(out) as { cases: number; left_out: { row: number }[] };
+    expect(answer.cases).toBe(40);
+    expect(answer.left_out.filter(({ row }) => row === 2)).toEqual([]);
+  });
+
   it('joins facts to the cases of the reference too, and refuses a file of facts that is not there', async () => {
     await writeFile(join(folder, 'both.csv'), `case_id,nucleus\n${[1, 2, 3].map((n) => `B${n},hard`).join('\n')}\n`);
     const { out } = await assess('two.csv', '--json', '--me', 'A', '--reference', 'B', '--facts', 'both.csv');

@@ -3,6 +3,8 @@ import { leftOutOptions } from '$lib/assessment/case-change';
 import { caseView } from '$lib/assessment/case-view';
 import { noticedOptions } from '$lib/assessment/event-fields';
 import { hiddenCaseIds } from '$lib/assessment/hidden-times';
+import { oddInCase } from '$lib/assessment/odd-times';
+import { inTurns } from '$lib/server/in-turns';
 import { loadCautions } from '$lib/server/content';
 import { importedLast, lastUndo } from '$lib/server/last-change';
 import { readRecord } from '$lib/server/record';
@@ -38,6 +40,7 @@ export const load: PageServerLoad = async ({ locals, params, url }) => {
   const undo = await lastUndo(locals.store, record, [one.id], locals.now);
   return {
     view: caseView(one, record, hiddenCaseIds(record).has(one.id)),
+    odd: await inTurns(oddInCase(one, record)),
     undo: undo?.kind === 'offered' ? { of: undo.of, others: undo.cases - 1 } : null,
     noUndo: undo?.kind === 'refused' ? undo.because : null,
     importedLast: undo ? null : await importedLast(locals.store, one),

@@ -3,10 +3,12 @@ import { bringInView } from '$lib/assessment/bring-in-view';
 import { choicesFromForm } from '$lib/assessment/import-choices';
 import { hiddenCaseIds, timesWereSeen } from '$lib/assessment/hidden-times';
 import { importBatch, importPlan } from '$lib/assessment/import-plan';
+import { oddInImport } from '$lib/assessment/odd-times';
 import { instantWords } from '$lib/assessment/when-words';
 import { attempt } from '$lib/server/attempt';
 import { fieldsOf } from '$lib/server/form-fields';
 import { readHeld, sameTextBefore, textHash } from '$lib/server/held-import';
+import { inTurns } from '$lib/server/in-turns';
 import { loadCautions } from '$lib/server/content';
 import { readRecord } from '$lib/server/record';
 import type { Store } from '$lib/server/storage/port';
@@ -24,9 +26,11 @@ export const load: PageServerLoad = async ({ locals, params, url }) => {
   if (done) redirect(303, `/cases?import=${done.id}`);
   const { held, record } = await heldAnd(locals.store, params.id);
   const before = await sameTextBefore(locals.store, held.text);
+  const reading = await readHeld(held, record, locals.now);
+  const odd = await inTurns(oddInImport(importPlan(reading, held.choices, record.references), reading, record));
   return {
     fileName: held.fileName,
-    view: bringInView(await readHeld(held, record, locals.now), held.choices, record),
+    view: bringInView(reading, held.choices, record, odd),
     code: held.choices['code'] ?? '',
     known: held.choices['known'] ?? '',
     agreed: held.choices['agreed'] === 'yes',
