@@ -2,7 +2,7 @@
  * Next Twenty as a library: the same functions the screens and the command line use. Pure and deterministic for one
  * input and seed; no clock, no files, no network. Times in seconds, effects as ratios of window to start (the stored
  * `Effect` is their logarithm), shares 0..1. What cannot be said is a returned case with its reason, never an
- * exception and never NaN.
+ * exception and never NaN: too little data, and a number of the caller's that is none (code `not-a-number`, by name).
  *
  * @example
  * ```ts

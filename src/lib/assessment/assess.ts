@@ -2,7 +2,7 @@ import { auditOf, type Audit, type Interval, type StepAudit } from '../audit';
 import type { AuditReading } from '../intake';
 import type { Case, Effect, Measure, Outcome, Problem, Procedure } from '../model';
 import { emptyProfile } from '../model';
-import { lastingFor, resultFor, startGoal, windowOf } from '../practice';
+import { lastingFor, notANumber, recordNotANumber, resultFor, startGoal, windowOf } from '../practice';
 import type { Guidance, Suggestion } from '../rules/types';
 import { eventBounds, eventTally } from '../safety';
 import type { Assessment, EffectJson, ResultJson } from './assessment';
@@ -47,6 +47,10 @@ export function assess(input: AssessInput): Assessed {
   const record = procedure && recordFromReading(reading, procedure);
   if (!procedure || !record || record.cases.length === 0)
     return { kind: 'cannot', because: 'No case in this file can be assessed.', problems: reading.problems };
+  const wrong =
+    recordNotANumber(record) ??
+    notANumber({ seed, 'number of re-draws': input.resamples, 'length of the window': input.goal?.window });
+  if (wrong) return { kind: 'cannot', because: wrong.because, problems: reading.problems };
   const audit = auditOf({ ...record, procedure, seed, resamples: input.resamples });
   const suggestion = suggestionFor(audit, { ...record, profile: emptyProfile });
   const goal = input.goal ? goalResult(input.goal, record, procedure, seed, input.resamples) : null;

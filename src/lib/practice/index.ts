@@ -6,6 +6,7 @@ export * from './done-beside';
 export { type Look } from './effect';
 export * from './lasting-for';
 export { type Chance, type ChanceBySize, type Power } from './power';
+export { notANumber, recordNotANumber } from './not-a-number';
 export * from './rest-steps';
 export * from './result';
 export * from './short-times';

@@ -29,6 +29,21 @@ const NOT_JUDGED: Partial<Record<Measure, CannotSay>> = {
   safety: { code: 'not-a-time-goal', because: 'This goal is about safety: it has no time.' },
 };
 
+/** Nothing said of these cases, for one reason. */
+export const notJudged = ({ code, because }: CannotSay): JudgedCases => ({
+  kind: 'cannot-tell',
+  cannot: { code, because },
+  time: null,
+  spread: null,
+  rangeStart: null,
+  rangeWindow: null,
+  already: null,
+  powerForAFifth: null,
+  listsKnown: true,
+  sharedHands: false,
+  said: [],
+});
+
 /** What these cases say by the goal's measure, before safety is asked. */
 export function judgeCases(input: ResultInput, starting: readonly Case[], window: readonly Case[]): JudgedCases {
   const arrays = caseArrays([...starting, ...window], input.procedure, input.lists, input.stepId, {

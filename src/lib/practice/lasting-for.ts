@@ -2,6 +2,7 @@ import type { Case, Lasting, ListRecord, Procedure, Start } from '../model';
 import { caseArrays } from './case-arrays';
 import { changeInput } from './judge-cases';
 import { lastingOf } from './lasting';
+import { notANumber, recordNotANumber } from './not-a-number';
 import { casesWithIds } from './span';
 
 export type LastingInput = {
@@ -17,6 +18,7 @@ export type LastingInput = {
 
 /** Did a step that was found shorter stay so? One answer a following twenty; empty where there is none or nothing can be said. */
 export function lastingFor(input: LastingInput): Lasting[] {
+  if (recordNotANumber(input) ?? notANumber({ allowance: input.start.allowance })) return [];
   const windows = input.windows.map((ids) => casesWithIds(input.cases, ids));
   const starting = casesWithIds(input.cases, input.start.caseIds);
   const arrays = caseArrays([...starting, ...windows.flat()], input.procedure, input.lists, input.stepId, {

@@ -1,6 +1,8 @@
 import type { Case, ListRecord, Measure, Outcome, Procedure, Start } from '../model';
+import type { Cannot } from './cannot';
 import type { Look } from './effect';
-import { judgeCases, type JudgedCases } from './judge-cases';
+import { judgeCases, notJudged, type JudgedCases } from './judge-cases';
+import { notANumber, recordNotANumber } from './not-a-number';
 import { leftOutSeen, pausedBecause, withLeftOut } from './result-safety';
 import { casesWithIds } from './span';
 import { practiceThresholds as set } from './thresholds';
@@ -36,10 +38,12 @@ export type ResultInput = {
 export function resultFor(input: ResultInput): Outcome {
   const starting = casesWithIds(input.cases, input.start.caseIds);
   const window = casesWithIds(input.cases, input.windowIds);
-  const judged = judgeCases(input, starting, window);
+  const wrong = wrongNumber(input);
+  const judged = wrong ? notJudged(wrong) : judgeCases(input, starting, window);
   const seen = leftOutSeen(input);
-  const withThem = seen.length > 0 ? judgeCases(input, ...withLeftOut(input, starting, window, seen)) : null;
-  const paused = pausedBecause(input, starting);
+  const withThem = seen.length > 0 && !wrong ? judgeCases(input, ...withLeftOut(input, starting, window, seen)) : null;
+  // Safety is asked even so, by the published rate where the given one is none.
+  const paused = pausedBecause(isRate(input.seriousRate?.rate) ? input : { ...input, seriousRate: null }, starting);
   const gone = input.start.caseIds.length + input.windowIds.length - starting.length - window.length;
   return {
     kind: paused.length > 0 ? 'paused' : judged.kind,
@@ -49,9 +53,9 @@ export function resultFor(input: ResultInput): Outcome {
     rest: judged.time?.rest ?? null,
     spread: judged.spread,
     paused,
-    allowance: input.start.allowance,
-    steer: input.start.steer,
-    startUsual: input.start.frozen?.usual ?? null,
+    allowance: wrong ? 0 : input.start.allowance,
+    steer: wrong ? null : input.start.steer,
+    startUsual: wrong ? null : (input.start.frozen?.usual ?? null),
     rangeStart: judged.rangeStart,
     rangeWindow: judged.rangeWindow,
     notes: notesOf(input, judged, seen.length),
@@ -72,6 +76,32 @@ export function resultFor(input: ResultInput): Outcome {
     ],
   };
 }
+
+const isRate = (rate: number | undefined) => rate === undefined || (rate > 0 && rate < 1);
+
+/** `steer` and the frozen model come from the same start; a broken one is no start to compare with. */
+const wrongNumber = ({
+  cases,
+  lists,
+  start,
+  seed,
+  permutations,
+  seriousRate,
+  casesBefore,
+}: ResultInput): Cannot | null =>
+  recordNotANumber({ cases, lists }) ??
+  notANumber({
+    allowance: start.allowance,
+    'allowance for spread': start.allowanceSpread,
+    'lower end of the expected range': start.steer,
+    'usual of the start': start.frozen?.usual,
+    'one in five of the start': start.frozen?.oneInFive,
+    'adjustment of the start': [...(start.frozen?.coefficients ?? []), ...(start.frozen?.centre ?? [])],
+    seed,
+    'number of permutations': permutations,
+    'rate of serious events': isRate(seriousRate?.rate) ? 0 : NaN,
+    'number of cases before the record': casesBefore,
+  });
 
 function notesOf(input: ResultInput, judged: JudgedCases, leftOut: number): Outcome['notes'] {
   const shorter = judged.kind === 'shorter';

@@ -5,6 +5,7 @@ import { allowing, type Allowance } from './allowance';
 import { cannot, type Cannot } from './cannot';
 import type { CaseArrays } from './case-arrays';
 import { hashOfCases } from './case-hash';
+import { notANumber, recordNotANumber } from './not-a-number';
 import { powerOf, type Power } from './power';
 import { referenceUsual } from './reference-usual';
 import { isJudged, startingCases } from './starting-cases';
@@ -57,6 +58,16 @@ export const startGoalInSlices = (input: StartGoalInput, how: Slices): Promise<S
   inSlices(starting(input), how);
 
 function* starting(input: StartGoalInput): Work<StartedGoal | Cannot> {
+  const { seed, resamples, from, notBefore } = input;
+  const wrong =
+    recordNotANumber(input) ??
+    notANumber({
+      seed,
+      'number of re-draws': resamples,
+      'first case': from,
+      'case to start from': notBefore,
+    });
+  if (wrong) return wrong;
   const found = startingCases(input);
   if (found.kind === 'cannot') return found;
   yield 0.1;
