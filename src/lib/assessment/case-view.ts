@@ -1,4 +1,5 @@
 import { stepSecondsOf, waitingOf, wentBackOf } from '../audit';
+import { hasClockReadings } from '../intake';
 import type { Case, Event, Hands, Procedure } from '../model';
 import { clock } from '../words';
 import { leftOutWords } from './case-change';
@@ -31,6 +32,8 @@ export type CaseView = {
   /** Empty while the times are hidden. */
   steps: readonly (readonly string[])[];
   stretches: readonly (readonly string[])[];
+  /** Can its marks be had as chapters of its recording? */
+  chapters: boolean;
   edit: {
     rows: readonly StretchRow[];
     steps: readonly Choice[];
@@ -82,6 +85,7 @@ export function caseView(one: Case, record: SurgeonRecord, hidden: boolean): Cas
     },
     steps: hidden ? [] : stepRows(one, procedure),
     stretches: hidden ? [] : inOrder.map((stretch) => stretchCells(stretch, procedure)),
+    chapters: !hidden && hasClockReadings(one),
     edit: hidden
       ? null
       : {

@@ -54,6 +54,10 @@ export function chaptersAsSheet(cues: readonly Cue[], code: string): string[][] 
   ];
 }
 
+/** Is there a stretch of which more than the length is known? */
+export const hasClockReadings = ({ stretches }: Pick<Case, 'stretches'>): boolean =>
+  stretches.some(({ start, end }) => start !== null && end !== null);
+
 /** One case as WebVTT chapters; stretches of which only the length is known are not in it. No code, no date. */
 export function writeChapters(one: Pick<Case, 'stretches'>, procedure: Procedure): string {
   const cues = one.stretches.flatMap((stretch) => {

@@ -13,7 +13,7 @@ export {
   writingStretches,
   type WriteOptions,
 } from './write-cases';
-export { writeChapters } from './chapters';
+export { hasClockReadings, writeChapters } from './chapters';
 export { liesAhead } from './when';
 export { harmless } from './harmless';
 export { briefly } from './ledger';
