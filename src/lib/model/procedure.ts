@@ -75,7 +75,6 @@ export const procedureSchema = z
     });
   });
 
-export type KeptPart = z.infer<typeof keptPartSchema>;
 export type Step = z.infer<typeof stepSchema>;
 export type EyeFact = z.infer<typeof eyeFactSchema>;
 export type Procedure = z.infer<typeof procedureSchema>;

@@ -62,15 +62,6 @@ export function gate(input: GateInput): Gate {
   };
 }
 
-/**
- * The gate of a result stored earlier, by what is known today. `reopened`: it was open then and is closed now, by an
- * event or an answer added since; the stored numbers stay as they are and this is said above them.
- */
-export function gateOfStored(storedKind: string, today: GateInput): Gate & { reopened: boolean } {
-  const now = gate(today);
-  return { ...now, reopened: storedKind !== 'paused' && !now.open };
-}
-
 function seriousOf(cases: readonly Case[], lists: readonly ListRecord[]): Found[] {
   const timed = cases.flatMap((one) => (one.events ?? []).map((event) => ({ event, caseId: one.id })));
   const untimed = listsOf(cases, lists).flatMap((list) => list.untimedEvents.map((event) => ({ event, caseId: null })));

@@ -4,7 +4,6 @@ import type { Case } from '../../../src/lib/model';
 import {
   downstreamOf,
   gate,
-  gateOfStored,
   keptPartShares,
   keptPartsFallen,
   mayLeaveOut,
@@ -66,13 +65,9 @@ describe('the gate', () => {
     expect(codes({ monitorSignalled: true })).toEqual(['monitor']);
   });
 
-  it('re-opens for a stored result when an event is added later', () => {
-    expect(gateOfStored('shorter', asked({ windowCases: answered([{ ...tear, noticed: 'later' }]) }))).toMatchObject({
-      reopened: true,
-      open: false,
-    });
-    expect(gateOfStored('shorter', asked({}))).toMatchObject({ reopened: false, open: true });
-    expect(gateOfStored('paused', asked({ windowCases: answered([tear]) })).reopened).toBe(false);
+  it('is closed by an event noticed later, so that a stored result is asked about again', () => {
+    expect(codes({ windowCases: answered([{ ...tear, noticed: 'later' }]) })).toEqual(['unreviewed']);
+    expect(codes({ windowCases: answered([reviewed({ ...tear, noticed: 'later' })]) })).toEqual([]);
   });
 });
 
