@@ -1,8 +1,11 @@
 import { createHash } from 'node:crypto';
 import { checkText, decode } from '../intake/decode';
 import { readAuditInSlices, textPointsToAPerson, type AuditReading } from '../intake';
+import { importPlan } from '../assessment/import-plan';
+import { oddInImport } from '../assessment/odd-times';
 import type { SurgeonRecord } from '../assessment/record';
-import { othersMeanwhile } from './in-turns';
+import type { Problem } from '../model';
+import { inTurns, othersMeanwhile } from './in-turns';
 import { keptAnswers, recordKey } from './kept-answers';
 import type { HeldImport, ImportRecord, Store } from './storage/port';
 
@@ -55,13 +58,25 @@ function within(
 // A large file takes a second to read, and one import is read at every look at it; the latest reading is enough.
 const readings = keptAnswers<AuditReading>(1);
 
+const oddOnes = keptAnswers<Problem[]>(1);
+
+const keyOf = ({ id, heldAt, choices }: HeldImport, record: SurgeonRecord, now: string): string =>
+  JSON.stringify([id, heldAt, choices, now.slice(0, 10), recordKey(record)]);
+
 /** How a held text reads against the record, with the answers given so far; others are answered meanwhile. */
 export function readHeld(held: HeldImport, record: SurgeonRecord, now: string): Promise<AuditReading> {
-  const { id, text, fileName, choices } = held;
+  const { text, fileName, choices } = held;
   const today = now.slice(0, 10);
-  const key = JSON.stringify([id, held.heldAt, choices, today, recordKey(record)]);
   const input = { today, text, fileName, procedures: record.procedures, existing: record.cases, choices };
-  return readings(key, () => readAuditInSlices(input, othersMeanwhile));
+  return readings(keyOf(held, record, now), () => readAuditInSlices(input, othersMeanwhile));
+}
+
+/** What is asked about in what would be taken of it: times far from the surgeon's own, steps that overlap. */
+export function oddInHeld(held: HeldImport, record: SurgeonRecord, now: string): Promise<Problem[]> {
+  return oddOnes(keyOf(held, record, now), async () => {
+    const reading = await readHeld(held, record, now);
+    return inTurns(oddInImport(importPlan(reading, held.choices, record.references), reading, record));
+  });
 }
 
 /** The import that took in the same text before and was not taken back; `null` where there is none. */

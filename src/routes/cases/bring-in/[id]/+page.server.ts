@@ -3,12 +3,10 @@ import { bringInView } from '$lib/assessment/bring-in-view';
 import { choicesFromForm } from '$lib/assessment/import-choices';
 import { hiddenCaseIds, timesWereSeen } from '$lib/assessment/hidden-times';
 import { importBatch, importPlan } from '$lib/assessment/import-plan';
-import { oddInImport } from '$lib/assessment/odd-times';
 import { instantWords } from '$lib/assessment/when-words';
 import { attempt } from '$lib/server/attempt';
 import { fieldsOf } from '$lib/server/form-fields';
-import { readHeld, sameTextBefore, textHash } from '$lib/server/held-import';
-import { inTurns } from '$lib/server/in-turns';
+import { oddInHeld, readHeld, sameTextBefore, textHash } from '$lib/server/held-import';
 import { loadCautions } from '$lib/server/content';
 import { readRecord } from '$lib/server/record';
 import type { Store } from '$lib/server/storage/port';
@@ -27,7 +25,7 @@ export const load: PageServerLoad = async ({ locals, params, url }) => {
   const { held, record } = await heldAnd(locals.store, params.id);
   const before = await sameTextBefore(locals.store, held.text);
   const reading = await readHeld(held, record, locals.now);
-  const odd = await inTurns(oddInImport(importPlan(reading, held.choices, record.references), reading, record));
+  const odd = await oddInHeld(held, record, locals.now);
   return {
     fileName: held.fileName,
     view: bringInView(reading, held.choices, record, odd),
