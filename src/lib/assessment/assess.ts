@@ -101,6 +101,7 @@ function stepJson(step: StepAudit, record: ReadRecord): Assessment['steps'][numb
     one_in_five_s: step.oneInFive,
     difference_s: step.difference,
     difference_interval_s: pair(step.differenceInterval),
+    difference_cannot: step.differenceCannot,
     spread: step.spread,
     spread_interval: pair(step.spreadInterval),
     share: step.share,

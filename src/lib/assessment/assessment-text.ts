@@ -18,12 +18,13 @@ export function assessmentText({
         `  ${step.label.padEnd(width)}`,
         clock(step.usual ?? 0).padStart(7),
         (step.oneInFive === null ? '' : clock(step.oneInFive)).padStart(7),
-        (step.difference === null ? '' : `${Math.round(step.difference)} s`).padStart(7),
-        (step.differenceInterval
-          ? `${Math.round(step.differenceInterval.low)} to ${Math.round(step.differenceInterval.high)}`
-          : ''
-        ).padStart(10),
-        `  ${firstWords(step.first.seconds)}`,
+        ...(step.difference !== null && step.differenceInterval
+          ? [
+              `${Math.round(step.difference)} s`.padStart(7),
+              `${Math.round(step.differenceInterval.low)} to ${Math.round(step.differenceInterval.high)}`.padStart(10),
+              `  ${firstWords(step.first.seconds)}`,
+            ]
+          : [`  ${step.differenceCannot?.because ?? ''}`]),
       ].join(''),
     );
   const labelOf = (stepId: string) => audit.steps.find((step) => step.stepId === stepId)?.label ?? stepId;

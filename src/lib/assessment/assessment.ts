@@ -42,6 +42,8 @@ export type Assessment = {
     one_in_five_s: number | null;
     difference_s: number | null;
     difference_interval_s: [number, number] | null;
+    /** Why no difference is said; `null` where one is. */
+    difference_cannot: { code: string; because: string } | null;
     spread: number | null;
     spread_interval: [number, number] | null;
     share: number | null;

@@ -1,4 +1,5 @@
 import { MAD_CONSTANT, median } from '../statistics';
+import { differenceOf } from './difference';
 import type { ReferenceStep } from './reference-samples';
 import type { StepDraws, View } from './resample-views';
 import { alsoNamed } from './merged-steps';
@@ -38,6 +39,7 @@ export function stepAudit({
   const { n, usual, oneInFive, logScale } = point;
   const spread = logScale ? Math.exp(logScale.scale) : null;
   const present = table.cases.filter((_, place) => !Number.isNaN(adjusted[place]));
+  const difference = differenceOf(point, intervalOf(draws.difference, n), table.seconds[index]!);
   const first = (view: View) => (draws.first[view] === null ? null : draws.first[view] / resamples);
   return {
     stepId,
@@ -49,8 +51,7 @@ export function stepAudit({
     n,
     usual,
     oneInFive,
-    difference: usual === null || oneInFive === null ? null : usual - oneInFive,
-    differenceInterval: intervalOf(draws.difference, n),
+    ...difference,
     spread,
     spreadInterval: logScale?.method === 'mad' ? intervalOf(draws.logMad, n, asSpread) : null,
     usualRange: usual === null || spread === null ? null : { low: usual / spread, high: usual * spread },
@@ -60,7 +61,12 @@ export function stepAudit({
     waitingReason: commonestReason(present, table.procedure, alsoNamed(stepId, table)),
     overTime: trend,
     reference: reference && usual !== null ? referenceOf(reference, usual, draws, n, logScale?.scale ?? null) : null,
-    first: { seconds: first('seconds'), spread: first('spread'), reference: first('reference') },
+    // A difference that cannot be said cannot be the largest either.
+    first: {
+      seconds: difference.differenceCannot ? null : first('seconds'),
+      spread: first('spread'),
+      reference: first('reference'),
+    },
     dots: table.cases.flatMap(({ id, code }, place) =>
       Number.isNaN(adjusted[place]) || usual === null
         ? []

@@ -20,7 +20,7 @@ export function stepPoint(adjusted: Float64Array): StepPoint {
   return {
     n,
     usual: quantileOfSorted(sorted, 0.5),
-    oneInFive: quantileOfSorted(sorted, 0.2),
+    oneInFive: few ? null : quantileOfSorted(sorted, 0.2),
     logScale: few ? null : robustScale(sorted.map(Math.log)),
   };
 }

@@ -32,8 +32,10 @@ export const auditThresholds = {
   /** A reference set of fewer cases, or from fewer lists and readers, has no usual worth comparing with. */
   referenceCases: 10,
   referenceLists: 3,
-  /** Re-draws of fewer times only repeat them: no interval and no spread is shown. */
+  /** Re-draws of fewer times only repeat them: no interval, no spread and no fifth of them is shown. */
   intervalFrom: 5,
+  /** Times noted in whole seconds may each be off by half of one: a difference that is 1 s or less at most may be rounding alone. */
+  coarseSeconds: 1.5,
   /** A step done in fewer cases is not ranked: its difference has a coefficient of variation of 40 % at twelve. */
   rankFrom: 12,
   /** Steps shorter than this share of the operation are not ranked by spread: seconds of reaction time look like spread there. */

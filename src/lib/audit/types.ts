@@ -45,9 +45,12 @@ export type StepAudit = {
   n: number;
   /** Adjusted seconds; `null` when n = 0. */
   usual: number | null;
+  /** `null` below five cases: there is no fifth of them. */
   oneInFive: number | null;
+  /** Usual less one in five, never without its interval; where it cannot be said, `differenceCannot` says why. */
   difference: number | null;
   differenceInterval: Interval | null;
+  differenceCannot: CannotSay | null;
   /** exp(1.4826 MAD) ≥ 1, and the usual range in seconds. */
   spread: number | null;
   spreadInterval: Interval | null;

@@ -64,7 +64,14 @@ describe('the public face', () => {
     if (one.kind !== 'assessed' || two.kind !== 'assessed') throw new Error('must be assessed');
     expect(JSON.stringify(one.assessment)).toBe(JSON.stringify(two.assessment));
     for (const step of one.assessment.steps) {
-      for (const key of ['usual_s', 'one_in_five_s', 'difference_interval_s', 'over_time', 'reference'] as const) {
+      for (const key of [
+        'usual_s',
+        'one_in_five_s',
+        'difference_interval_s',
+        'difference_cannot',
+        'over_time',
+        'reference',
+      ] as const) {
         expect(step).toHaveProperty(key);
         expect(step[key]).not.toBeUndefined();
       }

@@ -225,7 +225,14 @@ describe('records at the edge', () => {
   it('one case, and twelve', () => {
     const single = auditOf(input(recordOf(nineEqualSteps(1), 2)));
     sound(single);
-    expect(single.steps[0]).toMatchObject({ n: 1, difference: 0, differenceInterval: null, spread: null });
+    expect(single.steps[0]).toMatchObject({
+      n: 1,
+      oneInFive: null,
+      difference: null,
+      differenceInterval: null,
+      differenceCannot: { code: 'too-few-cases', because: 'Cannot say yet: 1 of the 5 cases it needs.' },
+      spread: null,
+    });
     const twelve = auditOf(input(recordOf(nineEqualSteps(12), 2)));
     sound(twelve);
     expect(twelve.enough).toEqual({ enough: false, cases: 12, lists: 3, moreCases: 8, moreLists: 1 });
@@ -269,7 +276,10 @@ describe('records at the edge', () => {
     expect(audit.steps[0]).toMatchObject({
       usual: 60,
       oneInFive: 60,
-      difference: 0,
+      difference: null,
+      differenceInterval: null,
+      differenceCannot: { code: 'all-equal' },
+      first: { seconds: null },
       spread: null,
       spreadInterval: null,
     });
@@ -284,6 +294,35 @@ describe('records at the edge', () => {
     sound(audit);
     expect(stepNamed(audit, 's1').spread).toBeGreaterThan(1);
     expect(stepNamed(audit, 's1').spreadInterval).toBeNull();
+  });
+
+  it('whole seconds on a short step: no difference of "0 s, 0 to 0", but why none can be said', () => {
+    const short = (unit: number) =>
+      Array.from({ length: 40 }, (_, place) =>
+        case_(place + 1, [length('s1', (place % 4 === 0 ? 6 : 5) * unit), length('s2', 30 + place)]),
+      );
+    const coarse = stepNamed(auditOf(input(short(1))), 's1');
+    expect(coarse).toMatchObject({
+      difference: null,
+      differenceInterval: null,
+      differenceCannot: { code: 'whole-seconds', because: expect.stringContaining('too coarse') as string },
+      first: { seconds: null },
+    });
+    // The same times in tenths are fine enough, however small the difference.
+    expect(stepNamed(auditOf(input(short(1.1))), 's1')).toMatchObject({ differenceCannot: null });
+    expect(stepNamed(auditOf(input(short(1))), 's2')).toMatchObject({ differenceCannot: null });
+  });
+
+  it('two to four cases: neither a fifth of them nor a difference, and why', () => {
+    for (const count of [2, 3, 4]) {
+      const [first] = auditOf(input(recordOf(nineEqualSteps(count), 2))).steps;
+      expect(first).toMatchObject({ n: count, oneInFive: null, difference: null });
+      expect(first?.usual).not.toBeNull();
+      expect(first?.differenceCannot?.because).toBe(`Cannot say yet: ${count} of the 5 cases it needs.`);
+    }
+    const five = auditOf(input(recordOf(nineEqualSteps(5), 2))).steps[0];
+    expect(five?.differenceCannot).toBeNull();
+    expect(five?.differenceInterval).not.toBeNull();
   });
 
   const takenOver: Case['hands'] = { whole: 'mine', steps: { s1: 'taken-over' } };

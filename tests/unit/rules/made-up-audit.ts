@@ -16,6 +16,7 @@ export function stepAudit(stepId: string, more: Partial<StepAudit> = {}): StepAu
     oneInFive: 48,
     difference: 12,
     differenceInterval: { low: 8, high: 16 },
+    differenceCannot: null,
     spread: 1.25,
     spreadInterval: { low: 1.2, high: 1.3 },
     usualRange: { low: 48, high: 75 },
