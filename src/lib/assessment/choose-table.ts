@@ -21,6 +21,17 @@ export type ChooseTable = { columns: Column[]; rows: string[][] };
 export const hasReference = (audit: Pick<Audit, 'steps'>): boolean =>
   audit.steps.some(({ reference }) => reference !== null);
 
+/** A few words in place of a difference that cannot be said. */
+export const differenceInstead = (cannot: StepAudit['differenceCannot']): string =>
+  (cannot && DIFFERENCE_INSTEAD[cannot.code]) ?? 'cannot say yet';
+
+const DIFFERENCE_INSTEAD: Readonly<Record<string, string>> = {
+  'too-few-cases': 'cannot say yet: too few cases',
+  'too-few-lists': 'cannot say yet: too few lists',
+  'all-equal': 'cannot say: all times equal',
+  'whole-seconds': 'cannot say: whole seconds are too coarse',
+};
+
 /** Every step in numbers: what the drawing shows and what it has no room for. */
 export function chooseTable(steps: readonly StepAudit[], audit: Audit): ChooseTable {
   const reference = hasReference(audit);
@@ -47,16 +58,18 @@ export function chooseTable(steps: readonly StepAudit[], audit: Audit): ChooseTa
     step.label,
     String(step.n),
     seconds(step.usual),
-    seconds(step.oneInFive),
+    step.oneInFive === null ? 'too few cases' : clock(step.oneInFive),
     step.difference !== null && step.differenceInterval
       ? `${clock(step.difference)} (${clock(step.differenceInterval.low)} to ${clock(step.differenceInterval.high)})`
-      : 'too few cases',
+      : differenceInstead(step.differenceCannot),
     step.usualRange ? `${clock(step.usualRange.low)} to ${clock(step.usualRange.high)}` : 'not known',
     ...(reference
       ? [
           step.reference
             ? `${ratio(step.reference.ratio)} (${ratio(step.reference.low)} to ${ratio(step.reference.high)})`
-            : 'not in the set',
+            : step.oneInFive === null
+              ? 'too few cases'
+              : 'not in the set',
         ]
       : []),
     step.share === null ? 'not known' : `${Math.round(step.share * 100)} %`,

@@ -1,8 +1,18 @@
 import type { Audit, StepAudit } from '../audit';
 import { rulesThresholds } from '../rules';
 import type { Suggestion } from '../rules/types';
-import { clock, counted, firstOn, firstWords, inSentence, prose, suggestionWords, viewTitle } from '../words';
-import { chooseTable, hasReference, type ChooseTable, type HowMade } from './choose-table';
+import {
+  clock,
+  counted,
+  firstOn,
+  firstWords,
+  inSentence,
+  othersCases,
+  prose,
+  suggestionWords,
+  viewTitle,
+} from '../words';
+import { chooseTable, differenceInstead, hasReference, type ChooseTable, type HowMade } from './choose-table';
 
 export const VIEWS = ['seconds', 'spread', 'reference'] as const;
 export type View = (typeof VIEWS)[number];
@@ -105,6 +115,8 @@ function isClear({ caseIds, listCount }: Audit, step: StepAudit, view: View): bo
 function titleOf(audit: Audit, named: string | null, view: View): string {
   if (!audit.enough.enough) return 'Your steps, in the order of the operation.';
   if (named) return viewTitle(audit, view);
+  // Where no step is ranked on the view, none was compared.
+  if (audit.steps.every(({ first }) => first[view] === null)) return 'Your steps, in the order of the operation.';
   return {
     seconds: 'No step clearly holds the most seconds.',
     spread: 'No step clearly varies most.',
@@ -162,11 +174,20 @@ function readingOf(audit: Audit, heldBack: number, view: View): string {
     heldBack > 0
       ? ` ${counted(heldBack, 'case')} of the running window ${heldBack === 1 ? 'is' : 'are'} not in it: their times are hidden until it is full.`
       : '';
-  return `Latest ${counted(audit.caseIds.length, 'case')}${lists}, adjusted for the eye. Rows in the order of the operation.${range}${unlisted}${unordered}${held}`;
+  return `Latest ${counted(audit.caseIds.length, 'case')}${lists}, adjusted for the eye. Rows in the order of the operation.${referenceWords(audit)}${range}${unlisted}${unordered}${held}`;
+}
+
+/** Whose cases the diamonds and the ratios are of. */
+function referenceWords({ steps }: Audit): string {
+  const sets = steps.flatMap(({ reference }) => reference ?? []);
+  if (sets.length === 0) return '';
+  const most = (of: (set: (typeof sets)[number]) => number) => Math.max(...sets.map(of));
+  return ` The reference set: ${othersCases({ n: most(({ n }) => n), readers: most(({ readers }) => readers) })}.`;
 }
 
 function rowOf(step: StepAudit, view: View, suggested: boolean, enough: boolean, query: string): ChooseRowView {
-  const { difference, differenceInterval: interval, reference, usual } = step;
+  const { reference, usual } = step;
+  const bar = step.notToShorten ? null : barOf(step);
   return {
     id: step.stepId,
     href: `/choose/${step.stepId}${query}`,
@@ -187,22 +208,24 @@ function rowOf(step: StepAudit, view: View, suggested: boolean, enough: boolean,
       reference && usual !== null
         ? { ratio: reference.usual / usual, said: `reference ${clock(reference.usual)}` }
         : null,
-    // A difference is never shown without its interval: with a dozen cases it may be off by half.
-    bar:
-      step.notToShorten || difference === null || interval === null
-        ? null
-        : {
-            seconds: difference,
-            low: interval.low,
-            high: interval.high,
-            said: prose(difference),
-            told: `usual less one in five ${prose(difference)} (${prose(interval.low)} to ${prose(interval.high)})`,
-          },
-    instead: step.notToShorten ? 'not to be shortened' : difference !== null && !interval ? 'too few cases' : null,
+    bar,
+    instead: step.notToShorten ? 'not to be shortened' : bar ? null : differenceInstead(step.differenceCannot),
     waiting:
       step.waitingPerCase > WAITING_DRAWN
         ? { seconds: step.waitingPerCase, said: `waiting ${prose(step.waitingPerCase)}` }
         : null,
+  };
+}
+
+/** A difference is never shown without its interval: with a dozen cases it may be off by half. */
+function barOf({ difference, differenceInterval: interval }: StepAudit): ChooseRowView['bar'] {
+  if (difference === null || interval === null) return null;
+  return {
+    seconds: difference,
+    low: interval.low,
+    high: interval.high,
+    said: prose(difference),
+    told: `usual less one in five ${prose(difference)} (${prose(interval.low)} to ${prose(interval.high)})`,
   };
 }
 

@@ -1,7 +1,7 @@
 import type { StepAudit } from '../audit';
 import type { Case, Procedure, Step } from '../model';
-import { eventTally } from '../safety';
-import { counted, inSentence, listed, ofHundred, prose } from '../words';
+import { eventBounds, eventTally } from '../safety';
+import { counted, inSentence, listed, ofHundred, prose, stepEventWords } from '../words';
 
 /** A sentence with its number, and the page on how that is made. */
 export type StepCount = { sentence: string; how: 'went-back' | 'waiting' | 'events' | 'step-time' };
@@ -9,8 +9,6 @@ export type StepCount = { sentence: string; how: 'went-back' | 'waiting' | 'even
 /** Went back, waiting, events and kept parts of a step, a sentence each. `shown`: the cases of the audit. */
 export function stepCounts(step: StepAudit, known: Step, shown: readonly Case[], procedure: Procedure): StepCount[] {
   const reason = procedure.waitingReasons.find((each) => each.id === step.waitingReason)?.label ?? step.waitingReason;
-  const tally = eventTally(shown);
-  const events = tally.byStep[step.stepId] ?? 0;
   return [
     { how: 'went-back', sentence: wentBackSentence(step.wentBackPerCase) },
     {
@@ -22,12 +20,7 @@ export function stepCounts(step: StepAudit, known: Step, shown: readonly Case[],
     },
     {
       how: 'events',
-      sentence:
-        tally.answered === 0
-          ? 'Events were not asked in these cases: nothing can be said about safety.'
-          : events === 0
-            ? `No event is tied to this step (events answered in ${tally.answered} of ${counted(shown.length, 'case')}). That cannot show that it is safe.`
-            : `${counted(events, 'case')} with an event tied to this step, of ${tally.answered} in which events were answered.`,
+      sentence: stepEventWords(tiedTo(step.stepId, shown)),
     },
     ...(known.keptParts.length > 0
       ? [
@@ -38,6 +31,22 @@ export function stepCounts(step: StepAudit, known: Step, shown: readonly Case[],
         ]
       : []),
   ];
+}
+
+/** Over answered cases alone, with the bounds they allow. */
+function tiedTo(stepId: string, shown: readonly Case[]): Parameters<typeof stepEventWords>[0] {
+  const tally = eventTally(
+    shown.map((each) => ({ ...each, events: each.events?.filter((event) => event.stepId === stepId) ?? null })),
+  );
+  const bounds = eventBounds(tally);
+  return {
+    cases: tally.cases,
+    answered: tally.answered,
+    events: tally.withEvent,
+    upper: bounds.kind === 'none' ? bounds.upper95 : null,
+    low: bounds.kind === 'some' ? bounds.low : null,
+    high: bounds.kind === 'some' ? bounds.high : null,
+  };
 }
 
 /** A sheet with one length a step cannot tell going back: not recorded is not "never". */

@@ -1,7 +1,7 @@
 import type { Audit, StepAudit } from '../audit';
 import type { Case, Procedure } from '../model';
 import type { Guidance } from '../rules/types';
-import { counted, clock, prose, timesAsLong } from '../words';
+import { counted, clock, inSentence, othersCases, prose, timesAsLong } from '../words';
 import { lanesOf, notAsked, type Lane } from './after-chart';
 import type { View } from './choose-view';
 import { stepCounts, type StepCount } from './step-counts';
@@ -129,11 +129,18 @@ function planHref(stepId: string, { procedure, view }: { procedure: string | nul
 }
 
 function usualSentences(step: StepAudit): string[] {
-  const { usual, oneInFive, difference, differenceInterval, usualRange, reference, n } = step;
-  if (usual === null || oneInFive === null) return [];
+  const { usual, oneInFive, difference, differenceInterval, differenceCannot, usualRange, reference, n } = step;
+  if (usual === null) return [];
   const times = reference && timesAsLong(reference);
   return [
-    `It usually takes ${prose(usual)}; one in five of your own ${counted(n, 'case')} took ${prose(oneInFive)} or less.`,
+    oneInFive === null
+      ? n === 1
+        ? `It took ${prose(usual)} in the one case you have.`
+        : `It usually takes ${prose(usual)}, by your own ${counted(n, 'case')}.`
+      : `It usually takes ${prose(usual)}; one in five of your own ${counted(n, 'case')} took ${prose(oneInFive)} or less.`,
+    ...(differenceCannot && !step.notToShorten
+      ? [`How far your shorter cases lie below that: ${inSentence(differenceCannot.because)}`]
+      : []),
     ...(difference !== null && differenceInterval && !step.notToShorten
       ? [
           `Between the two lie ${prose(difference)} a case (${prose(differenceInterval.low)} to ${prose(differenceInterval.high)}).`,
@@ -144,7 +151,7 @@ function usualSentences(step: StepAudit): string[] {
       : []),
     ...(reference && times
       ? [
-          `In the reference set it usually takes ${prose(reference.usual)}: yours is ${times.ratio} times that (${times.low} to ${times.high}; ${counted(reference.n, 'case')}).`,
+          `In the reference set it usually takes ${prose(reference.usual)}: yours is ${times.ratio} times that (${times.low} to ${times.high}; ${othersCases(reference)}).`,
         ]
       : []),
   ];

@@ -13,3 +13,7 @@ export const shortRatio = (ratio: number): string => String(ratio >= 10 ? Math.r
 
 export const listed = (items: readonly string[]): string =>
   items.length < 2 ? (items[0] ?? '') : `${items.slice(0, -1).join(', ')} and ${items.at(-1)}`;
+
+/** Whose cases a reference set holds. */
+export const othersCases = ({ n, readers }: { n: number; readers: number }): string =>
+  `${n} case${n === 1 ? '' : 's'} of ${readers === 1 ? 'another surgeon' : `${readers} other surgeons`}`;

@@ -1,5 +1,5 @@
 import { inSentence } from '../audit/fact-words';
-import { ofHundred, shortRatio, shortSeconds } from './plain-numbers';
+import { ofHundred, othersCases, shortRatio, shortSeconds } from './plain-numbers';
 import { yes, type Rule } from './rule';
 import { ofTheEye } from './rules-when';
 import { rulesThresholds } from './thresholds';
@@ -58,7 +58,7 @@ export const whatRules: readonly Rule[] = [
     measures: ['time'],
     because: ({ step }) =>
       step.reference && step.reference.low > 1
-        ? `${step.label} takes about ${shortRatio(step.reference.ratio)} times as long as in the reference set (${shortRatio(step.reference.low)} to ${shortRatio(step.reference.high)}; ${step.reference.n} cases). Watch a smooth and a longer case.`
+        ? `${step.label} takes about ${shortRatio(step.reference.ratio)} times as long as in the reference set (${shortRatio(step.reference.low)} to ${shortRatio(step.reference.high)}; ${othersCases(step.reference)}). Watch a smooth and a longer case.`
         : `${step.label} holds the most seconds between usual and one in five in ${ofHundred(step.first.seconds ?? 0)} re-draws. Watch a smooth and a longer case.`,
   },
 ];

@@ -1,6 +1,6 @@
 import type { Audit, StepAudit } from '../audit/types';
 import { inSentence } from '../audit/fact-words';
-import { ofHundred, shortRatio, shortSeconds } from './plain-numbers';
+import { ofHundred, othersCases, shortRatio, shortSeconds } from './plain-numbers';
 import { shareOn, type StandingView } from './standing';
 
 /** Why a step is suggested on a view, in words with the numbers the words rest on. */
@@ -16,7 +16,7 @@ const SAYS = {
     `varies ${alone ? 'more than any other step of its length' : 'much'}${range ? `: two thirds of cases between ${shortSeconds(range.low)} and ${shortSeconds(range.high)}` : ''}`,
   reference: ({ reference }) =>
     reference
-      ? `takes about ${shortRatio(reference.ratio)} times as long as in the reference set (${shortRatio(reference.low)} to ${shortRatio(reference.high)}; ${reference.n} cases)`
+      ? `takes about ${shortRatio(reference.ratio)} times as long as in the reference set (${shortRatio(reference.low)} to ${shortRatio(reference.high)}; ${othersCases(reference)})`
       : 'differs most from the reference set',
 } satisfies Record<StandingView, (step: StepAudit, alone: boolean) => string>;
 

@@ -52,6 +52,26 @@ export function eventWords(count: EventCount): { head: string; sentences: string
   };
 }
 
+/** Events tied to one step; none is said with the rate it cannot rule out. */
+export function stepEventWords({
+  cases,
+  answered,
+  events,
+  upper,
+  low,
+  high,
+}: Omit<EventCount, 'nextDayKnown'>): string {
+  if (answered === 0) return 'Events were not asked in these cases: nothing can be said about safety.';
+  if (events > 0)
+    return `${counted(events, 'case')} with an event tied to this step, of ${answered} in which events were answered${
+      low === null || high === null
+        ? ''
+        : `: the true rate could be anywhere from ${inHundred(low)} to ${inHundred(high)} in 100`
+    }.`;
+  const bound = upper === null ? '' : `0 of ${answered}: the true rate could be up to ${inHundred(upper)} in 100. `;
+  return `No event is tied to this step (events answered in ${answered} of ${counted(cases, 'case')}). ${bound}That cannot show that it is safe.`;
+}
+
 /** The chance that a true rate of 5 in 100 shows nothing in n cases, as a phrase. */
 function passWithout(n: number): string {
   const chance = 0.95 ** n;

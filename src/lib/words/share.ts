@@ -64,6 +64,11 @@ export function counted(n: number, one: string, many = `${one}s`): string {
   return `${figure} ${n === 1 ? one : many}`;
 }
 
+/** Whose cases a reference set holds: "24 cases of 3 other surgeons", never to be read as the surgeon's own. */
+export function othersCases({ n, readers }: { n: number; readers: number }): string {
+  return `${counted(n, 'case')} of ${readers === 1 ? 'another surgeon' : `${readers} other surgeons`}`;
+}
+
 /** A label at the head of a sentence. */
 export function capital(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);

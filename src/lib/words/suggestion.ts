@@ -1,7 +1,7 @@
 import type { Audit, Enough } from '../audit/types';
 import { prose } from './duration';
 import { cameFirst } from './result';
-import { capital, counted, inSentence, listed, ofHundred, timesAsLong } from './share';
+import { capital, counted, inSentence, listed, ofHundred, othersCases, timesAsLong } from './share';
 
 type View = 'seconds' | 'spread' | 'reference';
 
@@ -36,16 +36,10 @@ export function suggestionWords(audit: Audit, suggestion: SuggestionLike): { hea
   switch (suggestion.kind) {
     case 'not-enough':
       return { head: 'Not enough yet.', sentences: [enoughWords(audit.enough)] };
-    case 'nothing':
-      return {
-        head: 'No step stands out.',
-        sentences: [
-          audit.steps.every(({ difference }) => !difference)
-            ? 'These times hardly vary, so nothing can be said about which step to look at. Were they rounded, or copied?'
-            : 'Your steps vary about as much as each other. A month without a goal is a good answer. You can still choose one.',
-          ...also,
-        ],
-      };
+    case 'nothing': {
+      const { head, sentence } = nothingWords(audit);
+      return { head, sentences: [sentence, ...also] };
+    }
     case 'waiting':
       return {
         head: 'Most of the time that varies is waiting',
@@ -83,9 +77,8 @@ export function suggestionWords(audit: Audit, suggestion: SuggestionLike): { hea
   const sentences: string[] = [];
   if (step && suggestion.view === 'reference' && step.reference) {
     const { ratio, low, high } = timesAsLong(step.reference);
-    const { n } = step.reference;
     sentences.push(
-      `It takes you about ${ratio} times as long as in the reference set (${low} to ${high}; ${counted(n, 'case')}), more than any other step; it ${cameFirst(step.first.reference ?? 0)}.`,
+      `It takes you about ${ratio} times as long as in the reference set (${low} to ${high}; ${othersCases(step.reference)}), more than any other step; it ${cameFirst(step.first.reference ?? 0)}.`,
     );
   } else if (step && suggestion.view === 'spread') {
     sentences.push(`It varies more than any other step of this length; it ${cameFirst(step.first.spread ?? 0)}.`);
@@ -101,6 +94,33 @@ export function suggestionWords(audit: Audit, suggestion: SuggestionLike): { hea
   return {
     head: `Suggested: ${firstId ? label(firstId) : ''}.`,
     sentences: [...sentences, ...also, 'Longer is not wrong: watch two recordings before you choose.'],
+  };
+}
+
+/** That nothing stands out is an answer; that nothing can be compared is another. */
+function nothingWords({ steps }: Pick<Audit, 'steps'>): { head: string; sentence: string } {
+  const timed = steps.filter(({ n }) => n > 0);
+  if (timed.length === 1)
+    return {
+      head: 'Only one step is timed.',
+      sentence: 'There is only one step to look at, so none can be compared with another. You can still choose it.',
+    };
+  const head = 'No step stands out.';
+  if (timed.every(({ difference }) => !difference))
+    return {
+      head,
+      sentence:
+        'These times hardly vary, so nothing can be said about which step to look at. Were they rounded, or copied?',
+    };
+  if (timed.every(({ first }) => first.seconds === null && first.spread === null && first.reference === null))
+    return {
+      head,
+      sentence: 'No two steps were timed in enough cases to be compared with each other. You can still choose one.',
+    };
+  return {
+    head,
+    sentence:
+      'Your steps vary about as much as each other. A month without a goal is a good answer. You can still choose one.',
   };
 }
 

@@ -28,6 +28,40 @@ describe('Choose', () => {
     expect(show(month(3)).rows.every(({ bar }) => bar === null)).toBe(true);
   });
 
+  it('says of one to four cases why there is no difference, in every place one would stand', () => {
+    for (const count of [1, 2, 3, 4]) {
+      const cases = month(count);
+      const { rows, table } = show(cases, { ...nothing, kind: 'not-enough' });
+      expect(rows.slice(0, -1).every(({ instead }) => instead === 'cannot say yet: too few cases')).toBe(true);
+      const at = table.columns.findIndex(({ label }) => label === 'One in five');
+      expect(table.rows.every((row) => row[at] === 'too few cases')).toBe(true);
+      expect(table.rows.every((row) => row[at + 1] === 'cannot say yet: too few cases')).toBe(true);
+      const sentences = stepView(audited(cases), 'practised', cases, {
+        marked: {},
+        query: { procedure: null, view: null },
+      })?.sentences.join(' ');
+      expect(sentences).not.toContain('one in five');
+      expect(sentences).toContain(`cannot say yet: ${count} of the 5 cases it needs.`);
+    }
+  });
+
+  it('says that whole seconds are too coarse for a short step, never "0 s, 0 to 0"', () => {
+    const cases = month(44).map((each) => ({
+      ...each,
+      stretches: each.stretches.map((one) =>
+        one.stepId === 'practised' ? { ...one, seconds: each.sequence % 4 === 0 ? 6 : 5 } : one,
+      ),
+    }));
+    const row = show(cases).rows.find(({ id }) => id === 'practised');
+    expect(row).toMatchObject({ bar: null, instead: 'cannot say: whole seconds are too coarse', certainty: '' });
+    const said = stepView(audited(cases), 'practised', cases, {
+      marked: {},
+      query: { procedure: null, view: null },
+    })?.sentences.join(' ');
+    expect(said).toContain('whole seconds are too coarse for a step this short');
+    expect(JSON.stringify(show(cases).table.rows)).not.toContain('0:00 (0:00 to 0:00)');
+  });
+
   it('marks the suggested row and names the row of the title, which the view can rank', () => {
     const view = show(month(44));
     expect(view.rows.filter((row) => row.suggested).map(({ id }) => id)).toEqual(['sixth']);
@@ -48,6 +82,22 @@ describe('Choose', () => {
     const view = show(month(44), nothing);
     expect(view.suggestion.head).toBe('No step stands out.');
     expect(view.because).toEqual(['No step came first.']);
+  });
+
+  it('says where one step alone is timed that none can be compared', () => {
+    const cases = month(44).map((each) => ({
+      ...each,
+      stretches: each.stretches.filter(({ stepId }) => stepId === 'practised'),
+    }));
+    const view = show(cases, nothing);
+    expect(view.suggestion.head).toBe('Only one step is timed.');
+    expect(view.suggestion.sentences.join(' ')).toContain('none can be compared with another');
+    expect(view.title).toBe('Your steps, in the order of the operation.');
+    const rare = month(44).map((each) => ({
+      ...each,
+      stretches: each.stretches.filter(({ stepId }) => stepId === 'practised' || each.sequence <= 8),
+    }));
+    expect(show(rare, nothing).suggestion.sentences.join(' ')).toContain('No two steps were timed in enough cases');
   });
 
   it('gives safety its own reasons and no time', () => {
@@ -111,6 +161,17 @@ describe('Choose', () => {
     expect(view.rows[1]?.reference?.ratio).toBeGreaterThan(0.35);
     expect(view.rows[1]?.reference?.ratio).toBeLessThan(0.7);
     expect(view.rows[1]?.href).toContain('procedure=made-up');
+    expect(view.reading).toContain('The reference set: 24 cases of 3 other surgeons.');
+    const said = chooseView(audited(cases, [reference]), { ...suggested, view: 'reference' }, 'reference', {
+      heldBack: 0,
+      procedure: null,
+    }).suggestion.sentences.join(' ');
+    expect(said).toMatch(/in the reference set \(.+; 24 cases of 3 other surgeons\)/);
+    const step = stepView(audited(cases, [reference]), 'sixth', cases, {
+      marked: {},
+      query: { procedure: null, view: null },
+    });
+    expect(step?.sentences.join(' ')).toContain('24 cases of 3 other surgeons');
     expect(show(cases).views.map(({ id }) => id)).not.toContain('reference');
   });
 
@@ -149,6 +210,10 @@ describe('a step, case by case', () => {
     expect(view?.patterns.looked).toMatch(/^Looked at and not clear: /);
     expect(view?.planHref).toBe('/plan?step=practised&view=seconds');
     expect(view?.counts.map(({ sentence }) => sentence).join(' ')).toContain('cannot show that it is safe');
+    // None in 30: 1 − 0.05^(1/30) = 0.0950.
+    expect(view?.counts.map(({ sentence }) => sentence).join(' ')).toContain(
+      '0 of 30: the true rate could be up to 9.5 in 100',
+    );
     expect(view?.counts.map(({ sentence }) => sentence).join(' ')).toContain('never shortened: identity pause');
   });
 

@@ -49,6 +49,14 @@ beforeAll(async () => {
   await writeFile(join(folder, 'two.csv'), file());
   await writeFile(join(folder, 'empty.csv'), '');
   await writeFile(
+    join(folder, 'three.csv'),
+    `case_id,step,seconds\n${['A1', 'A2', 'A3'].map((id, at) => `${id},rhexis,${40 + at}.5\n${id},phaco,${90 + at}.5`).join('\n')}\n`,
+  );
+  await writeFile(
+    join(folder, 'one-step.csv'),
+    `case_id,list,step,seconds\n${Array.from({ length: 40 }, (_, at) => `A${at + 1},L${Math.floor(at / 5)},rhexis,${40 + ((at * 7) % 23)}.5`).join('\n')}\n`,
+  );
+  await writeFile(
     join(folder, 'messy.csv'),
     'case_id,step,start_s,end_s\nX1,rhexis,0,30\nX1,rhexis,20,40\nX1,phaco,50,5\nMean,phaco,1,2\n',
   );
@@ -182,6 +190,26 @@ describe('assess from a terminal', () => {
     expect(JSON.parse(answered.out)).toMatchObject({ cases: 24 });
   });
 
+  it('says why there is no difference of three cases, in words and in JSON', async () => {
+    const { out } = await assess('three.csv');
+    expect(out.match(/Cannot say yet: 3 of the 5 cases it needs\./g)).toHaveLength(2);
+    const { steps } = JSON.parse((await assess('three.csv', '--json')).out) as { steps: Record<string, unknown>[] };
+    for (const step of steps.filter(({ n }) => n === 3))
+      expect(step).toMatchObject({
+        one_in_five_s: null,
+        difference_s: null,
+        difference_interval_s: null,
+        difference_cannot: { code: 'too-few-cases' },
+      });
+  });
+
+  it('compares nothing where only one step is timed', async () => {
+    const { out } = await assess('one-step.csv');
+    expect(out).toContain('Only one step is timed.');
+    expect(out).toContain('none can be compared');
+    expect(out).not.toContain('about as much as each other');
+  });
+
   it('puts refused rows into left_out, what is only asked about on standard error, and leaves nothing unknown out', async () => {
     const { out, err, code } = await assess('messy.csv', '--json');
     expect(code).toBe(0);
@@ -199,6 +227,7 @@ describe('assess from a terminal', () => {
       'one_in_five_s',
       'difference_s',
       'difference_interval_s',
+      'difference_cannot',
       'spread',
       'spread_interval',
       'share',

@@ -38,7 +38,7 @@ describe('each rule', () => {
       {
         id: 'longer',
         sentence:
-          'Rhexis takes about 1.8 times as long as in the reference set (1.5 to 2.1; 24 cases). Watch a smooth and a longer case.',
+          'Rhexis takes about 1.8 times as long as in the reference set (1.5 to 2.1; 24 cases of 2 other surgeons). Watch a smooth and a longer case.',
       },
     ]);
     expect(draft(longer).checkpoints[0]?.id).toBe('rhexis-longer');

@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import type { Effect, Outcome } from '../../../src/lib/model';
 import {
+  othersCases,
+  stepEventWords,
   CERTAINTY,
   clock,
   eventWords,
@@ -211,5 +213,23 @@ describe('events', () => {
     expect(
       eventWords({ ...none, cases: 60, answered: 60, events: 1, low: 0.000421884, high: 0.0893998 }).sentences[0],
     ).toBe('The true rate could be anywhere from 0.04 to 8.9 in 100.');
+  });
+  it('gives zero events of a step with the rate they cannot rule out, and some with their interval', () => {
+    // 1 − 0.05^(1/96) = 0.0307: exact, for none in 96.
+    const step = { cases: 100, answered: 96, events: 0, upper: 1 - 0.05 ** (1 / 96), low: null, high: null };
+    expect(stepEventWords(step)).toBe(
+      'No event is tied to this step (events answered in 96 of 100 cases). 0 of 96: the true rate could be up to 3.1 in 100. That cannot show that it is safe.',
+    );
+    expect(
+      stepEventWords({ ...step, cases: 60, answered: 60, events: 1, low: 0.000421884, high: 0.0893998 }),
+    ).toContain('anywhere from 0.04 to 8.9 in 100');
+    expect(stepEventWords({ ...step, answered: 0, upper: null })).toContain('nothing can be said about safety');
+  });
+});
+
+describe('whose cases', () => {
+  it('says of a reference set that its cases are those of others', () => {
+    expect(othersCases({ n: 24, readers: 3 })).toBe('24 cases of 3 other surgeons');
+    expect(othersCases({ n: 12, readers: 1 })).toBe('12 cases of another surgeon');
   });
 });
