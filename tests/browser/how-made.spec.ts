@@ -8,13 +8,20 @@ import { pathOf, ROOMS, type Room } from './rooms';
 type Link = { href: string; name: string };
 
 /** Links to method pages, those behind a fold included, by the name a screen reader gives them. */
-const methodLinks = (page: Page): Promise<Link[]> =>
-  page.$$eval('a[href^="/method/"]', (links) =>
-    links.map((link) => ({
-      href: link.getAttribute('href') ?? '',
-      name: (link.textContent ?? '').replace(/\s+/g, ' ').trim(),
+async function methodLinks(page: Page): Promise<Link[]> {
+  // What is folded has no name yet.
+  await page.$$eval('details', (folds) => folds.forEach((fold) => (fold.open = true)));
+  const links = page.locator('a[href^="/method/"]');
+  return Promise.all(
+    Array.from({ length: await links.count() }, async (_, at) => ({
+      href: (await links.nth(at).getAttribute('href')) ?? '',
+      name: nameIn(await links.nth(at).ariaSnapshot()),
     })),
   );
+}
+
+/** `- link "How it is made: usual":` → `How it is made: usual`. */
+const nameIn = (snapshot: string): string => /link "(.*?)"/.exec(snapshot)?.[1] ?? '';
 
 /** Not the room that lists them all. */
 const HOUSE: readonly Room[] = [
@@ -87,6 +94,22 @@ test.describe('with the fellow', () => {
       file.replace(/^\d+-|\.md$/g, ''),
     );
     expect([...led].sort()).toEqual(written.sort());
+  });
+
+  test('the links on how numbers are made are each read once and whole', async ({ page }) => {
+    for (const room of ['/choose', '/choose/capsulorhexis', '/after-twenty/goal-1']) {
+      await open(page, room);
+      const names = (await methodLinks(page)).map(({ name }) => name);
+      expect(names.length).toBeGreaterThan(3);
+      for (const name of names) expect.soft(name.match(/how it is made/gi), `${room}: ${name}`).toHaveLength(1);
+      for (const name of names) expect.soft(name, room).toMatch(/^How it is made: \S|\S: how it is made$/);
+      // What is printed before them in the line is for the eye alone: it is in their names already.
+      const lines = page.locator('p.how');
+      for (let at = 0; at < (await lines.count()); at += 1) {
+        const [read, links] = [await lines.nth(at).ariaSnapshot(), await lines.nth(at).locator('a').count()];
+        expect.soft(read.match(/how it is made/gi), `${room}: ${read}`).toHaveLength(links);
+      }
+    }
   });
 
   for (const [room, count] of [
