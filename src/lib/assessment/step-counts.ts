@@ -1,7 +1,7 @@
 import type { StepAudit } from '../audit';
 import type { Case, Procedure, Step } from '../model';
 import { eventBounds, eventTally } from '../safety';
-import { counted, inSentence, listed, ofHundred, prose, stepEventWords } from '../words';
+import { inSentence, listed, ofHundred, prose, stepEventWords } from '../words';
 
 /** A sentence with its number, and the page on how that is made. */
 export type StepCount = { sentence: string; how: 'went-back' | 'waiting' | 'events' | 'step-time' };

@@ -145,7 +145,9 @@ describe('candidates', () => {
       view: 'reference',
       also: [{ stepId: 'a', view: 'seconds' }],
     });
-    expect(result.because[0]).toBe('B takes about 3 times as long as in the reference set (2.5 to 3.4; 24 cases of 2 other surgeons).');
+    expect(result.because[0]).toBe(
+      'B takes about 3 times as long as in the reference set (2.5 to 3.4; 24 cases of 2 other surgeons).',
+    );
   });
 
   it('takes no notice of the reference set where the step does not clearly take longer than it', () => {
