@@ -7,22 +7,26 @@ export const goalStepLabel = ({ goal }: StagedGoal, record: SurgeonRecord): stri
   procedureOf(record, goal.procedureId).steps.find(({ id }) => id === goal.stepId)?.label ?? goal.stepId;
 
 /** An open goal beside the most pressing one. */
-export function goalInOneLine(state: StagedGoal, record: SurgeonRecord): string {
-  const step = capital(inSentence(goalStepLabel(state, record)));
-  const { window } = state;
-  switch (state.stage) {
+export const goalInOneLine = (state: StagedGoal, record: SurgeonRecord): string =>
+  `${capital(inSentence(goalStepLabel(state, record)))}: ${stageWords(state)}.`;
+
+/** How far an open goal is. */
+export function stageWords({ stage, window }: StagedGoal): string {
+  switch (stage) {
     case 'window':
-      return `${step}: ${Math.min(window.running.length, window.need.cases)} of ${window.need.cases} counted.`;
+      return `${Math.min(window.running.length, window.need.cases)} of ${window.need.cases} counted`;
     case 'following':
-      return `${step}: ${window.windows.length > 1 ? 'a following twenty is complete' : `${window.running.length} of the next twenty counted`}.`;
+      return window.windows.length > 1
+        ? 'a following twenty is complete'
+        : `${window.running.length} of the next twenty counted`;
     case 'draft':
-      return `${step}: the plan waits for your supervisor.`;
+      return 'the plan waits for your supervisor';
     case 'full':
-      return `${step}: the result can be read.`;
+      return 'the result can be read';
     case 'deciding':
-      return `${step}: the result waits for your decision.`;
+      return 'the result waits for your decision';
     case 'paused':
-      return `${step}: paused.`;
+      return 'paused';
   }
 }
 

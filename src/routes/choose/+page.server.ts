@@ -1,4 +1,6 @@
+import { goalsBeside } from '$lib/assessment/step-goals';
 import { waitingNote } from '$lib/assessment/waiting-view';
+import { readGoalLines } from '$lib/server/after';
 import { readChoose } from '$lib/server/choose';
 import { loadCautions } from '$lib/server/content';
 import { readRecord } from '$lib/server/record';
@@ -10,6 +12,7 @@ export const load: PageServerLoad = async ({ locals, url }) => {
   const timed = new Set(record.cases.map((each) => each.procedureId));
   return {
     room,
+    goals: room ? goalsBeside(await readGoalLines(record), procedure.id) : [],
     procedure: procedure.name,
     others: record.procedures
       .filter(({ id }) => id !== procedure.id && timed.has(id))

@@ -6,6 +6,7 @@ import { reviewedCase } from '../../../src/lib/assessment/event-review';
 import { goalLines } from '../../../src/lib/assessment/goal-lines';
 import { goalState, lastingState, seriesState } from '../../../src/lib/assessment/goal-state';
 import type { SurgeonRecord } from '../../../src/lib/assessment/record';
+import { goalsBeside, goalsOnStep } from '../../../src/lib/assessment/step-goals';
 import type { Event, Goal, Reflection, StoredResult } from '../../../src/lib/model';
 import { hashOfCases } from '../../../src/lib/practice';
 import { goalAfter, listsFor, month, operation, type Month } from '../practice/made-month';
@@ -333,5 +334,32 @@ describe('goals in one line', () => {
     const { record } = seen(recordOf(80, { change: Math.log(0.6) }));
     const [line] = goalLines(record, (goal) => lastingState(record, goalState(record, goal)));
     expect(line?.said).toBe('shorter, beyond the rest of the operation; lasted');
+  });
+
+  const told = (record: SurgeonRecord) =>
+    goalsOnStep(
+      goalLines(record, (goal) => lastingState(record, goalState(record, goal))),
+      operation.id,
+      'practised',
+    ).map(({ sentence }) => sentence);
+
+  it('is told on the page of its step: running with how far, closed with its cases, result and whether it lasted', () => {
+    const [running] = told(recordOf(53));
+    expect(running).toMatch(/^A goal on this step is running, set on .+: 13 of 20 counted\.$/);
+    const { record } = seen(recordOf(80, { change: Math.log(0.6) }));
+    expect(told(record)[0]).toContain('Its result: 20 cases; shorter, beyond the rest of the operation; lasted.');
+    const goals = record.goals.map((goal) => ({ ...goal, state: 'closed' as const }));
+    expect(told({ ...record, goals })[0]).toMatch(
+      /^You had a goal on this step, set on .+: 20 cases; shorter, beyond the rest of the operation; lasted\.$/,
+    );
+    expect(told(recordOf(53, {}, { state: 'closed' }))[0]).toMatch(/: closed without a result\.$/);
+    expect(told(recordOf(53, {}, { state: 'paused' }))[0]).toMatch(/^A goal on this step is paused, set on [^:]+\.$/);
+  });
+
+  it('is told on Choose by the name of its step, and only beside steps of its own procedure', () => {
+    const lines = goalLines(recordOf(53), () => []);
+    expect(goalsBeside(lines, operation.id)[0]?.sentence).toMatch(/^A goal on practised/i);
+    expect(goalsBeside(lines, 'another')).toEqual([]);
+    expect(goalsOnStep(lines, operation.id, 'sixth')).toEqual([]);
   });
 });

@@ -1,5 +1,7 @@
 import { error } from '@sveltejs/kit';
+import { goalsOnStep } from '$lib/assessment/step-goals';
 import { guidanceOf } from '$lib/assessment/step-view';
+import { readGoalLines } from '$lib/server/after';
 import { loadCautions, loadGuidance, renderMarkdown } from '$lib/server/content';
 import { readRecord } from '$lib/server/record';
 import { readStep } from '$lib/server/step';
@@ -16,6 +18,7 @@ export const load: PageServerLoad = async ({ locals, params, url }) => {
     label: step.label,
     heldBack,
     room,
+    goals: goalsOnStep(await readGoalLines(record), procedure.id, step.id),
     pair,
     drawings: {
       patterns: `/choose/${step.id}/patterns.svg${query}`,
