@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { cellSheet } from '../../../src/lib/charts/cell-sheet';
 import { cellStrip, type CellKind } from '../../../src/lib/charts/cells';
 import { axisFor, CHANGE_AXES, CHANGE_AXIS, PATTERN_AXES, PATTERN_AXIS } from '../../../src/lib/charts/dot-axes';
+import { beyondSentences } from '../../../src/lib/charts/dot-beyond';
 import { dotRows, type DotRow } from '../../../src/lib/charts/dot-rows';
 import { NARROW, WIDE } from '../../../src/lib/charts/drawn';
 import { hatchPath } from '../../../src/lib/charts/shapes';
@@ -44,6 +45,23 @@ describe('dot and line', () => {
     const [, last] = drawing.rows;
     expect(last).toMatchObject({ beyond: false, ends: '' });
     expect(last?.line.to).toBeGreaterThan(last?.line.from ?? Infinity);
+  });
+
+  it('says in a sentence the numbers of every row an arrow stands for, and of no other', () => {
+    const trend = {
+      ...row('over-time', 0.3, 0.2, 0.45),
+      label: 'the latest of these cases',
+      under: 'the latest 50 against the 50 before them',
+      words: 'about 0.3 times as long (0.2 to 0.45)',
+    };
+    const rows = [row('a', 1.3, 1.1, 1.5), trend, row('b', NaN, 1, 1)];
+    expect(beyondSentences(rows, axisFor(rows, PATTERN_AXES))).toEqual([
+      'Beyond the axis: the latest of these cases, about 0.3 times as long (0.2 to 0.45); the latest 50 against the 50 before them.',
+    ]);
+    const drawing = dotRows(rows, axisFor(rows, PATTERN_AXES), WIDE);
+    if (drawing.kind !== 'drawing') throw new Error(drawing.because);
+    expect(drawing.rows.map(({ ends }) => ends !== '')).toEqual([false, true]);
+    expect(beyondSentences([row('a', 1.3, 1.1, 1.5)], PATTERN_AXIS)).toEqual([]);
   });
 
   it('beyond the widest axis draws an arrow, and prints the numbers beside it', () => {
