@@ -3,7 +3,8 @@ import { hashOfCases, casesWithIds } from '../practice';
 import type { Goal, Lasting } from '../model';
 import { listsOf } from '../safety';
 import { counted, lastingWords } from '../words';
-import { runView, windowLabel, type RunView } from './after-chart';
+import { runView, windowLabel, type RunParts } from './after-chart';
+import { runParts } from './run-parts';
 import { chartTitle, resultView, type ResultView } from './after-result';
 import { countWords, hiddenWords, leftOutSentence, todayBeside, type TodayView } from './after-words';
 import { doneTable, safetyTable, type CellTable } from './cell-table';
@@ -45,12 +46,12 @@ export type AfterView = {
 export type TimeView =
   | { kind: 'none'; sentence: string }
   | { kind: 'hidden'; sentence: string; offer: string; earlier: ResultView | null }
-  | { kind: 'so-far'; sentence: string; run: RunView | null; earlier: ResultView | null }
+  | { kind: 'so-far'; sentence: string; run: RunParts | null; earlier: ResultView | null }
   | {
       kind: 'result';
       result: ResultView;
       earlier: ResultView | null;
-      run: RunView | null;
+      run: RunParts | null;
       today: TodayView | null;
       lasting: readonly { head: string; sentence: string }[];
       leftOut: string;
@@ -202,9 +203,9 @@ function timeOf(source: AfterSource): TimeView {
   };
 }
 
-function runOf({ series, state, record, drawn }: AfterSource, title: string, full: number): RunView | null {
+function runOf({ series, state, record, drawn }: AfterSource, title: string, full: number): RunParts | null {
   if (!series) return null;
-  return runView({
+  const run = runView({
     series,
     title,
     startIds: state.goal.start.caseIds,
@@ -215,4 +216,5 @@ function runOf({ series, state, record, drawn }: AfterSource, title: string, ful
     procedureId: state.procedure.id,
     reflections: record.reflections,
   });
+  return runParts(run);
 }

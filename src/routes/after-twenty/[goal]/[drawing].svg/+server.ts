@@ -6,6 +6,7 @@ import DotLine from '$lib/charts/DotLine.svelte';
 import { KEYS } from '$lib/charts/keys';
 import ShiftChart from '$lib/charts/ShiftChart.svelte';
 import { svgFile } from '$lib/charts/svg-file';
+import type { RunView } from '$lib/assessment/after-chart';
 import type { AfterView } from '$lib/assessment/after-view';
 import type { ShiftView } from '$lib/assessment/other-charts';
 import { readAfter } from '$lib/server/after';
@@ -18,13 +19,8 @@ type Drawn = { body: string; words: Words } | null;
 
 /** Every drawing of the page by its name in the address; `null` where the page does not show it now. */
 const DRAWINGS: Readonly<Record<string, (view: AfterView) => Drawn>> = {
-  chart({ time }) {
-    const run = time.kind === 'result' || time.kind === 'so-far' ? time.run : null;
-    if (!run) return null;
-    const { cases, periods, limits, lanes, title } = run;
-    const input = { cases, periods, limits, one: '100', lanes };
-    return { words: run, body: render(AfterRun, { props: { input, label: title } }).body };
-  },
+  window: ({ time }) => runDrawn(runIn(time)),
+  chart: ({ time }) => runDrawn(runIn(time)?.whole ?? runIn(time)),
   change({ time, step }) {
     if (time.kind !== 'result' || time.result.rows.length === 0) return null;
     const { rows, reading } = time.result;
@@ -45,6 +41,15 @@ const DRAWINGS: Readonly<Record<string, (view: AfterView) => Drawn>> = {
   average: ({ otherCharts }) => otherCharts && shiftDrawn(otherCharts.average),
   sums: ({ otherCharts }) => otherCharts && shiftDrawn(otherCharts.sums),
 };
+
+const runIn = (time: AfterView['time']) => (time.kind === 'result' || time.kind === 'so-far' ? time.run : null);
+
+function runDrawn(run: RunView | null): Drawn {
+  if (!run) return null;
+  const { cases, periods, limits, lanes, title } = run;
+  const input = { cases, periods, limits, one: '100', lanes };
+  return { words: run, body: render(AfterRun, { props: { input, label: title } }).body };
+}
 
 const shiftDrawn = (view: ShiftView): Drawn => ({
   words: view,
