@@ -152,6 +152,7 @@ test.describe('with the fellow', () => {
     await expect(said).toContainText('case F082');
     await page.keyboard.press('End');
     await expect(said).toContainText('third twenty after, case');
+    await section.locator('summary', { hasText: 'Numbers, file' }).click();
     const saved = page.waitForEvent('download');
     await section.getByRole('button', { name: 'Save as PNG' }).click();
     expect((await saved).suggestedFilename()).toBe('after-twenty-average.png');

@@ -29,7 +29,7 @@ const DIFFERENCE_INSTEAD: Readonly<Record<string, string>> = {
   'too-few-cases': 'cannot say yet: too few cases',
   'too-few-lists': 'cannot say yet: too few lists',
   'all-equal': 'cannot say: all times equal',
-  'whole-seconds': 'cannot say: whole seconds are too coarse',
+  'whole-seconds': 'whole seconds are too coarse',
 };
 
 /** Every step in numbers: what the drawing shows and what it has no room for. */

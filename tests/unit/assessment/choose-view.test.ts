@@ -53,7 +53,7 @@ describe('Choose', () => {
       ),
     }));
     const row = show(cases).rows.find(({ id }) => id === 'practised');
-    expect(row).toMatchObject({ bar: null, instead: 'cannot say: whole seconds are too coarse', certainty: '' });
+    expect(row).toMatchObject({ bar: null, instead: 'whole seconds are too coarse', certainty: '' });
     const said = stepView(audited(cases), 'practised', cases, {
       marked: {},
       query: { procedure: null, view: null },
