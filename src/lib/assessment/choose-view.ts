@@ -234,7 +234,7 @@ function keyOf(rows: readonly ChooseRowView[], view: View): string {
     '○ one case, its time over your usual',
     rows.some(({ reference }) => reference) ? '◇ usual of the reference set' : '',
     view === 'spread' ? 'bracket: usual range' : '',
-    'bar: usual less one in five, with its 95 % interval',
+    rows.some(({ bar }) => bar) ? 'bar: usual less one in five, with its 95 % interval' : '',
     rows.some(({ waiting }) => waiting) ? 'hatched: waiting, the mean of all cases' : '',
     '‹ › beyond the axis',
   ]

@@ -1,7 +1,7 @@
 import type { Audit, StepAudit } from '../audit';
 import type { Case, Procedure } from '../model';
 import type { Guidance } from '../rules/types';
-import { counted, clock, inSentence, othersCases, prose, timesAsLong } from '../words';
+import { counted, clock, othersCases, prose, timesAsLong } from '../words';
 import { lanesOf, notAsked, type Lane } from './after-chart';
 import type { View } from './choose-view';
 import { stepCounts, type StepCount } from './step-counts';
@@ -139,7 +139,7 @@ function usualSentences(step: StepAudit): string[] {
         : `It usually takes ${prose(usual)}, by your own ${counted(n, 'case')}.`
       : `It usually takes ${prose(usual)}; one in five of your own ${counted(n, 'case')} took ${prose(oneInFive)} or less.`,
     ...(differenceCannot && !step.notToShorten
-      ? [`How far your shorter cases lie below that: ${inSentence(differenceCannot.because)}`]
+      ? [differenceCannot.because.replace(/^Cannot say/, 'How far your shorter cases lie below that cannot be said')]
       : []),
     ...(difference !== null && differenceInterval && !step.notToShorten
       ? [

@@ -33,6 +33,7 @@ describe('Choose', () => {
       const cases = month(count);
       const { rows, table } = show(cases, { ...nothing, kind: 'not-enough' });
       expect(rows.slice(0, -1).every(({ instead }) => instead === 'cannot say yet: too few cases')).toBe(true);
+      expect(show(cases).key).not.toContain('bar:');
       const at = table.columns.findIndex(({ label }) => label === 'One in five');
       expect(table.rows.every((row) => row[at] === 'too few cases')).toBe(true);
       expect(table.rows.every((row) => row[at + 1] === 'cannot say yet: too few cases')).toBe(true);
@@ -41,7 +42,7 @@ describe('Choose', () => {
         query: { procedure: null, view: null },
       })?.sentences.join(' ');
       expect(sentences).not.toContain('one in five');
-      expect(sentences).toContain(`cannot say yet: ${count} of the 5 cases it needs.`);
+      expect(sentences).toContain(`cannot be said yet: ${count} of the 5 cases it needs.`);
     }
   });
 
@@ -58,7 +59,7 @@ describe('Choose', () => {
       marked: {},
       query: { procedure: null, view: null },
     })?.sentences.join(' ');
-    expect(said).toContain('whole seconds are too coarse for a step this short');
+    expect(said).toContain('cannot be said: whole seconds are too coarse for a step this short');
     expect(JSON.stringify(show(cases).table.rows)).not.toContain('0:00 (0:00 to 0:00)');
   });
 
