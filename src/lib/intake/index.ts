@@ -2,7 +2,7 @@ export { parseDuration, type Duration, type PlainNumber } from './duration';
 export { readAudit, readAuditInSlices, type AuditInput, type AuditReading } from './read-audit';
 export type { Mapping } from './mapping';
 export type { Question, Option } from './questions';
-export type { ReferenceDraft } from './finish';
+export type { ReferenceDraft } from './in-lists';
 export type { KnownCase } from './known-cases';
 export type { NewList } from './lists';
 export {
