@@ -41,7 +41,7 @@ const FILES: readonly [
     'twice.csv',
     `${table(3)}\nA2,phaco,1,none,75,31,44`,
     ['Row 5, case_id "A2": Two cases have the code "A2": the first begins in row 3. Give this one a code of its own.'],
-    'Take the 3 good rows; 1 row named above stays out',
+    'Take 3 cases; 1 row named above stays out',
   ],
   [
     'a time far from the others',
@@ -65,42 +65,42 @@ const FILES: readonly [
     'backwards.csv',
     `${STRETCHES}\n${TWO}\nA1,phaco,none,Cortex,180,120`,
     ['Row 4, end_s "120": The end (120) is before the start (180). Check both; perhaps they are changed about.'],
-    'Take the 2 good rows; 1 row named above stays out',
+    'Take 1 case; 1 row named above stays out',
   ],
   [
     'seconds above 59',
     'clock.csv',
     'case_id,procedure,step,seconds\nA1,phaco,Rhexis,1:20\nA1,phaco,Hydrodissection,1:75\nA1,phaco,Cortex,0:50',
     ['Row 3, seconds "1:75"'],
-    'Take the 2 good rows; 1 row named above stays out',
+    'Take 1 case; 1 row named above stays out',
   ],
   [
     'a negative time',
     'negative.csv',
     'case_id,procedure,step,seconds\nA1,phaco,Rhexis,80\nA1,phaco,Hydrodissection,-12\nA1,phaco,Cortex,50',
     ['Row 3, seconds "-12"'],
-    'Take the 2 good rows; 1 row named above stays out',
+    'Take 1 case; 1 row named above stays out',
   ],
   [
     'a step nobody knows',
     'unknown.csv',
     `${STRETCHES}\n${TWO}\nA1,phaco,none,Zonkolysis,120,150`,
     ['Row 4, step "Zonkolysis"'],
-    'Take the 2 good rows; 1 row named above stays out',
+    'Take 1 case; 1 row named above stays out',
   ],
   [
     'a mean row at the bottom',
     'mean.csv',
     `${table(4)}\nMean,,,,61.5,30,50`,
     ['Row 6 "Mean": This row is named "Mean" and is no case; it is left out.'],
-    'Take the 4 good rows; 1 row named above stays out',
+    'Take 4 cases; 1 row named above stays out',
   ],
   [
     'a quotation mark too many',
     'quote.csv',
     `${STRETCHES}\n${TWO}\nA2,phaco,none,"Cortex,120,150\nA3,phaco,none,Rhexis,0,80\nA3,phaco,none,"Hydro",81,110`,
     ['a quotation mark is probably missing, or one too many'],
-    'Take the 2 good rows; 1 row named above stays out',
+    'Take 1 case; 1 row named above stays out',
   ],
   [
     'four hundred columns nobody knows',
@@ -110,7 +110,7 @@ const FILES: readonly [
       .map((row, at) => [row, ...Array.from({ length: 400 }, (_, n) => (at === 0 ? `measure ${n}` : 'x'))].join(','))
       .join('\n'),
     ['3 cases, 3 steps', 'measure 7'],
-    'Take the 3 good rows',
+    'Take 3 cases',
   ],
 ];
 
@@ -155,7 +155,7 @@ test.describe('files from elsewhere', () => {
   ] as const)
     test(`${encoding}: read letter by letter, with its decimal comma`, async ({ page, app }) => {
       await send(page, name, bytes);
-      await page.getByRole('button', { name: 'Take the 2 good rows' }).click();
+      await page.getByRole('button', { name: 'Take 1 case' }).click();
       await expect(page.getByText('1 case was taken')).toBeVisible();
       const { cases, lists } = await everythingOf(app);
       const one = cases.find(({ code }) => code === `${list}1`);
@@ -181,7 +181,7 @@ test.describe('a very long file', () => {
       timeout: 60_000,
     });
     expect(await stored(app)).toEqual(NOTHING);
-    await page.getByRole('button', { name: 'Take the 50,000 good rows' }).click();
+    await page.getByRole('button', { name: 'Take 10,000 cases' }).click();
     await expect(page.getByText('10,000 cases were taken')).toBeVisible({ timeout: 60_000 });
     expect(await stored(app)).toEqual({ cases: 10_000, lists: 1_250, references: 0 });
     await page.getByRole('button', { name: 'Undo: take the whole import back' }).click();

@@ -24,13 +24,20 @@ for (const javaScriptEnabled of [true, false])
       const link = page.getByRole('link', { name: 'This list as a sheet to fill in (CSV)' });
       const sheet = await (await page.request.get((await link.getAttribute('href')) ?? '')).text();
       const [headings, ...rows] = sheet.trim().split('\n');
-      expect(headings).toMatch(/^Place,Own code,.*Anything else,Hands,Event$/);
+      expect(headings).toMatch(/^Place,Own code,.*Anything else,Hands,Event,List,Date,Procedure$/);
       expect(rows.map((row) => row.split(',').slice(0, 2))).toEqual([
         ['1', 'S01'],
         ['2', 'S02'],
         ['3', 'S03'],
       ]);
-      const filled = [headings, '1,S01,3,S,Y,F,M,0', '2,S02,2,L,Y,0,S capsulorhexis,E iris prolapse', rows[2]];
+      const filled = [
+        headings,
+        '1,S01,3,S,Y,F,M,0',
+        '2,S02,2,L,Y,0,S capsulorhexis,E iris prolapse',
+        rows[2],
+        '4,S09,2,L,Y,0,M,0',
+      ];
+      expect(rows[2]).toMatch(/,2026-11-24,phaco$/);
 
       await go(page, '/cases/bring-in');
       const file = { name: 'sheet.csv', mimeType: 'text/csv', buffer: Buffer.from(filled.join('\n')) };
@@ -41,9 +48,14 @@ for (const javaScriptEnabled of [true, false])
       await expect(main).toContainText('2 cases in the record get what was not entered before');
       await expect(main).toContainText('Nucleus: not entered → hard');
       await expect(main).toContainText('Nothing is filled in in this row');
-      const take = 'Take the 2 good rows; 1 row named above stays out';
+      await expect(main).toContainText('1 new case goes to a list of the record: 24 November 2026.');
+      await expect(main).not.toContainText('Which way do the rows run?');
+      await expect(main.locator('fieldset').filter({ hasText: 'Which procedure' })).toHaveCount(0);
+      const take = 'Take 1 case and fill in or replace 2 cases of the record; 1 row named above stays out';
       await press(page, take);
-      await expect(page.getByText('2 cases of the record were filled in or replaced.')).toBeVisible();
+      await expect(
+        page.getByText('1 case was taken and 2 cases of the record were filled in or replaced.'),
+      ).toBeVisible();
 
       expect(await cases()).toMatchObject([
         { code: 'S01', facts: { nucleus: 'hard', pupil: 'small' }, events: [], factChanges: [], stretches: [] },
@@ -53,7 +65,11 @@ for (const javaScriptEnabled of [true, false])
           events: [{ kind: 'iris-prolapse' }],
         },
         { code: 'S03', facts: {}, events: null },
+        { code: 'S09', facts: { nucleus: 'medium' }, events: [], position: 4 },
       ]);
+      const { cases: all, lists } = await everythingOf(app);
+      expect(lists).toHaveLength(1);
+      expect(new Set(all.map(({ listId }) => listId))).toEqual(new Set([lists[0]?.id]));
 
       // On the page of a case it stands as entered, and its undo is that of the whole import.
       const back = page.url();

@@ -2,6 +2,7 @@ import type { AuditReading, Mapping, Question } from '../intake';
 import type { Problem, Procedure } from '../model';
 import { capital, counted, listed } from '../words';
 import { importPlan, keepsNew, type ImportPlan } from './import-plan';
+import { accountWords, landsWords, takeWords } from './import-words';
 import { problemLines, type ProblemList } from './problem-lines';
 import type { SurgeonRecord } from './record';
 
@@ -52,10 +53,10 @@ const DIFFERENCES = 14;
 export function bringInView(
   reading: AuditReading,
   choices: Choices,
-  record: Pick<SurgeonRecord, 'procedures' | 'references'>,
+  record: Pick<SurgeonRecord, 'procedures' | 'references' | 'lists'>,
   odd: readonly Problem[] = [],
 ): BringInView {
-  const plan = importPlan(reading, choices, record.references);
+  const plan = importPlan(reading, choices, record);
   const refused = reading.problems.filter(({ weight }) => weight === 'refused');
   const queried = reading.problems.filter(({ weight }) => weight === 'queried');
   const changed = reading.known.filter(({ same, closed }) => !same && !closed);
@@ -64,7 +65,7 @@ export function bringInView(
   return {
     sentence: understood(reading, record.procedures, plan),
     chapters: reading.layout === 'chapters',
-    notes: notesOf(reading, plan, choices),
+    notes: [...accountWords(reading, plan), ...landsWords(plan, record.lists), ...notesOf(reading, plan, choices)],
     questions: reading.questions,
     columns: reading.mapping.filter(({ kind }) => kind === 'column').slice(0, MAPPINGS),
     labels: reading.mapping.filter(({ kind }) => kind === 'label').slice(0, MAPPINGS),
@@ -187,52 +188,3 @@ const HANDS = /^(own:(case-)?hands|step-hands:)/;
 /** Times without a word on who did the steps. */
 const saysNoHands = ({ cases, layout, mapping }: AuditReading): boolean =>
   cases.length > 0 && layout !== 'chapters' && layout !== 'sheet' && !mapping.some(({ value }) => HANDS.test(value));
-
-function takeWords(reading: AuditReading, plan: ImportPlan, choices: Choices): Pick<BringInView, 'take' | 'whyNot'> {
-  const waiting = reading.questions.filter(({ mustAnswer, answered }) => mustAnswer && !answered).length;
-  if (waiting > 0)
-    return {
-      take: null,
-      whyNot: `${capital(counted(waiting, 'question'))} above must be answered before anything is taken.`,
-    };
-  if (plan.nothing) {
-    const all = reading.known.length === reading.cases.length && (reading.known.length > 0 || plan.referenceKept);
-    return {
-      take: null,
-      whyNot: all
-        ? 'There is nothing new to take: every case of this file is in the record already.'
-        : 'Nothing in it can be taken. What is wrong is named on this page, with what to do.',
-    };
-  }
-  if (plan.whose === 'reference' && choices['agreed'] !== 'yes')
-    return { take: null, whyNot: 'Say first that the surgeons agreed: without that their times are not kept.' };
-  const named = reading.rowsNamed;
-  const rows = counted(reading.rowsTaken, 'good row');
-  return {
-    take:
-      named === 0
-        ? `Take the ${rows}`
-        : `Take the ${rows}; ${counted(named, 'row')} named above ${named === 1 ? 'stays' : 'stay'} out`,
-    whyNot: null,
-  };
-}
-
-/** What an import that was confirmed has done. */
-export function takenWords({
-  added,
-  changed,
-  references,
-}: {
-  added: number;
-  changed: number;
-  references: number;
-}): string {
-  const said = [
-    ...(added > 0 ? [`${counted(added, 'case')} ${added === 1 ? 'was' : 'were'} taken`] : []),
-    ...(changed > 0
-      ? [`${counted(changed, 'case')} of the record ${changed === 1 ? 'was' : 'were'} filled in or replaced`]
-      : []),
-    ...(references > 0 ? [`${counted(references, 'reference set')} ${references === 1 ? 'was' : 'were'} kept`] : []),
-  ];
-  return said.length === 0 ? 'Nothing was taken.' : `${capital(listed(said))}.`;
-}

@@ -1,6 +1,7 @@
 import { stepSecondsOf } from '../audit';
 import type { AuditReading, KnownCase, ReferenceDraft } from '../intake';
-import type { Case, NewCase, ReferenceCase, ReferenceSet } from '../model';
+import type { Case, ListRecord, NewCase, ReferenceCase, ReferenceSet } from '../model';
+import { listOfSheet } from './list-sheet';
 
 type Choices = Readonly<Record<string, string>>;
 
@@ -8,7 +9,8 @@ type Choices = Readonly<Record<string, string>>;
 export type ImportPlan = {
   whose: 'me' | 'reference';
   cases: NewCase[];
-  lists: AuditReading['lists'];
+  /** `there`: the list of the record that it is. */
+  lists: (AuditReading['lists'][number] & { there: string | null })[];
   replace: { caseId: string; case: NewCase }[];
   referenceCases: ReferenceCase[];
   reference: { cases: number; readers: number; label: string } | null;
@@ -29,12 +31,13 @@ export const keepsNew = (choices: Choices, { caseId, closed }: Pick<KnownCase, '
  * the same values is left alone; in one with others what nobody had entered is filled in, and the rest only where that is
  * chosen. Lists come with the cases that are on them.
  *
- * @param references the sets there are: the same cases are not kept twice
+ * @param record the reference sets and lists there are: the same cases are not kept twice, and a list sheet comes back to
+ *   its own list
  */
 export function importPlan(
   reading: AuditReading,
   choices: Choices,
-  references: readonly ReferenceSet[] = [],
+  { references = [], lists = [] }: { references?: readonly ReferenceSet[]; lists?: readonly ListRecord[] } = {},
 ): ImportPlan {
   const whose = choices['whose'] === 'reference' && reading.references.length === 0 ? 'reference' : 'me';
   const drafts: ReferenceDraft[] = whose === 'reference' ? asReader(reading) : [...reading.references];
@@ -57,7 +60,9 @@ export function importPlan(
     whose,
     cases,
     replace,
-    lists: reading.lists.filter(({ key }) => on.has(key)),
+    lists: reading.lists
+      .filter(({ key }) => on.has(key))
+      .map((list) => ({ ...list, there: reading.layout === 'sheet' ? listOfSheet(list, lists) : null })),
     referenceCases,
     reference:
       referenceCases.length > 0

@@ -16,7 +16,12 @@ export type CaseRows = {
   place: number | null;
 };
 
-export type CaseFile = { oneRowACase: boolean; codeHeading: string | null; freshCode: (() => string) | null };
+export type CaseFile = {
+  oneRowACase: boolean;
+  placesSaid: boolean;
+  codeHeading: string | null;
+  freshCode: (() => string) | null;
+};
 
 const ROWS_A_SLICE = 1_000;
 
@@ -33,6 +38,7 @@ type Occurrence = {
  * otherwise it is a place in a list, or two cases with one code, of which the later is not taken.
  *
  * @param file.oneRowACase every row is a case of its own.
+ * @param file.placesSaid a list sheet with its column of places: then a code that comes again is none.
  * @param file.freshCode gives new codes where the old ones may lead to a patient: then a code that comes again
  *   (a second eye) is simply another case, and no old code goes any further.
  */
@@ -75,7 +81,7 @@ export function* casesOfRows(rows: readonly Keyed[], file: CaseFile, ask: Ask, l
       listNumber: null,
       place: null,
     }));
-  return askAboutAgain(inOrder, again, ask) === 'places'
+  return !file.placesSaid && askAboutAgain(inOrder, again, ask) === 'places'
     ? asPlaces(inOrder)
     : firstOnly(inOrder, found, ledger, file.codeHeading);
 }

@@ -9,9 +9,9 @@ import { handsOf } from './hands';
 import { inLists, type Finished, type FinishedFile } from './in-lists';
 import { withJoined, type JoinedFacts } from './join-facts';
 import { joinedLines } from './join-stretches';
-import type { Ledger } from './ledger';
+import { newLedger, type Ledger } from './ledger';
 import type { Ask } from './questions';
-import { sheetHandsOf } from './sheet-keys';
+import { saysList, sheetHandsOf, sheetListRow } from './sheet-keys';
 import { settleWaiting } from './waiting-inside';
 import { dateOrder, whenOf } from './when';
 
@@ -44,6 +44,16 @@ export function* finish(drafts: readonly Draft[], options: FinishOptions): Work<
     set.own('date'),
     ask,
   );
+  const listRow = options.sheet ? sheetListRow(drafts, set) : null;
+  const onList = ({ rows }: Draft): Pick<Finished, 'list' | 'when'> => {
+    const carried = listRow !== null && rows.every((row) => !saysList(row, set));
+    const said = carried ? [listRow] : rows;
+    return {
+      list: said.map((row) => cellOf(row, set.own('list'))).find((text) => blankOf(text) !== 'empty') ?? '',
+      // What is wrong with a date carried over is named where it stands.
+      when: whenOf(said, set.own('date'), days, options.today, carried ? newLedger() : ledger),
+    };
+  };
   const finishOne = (draft: Draft): Finished[] => {
     const reader = readers.get(draft.procedure);
     const lines = joinedLines(draft, ledger);
@@ -51,16 +61,7 @@ export function* finish(drafts: readonly Draft[], options: FinishOptions): Work<
     const { handsSaid, ...one } = caseOf(draft, lines, reader, options);
     if (options.sheet && !handsSaid && saysNothing(one)) return refuseBlank(draft, ledger);
     for (const { row } of draft.rows) ledger.take(row);
-    const list = draft.rows.map((row) => cellOf(row, set.own('list'))).find((text) => blankOf(text) !== 'empty') ?? '';
-    return [
-      {
-        draft,
-        case: one,
-        handsSaid,
-        list,
-        when: whenOf(draft.rows, set.own('date'), days, options.today, ledger),
-      },
-    ];
+    return [{ draft, case: one, handsSaid, ...onList(draft) }];
   };
   const finished = yield* mapped(drafts, finishOne);
   return inLists(finished.flat(), options);

@@ -26,7 +26,7 @@ export type FinishedFile = {
   handsSaid: ReadonlySet<NewCase>;
 };
 
-type OrderOptions = { set: ColumnSet; ask: Ask; ledger: Ledger; firstSequence: number };
+type OrderOptions = { sheet: boolean; set: ColumnSet; ask: Ask; ledger: Ledger; firstSequence: number };
 
 /** Finished cases put into their order in time and on their lists; those of other surgeons apart. */
 export function inLists(finished: readonly Finished[], options: OrderOptions): FinishedFile {
@@ -40,6 +40,7 @@ export function inLists(finished: readonly Finished[], options: OrderOptions): F
       list: list || null,
       position: one.position,
     })),
+    options.sheet,
     ask,
   );
   const inOrder = order.flatMap((index) => mine[index] ?? []);

@@ -18,6 +18,7 @@ export function* readCases(
   rows: readonly RowFacts[],
   set: ColumnSet,
   procedure: Procedure,
+  layout: 'cases' | 'sheet',
   freshCode: (() => string) | null,
   ask: Ask,
   ledger: Ledger,
@@ -52,7 +53,8 @@ export function* readCases(
     ask,
   );
   const keyed = rows.map((facts) => ({ ...facts, label: '', start: null, end: null }));
-  const file = { oneRowACase: true, codeHeading: set.own('case')?.heading ?? null, freshCode };
+  const placesSaid = layout === 'sheet' && set.own('position') !== undefined;
+  const file = { oneRowACase: true, placesSaid, codeHeading: set.own('case')?.heading ?? null, freshCode };
   const cases = yield* scaled(casesOfRows(keyed, file, ask, ledger), 0, 0.3);
   const toDraft = ({ role, code, rows: [first], listNumber, place }: CaseRows) => {
     const row = first?.row ?? { row: 0, cells: [] };

@@ -50,7 +50,7 @@ export function* readStretches(
   };
   const keyed = (yield* scaled(mapped(rows, keyOf), 0, 0.4)).filter((one) => one !== null);
   const blank = blankMeaning(withoutTime(inRows, set), ask);
-  const file = { oneRowACase: false, codeHeading: set.own('case')?.heading ?? null, freshCode };
+  const file = { oneRowACase: false, placesSaid: false, codeHeading: set.own('case')?.heading ?? null, freshCode };
   const cases = yield* scaled(casesOfRows(keyed, file, ask, ledger), 0.4, 0.6);
   const toDraft = (rowsOfCase: CaseRows) => draftOf(rowsOfCase, inRows, set, { rising, blank }, ledger);
   const drafts = yield* scaled(mapped(cases, toDraft), 0.6, 0.8);

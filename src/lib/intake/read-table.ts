@@ -92,7 +92,7 @@ export function* readTable(text: string, context: Context): Work<Table | null> {
   const known = rows.filter((row) => procedureOf(row) !== null);
   if (layout !== 'stretches') {
     const fitting = known.filter((row) => procedureOf(row) === procedure || refuseOther(row, set, procedure, ledger));
-    const drafts = yield* scaled(readCases(fitting, set, procedure, freshCode, ask, ledger), 0.4, 1);
+    const drafts = yield* scaled(readCases(fitting, set, procedure, layout, freshCode, ask, ledger), 0.4, 1);
     return { ...base, plans: [], drafts };
   }
   const ofRow = (row: RowFacts) => procedureOf(row) ?? procedure;

@@ -2,6 +2,7 @@ import type { Hands } from '../model';
 import { agreedCell } from './agreed-cell';
 import { blankOf } from './blanks';
 import { cellOf, type ColumnSet, type Row } from './column-set';
+import type { Draft } from './draft';
 import type { EventCells, EventsRead } from './events';
 import { handsOf, readHands, WHOSE_HANDS } from './hands';
 import type { Ledger } from './ledger';
@@ -56,3 +57,17 @@ export const sheetEvents =
       'E says that there was an event, not which; it is kept as "something else". Say what it was on its page.';
     return { events, wrong: [...wrong, { part: 'kind', value: cells.kind, why }] };
   };
+
+/** Does this row say on which list its case was? */
+export const saysList = (row: Row, set: ColumnSet): boolean =>
+  blankOf(cellOf(row, set.own('list'))) !== 'empty' || cellOf(row, set.own('date')) !== '';
+
+/**
+ * A row that names the list of a sheet; `null` where none does, or rows name several. A sheet is one list, so a case
+ * written under the others belongs to it though nobody repeated its name.
+ */
+export function sheetListRow(drafts: readonly Draft[], set: ColumnSet): Row | null {
+  const saying = drafts.flatMap(({ rows }) => rows.filter((row) => saysList(row, set)));
+  const lists = new Set(saying.map((row) => `${cellOf(row, set.own('list'))}\u0000${cellOf(row, set.own('date'))}`));
+  return lists.size === 1 ? (saying[0] ?? null) : null;
+}

@@ -6,12 +6,14 @@ export type Ordered = { row: number; code: string; when: string | null; list: st
  * Order in time. Dated cases by date, then place in the list, then row; undated files keep the order of their rows,
  * turned round or unknown as answered.
  *
+ * @param sheet a list sheet: one list, filled in place by place, so nothing is left to ask
  * @returns the indices in order of time, and whether that order is known.
  */
-export function timeOrder(cases: readonly Ordered[], ask: Ask): { order: number[]; known: boolean } {
+export function timeOrder(cases: readonly Ordered[], sheet: boolean, ask: Ask): { order: number[]; known: boolean } {
   const indices = cases.map((_, index) => index);
   if (cases.length < 2) return { order: indices, known: true };
-  if (cases.every(({ when }) => when !== null)) return { order: byDate(cases, indices), known: true };
+  if (cases.every(({ when }) => when !== null) || (sheet && isOneList(cases)))
+    return { order: byDate(cases, indices), known: true };
   const answer = ask({
     id: 'order',
     question: 'Not all cases have a date. Which way do the rows run?',
@@ -24,6 +26,13 @@ export function timeOrder(cases: readonly Ordered[], ask: Ask): { order: number[
     examples: cases.map(({ row, code }) => ({ row, text: code })),
   });
   return { order: answer === 'newest-first' ? indices.reverse() : indices, known: answer !== 'none' };
+}
+
+/** One list at most, and no place in it taken twice. */
+function isOneList(cases: readonly Ordered[]): boolean {
+  const places = cases.flatMap(({ position }) => position ?? []);
+  const lists = new Set(cases.map(({ list, when }) => `${list ?? ''}\u0000${when ?? ''}`));
+  return places.length > 0 && new Set(places).size === places.length && lists.size === 1;
 }
 
 function byDate(cases: readonly Ordered[], indices: readonly number[]): number[] {

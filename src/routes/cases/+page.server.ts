@@ -1,6 +1,6 @@
 import { fail, redirect } from '@sveltejs/kit';
 import { casesView, filterFrom } from '$lib/assessment/cases-view';
-import { takenWords } from '$lib/assessment/bring-in-view';
+import { takenWords } from '$lib/assessment/import-words';
 import { hiddenCaseIds, hiddenTimes } from '$lib/assessment/hidden-times';
 import { attempt } from '$lib/server/attempt';
 import { loadCautions } from '$lib/server/content';

@@ -115,6 +115,26 @@ export const importsContract = (open: () => Promise<Store>) => {
       expect((await store.cases())[0]?.listId).toBe(list.id);
     });
 
+    it('adds to the list of the record that the batch names, whatever day, name or case it has', async () => {
+      const store = await open();
+      const undated = { ...aList('2026-03-02'), when: { kind: 'unknown' as const } };
+      const [list, other] = [await store.recordList(undated), await store.recordList(undated)];
+      const stored = await store.recordCase(aCase('B', { listId: other.id }));
+      const record = await bring(
+        store,
+        aBatch({
+          lists: [{ ...aNewList('sheet', '2026-03-02'), there: list.id }],
+          cases: [aNewCase('A', 2, { list: 'sheet' })],
+          replace: [{ caseId: stored.id, case: aNewCase('B', 3, { list: 'sheet' }), timesSeen: false }],
+        }),
+      );
+      expect(record.listsAdded).toEqual([]);
+      expect((await store.cases()).map(({ code, listId }) => [code, listId]).sort()).toEqual([
+        ['A', list.id],
+        ['B', other.id],
+      ]);
+    });
+
     it('replaces values, keeping both facts and what was decided about the case', async () => {
       const store = await open();
       const leftOut = { reason: 'timing-unreliable' as const, timesSeen: true, at: now };

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { bringInView, takenWords } from '../../../src/lib/assessment/bring-in-view';
+import { bringInView } from '../../../src/lib/assessment/bring-in-view';
 import { importBatch, importPlan } from '../../../src/lib/assessment/import-plan';
+import { takenWords } from '../../../src/lib/assessment/import-words';
 import { problemLines, rowWords } from '../../../src/lib/assessment/problem-lines';
 import { readAudit } from '../../../src/lib/intake';
 import type { Case } from '../../../src/lib/model';
@@ -10,7 +11,7 @@ const procedures = [smallProcedure];
 const read = (text: string, choices: Record<string, string> = {}, existing: Case[] = []) =>
   readAudit({ text, fileName: 'times.csv', procedures, choices, existing });
 const shown = (text: string, choices: Record<string, string> = {}, existing: Case[] = []) =>
-  bringInView(read(text, choices, existing), choices, { procedures, references: [] });
+  bringInView(read(text, choices, existing), choices, { procedures, references: [], lists: [] });
 
 const HEAD = 'case_id,list,date,side-port,capsulorhexis,cortex,wound-check';
 const sheet = (...rows: string[]) => [HEAD, ...rows].join('\n');
@@ -24,13 +25,30 @@ describe('the preview of what comes in', () => {
     expect(shown(three).sentence).toBe(
       'Read as one row a case, Small operation: 3 cases, 4 steps, 2 lists, events not asked.',
     );
-    expect(shown(three).take).toBe('Take the 3 good rows');
+    expect(shown(three).take).toBe('Take 3 cases');
   });
 
   it('takes good rows and names the others on the button', () => {
     const view = shown(`${three}\nB4,2,2026-03-09,,,,\nMean,,,30,64,72,42`);
-    expect(view.take).toMatch(/^Take the 3 good rows; \d rows named above stay out$/);
+    expect(view.take).toMatch(/^Take 3 cases; \d rows named above stay out$/);
     expect(view.refused.first.join(' ')).toContain('Row 5');
+  });
+
+  it('counts on the button what the message afterwards counts, and rows and cases apart beside it', () => {
+    const text = [
+      'case_id,step,seconds',
+      ...['B1', 'B2', 'B3'].flatMap((code) => [`${code},capsulorhexis,61`, `${code},cortex,70`]),
+    ].join('\n');
+    const [first, second] = stored(text);
+    if (!first || !second) throw new Error('no cases');
+    const existing = [first, { ...second, stretches: second.stretches.slice(0, 1) }];
+    const view = shown(text, { known: 'new' }, existing);
+    expect(view.notes[0]).toBe('6 good rows make 3 cases: 1 new, 1 to be filled in or replaced and 1 unchanged.');
+    expect(view.take).toBe('Take 1 case and fill in or replace 1 case of the record');
+    const { cases, replace } = importPlan(read(text, {}, existing), { known: 'new' });
+    expect(takenWords({ added: cases.length, changed: replace.length, references: 0 })).toBe(
+      '1 case was taken and 1 case of the record was filled in or replaced.',
+    );
   });
 
   it('lists twenty problems, the rest behind them, and says how many are not listed at all', () => {
@@ -155,8 +173,8 @@ describe('times of other surgeons', () => {
       () => false,
     ).references;
     const references = first ? [{ ...first, id: 'reference-1' }] : [];
-    expect(importPlan(reading, choices, references).referenceCases).toEqual([]);
-    const view = bringInView(reading, choices, { procedures, references });
+    expect(importPlan(reading, choices, { references }).referenceCases).toEqual([]);
+    const view = bringInView(reading, choices, { procedures, references, lists: [] });
     expect(view.notes.join(' ')).toContain('reference set of the record already');
   });
 

@@ -2,20 +2,20 @@ import { describe, expect, it } from 'vitest';
 import { run } from '../../../src/cli/assess';
 import { bringInView } from '../../../src/lib/assessment/bring-in-view';
 import { importBatch, importPlan } from '../../../src/lib/assessment/import-plan';
-import { listSheet, listSheetCsv } from '../../../src/lib/assessment/list-sheet';
+import { listSheet, listSheetCsv, sheetListOf } from '../../../src/lib/assessment/list-sheet';
 import { readAudit } from '../../../src/lib/intake';
-import type { Case } from '../../../src/lib/model';
+import type { Case, ListRecord } from '../../../src/lib/model';
 import { loadProcedures } from '../../../src/lib/server/content/library';
 import { mkdtempSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { aCase } from './made-up';
+import { aCase, aList } from './made-up';
 
 const procedures = loadProcedures();
 const phaco = procedures.find(({ id }) => id === 'phaco')!;
 const sheet = listSheet(phaco, 20);
 const [headings = ''] = listSheetCsv(sheet, []).split('\n');
-/** Place, own code, nucleus, pupil, still, anything else, hands, event. */
+/** Place, own code, nucleus, pupil, still, anything else, hands, event; list, date, procedure. */
 const filled = (...rows: string[]) => [headings, ...rows].join('\n');
 const read = (text: string, existing: readonly Case[] = [], choices: Record<string, string> = {}) =>
   readAudit({ text, fileName: 'sheet.csv', procedures, existing, choices });
@@ -25,14 +25,21 @@ const fresh = (n: number, over: Partial<Case> = {}): Case =>
 
 describe('the list sheet as a file', () => {
   it('has the headings of the printed sheet and no column for a time', () => {
-    expect(headings.split(',')).toEqual(['Place', 'Own code', ...sheet.columns.map(({ label }) => label)]);
+    expect(headings.split(',')).toEqual([
+      'Place',
+      'Own code',
+      ...sheet.columns.map(({ label }) => label),
+      'List',
+      'Date',
+      'Procedure',
+    ]);
     expect(headings).not.toMatch(/time|second|minute|start|end/i);
     expect(listSheetCsv(sheet, []).trim().split('\n')).toHaveLength(21);
   });
 
   it('carries places and codes of a list that is in the record', () => {
     const csv = listSheetCsv(sheet, [fresh(1, { position: 3 }), fresh(2)]);
-    expect(csv.split('\n').slice(1)).toEqual([`3,A1${','.repeat(6)}`, `2,A2${','.repeat(6)}`, '']);
+    expect(csv.split('\n').slice(1)).toEqual([`3,A1${','.repeat(9)}phaco`, `2,A2${','.repeat(9)}phaco`, '']);
   });
 
   it('is read by its keys, letters and words', () => {
@@ -107,7 +114,7 @@ describe('the list sheet as a file', () => {
 });
 
 describe('a sheet of cases that are in the record', () => {
-  const record = { procedures, references: [] };
+  const record = { procedures, references: [], lists: [] };
   const text = filled('1,A1,2,L,Y,0,M,0', '2,A2,3,S,Y,0,M,0');
 
   it('fills in what was not entered without being asked, and shows it', () => {
@@ -115,7 +122,7 @@ describe('a sheet of cases that are in the record', () => {
     const view = bringInView(reading, {}, record);
     expect(view.sentence).toMatch(/^Read as a list sheet, one row a case and no times, .*2 cases/);
     expect(view.notes.join(' ')).toContain('2 cases in the record get what was not entered before');
-    expect(view.take).toBe('Take the 2 good rows');
+    expect(view.take).toBe('Fill in or replace 2 cases of the record');
     expect(view.known.changed.map(({ takeNew }) => takeNew)).toEqual([null, null]);
     const { replace, cases } = importBatch(importPlan(reading, {}), reading, '2026-04-01T00:00:00.000Z', () => false);
     expect(cases).toEqual([]);
@@ -224,6 +231,99 @@ describe('a sheet of cases that are in the record', () => {
   });
 });
 
+describe('the list of a sheet', () => {
+  const day = (n: number, date: string, label: string | null = null) =>
+    aList(n, { label, when: { kind: 'date', date } });
+  const out = (list: ListRecord, lists: readonly ListRecord[], cases: readonly Case[]) =>
+    listSheetCsv(sheet, cases, sheetListOf(list, lists));
+  const added = '9,K9,2,L,Y,0,M,0\n';
+
+  const kinds: [string, ListRecord][] = [
+    ['a day', day(1, '2026-11-24')],
+    ['a name and a day', day(1, '2026-11-24', 'Blue room')],
+    ['a month', aList(1, { when: { kind: 'month', month: '2026-11' } })],
+    ['a name and a month', aList(1, { label: 'Blue room', when: { kind: 'month', month: '2026-11' } })],
+    ['a number', aList(1)],
+    ['a name that looks like a person', day(1, '2026-11-24', 'Dr Brown')],
+    ['nothing at all', aList(1, { when: { kind: 'unknown' } })],
+  ];
+  it.each(kinds)('known by %s goes out with it, and a case added comes back to it', (_, list) => {
+    const others = [day(2, '2026-11-23'), aList(3), aList(4, { when: { kind: 'month', month: '2026-10' } })];
+    const lists = [list, ...others];
+    const stored = [fresh(1, { listId: list.id, position: 1 })];
+    const csv = out(list, lists, stored) + added;
+    expect(csv).not.toContain('Brown');
+    const reading = read(csv, stored);
+    const plan = importPlan(reading, {}, { lists });
+    expect(plan.cases.map(({ code }) => code)).toEqual(['K9']);
+    expect(plan.lists.map(({ key, there }) => [key, there])).toEqual([[plan.cases[0]?.list, list.id]]);
+    expect(bringInView(reading, {}, { procedures, references: [], lists }).notes.join(' ')).toContain(
+      '1 new case goes to a list of the record',
+    );
+  });
+
+  it('is told by its record where another has the same name and day', () => {
+    const lists = [day(1, '2026-11-24', 'A'), day(2, '2026-11-24', 'A')];
+    const csv = out(lists[1]!, lists, [fresh(1)]) + added;
+    expect(csv).toContain('list-2');
+    expect(importPlan(read(csv, [fresh(1)]), {}, { lists }).lists).toMatchObject([{ there: 'list-2' }]);
+  });
+
+  it('is a new one where the record has none of that name and day', () => {
+    const csv = listSheetCsv(sheet, []).replace(/^1,(,+)phaco$/m, '1,K1,2,L,Y,0,M,0,C,2026-11-25,phaco');
+    const plan = importPlan(read(`${csv}2,K2,2,L,Y,0,M,0`), {}, { lists: [day(1, '2026-11-24', 'C')] });
+    expect(plan.lists).toMatchObject([{ label: 'C', when: { kind: 'date', date: '2026-11-25' }, there: null }]);
+    expect(plan.cases.map(({ list }) => list)).toEqual([plan.lists[0]?.key, plan.lists[0]?.key]);
+  });
+
+  it('is none for a case without one where a sheet names several', () => {
+    const csv = filled('1,K1,2,L,Y,0,M,0,C,2026-11-25', '1,K2,2,L,Y,0,M,0,D,2026-11-25', '2,K3,2,L,Y,0,M,0');
+    expect(read(csv).cases.find(({ code }) => code === 'K3')?.list).toBeNull();
+  });
+
+  it('changes nothing where the sheet comes back as it went out, filled in or not', () => {
+    const list = day(1, '2026-11-24', 'A');
+    const stored = [1, 2].map((n) => fresh(n, { listId: list.id, position: n }));
+    expect(importPlan(read(out(list, [list], stored), stored), {}, { lists: [list] }).nothing).toBe(true);
+    const answered = stored.map((one) => ({ ...one, facts: { nucleus: 'medium' }, events: [] }));
+    const again = out(list, [list], answered).replaceAll(/^(\d,A\d),,/gm, '$1,2,');
+    const plan = importPlan(read(again, answered), {}, { lists: [list] });
+    expect(plan).toMatchObject({ nothing: true, cases: [], replace: [], lists: [] });
+  });
+});
+
+describe('what a sheet is not asked', () => {
+  const questions = (text: string, existing: readonly Case[] = []) =>
+    read(text, existing).questions.map(({ id }) => id);
+
+  it('which way its rows run, which procedure it is, or whether its codes are places', () => {
+    const csv = listSheetCsv(sheet, [fresh(1), fresh(2)]) + '3,A1,2,L,Y,0,M,0\n4,K4,2,L,Y,0,M,0\n';
+    const text = csv.replaceAll(/^(\d,A\d),,/gm, '$1,2,');
+    expect(questions(text)).toEqual([]);
+    const { cases, problems } = read(text);
+    expect(cases.map(({ code, orderKnown }) => [code, orderKnown])).toEqual([
+      ['A1', true],
+      ['A2', true],
+      ['K4', true],
+    ]);
+    expect(problems.find(({ row }) => row === 4)?.why).toContain('Two cases have the code "A1"');
+  });
+
+  it('which way its rows run, for a sheet of before, which names neither list nor procedure', () => {
+    const old = (...rows: string[]) => [headings.replace(',List,Date,Procedure', ''), ...rows].join('\n');
+    const text = old('1,K1,2,L,Y,0,M,0', '2,K2,3,S,Y,0,M,0');
+    expect(questions(text)).toEqual(['procedure']);
+    expect(read(text).cases.map(({ code, list }) => [code, list])).toEqual([
+      ['K1', null],
+      ['K2', null],
+    ]);
+  });
+
+  it('but is where it holds places of several lists and no day', () => {
+    expect(questions(filled('1,K1,2,L,Y,0,M,0,A', '1,K2,2,L,Y,0,M,0,B'))).toContain('order');
+  });
+});
+
 describe('times of cases whose eyes were entered first', () => {
   it('come in without taking the facts away', () => {
     const stored = fresh(1, { facts: { nucleus: 'hard', pupil: 'small' }, events: [], code: 'K1' });
@@ -272,7 +372,12 @@ describe('a sheet on the command line', () => {
     expect(err).not.toMatch(/Anything else/);
     const { left_out } = JSON.parse(out) as { left_out: { row: number; why: string }[] };
     expect(left_out.map(({ row, why }) => [row, why])).toEqual([
-      [1, expect.stringMatching(/only facts of the eye are joined, so "Place", "Hands", "Event" are left out/)],
+      [
+        1,
+        expect.stringMatching(
+          /only facts of the eye are joined, so "Place", "Hands", "Event", "List", "Date", "Procedure" are left out/,
+        ),
+      ],
       [4, expect.stringContaining('this row and 1 more hold no code and no fact')],
     ]);
   });

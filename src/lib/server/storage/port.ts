@@ -47,7 +47,8 @@ export type NewList = Omit<ListRecord, 'id'> & { key: string };
  * `timesSeen`: their times had been in sight, so that a fact changed now is marked.
  */
 export type ImportBatch = {
-  lists: readonly NewList[];
+  /** `there`: the list of the record that it is, where that is known. */
+  lists: readonly (NewList & { there?: string | null })[];
   cases: readonly NewCase[];
   replace: readonly { caseId: string; case: NewCase; timesSeen: boolean }[];
   references: readonly Omit<ReferenceSet, 'id'>[];

@@ -6,7 +6,8 @@ import type { Draft } from '../shelf';
 
 /**
  * Finds or makes the list record for each list of an import, so that a corrected file brought in again makes no second
- * set of lists. A list is one already there when a case it replaces lies in it, or when day and name are the same.
+ * set of lists. A list is one already there when the batch says so, when a case it replaces lies in it, or when day
+ * and name are the same.
  * Lists no case needs are made too: their untimed operations count for safety.
  */
 export function takeLists(
@@ -20,8 +21,9 @@ export function takeLists(
     const listId = replacedCases.get(caseId)?.listId;
     if (coming.list !== null && listId) idOf.set(coming.list, listId);
   }
+  for (const { key, there } of batch.lists) if (there && known.some(({ id }) => id === there)) idOf.set(key, there);
   const added: string[] = [];
-  for (const { key, ...list } of batch.lists) {
+  for (const { key, there: _there, ...list } of batch.lists) {
     if (idOf.has(key)) continue;
     const { when, label } = list;
     const same =

@@ -61,7 +61,7 @@ export const actions = {
     if (changed) redirect(303, `/cases/bring-in/${held.id}?said=changed`);
 
     const reading = await readHeld(answered, record, locals.now);
-    const plan = importPlan(reading, choices, record.references);
+    const plan = importPlan(reading, choices, record);
     const { take, whyNot } = bringInView(reading, choices, record);
     if (!take) return fail(400, { errors: [{ field: 'take', message: whyNot ?? 'There is nothing to take.' }] });
     const hidden = hiddenCaseIds(record);

@@ -1,11 +1,11 @@
 import { error } from '@sveltejs/kit';
-import { listSheet, listSheetCsv } from '$lib/assessment/list-sheet';
+import { listSheet, listSheetCsv, sheetListOf } from '$lib/assessment/list-sheet';
 import { casesOfList } from '$lib/assessment/list-view';
 import { procedureOf } from '$lib/assessment/record';
 import { readRecord } from '$lib/server/record';
 import type { RequestHandler } from './$types';
 
-/** The list sheet to fill in on a computer; `list`: with the places and codes of that list in it. */
+/** The list sheet to fill in on a computer; `list`: with that list, its places and codes in it. */
 export const GET: RequestHandler = async ({ locals, url }) => {
   const record = await readRecord(locals.store);
   const asked = url.searchParams.get('list');
@@ -16,7 +16,8 @@ export const GET: RequestHandler = async ({ locals, url }) => {
   const procedure = procedureOf(record, named);
   const sheet = listSheet(procedure, url.searchParams.get('rows') === '40' ? 40 : 20);
   const own = cases.filter(({ procedureId }) => procedureId === procedure.id);
-  return new Response(listSheetCsv(sheet, own), {
+  const belongs = list ? sheetListOf(list, record.lists) : undefined;
+  return new Response(listSheetCsv(sheet, own, belongs), {
     headers: {
       'content-type': 'text/csv; charset=utf-8',
       'content-disposition': `attachment; filename="list-sheet-${procedure.id}.csv"`,
