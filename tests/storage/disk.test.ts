@@ -1,6 +1,7 @@
 import { lstat, mkdir, readdir, readFile, rename, rm, stat, symlink, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { schemaVersion } from '../../src/lib/server/storage/migrations';
 import { openStore } from '../../src/lib/server/storage';
 import { aBatch, aCase, aNewCase, aReference, aReflection, aWholeRecord, now } from './records';
 import { freshFolder, openIn } from './stores';
@@ -51,7 +52,7 @@ describe('a record on disk', () => {
     ];
     for (const file of files) {
       expect(await modeOf(join(folder, `${file}.json`)), file).toBe(0o600);
-      expect(JSON.parse(await read(folder, `${file}.json`)), file).toMatchObject({ schemaVersion: 1 });
+      expect(JSON.parse(await read(folder, `${file}.json`)), file).toMatchObject({ schemaVersion });
     }
   });
 
@@ -149,7 +150,10 @@ describe('a file that is not as it should be', () => {
   it('from a later version is refused and not touched', async () => {
     const folder = await aFolder();
     const path = join(folder, 'profile.json');
-    const newer = (await read(path)).replace('"schemaVersion":1', '"schemaVersion":2');
+    const newer = (await read(path)).replace(
+      `"schemaVersion":${schemaVersion}`,
+      `"schemaVersion":${schemaVersion + 1}`,
+    );
     await writeFile(path, newer);
     const store = await openIn(folder);
     await expect(store.profile()).rejects.toMatchObject({ code: 'newer' });

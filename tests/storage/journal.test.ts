@@ -1,6 +1,7 @@
 import { readdir, readFile, rm, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { schemaVersion } from '../../src/lib/server/storage/migrations';
 import { openStore } from '../../src/lib/server/storage';
 import { writeJournal } from '../../src/lib/server/storage/disk/journal';
 import { aCase, now } from './records';
@@ -65,7 +66,10 @@ describe('a change to several files broken off by a crash', () => {
   it('waits for the version that wrote it', async () => {
     const { folder, journal } = await brokenOff();
     const text = await readFile(journal, 'utf8');
-    const newer = text.replace('"schemaVersion":1,"hash"', '"schemaVersion":2,"hash"');
+    const newer = text.replace(
+      `"schemaVersion":${schemaVersion},"hash"`,
+      `"schemaVersion":${schemaVersion + 1},"hash"`,
+    );
     await writeFile(journal, newer);
     await expect(openStore(folder, now)).rejects.toMatchObject({ code: 'newer' });
     expect(await readFile(journal, 'utf8')).toBe(newer);

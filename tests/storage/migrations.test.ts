@@ -5,13 +5,12 @@ import { emptyProfile } from '../../src/lib/model';
 import { migrations, schemaVersion } from '../../src/lib/server/storage/migrations';
 import { migrate } from '../../src/lib/server/storage/migrations/migrate';
 import { openDiskStore } from '../../src/lib/server/storage/open-disk';
-import { now } from './records';
+import { aCase, later, now } from './records';
 import { freshFolder } from './stores';
 
 /**
- * Version 1 is the first there was, so no shipped migration exists to be tried. These two are made up, in the manner of
- * real ones, and run through the same opening of a real folder: version 1 of the profile is read as if it were version 3,
- * after `training` became `inTraining` and backups got a term.
+ * These two are made up, in the manner of real ones, and run through the same opening of a real folder: version 1 of the
+ * profile is read as if it were version 3, after `training` became `inTraining` and backups got a term.
  */
 const madeUp = {
   schemaVersion: 3,
@@ -76,5 +75,80 @@ describe('a file of an older shape', () => {
 describe('the shipped migrations', () => {
   it('lead from version 1 to this one, a step at a time', () => {
     expect(migrations.map(({ to }) => to)).toEqual(Array.from({ length: schemaVersion - 1 }, (__, index) => index + 2));
+  });
+});
+
+describe('from version 1', () => {
+  const reviewed = { at: now, text: 'A wider opening.' };
+  const event = {
+    kind: 'iris-prolapse',
+    stepId: null,
+    serious: true,
+    nearMiss: false,
+    noticed: 'during',
+    reviewed,
+  } as const;
+  const old = (n: number, what: string[], over: object = {}) => ({
+    ...aCase(`A${n}`, { sequence: n, events: [event] }),
+    id: `case-${n}`,
+    version: what.length + 1,
+    history: what.map((each) => ({ at: now, what: each })),
+    ...over,
+  });
+  const left = 'Left out: the timing is unreliable (times not seen)';
+  const again = 'Counted again; it had been left out: the timing is unreliable';
+  const records = [
+    old(1, []),
+    old(2, [left, again]),
+    old(3, [left, `Undone: ${left}`]),
+    old(4, [left], { leftOut: { reason: 'timing-unreliable', timesSeen: false, at: now } }),
+    old(5, [left, again], { stretches: [] }),
+  ];
+
+  async function version1() {
+    const folder = await freshFolder();
+    await mkdir(join(folder, 'cases'));
+    await mkdir(join(folder, 'imports'));
+    const imported = {
+      id: 'import-1',
+      fileName: 'times.csv',
+      at: now,
+      textHash: 'x',
+      added: [],
+      replaced: ['case-2'],
+      listsAdded: [],
+      referencesAdded: [],
+      undone: false,
+    };
+    const write = (name: string, document: object) =>
+      writeFile(join(folder, `${name}.json`), JSON.stringify({ schemaVersion: 1, ...document }));
+    await write('cases/1', { next: 6, records });
+    await write('imports/import-1', { state: 'recorded', record: imported, before: [records[1]] });
+    await write('ledger', { next: { import: 2, reference: 1 }, erasedCases: 0, invented: null });
+    await write('contents', { documents: ['cases/1', 'imports/import-1', 'ledger'] });
+    return folder;
+  }
+
+  it('a case that counts again keeps that its times stood open while it was left out', async () => {
+    const store = await openDiskStore(await version1(), now);
+    const cases = await store.cases();
+    expect(cases.map(({ id, seenWhileOut }) => [id, seenWhileOut])).toEqual([
+      ['case-1', undefined],
+      ['case-2', true],
+      ['case-3', true],
+      ['case-4', undefined],
+      ['case-5', undefined],
+    ]);
+    for (const { events } of cases) expect(events?.[0]?.reviewed).toEqual(reviewed);
+    await store.undoImport('import-1', later);
+    expect(await store.caseById('case-2')).toMatchObject({ seenWhileOut: true, version: 4 });
+    await store.close();
+  });
+
+  it('nothing else of it changes', async () => {
+    const store = await openDiskStore(await version1(), now);
+    const plain = (await store.cases()).map(({ seenWhileOut: _mark, ...one }) => one);
+    expect(plain).toEqual(records);
+    await store.close();
   });
 });

@@ -2,7 +2,7 @@ import type { AuditReading, Mapping, Question } from '../intake';
 import type { Problem, Procedure } from '../model';
 import { capital, counted, listed } from '../words';
 import { importPlan, keepsNew, type ImportPlan } from './import-plan';
-import { accountWords, landsWords, takeWords } from './import-words';
+import { accountWords, landsWords, reviewedWords, takeWords } from './import-words';
 import { problemLines, type ProblemList } from './problem-lines';
 import type { SurgeonRecord } from './record';
 
@@ -65,7 +65,12 @@ export function bringInView(
   return {
     sentence: understood(reading, record.procedures, plan),
     chapters: reading.layout === 'chapters',
-    notes: [...accountWords(reading, plan), ...landsWords(plan, record.lists), ...notesOf(reading, plan, choices)],
+    notes: [
+      ...accountWords(reading, plan),
+      ...landsWords(plan, record.lists),
+      ...reviewedWords(plan),
+      ...notesOf(reading, plan, choices),
+    ],
     questions: reading.questions,
     columns: reading.mapping.filter(({ kind }) => kind === 'column').slice(0, MAPPINGS),
     labels: reading.mapping.filter(({ kind }) => kind === 'label').slice(0, MAPPINGS),

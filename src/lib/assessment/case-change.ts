@@ -91,10 +91,14 @@ export function leaveOut(one: Case, reason: LeftOutReason, timesSeen: boolean, n
   };
 }
 
+/** Left out, a case is in no window, so its times stand open; the mark of it stays when it counts again. */
+export const markSeen = ({ seenWhileOut, leftOut, stretches }: Case): Pick<Case, 'seenWhileOut'> =>
+  seenWhileOut || (leftOut !== null && stretches.length > 0) ? { seenWhileOut: true } : {};
+
 export function countAgain(one: Case): CaseChange {
   if (one.leftOut === null) return null;
   return {
-    case: { ...one, leftOut: null },
+    case: { ...one, ...markSeen(one), leftOut: null },
     what: `Counted again; it had been left out: ${leftOutWords(one.leftOut.reason)}`,
   };
 }

@@ -4,7 +4,7 @@ import type { Case, Event, Hands, Procedure } from '../model';
 import { clock } from '../words';
 import { leftOutWords } from './case-change';
 import { caseSummary, stretchesInOrder, type CaseSummary } from './case-summary';
-import { eventWordsOf } from './event-fields';
+import { eventWordsOf, reviewWords } from './event-fields';
 import { AS_USUAL, eyeFields, factTexts, factValueWords, type EyeFields } from './eye-fields';
 import { handWords, handsWords } from './hands-fields';
 import { procedureOf, type SurgeonRecord } from './record';
@@ -40,8 +40,7 @@ export type CaseView = {
     kinds: readonly Choice[];
     reasons: readonly Choice[];
   } | null;
-  events:
-    readonly { index: number; words: string; waits: boolean; reviewed: { at: string; text: string } | null }[] | null;
+  events: readonly { index: number; words: string; waits: boolean; reviewed: string | null }[] | null;
   eventKinds: readonly Choice[];
   keptParts: readonly { id: string; label: string; step: string; seen: '' | 'yes' | 'no' }[];
   history: readonly { at: string; what: string }[];
@@ -99,7 +98,7 @@ export function caseView(one: Case, record: SurgeonRecord, hidden: boolean): Cas
         index,
         words: eventWordsOf(event, procedure),
         waits: waitsForReview(event),
-        reviewed: event.reviewed ? { at: instantWords(event.reviewed.at), text: event.reviewed.text } : null,
+        reviewed: reviewWords(event.reviewed),
       })) ?? null,
     eventKinds: procedure.eventKinds.map(({ id, label }) => ({ value: id, label })),
     keptParts: procedure.steps.flatMap((step) =>

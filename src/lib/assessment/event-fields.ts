@@ -1,5 +1,7 @@
+import { isMonthAlone } from '../intake';
 import type { Event, Procedure } from '../model';
 import { textOf, type FieldError, type Fields } from './fields';
+import { instantWords, monthWords } from './when-words';
 
 const NOTICED: Record<Event['noticed'], string> = {
   during: 'noticed during the operation',
@@ -27,6 +29,13 @@ export function eventWordsOf(event: Event, procedure: Procedure): string {
     event.nearMiss ? 'near miss' : event.serious ? 'serious' : 'not serious',
     NOTICED[event.noticed],
   ].join('; ');
+}
+
+/** A review in one line; `null` where there is none. A file may tell that it was written, and when, without its text. */
+export function reviewWords(reviewed: Event['reviewed']): string | null {
+  if (reviewed === null) return null;
+  const when = isMonthAlone(reviewed.at) ? `in ${monthWords(reviewed.at)}` : `on ${instantWords(reviewed.at)}`;
+  return `Reviewed ${when}${reviewed.text === null ? '; its text was not in the file.' : `: ${reviewed.text}`}`;
 }
 
 /** One event as typed: `kind`, `eventStep`, `weight`, `noticed`, names prefixed. */

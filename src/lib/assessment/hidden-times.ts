@@ -24,8 +24,11 @@ export function hiddenCaseIds(record: Windowed): Set<string> {
   return new Set(hiddenTimes(record).flatMap(({ caseIds }) => caseIds));
 }
 
-/** Have the times of this case been in sight of the surgeon? Honest by construction: nobody is asked. */
+/**
+ * Have the times of this case been in sight of the surgeon? Honest by construction: nobody is asked. What was in sight
+ * while the case was left out is not unseen by hiding it again.
+ */
 export const timesWereSeen = (
-  one: { id: string; stretches: readonly unknown[] },
+  one: { id: string; stretches: readonly unknown[]; seenWhileOut?: true | undefined },
   hidden: ReadonlySet<string>,
-): boolean => one.stretches.length > 0 && !hidden.has(one.id);
+): boolean => one.stretches.length > 0 && (one.seenWhileOut === true || !hidden.has(one.id));

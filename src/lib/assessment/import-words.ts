@@ -22,6 +22,15 @@ export function accountWords(reading: AuditReading, plan: ImportPlan): string[] 
   return [`${rows} ${reading.rowsTaken === 1 ? 'makes' : 'make'} ${cases}: ${listed(parts)}.`];
 }
 
+/** Events that come in as reviewed though nobody can read here what was written. */
+export function reviewedWords({ cases }: ImportPlan): string[] {
+  const events = cases.flatMap((one) => one.events ?? []).filter(({ reviewed }) => reviewed?.text === null);
+  if (events.length === 0) return [];
+  return [
+    `${capital(counted(events.length, 'event'))} ${events.length === 1 ? 'was' : 'were'} reviewed where this file comes from; the text of the review is not in it.`,
+  ];
+}
+
 /** Where the cases of a list sheet will stand. */
 export function landsWords({ lists, cases }: ImportPlan, inRecord: readonly ListRecord[]): string[] {
   return lists.flatMap(({ key, there }) => {

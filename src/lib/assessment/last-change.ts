@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { caseSchema, type Case } from '../model';
-import { timesInSeconds } from './case-change';
+import { markSeen, timesInSeconds } from './case-change';
 import { AS_USUAL } from './eye-fields';
 import { isLeftOutReason, leaveOutRefused } from './leave-out-rules';
 import type { SurgeonRecord } from './record';
@@ -90,7 +90,13 @@ function takenBack(pair: Pair, seen: boolean, now: string): { case: Case; what: 
     ...(lost.length > 0 ? [` (taken back: ${lost.join('; ')})`] : []),
   ].join('');
   return {
-    case: { ...before, leftOut, factChanges: [...after.factChanges, ...late], version: after.version },
+    case: {
+      ...before,
+      ...markSeen(after),
+      leftOut,
+      factChanges: [...after.factChanges, ...late],
+      version: after.version,
+    },
     what,
   };
 }
@@ -99,7 +105,7 @@ function takenBack(pair: Pair, seen: boolean, now: string): { case: Case; what: 
 function lostBy(pair: Pair): string[] {
   const written = new Set(pair.before.events?.map(({ reviewed }) => reviewed?.text));
   const reviews = (pair.after.events ?? []).flatMap(({ reviewed }) =>
-    reviewed && !written.has(reviewed.text) ? [`the review "${reviewed.text}"`] : [],
+    reviewed?.text && !written.has(reviewed.text) ? [`the review "${reviewed.text}"`] : [],
   );
   return [...(timesDiffer(pair) ? [`times, in seconds: ${timesInSeconds(pair.after)}`] : []), ...reviews];
 }

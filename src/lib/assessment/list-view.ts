@@ -1,12 +1,13 @@
 import type { Case, ListRecord, Procedure } from '../model';
 import { counted } from '../words';
 import { waitsForReview } from './case-view';
-import { eventWordsOf, noticedOptions } from './event-fields';
+import { eventWordsOf, noticedOptions, reviewWords } from './event-fields';
 import { AS_USUAL, eyeFields, factTexts, usualTexts, type EyeFields } from './eye-fields';
+import { timesWereSeen } from './hidden-times';
 import { handsForm, type HandsForm } from './hands-fields';
 import { aheadWords, whenText } from './list-fields';
 import { procedureOf, type SurgeonRecord } from './record';
-import { instantWords, listTitle } from './when-words';
+import { listTitle } from './when-words';
 
 type Choice = { value: string; label: string };
 
@@ -54,7 +55,7 @@ export type ListView = {
   said: string;
   answers: ListAnswers;
   tables: readonly FactTable[];
-  untimed: readonly { index: number; words: string; waits: boolean; reviewed: { at: string; text: string } | null }[];
+  untimed: readonly { index: number; words: string; waits: boolean; reviewed: string | null }[];
   steps: readonly Choice[];
   eventKinds: readonly Choice[];
   noticed: readonly Choice[];
@@ -105,7 +106,7 @@ export function listView(
       index,
       words: eventWordsOf(event, main),
       waits: waitsForReview(event),
-      reviewed: event.reviewed ? { at: instantWords(event.reviewed.at), text: event.reviewed.text } : null,
+      reviewed: reviewWords(event.reviewed),
     })),
     steps: choices(main.steps),
     eventKinds: choices(main.eventKinds),
@@ -145,7 +146,7 @@ function tableOf(
         version: one.version,
         eventWords: (one.events ?? []).map((event) => eventWordsOf(event, procedure)),
         closed: one.keptAsItIs !== null,
-        seen: one.stretches.length > 0 && !hidden.has(one.id),
+        seen: timesWereSeen(one, hidden),
       })),
   };
 }

@@ -1,4 +1,4 @@
-import type { Event, Procedure } from '../model';
+import { instant, type Event, type Procedure } from '../model';
 import { nameIndex, nameMatcher, type Match } from './name-matcher';
 import { oncePer } from './once-per';
 import { textPointsToAPerson } from './people';
@@ -153,9 +153,16 @@ function noticedOf(text: string, wrong: EventsRead['wrong']): Event['noticed'] {
   return 'later';
 }
 
-/** Files that give months in place of days give the month of a review too. */
-function reviewOf(at: string, text: string): Event['reviewed'] {
-  if (text === '') return null;
-  if (/^\d{4}-(0[1-9]|1[0-2])$/.test(at)) return { at: `${at}-01T00:00:00Z`, text };
-  return /^\d{4}-\d\d-\d\dT[\d:.]+(Z|[+-]\d\d:\d\d)$/.test(at) ? { at, text } : null;
+/** No moment the program notes has this form: it stands for the month of a review whose day the file did not give. */
+const MONTH_ALONE = '-01T00:00:00Z';
+export const isMonthAlone = (at: string): boolean => at.endsWith(MONTH_ALONE);
+
+/**
+ * Files that give months in place of days give the month of a review too, and leave its text out unless it was asked for:
+ * when it was reviewed is enough to know that it was.
+ */
+function reviewOf(at: string, written: string): Event['reviewed'] {
+  const text = written === '' ? null : written;
+  if (/^\d{4}-(0[1-9]|1[0-2])$/.test(at)) return { at: `${at}${MONTH_ALONE}`, text };
+  return instant.safeParse(at).success ? { at, text } : null;
 }

@@ -15,6 +15,7 @@ export {
 } from './write-cases';
 export { hasClockReadings, writeChapters } from './chapters';
 export { liesAhead } from './when';
+export { isMonthAlone } from './events';
 export { harmless } from './harmless';
 export { briefly } from './ledger';
 export { textPointsToAPerson, codePointsToAPatient } from './people';

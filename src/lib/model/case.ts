@@ -71,6 +71,8 @@ export const caseSchema = z.strictObject({
     z.strictObject({ kind: z.literal('by-hand') }),
   ]),
   leftOut: z.strictObject({ reason: z.enum(leftOutReasons), timesSeen: z.boolean(), at: instant }).nullable(),
+  /** Its times stood open while it was left out: whatever is done with it later, they have been seen. */
+  seenWhileOut: z.literal(true).optional(),
   /** A complaint, claim or inquiry: read-only until lifted with a reason. */
   keptAsItIs: z.strictObject({ since: instant, why: z.string() }).nullable(),
   /** Part of an invented surgeon's record: one action removes it. */
@@ -89,6 +91,7 @@ export const newCaseSchema = caseSchema
     version: true,
     history: true,
     leftOut: true,
+    seenWhileOut: true,
     keptAsItIs: true,
     factChanges: true,
     invented: true,

@@ -8,8 +8,11 @@ export const eventSchema = z.strictObject({
   serious: z.boolean(),
   nearMiss: z.boolean(),
   noticed: z.enum(['during', 'same-day', 'later']),
-  /** The written review: when, and what the surgeon will do. `null` while it waits. */
-  reviewed: z.strictObject({ at: instant, text: z.string().min(1) }).nullable(),
+  /**
+   * The written review: when, and what the surgeon will do. `null` while it waits. Its text is `null` where it was written
+   * elsewhere and the file that told of it left it out, as files do unless it is asked for.
+   */
+  reviewed: z.strictObject({ at: instant, text: z.string().min(1).nullable() }).nullable(),
 });
 
 export type Event = z.infer<typeof eventSchema>;

@@ -43,9 +43,9 @@ export async function casesCsv(
 const goingOut =
   (withText: boolean) =>
   (event: Event): Event =>
-    event.reviewed === null || (withText && personIn(event.reviewed.text).length === 0)
+    !event.reviewed?.text || (withText && personIn(event.reviewed.text).length === 0)
       ? event
-      : { ...event, reviewed: { ...event.reviewed, text: '' } };
+      : { ...event, reviewed: { ...event.reviewed, text: null } };
 
 const withoutTellingName = (list: ListRecord): ListRecord =>
   list.label !== null && personIn(list.label).length > 0 ? { ...list, label: null } : list;

@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import { countAgain, leaveOut } from '../../../src/lib/assessment/case-change';
 import { hiddenCaseIds, timesWereSeen } from '../../../src/lib/assessment/hidden-times';
+import { undoOf } from '../../../src/lib/assessment/last-change';
 import { eraseRefused, leaveOutRefused } from '../../../src/lib/assessment/leave-out-rules';
-import type { Event } from '../../../src/lib/model';
+import type { Case, Event } from '../../../src/lib/model';
 import { aGoal, aRecord, casesInLists } from './made-up';
 
 const running = (more: number, goal = aGoal(40)) => aRecord({ ...casesInLists(40 + more, 5), goals: [goal] });
@@ -44,6 +46,55 @@ describe('times of a running window', () => {
     expect(first && timesWereSeen(first, hidden)).toBe(true);
     expect(last && timesWereSeen(last, hidden)).toBe(false);
     expect(first && timesWereSeen({ ...first, stretches: [] }, hidden)).toBe(false);
+  });
+});
+
+describe('a case of a running window that was left out for a while', () => {
+  const NOW = '2026-11-25T08:00:00.000Z';
+  const record = running(13);
+  const one = record.cases.at(-1)!;
+  const withCase = (changed: Case) => ({
+    ...record,
+    cases: record.cases.map((each) => (each.id === changed.id ? changed : each)),
+  });
+  const seen = (changed: Case) => timesWereSeen(changed, hiddenCaseIds(withCase(changed)));
+  const leave = (changed: Case) => leaveOut(changed, 'timing-unreliable', seen(changed), NOW);
+
+  it('was left out unseen the first time, and seen the second', () => {
+    const first = leave(one);
+    expect(first).toMatchObject({ case: { leftOut: { timesSeen: false } }, what: expect.stringContaining('not seen') });
+    const counted = countAgain(first.case)!.case;
+    expect(hiddenCaseIds(withCase(counted)).has(one.id)).toBe(true);
+    expect(leave(counted)).toMatchObject({
+      case: { leftOut: { timesSeen: true } },
+      what: expect.stringContaining('had been seen'),
+    });
+  });
+
+  it('stays seen where the leaving out, or the counting again, was undone', () => {
+    const undone = (before: Case, after: Case) => {
+      const undo = undoOf({ cases: [{ version: after.version, before }] }, withCase(after), seen, NOW);
+      if (undo?.kind !== 'offered') throw new Error('nothing is offered');
+      return undo.back[0]!.case;
+    };
+    const out = leave(one).case;
+    const back = undone(one, out);
+    expect(back.leftOut).toBeNull();
+    expect(leave(back).case.leftOut?.timesSeen).toBe(true);
+    const outAgain = undone(out, countAgain(out)!.case);
+    expect(outAgain.leftOut?.timesSeen).toBe(true);
+    expect(leave(countAgain(outAgain)!.case).case.leftOut?.timesSeen).toBe(true);
+  });
+
+  it('is marked late where a fact of its eye changes, though its times are hidden once more', () => {
+    const counted = countAgain(leave(one).case)!.case;
+    expect(seen(counted)).toBe(true);
+    expect(seen(one)).toBe(false);
+  });
+
+  it('has nothing to be seen in it where it has no times', () => {
+    const counted = countAgain(leave({ ...one, stretches: [] }).case)!.case;
+    expect(counted.seenWhileOut).toBeUndefined();
   });
 });
 

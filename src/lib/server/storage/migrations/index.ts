@@ -1,7 +1,8 @@
 import type { DocumentKind } from '../documents';
+import { timesSeenWhileLeftOut } from './002-times-seen-while-left-out';
 
 /** The shape in which this version writes. Rises by one with every migration. */
-export const schemaVersion = 1;
+export const schemaVersion = 2;
 
 /** From the shape before to the shape of `to`, for the kinds of document it concerns; the others only change number. */
 export type Migration = {
@@ -14,4 +15,4 @@ export type Migration = {
  * A migration is never edited once released: files of any earlier version may still lie in somebody's folder.
  * Version 1 is the first shape there was.
  */
-export const migrations: readonly Migration[] = [];
+export const migrations: readonly Migration[] = [timesSeenWhileLeftOut];
