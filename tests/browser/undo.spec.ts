@@ -69,6 +69,30 @@ for (const javaScriptEnabled of [true, false])
       expect((await everythingOf(app)).cases.find(({ id }) => id === one.id)?.stretches).toEqual(one.stretches);
     });
 
+    test('times looked at while a case was left out count as seen from then on', async ({ page, app }) => {
+      const { cases } = await everythingOf(app);
+      // The last case of the window that runs: its times are hidden.
+      const one = cases.toSorted((a, b) => a.sequence - b.sequence).at(-1)!;
+      const leftOut = async () => (await everythingOf(app)).cases.find(({ id }) => id === one.id)!.leftOut;
+      const leave = async () => {
+        await unfold(page, 'Leave this case out');
+        await page.locator('select[name="reason"]').selectOption('recording-incomplete');
+        await press(page, 'Leave it out');
+        await expect(page.getByRole('button', { name: 'Count this case again' })).toBeVisible();
+      };
+      await show(page, `/cases/${one.id}`);
+      await expect(page.getByText('Change the times')).toHaveCount(0);
+      await leave();
+      expect(await leftOut()).toMatchObject({ timesSeen: false });
+      await expect(page.getByText('Change the times')).toBeVisible();
+      await press(page, 'Count this case again');
+      await expect(page.getByText('Change the times')).toHaveCount(0);
+      await leave();
+      expect(await leftOut()).toMatchObject({ timesSeen: true });
+      await expect(page.locator('#history li').last()).toContainText('(times had been seen)');
+      await press(page, 'Count this case again');
+    });
+
     test('what an import replaced is left to the undo of that import, and a kept case stays', async ({ page, app }) => {
       const one = (await everythingOf(app)).cases.find(({ code }) => code === 'F022')!;
       await show(page, '/cases/bring-in');
@@ -77,7 +101,7 @@ for (const javaScriptEnabled of [true, false])
       await page.locator('select[name^="known:"]').selectOption('new');
       await press(page, 'Look again with these answers');
       await expect(page.locator('main')).not.toContainText('keeps its old values');
-      await press(page, /^Take the/);
+      await press(page, 'Fill in or replace 1 case of the record');
       await expect(page.getByText(/1 case of the record .* filled in or replaced\./)).toBeVisible();
       await show(page, `/cases/${one.id}`);
       await expect(page.locator('#history')).toContainText('It is taken back with its whole import, in Settings.');
