@@ -1,18 +1,12 @@
 import type { Case, EyeFact, ListRecord, Procedure, Step, Stretch } from '../../src/lib/model';
+import { plainCase, plainList, plainStep } from '../plain-records';
 
 /** Made-up procedures, cases and lists for the tests of the audit and the rules. */
 export function step(id: string, more: Partial<Step> = {}): Step {
   return {
     id,
     label: id[0]?.toUpperCase() + id.slice(1),
-    starts: 'tip in',
-    ends: 'tip out',
-    synonyms: [],
-    earlier: [],
-    optional: false,
-    notToShorten: false,
-    keptParts: [],
-    retired: false,
+    ...plainStep(),
     ...more,
   };
 }
@@ -69,25 +63,9 @@ export function case_(number: number, stretches: readonly Stretch[], more: Parti
     id: `case-${number}`,
     code: `C${number}`,
     procedureId: 'made-up',
-    listId: null,
-    position: null,
     sequence: number,
-    orderKnown: true,
-    facts: {},
-    factChanges: [],
-    hands: { whole: 'mine', steps: {} },
     stretches: [...stretches],
-    wentBackNoted: {},
-    events: null,
-    keptSeen: {},
-    energy: null,
-    recording: null,
-    source: { kind: 'typed' },
-    leftOut: null,
-    keptAsItIs: null,
-    invented: false,
-    version: 1,
-    history: [],
+    ...plainCase(),
     ...more,
   };
 }
@@ -97,13 +75,7 @@ export function listRecord(number: number, more: Partial<ListRecord> = {}): List
     id: `list-${number}`,
     label: String(number),
     when: { kind: 'unknown' },
-    operated: null,
-    anaesthesia: null,
-    machine: null,
-    teaching: null,
-    eventsAnsweredForAll: null,
-    untimedEvents: [],
-    nextDayKnown: null,
+    ...plainList(),
     ...more,
   };
 }

@@ -8,34 +8,24 @@ import {
   type StoredResult,
 } from '../../src/lib/model';
 import type { Everything, ImportBatch, NewList } from '../../src/lib/server/storage';
+import { plainCase, plainList } from '../plain-records';
 
 /** Made-up records for the storage tests: valid, small, and the same every time. */
 
 export const now = '2026-11-25T10:00:00.000Z';
 export const later = '2026-11-25T18:00:00.000Z';
 
-export const aCase = (code: string, over: Partial<Case> = {}): Omit<Case, 'id' | 'version' | 'history'> => ({
-  code,
-  procedureId: 'phaco',
-  listId: null,
-  position: null,
-  sequence: 1,
-  orderKnown: true,
-  facts: {},
-  factChanges: [],
-  hands: { whole: 'mine', steps: {} },
-  stretches: [{ stepId: 'capsulorhexis', start: 60, end: 143, seconds: 83, kind: 'step', reason: null }],
-  wentBackNoted: {},
-  events: null,
-  keptSeen: {},
-  energy: null,
-  recording: null,
-  source: { kind: 'typed' },
-  leftOut: null,
-  keptAsItIs: null,
-  invented: false,
-  ...over,
-});
+export const aCase = (code: string, over: Partial<Case> = {}): Omit<Case, 'id' | 'version' | 'history'> => {
+  const { version: _version, history: _history, ...plain } = plainCase();
+  return {
+    ...plain,
+    code,
+    procedureId: 'phaco',
+    sequence: 1,
+    stretches: [{ stepId: 'capsulorhexis', start: 60, end: 143, seconds: 83, kind: 'step', reason: null }],
+    ...over,
+  };
+};
 
 export const aNewCase = (code: string, row: number, over: Partial<NewCase> = {}): NewCase => ({
   code,
@@ -59,13 +49,7 @@ export const aNewCase = (code: string, row: number, over: Partial<NewCase> = {})
 export const aList = (date: string) => ({
   label: null,
   when: { kind: 'date' as const, date },
-  operated: null,
-  anaesthesia: null,
-  machine: null,
-  teaching: null,
-  eventsAnsweredForAll: null,
-  untimedEvents: [],
-  nextDayKnown: null,
+  ...plainList(),
 });
 
 export const aNewList = (key: string, date: string): NewList => ({ ...aList(date), key });

@@ -1,5 +1,6 @@
 import type { SurgeonRecord } from '../../../src/lib/assessment/record';
 import { emptyProfile, type Case, type Goal, type ListRecord, type Procedure } from '../../../src/lib/model';
+import { plainCase, plainList, plainStep } from '../../plain-records';
 
 /** A small procedure of four steps, so that a test can be read without the shipped ones. */
 export const smallProcedure: Procedure = {
@@ -38,14 +39,7 @@ function step(id: string, label: string): Procedure['steps'][number] {
   return {
     id,
     label,
-    starts: 'it is seen to start',
-    ends: 'it is seen to end',
-    synonyms: [],
-    earlier: [],
-    optional: false,
-    notToShorten: false,
-    keptParts: [],
-    retired: false,
+    ...plainStep(),
   };
 }
 
@@ -55,13 +49,8 @@ export function aCase(n: number, over: Partial<Case> = {}): Case {
     id: `case-${n}`,
     code: `A${n}`,
     procedureId: 'small',
-    listId: null,
-    position: null,
     sequence: n,
-    orderKnown: true,
-    facts: {},
-    factChanges: [],
-    hands: { whole: 'mine', steps: {} },
+    ...plainCase(),
     stretches: smallProcedure.steps.map(({ id }) => ({
       stepId: id,
       start: null,
@@ -70,17 +59,7 @@ export function aCase(n: number, over: Partial<Case> = {}): Case {
       kind: 'step',
       reason: null,
     })),
-    wentBackNoted: {},
     events: [],
-    keptSeen: {},
-    energy: null,
-    recording: null,
-    source: { kind: 'typed' },
-    leftOut: null,
-    keptAsItIs: null,
-    invented: false,
-    version: 1,
-    history: [],
     ...over,
   };
 }
@@ -90,13 +69,7 @@ export function aList(n: number, over: Partial<ListRecord> = {}): ListRecord {
     id: `list-${n}`,
     label: null,
     when: { kind: 'number', number: n },
-    operated: null,
-    anaesthesia: null,
-    machine: null,
-    teaching: null,
-    eventsAnsweredForAll: null,
-    untimedEvents: [],
-    nextDayKnown: null,
+    ...plainList(),
     ...over,
   };
 }
