@@ -51,14 +51,14 @@ const FILES: readonly [
       'Taken, but please look: 1',
       'Row 14: 7000 s is far longer than you usually take for capsulorhexis. Is the time right?',
     ],
-    'Take the 13 good rows',
+    'Take 13 cases',
   ],
   [
     'two steps at once',
     'overlap.csv',
     `${STRETCHES}\n${TWO}\nA1,phaco,none,Cortex,100,140`,
     ['Row 2: Stretches of hydrodissection and cortex aspiration overlap by 10 s. Which of the two was going on?'],
-    'Take the 3 good rows',
+    'Take 1 case',
   ],
   [
     'an end before its start',

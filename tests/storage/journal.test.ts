@@ -22,7 +22,7 @@ async function brokenOff() {
   await writeFile(join(folder, 'cases', '1.json'), casesBefore);
   await writeFile(join(folder, 'contents.json'), contentsBefore);
   await rm(join(folder, 'drafts.json'));
-  await writeJournal(folder, after, 1);
+  await writeJournal(folder, after, schemaVersion);
   return { folder, journal: join(folder, 'journal.json') };
 }
 

@@ -75,7 +75,7 @@ export function readHeld(held: HeldImport, record: SurgeonRecord, now: string): 
 export function oddInHeld(held: HeldImport, record: SurgeonRecord, now: string): Promise<Problem[]> {
   return oddOnes(keyOf(held, record, now), async () => {
     const reading = await readHeld(held, record, now);
-    return inTurns(oddInImport(importPlan(reading, held.choices, record.references), reading, record));
+    return inTurns(oddInImport(importPlan(reading, held.choices, record), reading, record));
   });
 }
 

@@ -35,7 +35,7 @@ describe('odd times', () => {
       'Row 22: 7000 s is far longer than you usually take for capsulorhexis. Is the time right?',
     ]);
     const reading = read(odd);
-    expect(bringInView(reading, {}, aRecord({ procedures })).take).toBe('Take the 21 good rows');
+    expect(bringInView(reading, {}, aRecord({ procedures })).take).toBe('Take 21 cases');
     expect(importPlan(reading, {}).cases).toHaveLength(21);
   });
 
