@@ -24,6 +24,14 @@ test('an event that was reviewed elsewhere comes in as reviewed, without its tex
   await page.goto(`/cases/${of('R1')}`);
   await expect(page.locator('main')).toContainText('Reviewed in March 2026; its text was not in the file.');
   await expect(page.getByText('Waiting for your review')).toHaveCount(0);
+  // Its words can be written here, and only once.
+  await page.getByLabel('What you will do, if you want it here too').fill('Asked Dr Smith to watch with me.');
+  await press(page, 'Store the review');
+  await expect(page.locator('main')).toContainText('looks like a name');
+  await page.getByLabel('What you will do, if you want it here too').fill('A longer tunnel, watched together.');
+  await press(page, 'Store the review');
+  await expect(page.locator('main')).toContainText('A longer tunnel, watched together.');
+  await expect(page.getByRole('button', { name: 'Store the review' })).toHaveCount(0);
   await page.goto(`/cases/${of('R2')}`);
   await expect(page.getByText('Waiting for your review')).toBeVisible();
 });

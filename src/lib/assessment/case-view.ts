@@ -40,7 +40,15 @@ export type CaseView = {
     kinds: readonly Choice[];
     reasons: readonly Choice[];
   } | null;
-  events: readonly { index: number; words: string; waits: boolean; reviewed: string | null }[] | null;
+  events:
+    | readonly {
+        index: number;
+        words: string;
+        /** For its review, or for the text of a review that came without. */
+        waits: 'review' | 'text' | null;
+        reviewed: string | null;
+      }[]
+    | null;
   eventKinds: readonly Choice[];
   keptParts: readonly { id: string; label: string; step: string; seen: '' | 'yes' | 'no' }[];
   history: readonly { at: string; what: string }[];
@@ -97,7 +105,7 @@ export function caseView(one: Case, record: SurgeonRecord, hidden: boolean): Cas
       one.events?.map((event, index) => ({
         index,
         words: eventWordsOf(event, procedure),
-        waits: waitsForReview(event),
+        waits: waitsForReview(event) ? 'review' : event.reviewed?.text === null ? 'text' : null,
         reviewed: reviewWords(event.reviewed),
       })) ?? null,
     eventKinds: procedure.eventKinds.map(({ id, label }) => ({ value: id, label })),

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { afterView, type AfterView } from '../../../src/lib/assessment/after-view';
 import { decided } from '../../../src/lib/assessment/decisions';
 import { ENGINE } from '../../../src/lib/assessment/engine';
-import { reviewedCase } from '../../../src/lib/assessment/event-review';
+import { reviewedCase, withReview } from '../../../src/lib/assessment/event-review';
 import { goalLines } from '../../../src/lib/assessment/goal-lines';
 import { goalState, lastingState, seriesState } from '../../../src/lib/assessment/goal-state';
 import type { SurgeonRecord } from '../../../src/lib/assessment/record';
@@ -290,6 +290,15 @@ describe('safety before time', () => {
       errors: [{ message: expect.stringContaining('looks like a name') }],
     });
     expect(reviewedCase({ case: ['case-1'], event: ['0'] }, cases, operation, NOW).kind).toBe('errors');
+  });
+
+  it('never writes over a review that stands, and gives words to one that came without', () => {
+    const review = { at: NOW, text: 'Look for the port first.' };
+    const reviewed = (text: string | null) => ({ ...serious, reviewed: { at: '2026-03', text } });
+    expect(withReview([serious], 0, review)).toEqual([{ ...serious, reviewed: review }]);
+    expect(withReview([serious, reviewed(null)], 1, review)?.[1]?.reviewed).toEqual(review);
+    expect(withReview([reviewed('Stands.')], 0, review)).toBeNull();
+    expect(withReview([serious], 3, review)).toBeNull();
   });
 });
 

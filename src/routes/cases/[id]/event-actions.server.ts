@@ -1,6 +1,7 @@
 import type { RequestEvent } from '@sveltejs/kit';
 import { withEvents } from '$lib/assessment/case-change';
 import { eventFromForm } from '$lib/assessment/event-fields';
+import { GONE, reviewFrom, whatReviewed, withReview } from '$lib/assessment/event-review';
 import { textOf } from '$lib/assessment/fields';
 import { asked, refused, store } from './change-case.server';
 
@@ -35,22 +36,13 @@ export const eventActions = {
   review: async (event: RequestEvent) => {
     const { fields, one, procedure, now } = await asked(event);
     const index = Number(textOf(fields, 'index') || 'none');
-    const text = textOf(fields, `review-${index}`);
-    if (text === '')
-      return refused('events', fields, [
-        {
-          field: `review-${index}`,
-          message: 'Write what you will do after looking at the case with a senior colleague.',
-        },
-      ]);
-    const events = one.events?.map((each, at) => (at === index ? { ...each, reviewed: { at: now, text } } : each));
-    const change = events ? withEvents(one, events, procedure) : null;
-    return store(
-      event,
-      'events',
-      fields,
-      change && { ...change, what: 'The event was reviewed in writing' },
-      'reviewed',
-    );
+    const field = `review-${index}`;
+    const read = reviewFrom(fields, field, now);
+    if ('error' in read) return refused('events', fields, [read.error]);
+    const found = one.events?.[index];
+    const events = withReview(one.events ?? [], index, read.review);
+    if (!found || !events) return refused('events', fields, [{ field, message: GONE }]);
+    const change = withEvents(one, events, procedure);
+    return store(event, 'events', fields, change && { ...change, what: whatReviewed(found, procedure) }, 'reviewed');
   },
 };

@@ -1,4 +1,5 @@
 import { error, fail, redirect, type RequestEvent } from '@sveltejs/kit';
+import { GONE, reviewFrom, withReview } from '$lib/assessment/event-review';
 import { textOf } from '$lib/assessment/fields';
 import { attempt } from '$lib/server/attempt';
 import { fieldsOf } from '$lib/server/form-fields';
@@ -21,17 +22,11 @@ async function store(event: RequestEvent, list: ListRecord, said: string) {
 export const untimedActions = {
   review: async (event: RequestEvent) => {
     const { fields, list, index } = await asked(event);
-    const text = textOf(fields, `review-${index}`);
-    if (text === '')
-      return fail(400, {
-        errors: [
-          { field: `review-${index}`, message: 'Write what you will do after looking at it with a senior colleague.' },
-        ],
-        values: fields,
-      });
-    const untimedEvents = list.untimedEvents.map((each, at) =>
-      at === index ? { ...each, reviewed: { at: event.locals.now, text } } : each,
-    );
+    const field = `review-${index}`;
+    const read = reviewFrom(fields, field, event.locals.now);
+    if ('error' in read) return fail(400, { errors: [read.error], values: fields });
+    const untimedEvents = withReview(list.untimedEvents, index, read.review);
+    if (!untimedEvents) return fail(400, { errors: [{ field, message: GONE }], values: fields });
     return store(event, { ...list, untimedEvents }, 'reviewed');
   },
 
