@@ -1,14 +1,9 @@
 import { capital, inSentence } from '../words';
 import type { StagedGoal } from './goal-stage';
-import { procedureOf, type SurgeonRecord } from './record';
-
-/** The label of the step a goal is about. */
-export const goalStepLabel = ({ goal }: StagedGoal, record: SurgeonRecord): string =>
-  procedureOf(record, goal.procedureId).steps.find(({ id }) => id === goal.stepId)?.label ?? goal.stepId;
 
 /** An open goal beside the most pressing one. */
-export const goalInOneLine = (state: StagedGoal, record: SurgeonRecord): string =>
-  `${capital(inSentence(goalStepLabel(state, record)))}: ${stageWords(state)}.`;
+export const goalInOneLine = (state: StagedGoal): string =>
+  `${capital(inSentence(state.step.label))}: ${stageWords(state)}.`;
 
 /** How far an open goal is. */
 export function stageWords({ stage, window }: StagedGoal): string {

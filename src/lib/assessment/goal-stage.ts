@@ -1,12 +1,12 @@
-import type { GoalWindow } from '../practice/window';
 import type { Goal, StoredResult } from '../model';
-import { goalWindow, lookOf } from './goal-window';
+import type { GoalWindow } from '../practice';
+import { goalStanding, type GoalStanding } from './goal-standing';
 import type { SurgeonRecord } from './record';
 
 /** Where a goal stands in its month. */
 export type GoalStage = 'paused' | 'draft' | 'window' | 'full' | 'deciding' | 'following';
 
-export type StagedGoal = { goal: Goal; stage: GoalStage; window: GoalWindow; result: StoredResult | null };
+export type StagedGoal = GoalStanding & { stage: GoalStage };
 
 /**
  * The stage of a goal that is not closed; `null` for one that is. A result counts as decided once something other than
@@ -15,10 +15,9 @@ export type StagedGoal = { goal: Goal; stage: GoalStage; window: GoalWindow; res
  */
 export function stagedGoal(goal: Goal, record: SurgeonRecord): StagedGoal | null {
   if (goal.state === 'closed') return null;
-  const window = goalWindow(record, goal);
-  const look = lookOf(goal);
-  const result = record.results.find((each) => each.goalId === goal.id && each.look === look) ?? null;
-  return { goal, stage: stageOf(goal, window, result), window, result };
+  const standing = goalStanding(record, goal);
+  const result = standing.stored.find(({ look }) => look === standing.look) ?? null;
+  return { ...standing, stage: stageOf(goal, standing.window, result) };
 }
 
 function stageOf(goal: Goal, window: GoalWindow, result: StoredResult | null): GoalStage {

@@ -9,21 +9,17 @@ import {
   type GoalWindow,
   type Look,
 } from '../practice';
-import type { Case, Goal, Lasting, Outcome, Procedure, Step, StoredResult } from '../model';
+import type { Case, Goal, Lasting, Outcome, Procedure } from '../model';
 import { gate, type Gate } from '../safety';
 import { atOnce, type Work } from '../turns';
 import { withKeptSeen } from './done-cells';
-import { goalWindow, lookOf } from './goal-window';
-import { procedureOf, type SurgeonRecord } from './record';
+import { goalStanding, type GoalStanding } from './goal-standing';
+import { goalWindow } from './goal-window';
+import type { SurgeonRecord } from './record';
 import { monitorSignalled } from './suggest';
 
 /** Where a goal stands today, computed from the record; what was stored is beside it and never changed by it. */
-export type GoalState = {
-  goal: Goal;
-  procedure: Procedure;
-  step: Step;
-  look: Look;
-  window: GoalWindow;
+export type GoalState = GoalStanding & {
   /** Cases of the whole record with kept parts from reflections merged in. */
   cases: readonly Case[];
   /** Counted cases of the first window, full or filling, in order. */
@@ -38,8 +34,6 @@ export type GoalState = {
   /** A pause that a written review can end: no result is stored yet. */
   waitsForReview: boolean;
   monitorSignalled: boolean;
-  /** Results of this goal as they were stored, first look first. */
-  stored: readonly StoredResult[];
 };
 
 /** The goal with its window, its gate, and what today's data say once the window is full. */
@@ -47,11 +41,9 @@ export const goalState = (record: SurgeonRecord, goal: Goal): GoalState => atOnc
 
 /** The same, handing over before what takes longest. */
 export function* statingGoal(record: SurgeonRecord, goal: Goal): Work<GoalState> {
-  const procedure = procedureOf(record, goal.procedureId);
-  const step = procedure.steps.find(({ id }) => id === goal.stepId) ?? retiredStep(goal.stepId);
   const cases = withKeptSeen(record.cases, record.reflections);
-  const look = lookOf(goal);
-  const window = goalWindow(record, goal, cases);
+  const standing = goalStanding(record, goal, cases);
+  const { procedure, look, window } = standing;
   const windowIds = window.windows[0] ?? window.running;
   const starting = casesWithIds(cases, goal.start.caseIds);
   const windowCases = casesWithIds(cases, windowIds);
@@ -73,11 +65,7 @@ export function* statingGoal(record: SurgeonRecord, goal: Goal): Work<GoalState>
   yield 0.4;
   const outcome = window.full ? outcomeOf(record, goal, procedure, cases, window, look) : null;
   return {
-    goal,
-    procedure,
-    step,
-    look,
-    window,
+    ...standing,
     cases,
     windowCases,
     spanCases,
@@ -86,9 +74,6 @@ export function* statingGoal(record: SurgeonRecord, goal: Goal): Work<GoalState>
     gate: safety,
     waitsForReview: outcome?.kind === 'paused' && !(safety?.final ?? false),
     monitorSignalled: signalled,
-    stored: record.results
-      .filter((each) => each.goalId === goal.id)
-      .sort((a, b) => Number(a.look === 'second') - Number(b.look === 'second')),
   };
 }
 
@@ -168,17 +153,3 @@ export function stepsUnderGoal(
     .map(({ stepId }) => stepId);
   return [...new Set(steps)].filter((stepId) => stepId !== goal.stepId);
 }
-
-/** A step taken out of the procedure since: its goal can still be read. */
-const retiredStep = (id: string): Step => ({
-  id,
-  label: id,
-  starts: 'not known',
-  ends: 'not known',
-  synonyms: [],
-  earlier: [],
-  optional: false,
-  notToShorten: false,
-  keptParts: [],
-  retired: true,
-});

@@ -3,9 +3,9 @@ import type { Goal } from '../model';
 import type { Suggestion } from '../rules/types';
 import { capital, counted, enoughWords, inSentence } from '../words';
 import { eventKindWords } from './event-fields';
-import { goalInOneLine, goalStepLabel, retiredWords } from './goal-line';
+import { goalInOneLine, retiredWords } from './goal-line';
 import { openGoals, type StagedGoal } from './goal-stage';
-import { procedureOf, type SurgeonRecord } from './record';
+import type { SurgeonRecord } from './record';
 import { waitingForReview } from './reflect-view';
 import { tallyOf, type Tally } from './tally-view';
 import { instantWords } from './when-words';
@@ -51,7 +51,7 @@ const anyTimes = ({ cases }: SurgeonRecord): boolean => cases.some(({ stretches 
 export function nowView(record: SurgeonRecord, look: Look | null): NowView {
   const goals = openGoals(record);
   const [first, ...rest] = goals;
-  const others = rest.map((each) => ({ words: goalInOneLine(each, record), href: after(each) }));
+  const others = rest.map((each) => ({ words: goalInOneLine(each), href: after(each) }));
   if (record.cases.length === 0 && !first)
     return plain('empty', 'Nothing here yet.', 'Bring in times of at least 20 cases to see where to look.', BRING_IN);
 
@@ -65,7 +65,7 @@ export function nowView(record: SurgeonRecord, look: Look | null): NowView {
         `(${eventKindWords(event.kind, event.procedure)}${where}; ${event.of}). No change in time is called a result until it has one.`,
         { href: event.href, label: 'Review the event' },
       ),
-      others: goals.map((each) => ({ words: goalInOneLine(each, record), href: after(each) })),
+      others: goals.map((each) => ({ words: goalInOneLine(each), href: after(each) })),
     };
   }
   if (first) return { ...ofGoal(first, record), others };
@@ -120,7 +120,7 @@ function ofLook({ enough, suggestion }: Look): NowView {
 
 function ofGoal(state: StagedGoal, record: SurgeonRecord): NowView {
   const { goal, window, stage } = state;
-  const step = inSentence(goalStepLabel(state, record));
+  const step = inSentence(state.step.label);
   switch (stage) {
     case 'paused':
       return plain('paused', `The goal on ${step} is paused.`, pauseWords(state), {
@@ -183,7 +183,7 @@ function running(state: StagedGoal, record: SurgeonRecord, step: string): NowVie
       [
         waiting === 0 ? 'Nothing waits for review.' : `${waiting} ${waiting === 1 ? 'waits' : 'wait'} for review.`,
         ...(window.operatedBefore > 0 ? [beforeWords(window.operatedBefore, goal)] : []),
-        ...(isRetired(goal, record) ? [retiredWords(goalStepLabel(state, record))] : []),
+        ...(state.step.retired ? [retiredWords(state.step.label)] : []),
       ].join(' '),
       waiting > 0 ? REFLECT : BEFORE,
     ),
@@ -197,9 +197,6 @@ const beforeWords = (cases: number, { setAt }: Goal): string =>
   cases === 1
     ? `1 case is dated before the goal was set (${instantWords(setAt)}) and counts for neither side; if that is wrong, correct the date of its list.`
     : `${counted(cases, 'case')} are dated before the goal was set (${instantWords(setAt)}) and count for neither side; if that is wrong, correct the dates of their lists.`;
-
-const isRetired = ({ procedureId, stepId }: Goal, record: SurgeonRecord): boolean =>
-  procedureOf(record, procedureId).steps.find(({ id }) => id === stepId)?.retired ?? true;
 
 function following(state: StagedGoal, record: SurgeonRecord, step: string): NowView {
   const { window } = state;

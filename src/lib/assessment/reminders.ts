@@ -1,6 +1,6 @@
 import type { Case, Goal, ListRecord, Procedure } from '../model';
-import { windowOf } from '../practice';
 import { openGoals } from './goal-stage';
+import type { GoalStanding } from './goal-standing';
 import { procedureOf, type SurgeonRecord } from './record';
 
 /** What a calendar may be told: three days, in words that show nothing of the record. */
@@ -15,9 +15,9 @@ const FOLLOWING = 20;
 
 /** Reminders for the goal that is most pressing among those under way: a draft and a paused one count no cases. */
 export function remindersOf(record: SurgeonRecord, today: string): ReminderDay[] {
-  const goal = openGoals(record).find(({ stage }) => stage !== 'draft' && stage !== 'paused')?.goal ?? null;
-  const procedure = procedureOf(record, goal?.procedureId ?? record.profile.procedureId);
-  return reminderDays(goal, record.cases, record.lists, procedure, today);
+  const standing = openGoals(record).find(({ stage }) => stage !== 'draft' && stage !== 'paused') ?? null;
+  const procedure = standing?.procedure ?? procedureOf(record, record.profile.procedureId);
+  return reminderDays(standing, record.cases, record.lists, procedure, today);
 }
 
 /**
@@ -26,7 +26,7 @@ export function remindersOf(record: SurgeonRecord, today: string): ReminderDay[]
  * @param today ISO date
  */
 export function reminderDays(
-  goal: Goal | null,
+  standing: Pick<GoalStanding, 'goal' | 'window'> | null,
   cases: readonly Case[],
   lists: readonly ListRecord[],
   procedure: Procedure,
@@ -39,8 +39,8 @@ export function reminderDays(
     text: 'Watch, answer the checkpoints, write two lines.',
   };
   const pace = paceOf(cases, lists, procedure, today);
-  if (!goal || pace === null) return [review];
-  const window = windowOf(goal, cases, lists, procedure);
+  if (!standing || pace === null) return [review];
+  const { goal, window } = standing;
   const wait = (count: number, perDay: number) => Math.max(1, Math.ceil(Math.max(0, count) / perDay));
   if (window.full)
     return [review, nextLook(goal, dayAfter(today, wait(FOLLOWING - window.running.length, pace.cases)))];

@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { goalStanding } from '../../../src/lib/assessment/goal-standing';
 import { reminderDays, remindersOf } from '../../../src/lib/assessment/reminders';
+import type { Goal, StoredResult } from '../../../src/lib/model';
 import { calendarFile } from '../../../src/lib/server/calendar';
 import { aCase, aGoal, aList, aRecord, smallProcedure } from './made-up';
 
@@ -16,8 +18,14 @@ function weekly(count: number) {
   );
   return { cases, lists };
 }
-const days = (goal: Parameters<typeof reminderDays>[0], { cases, lists }: ReturnType<typeof weekly>) =>
-  reminderDays(goal, cases, lists, smallProcedure, today).map(({ id, day }) => `${id} ${day}`);
+const days = (goal: Goal | null, { cases, lists }: ReturnType<typeof weekly>) =>
+  reminderDays(
+    goal && goalStanding(aRecord({ cases, lists, goals: [goal] }), goal),
+    cases,
+    lists,
+    smallProcedure,
+    today,
+  ).map(({ id, day }) => `${id} ${day}`);
 
 describe('reminders', () => {
   it('is the review alone without a goal, without dated lists, and with one dated list', () => {
@@ -52,6 +60,22 @@ describe('reminders', () => {
   it('looks to the following twenty once the window is full', () => {
     // 40 cases in 51 days, the first 10 at the start: the window is full at 30, ten of the following are there.
     expect(days(aGoal(10), weekly(8))).toEqual(['review-2026-11-25 2026-11-26', 'goal-1-next-look 2026-12-08']);
+  });
+
+  it('stays with the window that was read: a case erased since draws no later one into it', () => {
+    const { cases, lists } = weekly(8);
+    const read = {
+      goalId: 'goal-1',
+      look: 'first',
+      windowIds: cases.slice(10, 30).map(({ id }) => id),
+    } as StoredResult;
+    const record = aRecord({ cases, lists, goals: [aGoal(10)], results: [read] });
+    const dates = (one: typeof record) => remindersOf(one, today).map(({ id, day }) => `${id} ${day}`);
+    const without = (sequence: number) => ({ ...record, cases: cases.filter((each) => each.sequence !== sequence) });
+    // 39 cases in 51 days, ten of the following twenty are there: ceil(10 / (39 / 51)) = 14 days.
+    expect(dates(without(20))).toEqual(['review-2026-11-25 2026-11-26', 'goal-1-next-look 2026-12-09']);
+    // Read or not, one erased of the following twenty is one more to come: ceil(11 / (39 / 51)) = 15 days.
+    expect(dates(without(35))).toEqual(['review-2026-11-25 2026-11-26', 'goal-1-next-look 2026-12-10']);
   });
 
   it('counts no case of another procedure and none left out', () => {
