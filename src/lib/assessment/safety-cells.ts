@@ -1,7 +1,8 @@
 import type { Case, Event, ListRecord, Procedure } from '../model';
-import { eventBounds, eventTally, listsOf, takeovers, untimedOfList } from '../safety';
-import { counted, eventWords, inHundred } from '../words';
+import { listsOf, takeovers, untimedOfList } from '../safety';
+import { counted, takeoverWords } from '../words';
 import { cellOf, type CellRowView } from './done-cells';
+import { safetyWords } from './safety-words';
 
 export type SafetyView = {
   head: string;
@@ -23,37 +24,11 @@ export function safetyView(
   procedure: Procedure,
   stepId: string,
 ): SafetyView {
-  const tally = eventTally(window, lists, all);
-  const bounds = eventBounds(tally);
-  const said =
-    window.length === 0
-      ? { head: 'No case yet.', sentences: [] }
-      : eventWords({
-          cases: tally.cases,
-          answered: tally.answered,
-          events: tally.withEvent,
-          nextDayKnown: tally.nextDay?.known ?? null,
-          upper: bounds.kind === 'none' ? bounds.upper95 : null,
-          low: bounds.kind === 'some' ? bounds.low : null,
-          high: bounds.kind === 'some' ? bounds.high : null,
-        });
   const taken = takeovers(window, stepId);
   return {
-    head: said.head,
-    sentences: [
-      ...said.sentences,
-      ...(tally.unreviewedSerious > 0
-        ? [
-            `${counted(tally.unreviewedSerious, 'serious event')} ${tally.unreviewedSerious === 1 ? 'waits' : 'wait'} for review.`,
-          ]
-        : []),
-    ],
+    ...safetyWords(window, all, lists),
     rows: [timedRow(window, procedure), ...untimedRows(window, all, lists, procedure)],
-    takeovers: taken
-      ? taken.taken === 0
-        ? `No takeover of the step is written down in these ${counted(taken.of, 'case')}.`
-        : `The step was taken over in ${taken.taken} of ${counted(taken.of, 'case')} (the true share could be ${inHundred(taken.low)} to ${inHundred(taken.high)} in 100).`
-      : null,
+    takeovers: taken && takeoverWords(taken, 'the step'),
   };
 }
 

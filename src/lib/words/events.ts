@@ -1,8 +1,9 @@
-import { counted, inHundred } from './share';
+import { capital, counted, inHundred } from './share';
 
 /**
  * What can be said of events. `cases`: how many operations the sentence speaks of; `answered`: in how many
  * events were answered; `upper`: one-sided 95 % bound for none; `low`/`high`: 95 % interval for some.
+ * `about`: of what nobody can say that it is safe, with its verb; *the step* only where one is named already.
  */
 export type EventCount = {
   cases: number;
@@ -12,30 +13,37 @@ export type EventCount = {
   upper: number | null;
   low: number | null;
   high: number | null;
+  about?: string;
 };
+
+/** "this case", "these 20 cases". */
+const theseCases = (n: number) => (n === 1 ? 'this case' : `these ${counted(n, 'case')}`);
 
 /** One or two sentences on safety for every combination of answered and not. Zero is never shown as proof. */
 export function eventWords(count: EventCount): { head: string; sentences: string[] } {
   const { cases, answered, events } = count;
   if (answered === 0)
     return { head: 'Events were not asked in this record.', sentences: ['Nothing can be said about safety.'] };
+  const out = cases - answered;
   if (events === 0 && answered < cases)
     return {
-      head: `Events were answered in ${answered} of these ${cases} cases; none in those ${answered}.`,
+      head: `Events were answered in ${answered} of these ${cases} cases; none in ${answered === 1 ? 'that one' : `those ${answered}`}.`,
       sentences: [
-        `Nothing can be said about the other ${cases - answered === 1 ? 'one' : cases - answered}.`,
+        `Nothing can be said about the other ${out === 1 ? 'one' : out}.`,
         ...(count.upper === null
           ? []
-          : [`For the ${answered} answered, rates up to ${inHundred(count.upper)} in 100 cannot be ruled out.`]),
+          : [
+              `For the ${answered === 1 ? 'one' : answered} answered, rates up to ${inHundred(count.upper)} in 100 cannot be ruled out.`,
+            ]),
       ],
     };
   if (events === 0)
     return {
-      head: `No event in these ${counted(cases, 'case')} (answered in ${answered} of ${cases}; ${
+      head: `No event in ${theseCases(cases)} (answered in ${answered} of ${cases}; ${
         count.nextDayKnown === null ? 'next-day course not said' : `next-day course known in ${count.nextDayKnown}`
       }).`,
       sentences: [
-        `This cannot show that the step is safe: with a true rate of 5 in 100, ${cases} cases in a row would pass without one ${passWithout(cases)}.`,
+        `This cannot show that ${count.about ?? 'the step is'} safe: with a true rate of 5 in 100, ${cases === 1 ? 'one case' : `${cases} cases in a row`} would pass without one ${passWithout(cases)}.`,
         ...(count.upper === null ? [] : [`Rates up to ${inHundred(count.upper)} in 100 cannot be ruled out.`]),
       ],
     };
@@ -46,7 +54,9 @@ export function eventWords(count: EventCount): { head: string; sentences: string
         ? []
         : [`The true rate could be anywhere from ${inHundred(count.low)} to ${inHundred(count.high)} in 100.`]),
       ...(answered < cases
-        ? [`Events were not answered in ${cases - answered} of these ${cases} cases; nothing can be said about those.`]
+        ? [
+            `Events were not answered in ${out} of these ${cases} cases; nothing can be said about ${out === 1 ? 'that one' : 'those'}.`,
+          ]
         : []),
     ],
   };
@@ -79,4 +89,13 @@ function passWithout(n: number): string {
   if (chance > 1 / 3) return 'more than one time in three';
   const oneIn = Math.max(3, Math.round(1 / chance));
   return oneIn > 100 ? 'less than 1 time in 100' : `about 1 time in ${oneIn}`;
+}
+
+/** A share of cases with its 95 % interval. */
+type Share = { taken: number; of: number; low: number; high: number };
+
+/** In how many cases other hands took over. `what` was taken over: a step, or the operation. */
+export function takeoverWords({ taken, of, low, high }: Share, what: string): string {
+  if (taken === 0) return `No takeover of ${what} is written down in ${theseCases(of)}.`;
+  return `${capital(what)} was taken over in ${taken} of ${counted(of, 'case')} (the true share could be ${inHundred(low)} to ${inHundred(high)} in 100).`;
 }

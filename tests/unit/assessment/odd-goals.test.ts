@@ -2,7 +2,6 @@ import { describe, expect, it } from 'vitest';
 import { afterView, type AfterView } from '../../../src/lib/assessment/after-view';
 import { decided } from '../../../src/lib/assessment/decisions';
 import { latestAnswers } from '../../../src/lib/assessment/done-cells';
-import { ENGINE } from '../../../src/lib/assessment/engine';
 import { openGoals } from '../../../src/lib/assessment/goal-stage';
 import { goalState, lastingState, stepsUnderGoal } from '../../../src/lib/assessment/goal-state';
 import { goalWindow } from '../../../src/lib/assessment/goal-window';
@@ -12,44 +11,10 @@ import { noteViews } from '../../../src/lib/assessment/note-view';
 import { nowView } from '../../../src/lib/assessment/now-view';
 import type { SurgeonRecord } from '../../../src/lib/assessment/record';
 import { auditOf } from '../../../src/lib/audit';
-import type { Case, Event, Goal, Reflection, StoredResult } from '../../../src/lib/model';
-import { hashOfCases, resultFor } from '../../../src/lib/practice';
-import { goalAfter, listsFor, month, operation, type Month } from '../practice/made-month';
-import { aRecord } from './made-up';
-
-const STORED = '2026-09-01T08:00:00.000Z';
-const SHORTER: Month = { change: Math.log(0.7) };
-const ids = (from: number, to: number) => Array.from({ length: to - from + 1 }, (_, at) => `case-${from + at}`);
-
-function recordOf(count: number, how: Month = {}, over: Partial<Goal> = {}): SurgeonRecord {
-  const cases = month(count, how);
-  const goal = goalAfter(40, over);
-  const start = cases.filter(({ sequence }) => sequence <= 40);
-  const fixed = { ...goal, start: { ...goal.start, hash: hashOfCases(start) } };
-  return aRecord({ procedures: [operation], cases, lists: listsFor(cases), goals: [fixed] });
-}
-
-/** The record with the result of its first goal stored, as the server stores it the first time the window is full. */
-function withResult(record: SurgeonRecord): SurgeonRecord {
-  const goal = record.goals[0]!;
-  const state = goalState(record, goal);
-  const windowIds = state.window.windows[0];
-  if (!state.outcome || !windowIds) throw new Error('the window is not full');
-  const result: StoredResult = {
-    id: 'result-1',
-    goalId: goal.id,
-    look: state.look,
-    storedAt: STORED,
-    inputHash: state.inputHash,
-    startIds: goal.start.caseIds,
-    windowIds,
-    stepId: goal.stepId,
-    seed: 1,
-    engine: ENGINE,
-    outcome: state.outcome,
-  };
-  return { ...record, results: [result] };
-}
+import type { Event, Goal, Reflection, StoredResult } from '../../../src/lib/model';
+import { resultFor } from '../../../src/lib/practice';
+import { goalAfter, listsFor, month, operation } from '../practice/made-month';
+import { changed, ids, recordOf, SHORTER, STORED, withResult, without } from './read-month';
 
 function viewOf(record: SurgeonRecord): AfterView {
   const state = goalState(record, record.goals[0]!);
@@ -61,15 +26,6 @@ function resultOf(record: SurgeonRecord) {
   if (time.kind !== 'result') throw new Error(time.kind);
   return time;
 }
-
-const without = (record: SurgeonRecord, ...gone: number[]): SurgeonRecord => ({
-  ...record,
-  cases: record.cases.filter(({ sequence }) => !gone.includes(sequence)),
-});
-const changed = (record: SurgeonRecord, sequence: number, change: (one: Case) => Partial<Case>): SurgeonRecord => ({
-  ...record,
-  cases: record.cases.map((one) => (one.sequence === sequence ? { ...one, ...change(one) } : one)),
-});
 
 describe('a window whose result was read', () => {
   const read = withResult(recordOf(60, SHORTER));

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Case } from '../../../src/lib/model';
-import { eventBounds, eventTally, takeovers, handsOf } from '../../../src/lib/safety';
+import { eventBounds, eventTally, takeovers, takeoversOfAny, handsOf } from '../../../src/lib/safety';
 import { answered, list, minor, nearMiss, none, reviewed, tear } from './made-cases';
 
 describe('counting events', () => {
@@ -104,6 +104,9 @@ describe('takeovers', () => {
     expect(takeovers([...cases, whole], 'cortex')).toMatchObject({ taken: 2, of: 5, estimate: 0.4 });
     expect(takeovers([...cases, whole], 'rhexis')).toMatchObject({ taken: 0, of: 5, low: 0 });
     expect(takeovers([], 'cortex')).toBeNull();
+    expect(takeoversOfAny([...cases, whole])).toMatchObject({ taken: 2, of: 5, estimate: 0.4 });
+    expect(takeoversOfAny(cases.slice(1))).toMatchObject({ taken: 0, of: 3 });
+    expect(takeoversOfAny([])).toBeNull();
     expect(handsOf(whole, 'lens')).toBe('taken-over');
   });
 });

@@ -17,6 +17,7 @@ import {
   prose,
   rangeOfRatios,
   resultWords,
+  takeoverWords,
   timesInTen,
 } from '../../../src/lib/words';
 
@@ -224,6 +225,38 @@ describe('events', () => {
       stepEventWords({ ...step, cases: 60, answered: 60, events: 1, low: 0.000421884, high: 0.0893998 }),
     ).toContain('anywhere from 0.04 to 8.9 in 100');
     expect(stepEventWords({ ...step, answered: 0, upper: null })).toContain('nothing can be said about safety');
+  });
+
+  it('speaks of one case as of one', () => {
+    const said = (over: Partial<Parameters<typeof eventWords>[0]>) => {
+      const { head, sentences } = eventWords({ ...none, ...over });
+      return [head, ...sentences].join(' ');
+    };
+    expect(said({ cases: 2, answered: 1, upper: 0.95 })).toBe(
+      'Events were answered in 1 of these 2 cases; none in that one. Nothing can be said about the other one. For the one answered, rates up to 95 in 100 cannot be ruled out.',
+    );
+    expect(said({ cases: 1, answered: 1, upper: 0.95 })).toContain(
+      'No event in this case (answered in 1 of 1; next-day course known in 14).',
+    );
+    expect(said({ cases: 1, answered: 1, upper: 0.95 })).toContain(
+      'with a true rate of 5 in 100, one case would pass without one more often than not.',
+    );
+    const some = { events: 1, low: 0.01, high: 0.2 };
+    expect(said({ ...some, answered: 19 })).toContain(
+      'Events were not answered in 1 of these 20 cases; nothing can be said about that one.',
+    );
+    expect(said({ ...some, answered: 18 })).toContain('nothing can be said about those.');
+    const none1 = { taken: 0, of: 1, low: 0, high: 0.975 };
+    expect(takeoverWords(none1, 'the step')).toBe('No takeover of the step is written down in this case.');
+    expect(takeoverWords({ taken: 1, of: 20, low: 0.00126, high: 0.249 }, 'capsulorhexis')).toBe(
+      'Capsulorhexis was taken over in 1 of 20 cases (the true share could be 0.1 to 25 in 100).',
+    );
+  });
+  it('names what cannot be called safe', () => {
+    expect(eventWords(none).sentences[0]).toContain('This cannot show that the step is safe:');
+    expect(eventWords({ ...none, about: 'the operation is' }).sentences[0]).toContain(
+      'This cannot show that the operation is safe:',
+    );
   });
 });
 

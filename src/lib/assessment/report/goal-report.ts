@@ -2,7 +2,7 @@ import type { Goal, Lasting, StoredResult } from '../../model';
 import { capital, counted, lastingWords, resultWords } from '../../words';
 import { doneRows } from '../done-cells';
 import type { GoalState } from '../goal-state';
-import { monthOf, safetySection, ticked } from './parts';
+import { monthOf, safetyOfGoal, ticked } from './parts';
 import { FOOTNOTES, type ReportRecord, type ReportView } from './report';
 
 const CHOSEN: Record<Goal['chosenBy'], string> = {
@@ -22,6 +22,7 @@ export function goalReport(
 ): ReportView {
   const { goal, procedure, step, stored, window, windowCases } = state;
   const result = stored[stored.length - 1] ?? null;
+  const safety = safetyOfGoal(state.spanCases, goal, record);
   const mine = record.reflections.filter((each) => each.goalId === goal.id);
   return {
     title: `${capital(step.label)}: one practice goal`,
@@ -45,7 +46,7 @@ export function goalReport(
         ],
       },
       { heading: 'Result', ...resultSection(state, record, lasting) },
-      { heading: 'Safety', ...safetySection(state.spanCases, record, goal.stepId) },
+      safety.section,
       ...(window.leftOut.ids.length > 0
         ? [
             {
@@ -58,7 +59,7 @@ export function goalReport(
     notes: ticked(mine, noteIds),
     footnotes: FOOTNOTES,
     cautions: record.cautions,
-    figures: figuresOf(result, lasting),
+    figures: [...figuresOf(result, lasting), ...safety.figures],
   };
 }
 

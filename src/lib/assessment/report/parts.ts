@@ -1,43 +1,84 @@
-import type { Case, Reflection } from '../../model';
-import { eventBounds, eventTally, takeovers } from '../../safety';
-import { eventWords } from '../../words';
+import type { Case, Goal, Reflection } from '../../model';
+import { takeovers, takeoversOfAny, type Takeovers } from '../../safety';
+import { inSentence, listed, takeoverWords } from '../../words';
+import { procedureOf } from '../record';
+import { safetyWords, untimedWords } from '../safety-words';
 import { monthWords } from '../when-words';
 import type { ReportRecord, ReportView } from './report';
+
+type SafetyPart = { section: ReportView['sections'][number]; figures: ReportView['figures'] };
 
 /** The month of an instant, in words. */
 export const monthOf = (at: string): string => monthWords(at.slice(0, 7));
 
-/** What can be said of events in these cases, with denominators, untimed operations and takeovers. */
-export function safetySection(
-  cases: readonly Case[],
+/** Safety in the span of one goal, as After twenty says it, with the untimed operations in words. */
+export function safetyOfGoal(
+  span: readonly Case[],
+  { stepId }: Pick<Goal, 'stepId'>,
   record: ReportRecord,
-  stepId: string | null,
-): { strong: string; lines: string[] } {
-  const tally = eventTally(cases, record.lists, record.cases);
-  const bounds = eventBounds(tally);
-  const said = eventWords({
-    cases: tally.cases,
-    answered: tally.answered,
-    events: tally.withEvent,
-    nextDayKnown: tally.nextDay?.known ?? null,
-    upper: bounds.kind === 'none' ? bounds.upper95 : null,
-    low: bounds.kind === 'some' ? bounds.low : null,
-    high: bounds.kind === 'some' ? bounds.high : null,
-  });
-  const taken = stepId === null ? null : takeovers(cases, stepId);
+): SafetyPart {
+  const { head, sentences } = safetyWords(span, record.cases, record.lists);
+  const taken = takeovers(span, stepId);
   return {
-    strong: said.head,
-    lines: [
-      ...said.sentences,
-      ...(tally.untimed
-        ? [
-            `Untimed operations on the same lists: ${tally.untimed.operated}; events answered for ${tally.untimed.answered}, ${tally.untimed.withEvent || 'none'} written down.`,
-          ]
-        : []),
-      ...(taken && taken.taken > 0 ? [`The step was taken over in ${taken.taken} of ${taken.of} cases.`] : []),
-    ],
+    section: {
+      heading: 'Safety',
+      strong: head,
+      lines: [
+        ...sentences,
+        ...untimedWords(span, record.cases, record.lists),
+        ...(taken ? [takeoverWords(taken, 'the step')] : []),
+      ],
+    },
+    figures: taken ? takeoverFigures(taken, 'the step') : [],
   };
 }
+
+/** Safety in a month or a year: of the steps its goals are about by name, and of the operation where there is none. */
+export function safetyOfTime(cases: readonly Case[], goals: readonly Goal[], record: ReportRecord): SafetyPart {
+  const heading = 'Safety';
+  if (cases.length === 0) return { section: { heading, strong: 'No timed case.', lines: [] }, figures: [] };
+  const steps = stepsOf(goals, record);
+  const names = steps.map(({ name }) => name);
+  const about = names.length === 0 ? 'the operation is' : `${listed(names)} ${names.length === 1 ? 'is' : 'are'}`;
+  const { head, sentences } = safetyWords(cases, record.cases, record.lists, about);
+  const takeoversSaid = [
+    { what: 'the operation or a step of it', taken: takeoversOfAny(cases) },
+    ...steps.map(({ name, procedureId, stepId }) => ({
+      what: name,
+      taken: takeovers(
+        cases.filter((one) => one.procedureId === procedureId),
+        stepId,
+      ),
+    })),
+  ].flatMap(({ what, taken }) => (taken ? [{ what, taken }] : []));
+  return {
+    section: {
+      heading,
+      strong: head,
+      lines: [
+        ...sentences,
+        ...(steps.length === 0 ? ['No step was under a goal.'] : []),
+        ...untimedWords(cases, record.cases, record.lists),
+        ...takeoversSaid.map(({ what, taken }) => takeoverWords(taken, what)),
+      ],
+    },
+    figures: takeoversSaid.flatMap(({ what, taken }) => takeoverFigures(taken, what)),
+  };
+}
+
+/** Each step that a goal is about, once, by its name inside a sentence. */
+function stepsOf(goals: readonly Goal[], record: ReportRecord) {
+  const named = goals.map(({ procedureId, stepId }) => {
+    const step = procedureOf(record, procedureId).steps.find(({ id }) => id === stepId);
+    return { procedureId, stepId, name: inSentence(step?.label ?? stepId) };
+  });
+  return [...new Map(named.map((each) => [`${each.procedureId} ${each.stepId}`, each])).values()];
+}
+
+const takeoverFigures = ({ taken, of, estimate, low, high }: Takeovers, what: string): ReportView['figures'] => [
+  { name: `takeovers of ${what}`, value: taken, low: null, high: null, n: of, unit: 'cases' },
+  { name: `share of takeovers of ${what}`, value: estimate, low, high, n: of, unit: 'share of cases' },
+];
 
 /** The reflections ticked, with their month; one of which nothing may go out is not there. */
 export const ticked = (reflections: readonly Reflection[], ids: readonly string[]): ReportView['notes'] =>

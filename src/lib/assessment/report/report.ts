@@ -1,4 +1,5 @@
-import type { Case, Goal, ListRecord, Procedure, Reflection, StoredResult } from '../../model';
+import type { Goal } from '../../model';
+import type { SurgeonRecord } from '../record';
 
 /** One A4 page. Months, not dates; no codes; every figure with its n. Rendered as HTML, Markdown, JSON or CSV. */
 export type ReportView = {
@@ -20,12 +21,7 @@ export type ReportView = {
   }[];
 };
 
-export type ReportRecord = {
-  cases: readonly Case[];
-  lists: readonly ListRecord[];
-  reflections: readonly Reflection[];
-  results: readonly StoredResult[];
-  procedures: readonly Procedure[];
+export type ReportRecord = SurgeonRecord & {
   cautions: readonly string[];
   falsePerHundred: number;
   /** A goal in one line, as After twenty's list of goals has it. */
@@ -34,6 +30,6 @@ export type ReportRecord = {
 
 export const FOOTNOTES = [
   'Times come from recordings, after surgery; kept parts and waiting are outside step time.',
-  'The result compares the step with the rest of the same operations, by robust regression on facts of the eye, with lists as the unit of chance; the interval holds 95 of 100 repetitions.',
+  "The result compares a goal's step with the rest of the same operations, by robust regression on facts of the eye, with lists as the unit of chance; the interval holds 95 of 100 repetitions.",
   'Events are counted over answered cases only. Bounds are exact (Clopper–Pearson).',
 ];

@@ -1,5 +1,5 @@
 import type { Goal } from '../../model';
-import { monthOf, safetySection } from './parts';
+import { monthOf, safetyOfTime } from './parts';
 import { FOOTNOTES, type ReportRecord, type ReportView } from './report';
 
 /** A year on one page: a line a goal, and how often chance alone says *shorter* in such a year. */
@@ -9,6 +9,7 @@ export function yearReport(year: string, goals: readonly Goal[], record: ReportR
     const when = record.lists.find((list) => list.id === each.listId)?.when;
     return when?.kind === 'date' ? when.date.startsWith(year) : when?.kind === 'month' && when.month.startsWith(year);
   });
+  const safety = safetyOfTime(cases, mine, record);
   return {
     title: 'A year of goals',
     period: year,
@@ -23,11 +24,11 @@ export function yearReport(year: string, goals: readonly Goal[], record: ReportR
           `When nothing has changed, one window still reads as shorter about ${record.falsePerHundred} times in 100; twelve windows of no change give one false result of this kind in about a quarter of years.`,
         ],
       },
-      { heading: 'Safety', ...safetySection(cases, record, null) },
+      safety.section,
     ],
     notes: [],
     footnotes: FOOTNOTES,
     cautions: record.cautions,
-    figures: [{ name: 'goals', value: mine.length, low: null, high: null, n: null, unit: 'goals' }],
+    figures: [{ name: 'goals', value: mine.length, low: null, high: null, n: null, unit: 'goals' }, ...safety.figures],
   };
 }
