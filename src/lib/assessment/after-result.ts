@@ -8,6 +8,8 @@ type HowMade = 'result' | 'steadier' | 'error-rates' | 'monitor';
 
 export type ResultView = ResultWordsView & {
   when: string;
+  /** Of an earlier look: what became of its cases since. Of the latest it stands beside today's figure. */
+  since: readonly string[];
   /** The change with its interval, a row a comparison, and how to read the drawing of it. */
   rows: readonly PatternRowView[];
   reading: string;
@@ -16,14 +18,15 @@ export type ResultView = ResultWordsView & {
   how: readonly HowMade[];
 };
 
-/** A result in words, as rows and as a table; `when`: when it was read. */
-export function resultView(outcome: Outcome, label: string, when: string): ResultView {
+/** A result in words, as rows and as a table; `when`: when it was read; `since`: what became of its cases. */
+export function resultView(outcome: Outcome, label: string, when: string, since: readonly string[] = []): ResultView {
   const rows = effectRows(outcome);
   const steadiness = outcome.measure === 'steadiness';
   const method = steadiness ? 'steadier' : 'result';
   return {
     ...saidOfResult(outcome, label),
     when,
+    since,
     rows,
     reading: [
       'Left of 100 is less than at the start, right of it more.',

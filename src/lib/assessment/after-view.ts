@@ -1,12 +1,11 @@
 import type { ChartSeries } from '../practice';
-import { hashOfCases, casesWithIds } from '../practice';
 import type { Goal, Lasting } from '../model';
 import { listsOf } from '../safety';
 import { counted, lastingWords } from '../words';
 import { runView, windowLabel, type RunParts } from './after-chart';
 import { runParts } from './run-parts';
 import { chartTitle, resultView, type ResultView } from './after-result';
-import { countWords, hiddenWords, leftOutSentence, todayBeside, type TodayView } from './after-words';
+import { countWords, hiddenWords, leftOutSentence } from './after-words';
 import { doneTable, safetyTable, type CellTable } from './cell-table';
 import { decisionsOf, type DecisionsView } from './decisions';
 import { doneBesideWords } from './done-beside-words';
@@ -17,6 +16,7 @@ import type { GoalState } from './goal-state';
 import { otherCharts, type OtherChartsView } from './other-charts';
 import type { SurgeonRecord } from './record';
 import { safetyView, type SafetyView } from './safety-cells';
+import { reasonSentence, reopenedBecause, sinceRead, sinceSentences, type SinceRead } from './since-read';
 import { waitsForReview } from './case-view';
 import { asPlanned, asPlannedWords } from './timing-plan';
 import { instantWords } from './when-words';
@@ -42,6 +42,9 @@ export type AfterView = {
   otherCharts: OtherChartsView | null;
   decisions: DecisionsView;
 };
+
+/** Today's figure beside the stored one, and what changed since. */
+export type TodayView = { sentence: string; reasons: readonly string[] };
 
 export type TimeView =
   | { kind: 'none'; sentence: string }
@@ -125,7 +128,7 @@ export function afterView(source: AfterSource): AfterView {
 
 function noticesOf({ state }: AfterSource): string[] {
   const { goal, step, gate, stored, outcome } = state;
-  const latest = stored[stored.length - 1];
+  const reopened = reopenedBecause(state);
   return [
     ...(goal.state === 'draft'
       ? [
@@ -134,23 +137,27 @@ function noticesOf({ state }: AfterSource): string[] {
       : []),
     ...(goal.state === 'paused' ? ['This goal is paused.'] : []),
     ...(step.retired && goal.state !== 'closed' ? [retiredWords(step.label)] : []),
-    // An event added later closes the gate of a stored result again: said above it, its numbers untouched.
-    ...(latest && latest.outcome.kind !== 'paused' && gate && !gate.open
-      ? [`Since this result was read: ${gate.because.join(' ')} The numbers below stay as they were read.`]
+    ...(reopened.length > 0
+      ? [`Since this result was read: ${reopened.join(' ')} The numbers below stay as they were read.`]
       : []),
-    ...(!latest && !outcome && gate && !gate.open ? gate.because : []),
+    ...(stored.length === 0 && !outcome && gate && !gate.open ? gate.because : []),
   ];
 }
 
 function timeOf(source: AfterSource): TimeView {
-  const { state, record } = source;
-  const { goal, window, stored, outcome, cases } = state;
+  const { state } = source;
+  const { goal, window, stored, outcome } = state;
   const label = state.step.label;
   const firstLook = stored.find((each) => each.look === 'first');
   const latest = stored.find((each) => each.look === state.look);
   const earlier: ResultView | null =
     firstLook && state.look === 'second'
-      ? resultView(firstLook.outcome, label, `First look, at twenty, read on ${instantWords(firstLook.storedAt)}.`)
+      ? resultView(
+          firstLook.outcome,
+          label,
+          `First look, at twenty, read on ${instantWords(firstLook.storedAt)}.`,
+          sinceSentencesOf(sinceRead(state, firstLook)),
+        )
       : null;
 
   if (goal.state === 'draft') return { kind: 'none', sentence: 'Nothing is counted while the goal is a draft.' };
@@ -176,12 +183,7 @@ function timeOf(source: AfterSource): TimeView {
         chartTitle(label, stored.find((each) => each.look === state.look)?.outcome ?? outcome, window, source.lasting),
         window.windows.length,
       ),
-      today: latest
-        ? todayBeside(latest, outcome, goal, record.cases, {
-            start: hashOfCases(casesWithIds(cases, goal.start.caseIds)),
-            input: state.inputHash,
-          })
-        : null,
+      today: latest ? todayOf(sinceRead(state, latest)) : null,
       lasting,
       leftOut: leftOutSentence(window),
     };
@@ -202,6 +204,14 @@ function timeOf(source: AfterSource): TimeView {
     earlier,
   };
 }
+
+const sinceSentencesOf = (since: SinceRead | null) => (since ? sinceSentences(since) : []);
+
+const todayOf = (since: SinceRead | null): TodayView | null =>
+  since && {
+    sentence: since.sentence,
+    reasons: since.reasons.map((reason) => reasonSentence(reason, true)),
+  };
 
 function runOf({ series, state, record, drawn }: AfterSource, title: string, full: number): RunParts | null {
   if (!series) return null;

@@ -1,5 +1,5 @@
 import type { GoalWindow } from '../practice';
-import type { Case, Goal, Measure, Outcome, StoredResult } from '../model';
+import type { Measure, Outcome } from '../model';
 import { counted, lessOrMore, listed, rangeOfRatios, resultWords } from '../words';
 import { leftOutWords } from './case-change';
 import { SHORTER_WRONG_PER_HUNDRED } from './error-rates';
@@ -41,8 +41,14 @@ const WITHOUT_TIME: Partial<Record<Measure, string>> = {
 const PAUSED_DO =
   "No change in time is called a result until it has been looked at. Finish the operation note and your unit's own reporting first; look at the case with a senior colleague; then write here what you will do. The numbers are below and stay as they are.";
 
-/** A result in the words of the one table, with what it does not say. */
+/** A result in the words of the one table, with what it does not say and, of a pause, what to do next. */
 export function saidOfResult(outcome: Outcome, stepLabel: string): ResultWordsView {
+  const said = reportedResult(outcome, stepLabel);
+  return outcome.kind === 'paused' ? { ...said, sentences: [...said.sentences, PAUSED_DO] } : said;
+}
+
+/** The same for others to read: nothing to do next. */
+export function reportedResult(outcome: Outcome, stepLabel: string): ResultWordsView {
   const without = WITHOUT_TIME[outcome.measure];
   if (without && outcome.kind !== 'paused')
     return {
@@ -63,7 +69,7 @@ export function saidOfResult(outcome: Outcome, stepLabel: string): ResultWordsVi
   });
   return {
     head: `${head}.`,
-    sentences: paused ? [...sentences, PAUSED_DO] : sentences,
+    sentences,
     doesNotSay: outcome.cannot ? null : doesNotSay,
     beside,
   };
@@ -103,57 +109,3 @@ export function leftOutSentence(window: GoalWindow): string {
   );
   return `Left out before times were seen: ${before}. After: ${after}${why.length > 0 ? ` (all reasons: ${listed(why)})` : ''}.`;
 }
-
-export type TodayView = { sentence: string; reasons: readonly string[] };
-
-/**
- * Where today's data would give another figure than the stored result, and why; `null` where nothing differs.
- * An estimate only, never another kind of result: the stored one stays as it was read.
- */
-export function todayBeside(
-  stored: StoredResult,
-  today: Outcome | null,
-  goal: Goal,
-  cases: readonly Case[],
-  hashes: { start: string; input: string },
-): TodayView | null {
-  const ids = new Set([...stored.startIds, ...stored.windowIds]);
-  const byId = new Map(cases.map((each) => [each.id, each]));
-  const gone = [...ids].filter((id) => !byId.has(id)).length;
-  const left = [...ids].flatMap((id) => byId.get(id) ?? []).filter((each) => each.leftOut !== null);
-  const edited = [...ids]
-    .flatMap((id) => byId.get(id) ?? [])
-    .filter((each) => each.history.some(({ at }) => at > stored.storedAt));
-  const changed = hashes.input !== stored.inputHash || gone > 0;
-  const startChanged = hashes.start !== goal.start.hash;
-  const [then, now] = [judgedOf(stored.outcome), today && judgedOf(today)];
-  const moved = then && now ? wordsOf(then) !== wordsOf(now) : false;
-  if (!changed && !moved) return null;
-  const known = gone + left.length + edited.length > 0;
-  return {
-    sentence: !now
-      ? 'Today the stored figure could not be worked out again: the cases it rests on are no longer all there.'
-      : moved
-        ? `Today's data would give ${wordsOf(now)}. The result above stays as it was read.`
-        : "Today's data give the same figure, although:",
-    reasons: [
-      ...(startChanged ? ['The starting cases have changed since the goal was set.'] : []),
-      ...(gone > 0 ? [`${counted(gone, 'case')} it rests on ${gone === 1 ? 'has' : 'have'} been erased.`] : []),
-      ...(left.length > 0 ? [`Left out since: ${listed(left.map(({ code }) => code))}.`] : []),
-      ...(edited.length > 0
-        ? [
-            `Changed since: ${listed(edited.slice(0, 8).map(({ code }) => code))}${edited.length > 8 ? ' and others' : ''}.`,
-          ]
-        : []),
-      // A clock set back leaves no later line in a history, so which cases they are cannot be told.
-      ...(changed && !known && !startChanged ? ['Cases it rests on have changed since.'] : []),
-      ...(moved && !changed ? ['Another goal, a list or the way of computing has changed since.'] : []),
-    ],
-  };
-}
-
-const judgedOf = (outcome: Outcome) =>
-  outcome.measure === 'steadiness' ? outcome.spread : (outcome.against ?? outcome.plain);
-
-const wordsOf = ({ estimate, low, high }: { estimate: number; low: number; high: number }) =>
-  `${lessOrMore(Math.exp(estimate))} (${rangeOfRatios(Math.exp(low), Math.exp(high))})`;

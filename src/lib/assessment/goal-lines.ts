@@ -1,9 +1,12 @@
 import type { Goal, Lasting } from '../model';
 import { inSentence, lastingWords } from '../words';
-import { saidOfResult } from './after-words';
+import { reportedResult } from './after-words';
 import { stageWords } from './goal-line';
 import { stagedGoal } from './goal-stage';
-import { procedureOf, type SurgeonRecord } from './record';
+import { goalStanding } from './goal-standing';
+import type { GoalState } from './goal-state';
+import type { SurgeonRecord } from './record';
+import { reasonSentence, reopenedBecause, sinceRead, type SinceRead } from './since-read';
 import { instantWords } from './when-words';
 
 export type GoalLine = {
@@ -18,7 +21,14 @@ export type GoalLine = {
   open: { is: string; far: string | null } | null;
   /** The cases its result is of, and the result with whether it lasted; `null` before there is one. */
   result: { cases: number; said: string } | null;
+  /** What changed since its result was read, in whole sentences that name no case. */
+  since: readonly string[];
+  /** The same, counted. */
+  counts: SinceRead['counts'];
 };
+
+/** A goal whose result was read, worked out on today's data. */
+export type ReadGoal = { state: GoalState; lasting: readonly Lasting[] };
 
 const STATE: Record<Goal['state'], string> = {
   draft: 'a draft, not agreed yet',
@@ -30,18 +40,18 @@ const STATE: Record<Goal['state'], string> = {
 const IS: Record<Goal['state'], string> = { draft: 'a draft', running: 'running', paused: 'paused', closed: 'closed' };
 
 /** Every goal in one line, the one set last first: its step, when it was set, its result and whether that lasted. */
-export function goalLines(record: SurgeonRecord, lastingOf: (goal: Goal) => readonly Lasting[]): GoalLine[] {
+export function goalLines(record: SurgeonRecord, readOf: (goal: Goal) => ReadGoal | null): GoalLine[] {
   return [...record.goals].reverse().map((goal) => {
-    const label =
-      procedureOf(record, goal.procedureId).steps.find(({ id }) => id === goal.stepId)?.label ?? goal.stepId;
-    const results = record.results.filter((each) => each.goalId === goal.id);
-    const latest = results.find((each) => each.look === 'second') ?? results[0];
-    const last = latest ? lastingOf(goal).at(-1) : undefined;
+    const { step, stored } = goalStanding(record, goal);
+    const latest = stored.at(-1);
+    const read = latest ? readOf(goal) : null;
+    const last = read?.lasting.at(-1);
+    const since = read && latest ? sinceRead(read.state, latest) : null;
     const result = latest && {
       cases: latest.windowIds.length,
       said: [
-        inSentence(saidOfResult(latest.outcome, label).head.replace(/\.$/, '')),
-        ...(last ? [inSentence(lastingWords(last, label).head)] : []),
+        inSentence(reportedResult(latest.outcome, step.label).head.replace(/\.$/, '')),
+        ...(last ? [inSentence(lastingWords(last, step.label).head)] : []),
       ].join('; '),
     };
     const staged = stagedGoal(goal, record);
@@ -50,11 +60,16 @@ export function goalLines(record: SurgeonRecord, lastingOf: (goal: Goal) => read
       href: `/after-twenty/${goal.id}`,
       procedureId: goal.procedureId,
       stepId: goal.stepId,
-      step: label,
+      step: step.label,
       when: `set on ${instantWords(goal.setAt)}`,
       said: result ? result.said : STATE[goal.state],
       open: staged && { is: IS[goal.state], far: staged.stage === 'paused' ? null : stageWords(staged) },
       result: result ?? null,
+      since: [
+        ...(read && reopenedBecause(read.state).length > 0 ? ['Since it was read, a safety review is owed.'] : []),
+        ...(since?.reasons ?? []).map((reason) => reasonSentence(reason, false)),
+      ],
+      counts: since?.counts ?? [],
     };
   });
 }

@@ -1,8 +1,8 @@
 import { afterView, type AfterView } from '../assessment/after-view';
-import { goalLines, type GoalLine } from '../assessment/goal-lines';
+import { goalLines, type GoalLine, type ReadGoal } from '../assessment/goal-lines';
 import { lastingState, seriesState, statingGoal } from '../assessment/goal-state';
 import type { SurgeonRecord } from '../assessment/record';
-import type { Goal, Lasting } from '../model';
+import type { Goal } from '../model';
 import { loadCautions } from './content';
 import { inTurns, othersMeanwhile } from './in-turns';
 import { readGoal } from './results';
@@ -17,14 +17,16 @@ export function readAfter(store: Store, record: SurgeonRecord, goal: Goal, now: 
   return views(`${recordKey(record)} ${goal.id}`, () => computeAfter(store, record, goal, now));
 }
 
-/** Every goal in one line, with its result and whether that lasted. */
+/** Every goal in one line, with its result, whether that lasted, and what changed since it was read. */
 export function readGoalLines(record: SurgeonRecord): Promise<GoalLine[]> {
   return lines(recordKey(record), async () => {
-    const lasting = new Map<string, Lasting[]>();
-    for (const goal of record.goals)
-      if (record.results.some(({ goalId }) => goalId === goal.id))
-        lasting.set(goal.id, lastingState(record, await inTurns(statingGoal(record, goal))));
-    return goalLines(record, ({ id }) => lasting.get(id) ?? []);
+    const read = new Map<string, ReadGoal>();
+    for (const goal of record.goals) {
+      if (!record.results.some(({ goalId }) => goalId === goal.id)) continue;
+      const state = await inTurns(statingGoal(record, goal));
+      read.set(goal.id, { state, lasting: lastingState(record, state) });
+    }
+    return goalLines(record, ({ id }) => read.get(id) ?? null);
   });
 }
 

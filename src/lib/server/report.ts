@@ -11,7 +11,6 @@ import {
 import type { SurgeonRecord } from '../assessment/record';
 import { monthWords } from '../assessment/when-words';
 import type { Goal } from '../model';
-import type { GoalLine } from '../assessment/goal-lines';
 import { readGoalLines } from './after';
 import { loadCautions } from './content';
 import { readRecord } from './record';
@@ -41,9 +40,10 @@ export async function reportOf(store: Store, query: URLSearchParams): Promise<As
   const record = await readRecord(store);
   const cautions = loadCautions();
   const noteIds = query.getAll('note');
-  const goals = [...record.goals].sort((a, b) => (a.setAt < b.setAt ? 1 : -1));
+  // The one set last first: by its place in the record, since a clock can be set back.
+  const goals = [...record.goals].reverse();
   const months = monthsOf(record);
-  const years = goals.length >= 2 ? [...new Set(goals.map((goal) => goal.setAt.slice(0, 4)))] : [];
+  const years = goals.length >= 2 ? [...new Set(goals.map((goal) => goal.setAt.slice(0, 4)))].sort().reverse() : [];
 
   const of = query.get('of') ?? '';
   const year = /^\d{4}$/.test(of) ? of : null;
@@ -55,10 +55,9 @@ export async function reportOf(store: Store, query: URLSearchParams): Promise<As
   const going = offered.filter(({ id }) => noteIds.includes(id));
   const checked = withoutPersons(asked ?? null, going, query.get('nobody') === 'yes');
 
-  const lines = await readGoalLines(record);
   const input: ReportRecord = {
-    lineOf: (goal) => goalLine(record, goal, lines),
     ...record,
+    lines: await readGoalLines(record),
     reflections: record.reflections.map((each) => checked.reflections.find(({ id }) => id === each.id) ?? each),
     cautions: [...cautions.standing.paragraphs, ...cautions.codes.paragraphs],
     falsePerHundred: SHORTER_WRONG_PER_HUNDRED,
@@ -109,12 +108,4 @@ function goalLabel({ procedures }: SurgeonRecord, { stepId, setAt }: Goal): stri
 function reportOfGoal(record: SurgeonRecord, goal: Goal, input: ReportRecord, noteIds: readonly string[]): ReportView {
   const state = goalState(record, goal);
   return goalReport(state, input, noteIds, lastingState(record, state));
-}
-
-/** As After twenty's list has it; an event added after the result is said here too. */
-function goalLine(record: SurgeonRecord, goal: Goal, lines: readonly GoalLine[]): string {
-  const line = lines.find(({ id }) => id === goal.id);
-  const { gate, stored } = goalState(record, goal);
-  const reopened = stored.length > 0 && gate !== null && !gate.open ? '; a safety review is owed since' : '';
-  return `${line?.step ?? goal.stepId}: ${line?.said ?? ''}${reopened}.`;
 }

@@ -209,8 +209,8 @@ describe('when the window is full', () => {
     expect(after.result.head).toBe(before.result.head);
     expect(after.result.rows).toEqual(before.result.rows);
     expect(after.today?.sentence).toMatch(/stays as it was read|could not be worked out/);
-    expect(after.today?.reasons.join(' ')).toContain('1 case it rests on has been erased.');
-    expect(after.today?.reasons.join(' ')).toContain('Changed since: C41.');
+    expect(after.today?.reasons.join(' ')).toContain('1 of the 20 cases of the window has been erased since.');
+    expect(after.today?.reasons.join(' ')).toContain('1 of the 20 cases of the window has been changed since: C41.');
   });
 
   it('adds twenty for a second look and keeps the first beside it', () => {
@@ -348,18 +348,19 @@ describe('what was done', () => {
 });
 
 describe('goals in one line', () => {
+  const readIn = (record: SurgeonRecord) => (goal: Goal) => {
+    const state = goalState(record, goal);
+    return { state, lasting: lastingState(record, state) };
+  };
+
   it('says result and lasting of each', () => {
     const { record } = seen(recordOf(80, { change: Math.log(0.6) }));
-    const [line] = goalLines(record, (goal) => lastingState(record, goalState(record, goal)));
+    const [line] = goalLines(record, readIn(record));
     expect(line?.said).toBe('shorter, beyond the rest of the operation; lasted');
   });
 
   const told = (record: SurgeonRecord) =>
-    goalsOnStep(
-      goalLines(record, (goal) => lastingState(record, goalState(record, goal))),
-      operation.id,
-      'practised',
-    ).map(({ sentence }) => sentence);
+    goalsOnStep(goalLines(record, readIn(record)), operation.id, 'practised').map(({ sentence }) => sentence);
 
   it('is told on the page of its step: running with how far, closed with its cases, result and whether it lasted', () => {
     const [running] = told(recordOf(53));
@@ -375,7 +376,7 @@ describe('goals in one line', () => {
   });
 
   it('is told on Choose by the name of its step, and only beside steps of its own procedure', () => {
-    const lines = goalLines(recordOf(53), () => []);
+    const lines = goalLines(recordOf(53), () => null);
     expect(goalsBeside(lines, operation.id)[0]?.sentence).toMatch(/^A goal on practised/i);
     expect(goalsBeside(lines, 'another')).toEqual([]);
     expect(goalsOnStep(lines, operation.id, 'sixth')).toEqual([]);

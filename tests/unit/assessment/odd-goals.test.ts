@@ -37,7 +37,7 @@ describe('a window whose result was read', () => {
     expect(openGoals(after)[0]?.stage).toBe('deciding');
     expect(resultOf(after).result.head).toBe(resultOf(read).result.head);
     expect(resultOf(after).result.rows).toEqual(resultOf(read).result.rows);
-    expect(resultOf(after).today?.reasons).toContain('1 case it rests on has been erased.');
+    expect(resultOf(after).today?.reasons).toContain('1 of the 20 cases of the window has been erased since.');
   });
 
   it('draws no later case into it, so that what follows does not move', () => {
@@ -60,7 +60,7 @@ describe('a window whose result was read', () => {
       history: [{ at: '2026-09-05T08:00:00.000Z', what: 'Times changed' }],
     }));
     expect(resultOf(after).result.rows).toEqual(resultOf(read).result.rows);
-    expect(resultOf(after).today?.reasons).toContain('Changed since: C44.');
+    expect(resultOf(after).today?.reasons).toContain('1 of the 20 cases of the window has been changed since: C44.');
   });
 
   it('keeps its kind when a starting case is left out later, and says so', () => {
@@ -68,7 +68,10 @@ describe('a window whose result was read', () => {
     const after = changed(read, 12, () => ({ leftOut }));
     expect(resultOf(after).result.rows).toEqual(resultOf(read).result.rows);
     expect(resultOf(after).today?.reasons).toEqual(
-      expect.arrayContaining(['The starting cases have changed since the goal was set.', 'Left out since: C12.']),
+      expect.arrayContaining([
+        'The starting cases have changed since the goal was set.',
+        '1 of the 40 starting cases has been left out since: C12.',
+      ]),
     );
   });
 

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { searchGuidance, stepRows } from '../../../src/lib/assessment/checkpoints-view';
+import { goalLines } from '../../../src/lib/assessment/goal-lines';
 import { goalState } from '../../../src/lib/assessment/goal-state';
 import { noteViews } from '../../../src/lib/assessment/note-view';
 import {
@@ -191,7 +192,10 @@ describe('the report', () => {
     procedures,
     cautions: cautions.standing.paragraphs,
     falsePerHundred: 3,
-    lineOf: () => 'Capsulorhexis: shorter; lasted.',
+    lines: goalLines({ ...fellow, procedures }, (each) => {
+      const state = goalState({ ...fellow, procedures }, each);
+      return { state, lasting: [] };
+    }),
   };
   const [goal] = fellow.goals;
   if (!goal) throw new Error('the fellow has goals');

@@ -1,8 +1,10 @@
 import type { Goal, Lasting, StoredResult } from '../../model';
-import { capital, counted, lastingWords, resultWords } from '../../words';
+import { capital, counted, lastingWords } from '../../words';
+import { reportedResult } from '../after-words';
 import { doneRows } from '../done-cells';
 import type { GoalState } from '../goal-state';
-import { monthOf, safetyOfGoal, ticked } from './parts';
+import { reopenedBecause, sinceRead, sinceSentences, type SinceRead } from '../since-read';
+import { monthOf, safetyOfGoal, sinceFigures, ticked } from './parts';
 import { FOOTNOTES, type ReportRecord, type ReportView } from './report';
 
 const CHOSEN: Record<Goal['chosenBy'], string> = {
@@ -22,6 +24,7 @@ export function goalReport(
 ): ReportView {
   const { goal, procedure, step, stored, window, windowCases } = state;
   const result = stored[stored.length - 1] ?? null;
+  const since = result && sinceRead(state, result);
   const safety = safetyOfGoal(state.spanCases, goal, record);
   const mine = record.reflections.filter((each) => each.goalId === goal.id);
   return {
@@ -45,7 +48,7 @@ export function goalReport(
           "By the surgeon's own account, after review.",
         ],
       },
-      { heading: 'Result', ...resultSection(state, record, lasting) },
+      { heading: 'Result', ...resultSection(state, since, lasting) },
       safety.section,
       ...(window.leftOut.ids.length > 0
         ? [
@@ -59,7 +62,7 @@ export function goalReport(
     notes: ticked(mine, noteIds),
     footnotes: FOOTNOTES,
     cautions: record.cautions,
-    figures: [...figuresOf(result, lasting), ...safety.figures],
+    figures: [...figuresOf(result, lasting), ...sinceFigures(since?.counts ?? [], null), ...safety.figures],
   };
 }
 
@@ -70,37 +73,37 @@ function agreedLine({ agreed }: GoalState['goal']): string[] {
 }
 
 function resultSection(
-  { goal, step, stored, waitsForReview, gate }: GoalState,
-  record: ReportRecord,
+  state: GoalState,
+  since: SinceRead | null,
   lasting: readonly Lasting[],
 ): { strong: string; lines: string[] } {
-  const result = stored[stored.length - 1];
+  const { goal, step, stored, waitsForReview, outcome, look, window } = state;
   const decided = goal.decisions.map(
     ({ at, kind, reason }) => `Decided in ${monthOf(at)}: ${kind.replace('-', ' ')}${reason ? `. ${reason}` : ''}`,
   );
-  if (!result)
+  const result = stored.at(-1);
+  const shown = result?.outcome ?? (waitsForReview ? outcome : null);
+  if (!shown)
     return {
-      strong: waitsForReview
-        ? 'Paused for safety review: a serious event in these cases has not been reviewed yet.'
-        : 'No result yet: the twenty are not full.',
+      strong: `No result yet: the ${window.need.cases === 40 ? 'forty' : 'twenty'} are not full.`,
       lines: decided,
     };
-  const words = resultWords(result.outcome, {
-    stepLabel: step.label,
-    falsePerHundred: record.falsePerHundred,
-    pausedBy: null,
-  });
+  const words = reportedResult(shown, step.label);
   // As on After twenty: lasting quotes the first figure that was read, not the joint model's slightly other one.
-  const first = result.outcome.against?.estimate;
+  const first = shown.against?.estimate;
+  const reopened = reopenedBecause(state);
   return {
-    strong: `${words.head}.`,
+    strong: words.head,
     lines: [
-      ...(result.outcome.kind !== 'paused' && gate && !gate.open
-        ? [`Since this result was read: ${gate.because.join(' ')}`]
-        : []),
+      ...(reopened.length > 0 ? [`Since this result was read: ${reopened.join(' ')}`] : []),
       ...words.sentences,
       ...words.beside,
-      `Does not say ${words.doesNotSay}`,
+      ...(words.doesNotSay ? [`Does not say ${words.doesNotSay}`] : []),
+      ...(result && result.look !== look
+        ? ['This is the first look, at twenty; the second, at forty, is not full yet.']
+        : []),
+      // One paragraph: a page has one side.
+      ...(since ? [sinceSentences(since).join(' ')] : []),
       ...lasting.map((each) => {
         const said = lastingWords({ ...each, firstEstimate: first ?? each.firstEstimate }, step.label);
         return `${said.head}. ${said.sentence}`;

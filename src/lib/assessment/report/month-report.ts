@@ -1,7 +1,7 @@
 import type { Goal } from '../../model';
 import { counted } from '../../words';
 import { monthWords } from '../when-words';
-import { safetyOfTime, ticked } from './parts';
+import { linesOf, lineText, safetyOfTime, sinceFigures, ticked } from './parts';
 import { FOOTNOTES, type ReportRecord, type ReportView } from './report';
 
 /** The report on one month (`YYYY-MM`): operations, timing, events, goals, reflections. */
@@ -26,6 +26,7 @@ export function monthReport(
       goal.setAt.slice(0, 7) <= month &&
       (goal.state !== 'closed' || goal.decisions.some((each) => each.at.slice(0, 7) >= month)),
   );
+  const lines = linesOf(running, record);
   const safety = safetyOfTime(cases, running, record);
   const notes = record.reflections.filter((each) => each.at.slice(0, 7) === month);
   return {
@@ -40,7 +41,7 @@ export function monthReport(
       },
       {
         heading: 'Goals, as they stand today',
-        lines: running.length > 0 ? running.map(record.lineOf) : ['A month without a goal.'],
+        lines: lines.length > 0 ? lines.map(lineText) : ['A month without a goal.'],
       },
       safety.section,
     ],
@@ -50,6 +51,7 @@ export function monthReport(
     figures: [
       { name: 'timed', value: cases.length, low: null, high: null, n: operated, unit: 'cases' },
       { name: 'operated', value: operated, low: null, high: null, n: null, unit: 'operations' },
+      ...lines.flatMap(({ step, counts }) => sinceFigures(counts, step)),
       ...safety.figures,
     ],
   };

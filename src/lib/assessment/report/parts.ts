@@ -1,8 +1,10 @@
 import type { Case, Goal, Reflection } from '../../model';
 import { takeovers, takeoversOfAny, type Takeovers } from '../../safety';
 import { inSentence, listed, takeoverWords } from '../../words';
+import type { GoalLine } from '../goal-lines';
 import { procedureOf } from '../record';
 import { safetyWords, untimedWords } from '../safety-words';
+import type { SinceRead } from '../since-read';
 import { monthWords } from '../when-words';
 import type { ReportRecord, ReportView } from './report';
 
@@ -65,6 +67,23 @@ export function safetyOfTime(cases: readonly Case[], goals: readonly Goal[], rec
     figures: takeoversSaid.flatMap(({ what, taken }) => takeoverFigures(taken, what)),
   };
 }
+
+export const linesOf = (goals: readonly Goal[], { lines }: ReportRecord): GoalLine[] =>
+  goals.flatMap(({ id }) => lines.find((line) => line.id === id) ?? []);
+
+/** A goal in one line, with what changed since its result was read. */
+export const lineText = ({ step, said, since }: GoalLine): string => [`${step}: ${said}.`, ...since].join(' ');
+
+/** What became of the cases a result rests on, a row each; `of`: the step, where there is more than one goal. */
+export const sinceFigures = (counts: SinceRead['counts'], of: string | null): ReportView['figures'] =>
+  counts.map(({ became, part, cases, of: all }) => ({
+    name: `${of ? `${of}: ` : ''}${part} ${became} since the result was read`,
+    value: cases,
+    low: null,
+    high: null,
+    n: all,
+    unit: 'cases',
+  }));
 
 /** Each step that a goal is about, once, by its name inside a sentence. */
 function stepsOf(goals: readonly Goal[], record: ReportRecord) {

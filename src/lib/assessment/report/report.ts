@@ -1,4 +1,4 @@
-import type { Goal } from '../../model';
+import type { GoalLine } from '../goal-lines';
 import type { SurgeonRecord } from '../record';
 
 /** One A4 page. Months, not dates; no codes; every figure with its n. Rendered as HTML, Markdown, JSON or CSV. */
@@ -24,8 +24,8 @@ export type ReportView = {
 export type ReportRecord = SurgeonRecord & {
   cautions: readonly string[];
   falsePerHundred: number;
-  /** A goal in one line, as After twenty's list of goals has it. */
-  lineOf: (goal: Goal) => string;
+  /** Every goal in one line, as After twenty's list of goals has it. */
+  lines: readonly GoalLine[];
 };
 
 export const FOOTNOTES = [

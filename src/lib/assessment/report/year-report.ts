@@ -1,5 +1,5 @@
 import type { Goal } from '../../model';
-import { monthOf, safetyOfTime } from './parts';
+import { linesOf, lineText, monthOf, safetyOfTime, sinceFigures } from './parts';
 import { FOOTNOTES, type ReportRecord, type ReportView } from './report';
 
 /** A year on one page: a line a goal, and how often chance alone says *shorter* in such a year. */
@@ -16,7 +16,9 @@ export function yearReport(year: string, goals: readonly Goal[], record: ReportR
     sections: [
       {
         heading: 'Goals',
-        lines: mine.map((goal) => `${monthOf(goal.setAt)}: ${record.lineOf(goal)}`),
+        lines: mine.flatMap((goal) =>
+          linesOf([goal], record).map((line) => `${monthOf(goal.setAt)}: ${lineText(line)}`),
+        ),
       },
       {
         heading: 'Read with this in mind',
@@ -29,6 +31,10 @@ export function yearReport(year: string, goals: readonly Goal[], record: ReportR
     notes: [],
     footnotes: FOOTNOTES,
     cautions: record.cautions,
-    figures: [{ name: 'goals', value: mine.length, low: null, high: null, n: null, unit: 'goals' }, ...safety.figures],
+    figures: [
+      { name: 'goals', value: mine.length, low: null, high: null, n: null, unit: 'goals' },
+      ...linesOf(mine, record).flatMap(({ step, counts }) => sinceFigures(counts, step)),
+      ...safety.figures,
+    ],
   };
 }
