@@ -5,7 +5,7 @@ import { emptyProfile } from '../../src/lib/model';
 import { migrations, schemaVersion } from '../../src/lib/server/storage/migrations';
 import { migrate } from '../../src/lib/server/storage/migrations/migrate';
 import { openDiskStore } from '../../src/lib/server/storage/open-disk';
-import { aCase, later, now } from './records';
+import { aCase, aWholeRecord, later, now } from './records';
 import { freshFolder } from './stores';
 
 /**
@@ -69,6 +69,38 @@ describe('a file of an older shape', () => {
 
   it('passes migrations that do not concern it', () => {
     expect(migrate({ next: 1, records: [] }, 'lists', 1, 3, madeUp.migrations)).toEqual({ next: 1, records: [] });
+  });
+});
+
+describe('goals and lists of version 1, before it was counted what is erased', () => {
+  it('are read without a count, and count from the next erased case on', async () => {
+    const folder = await freshFolder();
+    const put = (name: string, document: object) =>
+      writeFile(join(folder, `${name}.json`), JSON.stringify({ schemaVersion: 1, ...document }));
+    const { cases, goals, lists } = aWholeRecord();
+    await mkdir(join(folder, 'cases'));
+    await put('cases/1', { next: 3, records: cases.map((one) => ({ ...one, events: [] })) });
+    await put('goals', { next: 2, records: goals });
+    await put('lists', { next: 2, records: lists });
+    await put('contents', { documents: ['cases/1', 'goals', 'lists'] });
+    expect(JSON.stringify([goals, lists])).not.toContain('erased');
+
+    const store = await openDiskStore(folder, now);
+    expect(await store.goals()).toEqual(goals);
+    expect(await store.lists()).toEqual(lists);
+    await store.eraseCase('case-2', now, [{ goalId: 'goal-1', part: 'start' }]);
+    await store.close();
+
+    const again = await openDiskStore(folder, now);
+    const erased = { cases: 1, answered: 1 };
+    expect(await again.goals()).toEqual([
+      { ...goals[0], erased: { start: erased, window: { cases: 0, answered: 0 } } },
+    ]);
+    expect(await again.lists()).toEqual([{ ...lists[0], erased }]);
+    await again.close();
+    // A program of version 1 refuses it as newer, and does not take the new field for damage.
+    const old = await openDiskStore(folder, now, { schemaVersion: 1, migrations: [] }).catch((why: unknown) => why);
+    expect(old).toMatchObject({ code: 'newer' });
   });
 });
 

@@ -80,7 +80,7 @@ export function afterView(source: AfterSource): AfterView {
   const { goal, procedure, step, window, windowCases, spanCases, stored } = state;
   const so = windowCases.length;
   const rows = doneRows(goal, windowCases, record.reflections, procedure);
-  const safety = safetyView(spanCases, record.cases, record.lists, procedure, goal.stepId);
+  const safety = safetyView(state, record);
   return {
     goalId: goal.id,
     step: step.label,

@@ -4,6 +4,7 @@ import type { Case, Event, Hands, Procedure } from '../model';
 import { clock } from '../words';
 import { leftOutWords } from './case-change';
 import { caseSummary, stretchesInOrder, type CaseSummary } from './case-summary';
+import { leavesWith } from './erase-words';
 import { eventWordsOf, reviewWords } from './event-fields';
 import { AS_USUAL, eyeFields, factTexts, factValueWords, type EyeFields } from './eye-fields';
 import { handWords, handsWords } from './hands-fields';
@@ -52,6 +53,8 @@ export type CaseView = {
   eventKinds: readonly Choice[];
   keptParts: readonly { id: string; label: string; step: string; seen: '' | 'yes' | 'no' }[];
   history: readonly { at: string; what: string }[];
+  /** What leaves the record when this case is erased, and what is said of it afterwards. */
+  leaves: readonly string[];
 };
 
 const HANDS: readonly Hands[] = ['mine', 'someone-else', 'taken-over', 'shared'];
@@ -118,6 +121,7 @@ export function caseView(one: Case, record: SurgeonRecord, hidden: boolean): Cas
       })),
     ),
     history: one.history.map(({ at, what }) => ({ at: instantWords(at), what })),
+    leaves: leavesWith(one, record),
   };
 }
 

@@ -1,8 +1,10 @@
 import type { Case, Event, ListRecord, Procedure } from '../model';
-import { listsOf, takeovers, untimedOfList } from '../safety';
-import { counted, takeoverWords } from '../words';
+import { listsOf, untimedOfList } from '../safety';
+import { counted } from '../words';
 import { cellOf, type CellRowView } from './done-cells';
-import { safetyWords } from './safety-words';
+import type { GoalState } from './goal-state';
+import type { SurgeonRecord } from './record';
+import { safetyOfGoal } from './safety-words';
 
 export type SafetyView = {
   head: string;
@@ -12,23 +14,12 @@ export type SafetyView = {
   takeovers: string | null;
 };
 
-/**
- * Safety in the cases of a window and in the operations of its lists that were not timed.
- * @param window every case operated in the window's span, those left out included
- * @param all the whole record: how many of a list were timed
- */
-export function safetyView(
-  window: readonly Case[],
-  all: readonly Case[],
-  lists: readonly ListRecord[],
-  procedure: Procedure,
-  stepId: string,
-): SafetyView {
-  const taken = takeovers(window, stepId);
+/** Safety in the cases of a goal's window and in the operations of their lists that were not timed. */
+export function safetyView(state: GoalState, { cases, lists }: Pick<SurgeonRecord, 'cases' | 'lists'>): SafetyView {
+  const { spanCases, procedure } = state;
   return {
-    ...safetyWords(window, all, lists),
-    rows: [timedRow(window, procedure), ...untimedRows(window, all, lists, procedure)],
-    takeovers: taken && takeoverWords(taken, 'the step'),
+    ...safetyOfGoal(state, { cases, lists }),
+    rows: [timedRow(spanCases, procedure), ...untimedRows(spanCases, cases, lists, procedure)],
   };
 }
 

@@ -1,6 +1,9 @@
 import type { Case, ListRecord } from '../model';
-import { eventBounds, eventTally } from '../safety';
-import { counted, eventWords } from '../words';
+import { eventBounds, eventTally, takeovers } from '../safety';
+import { counted, eventWords, takeoverWords } from '../words';
+import { erasedOfGoal } from './erase-words';
+import type { GoalState } from './goal-state';
+import type { SurgeonRecord } from './record';
 
 export type SafetyWords = { head: string; sentences: string[] };
 
@@ -47,4 +50,19 @@ export function untimedWords(cases: readonly Case[], all: readonly Case[], lists
         `Untimed operations on the same lists: ${untimed.operated}; events answered for ${untimed.answered}, ${untimed.withEvent || 'none'} written down.`,
       ]
     : [];
+}
+
+/** Safety in the span of one goal, with what was erased of it, and takeovers: an outcome beside the result. */
+export function safetyOfGoal(
+  state: GoalState,
+  { cases, lists }: Pick<SurgeonRecord, 'cases' | 'lists'>,
+): SafetyWords & { takeovers: string | null } {
+  const { head, sentences } = safetyWords(state.spanCases, cases, lists);
+  const taken = takeovers(state.spanCases, state.goal.stepId);
+  const none = state.spanCases.length === 0 && state.stored.length > 0;
+  return {
+    head: none ? 'No case of the window is left.' : head,
+    sentences: [...sentences, ...erasedOfGoal(state, cases)],
+    takeovers: taken && takeoverWords(taken, 'the step'),
+  };
 }

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { erasedSchema } from './erased';
 import { instant, recordId, slug } from './id';
 
 export const measures = ['time', 'steadiness', 'checkpoints', 'safety'] as const;
@@ -63,6 +64,8 @@ export const goalSchema = z.strictObject({
   decisions: z.array(decisionSchema),
   /** When the surgeon asked to see times of a running window. */
   timesShown: z.array(instant),
+  /** Cases of the start, and of the span of the window, that were erased. Missing: none, or before this was counted. */
+  erased: z.strictObject({ start: erasedSchema, window: erasedSchema }).optional(),
   invented: z.boolean().default(false),
 });
 

@@ -1,6 +1,7 @@
 export * from './id';
 export * from './procedure';
 export * from './event';
+export * from './erased';
 export * from './list';
 export * from './case';
 export * from './reference-set';

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { erasedSchema } from './erased';
 import { eventSchema } from './event';
 import { isoDate, isoMonth, recordId } from './id';
 
@@ -25,6 +26,8 @@ export const listRecordSchema = z.strictObject({
   untimedEvents: z.array(eventSchema),
   /** In how many operations the next-day course is known. `null`: not said. */
   nextDayKnown: z.number().int().nonnegative().nullable(),
+  /** Timed cases of this list that were erased. Missing: none, or before this was counted. */
+  erased: erasedSchema.optional(),
 });
 
 export type When = z.infer<typeof whenSchema>;

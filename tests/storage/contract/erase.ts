@@ -39,6 +39,34 @@ export const eraseContract = (open: () => Promise<Store>) =>
       ]);
     });
 
+    it('counts in its list and its goals that events had been answered, and holds nothing else of it', async () => {
+      const store = await open();
+      const list = await store.recordList(aList('2026-03-02'));
+      const event = {
+        kind: 'SECRET-KIND',
+        stepId: null,
+        serious: true,
+        nearMiss: false,
+        noticed: 'later' as const,
+        reviewed: { at: now, text: 'SECRET-REVIEW' },
+      };
+      const withEvent = await store.recordCase(aCase('SECRET-17', { listId: list.id, events: [event] }));
+      const unasked = await store.recordCase(aCase('B', { listId: list.id, sequence: 2 }));
+      const started = await store.startGoal(aGoal([withEvent.id, unasked.id]));
+      const other = await store.startGoal(aGoal([]));
+      await store.eraseCase(withEvent.id, later, [
+        { goalId: started.id, part: 'start' },
+        { goalId: other.id, part: 'window' },
+      ]);
+      await store.eraseCase(unasked.id, later, [{ goalId: started.id, part: 'start' }]);
+      expect((await store.goals()).map(({ erased }) => erased)).toEqual([
+        { start: { cases: 2, answered: 1 }, window: { cases: 0, answered: 0 } },
+        { start: { cases: 0, answered: 0 }, window: { cases: 1, answered: 1 } },
+      ]);
+      expect((await store.lists()).map(({ erased }) => erased)).toEqual([{ cases: 2, answered: 1 }]);
+      expect(JSON.stringify(await store.everything())).not.toContain('SECRET');
+    });
+
     it('reaches what the undo of an import holds', async () => {
       const store = await open();
       const old = await store.recordCase(aCase('SECRET-17'));

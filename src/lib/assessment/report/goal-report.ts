@@ -4,7 +4,7 @@ import { reportedResult } from '../after-words';
 import { doneRows } from '../done-cells';
 import type { GoalState } from '../goal-state';
 import { reopenedBecause, sinceRead, sinceSentences, type SinceRead } from '../since-read';
-import { monthOf, safetyOfGoal, sinceFigures, ticked } from './parts';
+import { goalSafety, monthOf, sinceFigures, ticked } from './parts';
 import { FOOTNOTES, type ReportRecord, type ReportView } from './report';
 
 const CHOSEN: Record<Goal['chosenBy'], string> = {
@@ -25,7 +25,7 @@ export function goalReport(
   const { goal, procedure, step, stored, window, windowCases } = state;
   const result = stored[stored.length - 1] ?? null;
   const since = result && sinceRead(state, result);
-  const safety = safetyOfGoal(state.spanCases, goal, record);
+  const safety = goalSafety(state, record);
   const mine = record.reflections.filter((each) => each.goalId === goal.id);
   return {
     title: `${capital(step.label)}: one practice goal`,

@@ -27,7 +27,7 @@ export function monthReport(
       (goal.state !== 'closed' || goal.decisions.some((each) => each.at.slice(0, 7) >= month)),
   );
   const lines = linesOf(running, record);
-  const safety = safetyOfTime(cases, running, record);
+  const safety = safetyOfTime(lists, running, record);
   const notes = record.reflections.filter((each) => each.at.slice(0, 7) === month);
   return {
     title: 'One month',

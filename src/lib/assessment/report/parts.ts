@@ -1,9 +1,11 @@
-import type { Case, Goal, Reflection } from '../../model';
+import type { Erased, Goal, ListRecord, Reflection } from '../../model';
 import { takeovers, takeoversOfAny, type Takeovers } from '../../safety';
 import { inSentence, listed, takeoverWords } from '../../words';
+import { erasedIn, erasedOfLists } from '../erase-words';
 import type { GoalLine } from '../goal-lines';
+import type { GoalState } from '../goal-state';
 import { procedureOf } from '../record';
-import { safetyWords, untimedWords } from '../safety-words';
+import { safetyOfGoal, safetyWords, untimedWords } from '../safety-words';
 import type { SinceRead } from '../since-read';
 import { monthWords } from '../when-words';
 import type { ReportRecord, ReportView } from './report';
@@ -14,31 +16,31 @@ type SafetyPart = { section: ReportView['sections'][number]; figures: ReportView
 export const monthOf = (at: string): string => monthWords(at.slice(0, 7));
 
 /** Safety in the span of one goal, as After twenty says it, with the untimed operations in words. */
-export function safetyOfGoal(
-  span: readonly Case[],
-  { stepId }: Pick<Goal, 'stepId'>,
-  record: ReportRecord,
-): SafetyPart {
-  const { head, sentences } = safetyWords(span, record.cases, record.lists);
-  const taken = takeovers(span, stepId);
+export function goalSafety(state: GoalState, record: ReportRecord): SafetyPart {
+  const { head, sentences, takeovers: said } = safetyOfGoal(state, record);
+  const taken = takeovers(state.spanCases, state.goal.stepId);
+  const { start, window } = state.goal.erased ?? {};
   return {
     section: {
       heading: 'Safety',
       strong: head,
-      lines: [
-        ...sentences,
-        ...untimedWords(span, record.cases, record.lists),
-        ...(taken ? [takeoverWords(taken, 'the step')] : []),
-      ],
+      lines: [...sentences, ...untimedWords(state.spanCases, record.cases, record.lists), ...(said ? [said] : [])],
     },
-    figures: taken ? takeoverFigures(taken, 'the step') : [],
+    figures: [
+      ...(taken ? takeoverFigures(taken, 'the step') : []),
+      ...erasedFigures(start, 'starting cases'),
+      ...erasedFigures(window, 'cases of the window'),
+    ],
   };
 }
 
 /** Safety in a month or a year: of the steps its goals are about by name, and of the operation where there is none. */
-export function safetyOfTime(cases: readonly Case[], goals: readonly Goal[], record: ReportRecord): SafetyPart {
+export function safetyOfTime(lists: readonly ListRecord[], goals: readonly Goal[], record: ReportRecord): SafetyPart {
   const heading = 'Safety';
-  if (cases.length === 0) return { section: { heading, strong: 'No timed case.', lines: [] }, figures: [] };
+  const ids = new Set(lists.map(({ id }) => id));
+  const cases = record.cases.filter(({ listId }) => listId !== null && ids.has(listId));
+  const gone = erasedOfLists(lists);
+  if (cases.length === 0) return { section: { heading, strong: 'No timed case.', lines: gone }, figures: [] };
   const steps = stepsOf(goals, record);
   const names = steps.map(({ name }) => name);
   const about = names.length === 0 ? 'the operation is' : `${listed(names)} ${names.length === 1 ? 'is' : 'are'}`;
@@ -59,12 +61,16 @@ export function safetyOfTime(cases: readonly Case[], goals: readonly Goal[], rec
       strong: head,
       lines: [
         ...sentences,
+        ...gone,
         ...(steps.length === 0 ? ['No step was under a goal.'] : []),
         ...untimedWords(cases, record.cases, record.lists),
         ...takeoversSaid.map(({ what, taken }) => takeoverWords(taken, what)),
       ],
     },
-    figures: takeoversSaid.flatMap(({ what, taken }) => takeoverFigures(taken, what)),
+    figures: [
+      ...takeoversSaid.flatMap(({ what, taken }) => takeoverFigures(taken, what)),
+      ...erasedFigures(erasedIn(lists), 'cases of these lists'),
+    ],
   };
 }
 
@@ -93,6 +99,21 @@ function stepsOf(goals: readonly Goal[], record: ReportRecord) {
   });
   return [...new Map(named.map((each) => [`${each.procedureId} ${each.stepId}`, each])).values()];
 }
+
+/** Erased cases with events answered, of all that were erased. */
+const erasedFigures = (erased: Erased | undefined, part: string): ReportView['figures'] =>
+  erased && erased.answered > 0
+    ? [
+        {
+          name: `${part} erased with events answered`,
+          value: erased.answered,
+          low: null,
+          high: null,
+          n: erased.cases,
+          unit: 'cases',
+        },
+      ]
+    : [];
 
 const takeoverFigures = ({ taken, of, estimate, low, high }: Takeovers, what: string): ReportView['figures'] => [
   { name: `takeovers of ${what}`, value: taken, low: null, high: null, n: of, unit: 'cases' },

@@ -5,11 +5,10 @@ import { FOOTNOTES, type ReportRecord, type ReportView } from './report';
 /** A year on one page: a line a goal, and how often chance alone says *shorter* in such a year. */
 export function yearReport(year: string, goals: readonly Goal[], record: ReportRecord): ReportView {
   const mine = goals.filter((goal) => goal.setAt.startsWith(year));
-  const cases = record.cases.filter((each) => {
-    const when = record.lists.find((list) => list.id === each.listId)?.when;
-    return when?.kind === 'date' ? when.date.startsWith(year) : when?.kind === 'month' && when.month.startsWith(year);
-  });
-  const safety = safetyOfTime(cases, mine, record);
+  const lists = record.lists.filter(({ when }) =>
+    when.kind === 'date' ? when.date.startsWith(year) : when.kind === 'month' && when.month.startsWith(year),
+  );
+  const safety = safetyOfTime(lists, mine, record);
   return {
     title: 'A year of goals',
     period: year,

@@ -1,6 +1,7 @@
 import type {
   Case,
   Goal,
+  GoalPart,
   ListRecord,
   NewCase,
   Procedure,
@@ -76,6 +77,9 @@ export type ImportRecord = {
   undone: boolean;
 };
 
+/** A goal that a case belongs to, and as what. */
+export type PartOfGoal = { goalId: string; part: GoalPart };
+
 /** Everything of one surgeon's record, as exported and imported. */
 export type Everything = {
   format: 'next-twenty/everything/1';
@@ -121,8 +125,11 @@ export interface Store {
   updateCase(changed: Case, what: string, now: string): Promise<Case>;
   /** Several cases in one change (a whole list's facts). All or none. `what`: one line for all, or a line a case. */
   updateCases(changed: readonly Case[], what: string | readonly string[], now: string): Promise<Case[]>;
-  /** Removes a case from store, history, drafts, reflections' case links and backups; only a count is kept. */
-  eraseCase(id: string, now: string): Promise<void>;
+  /**
+   * Removes a case from store, history, drafts, reflections' case links and backups; only counts are kept: of all, of its
+   * list, and of the goals it is part of, each with whether events had been answered.
+   */
+  eraseCase(id: string, now: string, partOf?: readonly PartOfGoal[]): Promise<void>;
   erasedCount(): Promise<number>;
 
   holdImport(held: Omit<HeldImport, 'id'>): Promise<HeldImport>;

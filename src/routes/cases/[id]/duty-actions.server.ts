@@ -1,5 +1,6 @@
 import { redirect, type RequestEvent } from '@sveltejs/kit';
 import { countAgain, keepAsItIs, leaveOut, liftKeep } from '$lib/assessment/case-change';
+import { partsOfGoals } from '$lib/assessment/erase-words';
 import { textOf } from '$lib/assessment/fields';
 import { timesWereSeen } from '$lib/assessment/hidden-times';
 import { eraseRefused, isLeftOutReason, leaveOutRefused } from '$lib/assessment/leave-out-rules';
@@ -39,14 +40,16 @@ export const dutyActions = {
   },
 
   erase: async (event: RequestEvent) => {
-    const { fields, one } = await asked(event);
+    const { fields, one, record } = await asked(event);
     if (textOf(fields, 'confirm') !== one.code)
       return refused('erase', fields, [
         { field: 'confirm', message: `Type the code ${one.code} to confirm. Nothing was erased.` },
       ]);
     const because = eraseRefused(one);
     if (because) return refused('erase', fields, [{ field: 'confirm', message: because }]);
-    const { refused: why } = await attempt('confirm', () => event.locals.store.eraseCase(one.id, event.locals.now));
+    const { refused: why } = await attempt('confirm', () =>
+      event.locals.store.eraseCase(one.id, event.locals.now, partsOfGoals(one, record)),
+    );
     if (why) return refused('erase', fields, [why], 409);
     redirect(303, '/cases?said=erased');
   },

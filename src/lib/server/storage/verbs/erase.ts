@@ -1,8 +1,8 @@
-import type { Case, Reflection } from '../../../model';
+import type { Case, Erased, Goal, ListRecord, Reflection } from '../../../model';
 import { found } from '../checked';
 import { ledgerOf } from '../ledger';
 import { mapRecords } from '../numbered';
-import type { Store } from '../port';
+import type { PartOfGoal, Store } from '../port';
 import { allOf, drop, findIn, put } from '../sharded';
 import type { Draft, Shelf } from '../shelf';
 import { refuseIfKept } from './cases';
@@ -46,24 +46,47 @@ function eraseFromImports(draft: Draft, gone: Case): void {
   }
 }
 
+const none: Erased = { cases: 0, answered: 0 };
+
+const oneMore = ({ cases, answered }: Erased = none, { events }: Case): Erased => ({
+  cases: cases + 1,
+  answered: answered + (events === null ? 0 : 1),
+});
+
+/** Operated less timed is one more now, and nobody knows any more that nothing happened in it: it is asked anew. */
+const asked = (list: ListRecord): ListRecord =>
+  list.operated !== null && list.eventsAnsweredForAll ? { ...list, eventsAnsweredForAll: null } : list;
+
+/** Counts say later why events are fewer; they hold nothing of the case. */
+function countIn(goal: Goal, gone: Case, partOf: readonly PartOfGoal[]): Goal {
+  const parts = partOf.filter(({ goalId }) => goalId === goal.id).map(({ part }) => part);
+  if (parts.length === 0) return goal;
+  const { start = none, window = none } = goal.erased ?? {};
+  return {
+    ...goal,
+    erased: {
+      start: parts.includes('start') ? oneMore(start, gone) : start,
+      window: parts.includes('window') ? oneMore(window, gone) : window,
+    },
+  };
+}
+
 /**
  * Ids in goals and stored results stay: they are numbers made here that say nothing of the case,
  * and without them nobody could tell that a starting case is missing.
  */
 export const eraseVerbs = (shelf: Shelf): Pick<Store, 'eraseCase' | 'erasedCount'> => ({
-  eraseCase: (id) =>
+  eraseCase: (id, _now, partOf = []) =>
     shelf.change((draft) => {
       const gone = found(findIn(draft, 'cases', id), `The case ${id}`);
       refuseIfKept(gone, null);
       const ids = new Set([id]);
       drop(draft, 'cases', ids);
-      // Operated less timed is one more now, and nobody knows any more that nothing happened in it: it is asked anew.
       if (gone.listId !== null)
         mapRecords(draft, 'lists', (list) =>
-          list.id === gone.listId && list.operated !== null && list.eventsAnsweredForAll
-            ? { ...list, eventsAnsweredForAll: null }
-            : list,
+          list.id === gone.listId ? { ...asked(list), erased: oneMore(list.erased, gone) } : list,
         );
+      if (partOf.length > 0) mapRecords(draft, 'goals', (goal) => countIn(goal, gone, partOf));
       const tied = allOf(draft, 'reflections').filter(({ caseIds, answers, keptSeen }) =>
         [...caseIds, ...answers.map((each) => each.caseId), ...keptSeen.map((each) => each.caseId)].includes(id),
       );
