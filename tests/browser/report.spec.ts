@@ -1,7 +1,7 @@
 import { expect, test } from './fixture';
 import { open } from './open';
 import { printed } from './paper';
-import { startWith } from './records';
+import { everythingOf, post, startWith } from './records';
 
 test.beforeAll(({ app }) => startWith(app, 'fellow'));
 
@@ -81,4 +81,44 @@ test('the list sheet prints on one side, with twenty rows or forty, and has no c
     expect((await page.locator('main thead').innerText()).toLowerCase()).not.toMatch(/time|second|minute|length/);
     expect((await printed(page)).sides, `${rows} rows`).toBe(1);
   }
+});
+
+test('the report and After twenty say the same of cases erased after the result was read', async ({ page, app }) => {
+  const { cases, results } = await everythingOf(app);
+  const result = results.find(({ goalId }) => goalId === 'goal-1');
+  const answered = (ids: readonly string[]) =>
+    ids.map((id) => cases.find((one) => one.id === id)).filter((one) => one?.events?.length === 0);
+  const [start] = answered(result?.startIds ?? []);
+  const [, ofWindow] = answered(result?.windowIds ?? []);
+  const gone = [start, ofWindow];
+  for (const one of gone) {
+    await page.goto(`/cases/${one?.id}`);
+    await page.locator('summary', { hasText: 'Erase this case everywhere' }).click();
+    await expect(page.getByText('The answer that there was no event leaves the record.')).toBeVisible();
+    await post(app, `/cases/${one?.id}?/erase`, { confirm: one?.code ?? '', version: String(one?.version) });
+  }
+
+  await page.goto('/after-twenty/goal-1');
+  const said = [
+    `1 of the ${result?.startIds.length} starting cases has been erased since.`,
+    '1 of the 20 cases of the window has been erased since.',
+    'Erased, with events answered: 1 starting case and 1 case of the window. The counts of events are lower for that reason.',
+  ];
+  const today = await page.locator('#today + p').innerText();
+  const takeovers = await page.getByText(/^(No takeover of the step|The step was taken over)/).innerText();
+  for (const each of said) await expect(page.locator('main')).toContainText(each);
+
+  await page.goto('/report?of=goal-1');
+  for (const each of [...said, today, takeovers]) await expect(page.locator('article.report')).toContainText(each);
+  expect((await printed(page)).sides).toBe(1);
+  for (const file of ['report.md', 'report.json']) {
+    const text = await (await page.request.get(`/report/${file}?of=goal-1`)).text();
+    for (const each of [...said, takeovers]) expect(text, file).toContain(each);
+    for (const one of gone) expect(text, file).not.toContain(one?.code);
+  }
+  const csv = await (await page.request.get('/report/report.csv?of=goal-1')).text();
+  expect(csv).toContain('cases of the window erased since the result was read,1,,,20,cases');
+  expect(csv).toMatch(/takeovers of the step,\d+,,,\d+,cases/);
+  await page.goto('/report?of=2026');
+  await expect(page.locator('article.report')).toContainText(said[1] ?? '');
 });

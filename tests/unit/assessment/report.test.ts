@@ -170,6 +170,13 @@ describe('a result after something changed in the record', () => {
     }
   });
 
+  it('says why there is none: not full, or full and not read yet', () => {
+    const strong = (record: SurgeonRecord) =>
+      goalIn(record).sections.find(({ heading }) => heading === 'Result')?.strong;
+    expect(strong(recordOf(53))).toBe('No result yet: the twenty are not full.');
+    expect(strong(recordOf(60, SHORTER))).toBe('The twenty are full; the result has not been read yet.');
+  });
+
   it('says of a first look what became of it, while the second is counted', () => {
     const goal = decided(read.goals[0]!, 'second-look', 'not sure', AFTER);
     const record = without({ ...read, goals: [goal] }, 45);

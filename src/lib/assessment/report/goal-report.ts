@@ -4,7 +4,7 @@ import { reportedResult } from '../after-words';
 import { doneRows } from '../done-cells';
 import type { GoalState } from '../goal-state';
 import { reopenedBecause, sinceRead, sinceSentences, type SinceRead } from '../since-read';
-import { goalSafety, monthOf, sinceFigures, ticked } from './parts';
+import { goalSafety, inOne, monthOf, sinceFigures, ticked } from './parts';
 import { FOOTNOTES, type ReportRecord, type ReportView } from './report';
 
 const CHOSEN: Record<Goal['chosenBy'], string> = {
@@ -83,11 +83,7 @@ function resultSection(
   );
   const result = stored.at(-1);
   const shown = result?.outcome ?? (waitsForReview ? outcome : null);
-  if (!shown)
-    return {
-      strong: `No result yet: the ${window.need.cases === 40 ? 'forty' : 'twenty'} are not full.`,
-      lines: decided,
-    };
+  if (!shown) return { strong: noResultWords(window), lines: decided };
   const words = reportedResult(shown, step.label);
   // As on After twenty: lasting quotes the first figure that was read, not the joint model's slightly other one.
   const first = shown.against?.estimate;
@@ -96,14 +92,12 @@ function resultSection(
     strong: words.head,
     lines: [
       ...(reopened.length > 0 ? [`Since this result was read: ${reopened.join(' ')}`] : []),
-      ...words.sentences,
-      ...words.beside,
+      ...inOne([...words.sentences, ...words.beside]),
       ...(words.doesNotSay ? [`Does not say ${words.doesNotSay}`] : []),
       ...(result && result.look !== look
         ? ['This is the first look, at twenty; the second, at forty, is not full yet.']
         : []),
-      // One paragraph: a page has one side.
-      ...(since ? [sinceSentences(since).join(' ')] : []),
+      ...inOne(since ? sinceSentences(since) : []),
       ...lasting.map((each) => {
         const said = lastingWords({ ...each, firstEstimate: first ?? each.firstEstimate }, step.label);
         return `${said.head}. ${said.sentence}`;
@@ -111,6 +105,13 @@ function resultSection(
       ...decided,
     ],
   };
+}
+
+function noResultWords({ full, need }: GoalState['window']): string {
+  const cases = need.cases === 40 ? 'forty' : 'twenty';
+  return full
+    ? `The ${cases} are full; the result has not been read yet.`
+    : `No result yet: the ${cases} are not full.`;
 }
 
 function figuresOf(result: StoredResult | null, lasting: readonly Lasting[]): ReportView['figures'] {

@@ -60,9 +60,7 @@ export function safetyOfTime(lists: readonly ListRecord[], goals: readonly Goal[
       heading,
       strong: head,
       lines: [
-        ...sentences,
-        ...gone,
-        ...(steps.length === 0 ? ['No step was under a goal.'] : []),
+        ...inOne([...sentences, ...gone, ...(steps.length === 0 ? ['No step was under a goal.'] : [])]),
         ...untimedWords(cases, record.cases, record.lists),
         ...takeoversSaid.map(({ what, taken }) => takeoverWords(taken, what)),
       ],
@@ -90,6 +88,9 @@ export const sinceFigures = (counts: SinceRead['counts'], of: string | null): Re
     n: all,
     unit: 'cases',
   }));
+
+/** One paragraph: the report has one side. */
+export const inOne = (sentences: readonly string[]): string[] => (sentences.length > 0 ? [sentences.join(' ')] : []);
 
 /** Each step that a goal is about, once, by its name inside a sentence. */
 function stepsOf(goals: readonly Goal[], record: ReportRecord) {
