@@ -46,7 +46,7 @@ test.describe('After twenty with the fellow', () => {
     );
     await expect(page.getByText('A goal on cortex aspiration is running')).toContainText('13 of 20 counted');
     await open(page, '/choose/cortex-aspiration');
-    await page.getByText('A goal on this step is running').getByRole('link').click();
+    await page.getByRole('link', { name: 'Where this goal stands' }).first().click();
     await expect(page).toHaveURL(/\/after-twenty\/goal-2$/);
   });
 });

@@ -1,24 +1,7 @@
 import type { Page } from 'playwright/test';
 import { expect, test } from './fixture';
+import { openedSlowly } from './open';
 import { everythingOf, startWith } from './records';
-
-/** The page as the server sent it; its scripts run when `run` is called, as on a slow machine. */
-async function openedSlowly(page: Page, path: string): Promise<{ run: () => Promise<void> }> {
-  let release = () => {};
-  const held = new Promise<void>((resolve) => (release = resolve));
-  await page.route('**/_app/**/*.js', async (route) => {
-    await held;
-    await route.continue();
-  });
-  await page.goto(path, { waitUntil: 'commit' });
-  await page.locator('main h1').waitFor();
-  return {
-    run: async () => {
-      release();
-      await page.locator('#svelte-announcer').waitFor({ state: 'attached' });
-    },
-  };
-}
 
 declare global {
   interface Window {

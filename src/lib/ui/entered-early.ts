@@ -3,8 +3,7 @@ import { tick } from 'svelte';
 type Control = HTMLInputElement | HTMLTextAreaElement | HTMLSelectElement;
 type Entered = { control: Control; value: string; checked: boolean; options: readonly boolean[] };
 
-/** Files are left to the browser: no script may set them, and none takes them away. */
-const CONTROLS = 'input:not([type=file]), textarea, select';
+const CONTROLS = 'input, textarea, select';
 
 /**
  * What was chosen or typed on a page before its scripts ran. Taking the page over sets some fields back to what the
@@ -50,7 +49,8 @@ async function putBack(page: ParentNode, kept: readonly Entered[]): Promise<void
 
 /** The same question as the page asks it now, perhaps with other means: a list to choose from may have become buttons. */
 function inItsPlace(page: ParentNode, { control, value, checked }: Entered): Control | undefined {
-  if (control.type === 'radio' && !checked) return undefined;
+  // A file cannot be put anywhere by a script; where its field stayed, the file stayed in it.
+  if (control.type === 'file' || (control.type === 'radio' && !checked)) return undefined;
   return controlsOf(page).find((now) => now.name === control.name && (!isTicked(now) || now.value === value));
 }
 
