@@ -1,6 +1,6 @@
 import { fail, redirect } from '@sveltejs/kit';
 import { attempt } from '$lib/server/attempt';
-import { readEverything } from '$lib/server/read-everything';
+import { readEverything } from '$lib/server/backup';
 import type { Actions, PageServerLoad } from './$types';
 
 export const load: PageServerLoad = async ({ locals }) => ({ cases: (await locals.store.cases()).length });
