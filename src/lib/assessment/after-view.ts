@@ -1,7 +1,7 @@
-import type { ChartSeries } from '../practice';
+import { casesWithIds, type ChartSeries } from '../practice';
 import type { Goal, Lasting } from '../model';
 import { listsOf } from '../safety';
-import { counted, lastingWords } from '../words';
+import { counted, lastingWords, shortTimesWords } from '../words';
 import { runView, windowLabel, type RunParts } from './after-chart';
 import { runParts } from './run-parts';
 import { chartTitle, resultView, type ResultView } from './after-result';
@@ -12,7 +12,7 @@ import { doneBesideWords } from './done-beside-words';
 import { doneRows, type CellRowView } from './done-cells';
 import { eventWordsOf } from './event-fields';
 import { retiredWords } from './goal-line';
-import type { GoalState } from './goal-state';
+import { hastyState, type GoalState } from './goal-state';
 import { otherCharts, type OtherChartsView } from './other-charts';
 import type { SurgeonRecord } from './record';
 import { safetyView, type SafetyView } from './safety-cells';
@@ -57,6 +57,8 @@ export type TimeView =
       run: RunParts | null;
       today: TodayView | null;
       lasting: readonly { head: string; sentence: string }[];
+      /** Very short times to look at again, with their cases; `null` where there are no more than chance brings. */
+      hasty: { sentence: string; cases: readonly { id: string; code: string }[] } | null;
       leftOut: string;
     };
 
@@ -185,6 +187,7 @@ function timeOf(source: AfterSource): TimeView {
       ),
       today: latest ? todayOf(sinceRead(state, latest)) : null,
       lasting,
+      hasty: hastyOf(source),
       leftOut: leftOutSentence(window),
     };
   }
@@ -212,6 +215,16 @@ const todayOf = (since: SinceRead | null): TodayView | null =>
     sentence: since.sentence,
     reasons: since.reasons.map((reason) => reasonSentence(reason, true)),
   };
+
+function hastyOf({ record, state }: AfterSource) {
+  const hasty = hastyState(record, state);
+  return (
+    hasty && {
+      sentence: shortTimesWords(hasty),
+      cases: casesWithIds(state.cases, hasty.caseIds).map(({ id, code }) => ({ id, code })),
+    }
+  );
+}
 
 function runOf({ series, state, record, drawn }: AfterSource, title: string, full: number): RunParts | null {
   if (!series) return null;

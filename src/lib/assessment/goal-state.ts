@@ -4,10 +4,12 @@ import {
   hashOfCases,
   lastingFor,
   resultFor,
+  shortTimes,
   spanOfCases,
   type ChartSeries,
   type GoalWindow,
   type Look,
+  type ShortTimes,
 } from '../practice';
 import type { Case, Goal, Lasting, Outcome, Procedure } from '../model';
 import { gate, type Gate } from '../safety';
@@ -90,6 +92,24 @@ export function lastingState(record: SurgeonRecord, { goal, procedure, cases, wi
     stepId: goal.stepId,
     underGoal: stepsUnderGoal(record, goal, [...goal.start.caseIds, ...window.windows.flat()]),
   });
+}
+
+/**
+ * Very short times of a full window, where there are so many that it should be asked whether something was left out;
+ * `null` where not, and where no time is judged or shown.
+ */
+export function hastyState(record: Pick<SurgeonRecord, 'lists'>, state: GoalState): ShortTimes | null {
+  const { goal, procedure, cases, window, outcome } = state;
+  if (!outcome || outcome.kind === 'paused' || (goal.measure !== 'time' && goal.measure !== 'steadiness')) return null;
+  const found = shortTimes({
+    cases,
+    lists: record.lists,
+    procedure,
+    start: goal.start,
+    windowIds: window.windows[0] ?? [],
+    stepId: goal.stepId,
+  });
+  return found?.ask ? found : null;
 }
 
 /** Points of the chart over these windows; `null` where nothing can be drawn. */

@@ -215,3 +215,7 @@ export function powerWords(fifth: { twenty: number; forty: number }, tenth: { tw
 export function cameFirst(share: number): string {
   return `came first in ${ofHundred(share)} of 100 re-draws of your record`;
 }
+
+/** More very short times in a window than chance would bring: a question, never praise. `short` of `of` times. */
+export const shortTimesWords = ({ short, of }: { short: number; of: number }): string =>
+  `${short} of these ${of} times are shorter than nine in ten of the starting cases. Look: was anything left out? They count as they were recorded.`;

@@ -8,7 +8,7 @@ import { goalState, lastingState, seriesState } from '../../../src/lib/assessmen
 import type { SurgeonRecord } from '../../../src/lib/assessment/record';
 import { goalsBeside, goalsOnStep } from '../../../src/lib/assessment/step-goals';
 import type { Event, Goal, Reflection, StoredResult } from '../../../src/lib/model';
-import { hashOfCases } from '../../../src/lib/practice';
+import { hashOfCases, startGoal } from '../../../src/lib/practice';
 import { goalAfter, listsFor, month, operation, type Month } from '../practice/made-month';
 import { aRecord } from './made-up';
 
@@ -270,6 +270,34 @@ describe('safety before time', () => {
     const later = seen(withEvent(record, 45, serious)).view;
     expect(later.notices.join(' ')).toContain('Since this result was read');
     expect(later.time.kind === 'result' && later.time.result).toEqual(view.time.kind === 'result' && view.time.result);
+  });
+
+  it('asks about very short times where there are more than chance brings, and names their cases', () => {
+    const hasty = (how: Month) => {
+      const cases = month(60, how);
+      const started = startGoal({
+        cases,
+        lists: listsFor(cases),
+        procedure: operation,
+        references: [],
+        stepId: 'practised',
+        measure: 'time',
+        chosenBy: 'own',
+        seed: 1,
+        engine: ENGINE,
+        from: 41,
+      });
+      if (started.kind === 'cannot') throw new Error(started.because);
+      const { view } = seen(recordOf(60, how, { start: started.start }));
+      return view.time.kind === 'result' ? view.time.hasty : null;
+    };
+    const asked = hasty({ change: Math.log(0.6) });
+    expect(asked?.sentence).toMatch(
+      /^\d+ of these 20 times are shorter than nine in ten of the starting cases\. Look: was anything left out\?/,
+    );
+    expect(asked?.cases.length).toBeGreaterThan(4);
+    expect(asked?.cases.every(({ id }) => Number(id.split('-')[1]) > 40)).toBe(true);
+    expect(hasty({})).toBeNull();
   });
 
   it('stores a pause that no review can end', () => {

@@ -1,8 +1,9 @@
 import type { Goal, Lasting, StoredResult } from '../../model';
-import { capital, counted, lastingWords } from '../../words';
+import type { ShortTimes } from '../../practice';
+import { capital, counted, lastingWords, shortTimesWords } from '../../words';
 import { reportedResult } from '../after-words';
 import { doneRows } from '../done-cells';
-import type { GoalState } from '../goal-state';
+import { hastyState, type GoalState } from '../goal-state';
 import { reopenedBecause, sinceRead, sinceSentences, type SinceRead } from '../since-read';
 import { goalSafety, inOne, monthOf, sinceFigures, ticked } from './parts';
 import { FOOTNOTES, type ReportRecord, type ReportView } from './report';
@@ -48,7 +49,7 @@ export function goalReport(
           "By the surgeon's own account, after review.",
         ],
       },
-      { heading: 'Result', ...resultSection(state, since, lasting) },
+      { heading: 'Result', ...resultSection(state, since, lasting, hastyState(record, state)) },
       safety.section,
       ...(window.leftOut.ids.length > 0
         ? [
@@ -76,6 +77,7 @@ function resultSection(
   state: GoalState,
   since: SinceRead | null,
   lasting: readonly Lasting[],
+  hasty: ShortTimes | null,
 ): { strong: string; lines: string[] } {
   const { goal, step, stored, waitsForReview, outcome, look, window } = state;
   const decided = goal.decisions.map(
@@ -94,6 +96,7 @@ function resultSection(
       ...(reopened.length > 0 ? [`Since this result was read: ${reopened.join(' ')}`] : []),
       ...inOne([...words.sentences, ...words.beside]),
       ...(words.doesNotSay ? [`Does not say ${words.doesNotSay}`] : []),
+      ...(hasty ? [shortTimesWords(hasty)] : []),
       ...(result && result.look !== look
         ? ['This is the first look, at twenty; the second, at forty, is not full yet.']
         : []),
