@@ -1,5 +1,6 @@
 import { isSerious, mayLeaveOut } from '../safety';
 import { leftOutReasons, type Case, type LeftOutReason } from '../model';
+import { partsOfGoals } from './erase-words';
 import { goalWindow } from './goal-window';
 import type { SurgeonRecord } from './record';
 
@@ -28,8 +29,20 @@ export function leaveOutRefused(one: Case, reason: LeftOutReason, record: Surgeo
   return null;
 }
 
-/** Why this case may not be erased yet; `null` where it may: with it would go an event that nobody has looked at. */
-export const eraseRefused = ({ code, events }: Case): string | null =>
-  (events ?? []).some((event) => isSerious(event) && event.reviewed === null)
-    ? `A serious event of case ${code} waits for your review. Write the review first; then it can be erased. Nothing was erased.`
+/**
+ * Why this case may not be erased yet; `null` where it may. With it would go an event that nobody has looked at, or one
+ * that closes the gate of a result still to be read.
+ */
+export function eraseRefused(one: Case, record: SurgeonRecord): string | null {
+  const serious = (one.events ?? []).filter(isSerious);
+  if (serious.some(({ reviewed }) => reviewed === null))
+    return `A serious event of case ${one.code} waits for your review. Write the review first; then it can be erased. Nothing was erased.`;
+  if (serious.length === 0) return null;
+  const unread = record.goals.filter(
+    ({ id, state }) => state !== 'closed' && record.results.every(({ goalId }) => goalId !== id),
+  );
+  const parts = partsOfGoals(one, { ...record, goals: unread });
+  return parts.some(({ part }) => part === 'window')
+    ? `Case ${one.code} holds a serious event of a window whose result has not been read: without it the result would leave an event out. Read the result first, or close the goal; then it can be erased. Nothing was erased.`
     : null;
+}

@@ -100,13 +100,26 @@ describe('a case of a running window that was left out for a while', () => {
 
 describe('erasing a case', () => {
   it('waits until a serious event of it was looked at', () => {
-    const [one] = running(1).cases;
+    const record = aRecord(casesInLists(41, 5));
+    const [one] = record.cases;
     if (!one) throw new Error('no case');
     const reviewed = { ...event(null), reviewed: { at: '2026-03-01T08:00:00.000Z', text: 'A wider opening.' } };
-    expect(eraseRefused({ ...one, events: [event(null)] })).toContain('waits for your review');
-    expect(eraseRefused({ ...one, events: [reviewed] })).toBeNull();
-    expect(eraseRefused({ ...one, events: [{ ...event(null), nearMiss: true }] })).toBeNull();
-    expect(eraseRefused({ ...one, events: null })).toBeNull();
+    expect(eraseRefused({ ...one, events: [event(null)] }, record)).toContain('waits for your review');
+    expect(eraseRefused({ ...one, events: [reviewed] }, record)).toBeNull();
+    expect(eraseRefused({ ...one, events: [{ ...event(null), nearMiss: true }] }, record)).toBeNull();
+    expect(eraseRefused({ ...one, events: null }, record)).toBeNull();
+  });
+
+  it('waits while a result is still to be read that a reviewed event of it bears on', () => {
+    const reviewed = { ...event(null), reviewed: { at: '2026-03-01T08:00:00.000Z', text: 'A wider opening.' } };
+    const asked = (caseId: string, over: Parameters<typeof aGoal>[1] = {}) => {
+      const record = running(13, aGoal(40, over));
+      const one = record.cases.find(({ id }) => id === caseId);
+      return one ? eraseRefused({ ...one, events: [reviewed] }, record) : 'no case';
+    };
+    expect(asked('case-45')).toContain('Read the result first, or close the goal');
+    expect(asked('case-3')).toBeNull();
+    expect(asked('case-45', { state: 'closed' })).toBeNull();
   });
 });
 

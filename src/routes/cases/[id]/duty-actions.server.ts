@@ -45,7 +45,7 @@ export const dutyActions = {
       return refused('erase', fields, [
         { field: 'confirm', message: `Type the code ${one.code} to confirm. Nothing was erased.` },
       ]);
-    const because = eraseRefused(one);
+    const because = eraseRefused(one, record);
     if (because) return refused('erase', fields, [{ field: 'confirm', message: because }]);
     const { refused: why } = await attempt('confirm', () =>
       event.locals.store.eraseCase(one.id, event.locals.now, partsOfGoals(one, record)),
