@@ -94,9 +94,8 @@ function resultSection(
     strong: words.head,
     lines: [
       ...(reopened.length > 0 ? [`Since this result was read: ${reopened.join(' ')}`] : []),
-      ...inOne([...words.sentences, ...words.beside]),
+      ...inOne([...words.sentences, ...words.beside, ...(hasty ? [shortTimesWords(hasty)] : [])]),
       ...(words.doesNotSay ? [`Does not say ${words.doesNotSay}`] : []),
-      ...(hasty ? [shortTimesWords(hasty)] : []),
       ...(result && result.look !== look
         ? ['This is the first look, at twenty; the second, at forty, is not full yet.']
         : []),
