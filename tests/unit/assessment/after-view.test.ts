@@ -293,7 +293,7 @@ describe('safety before time', () => {
     };
     const asked = hasty({ change: Math.log(0.6) });
     expect(asked?.sentence).toMatch(
-      /^\d+ of these 20 times are shorter than nine in ten of the starting cases\. Look: was anything left out\?/,
+      /^\d+ of these 20 times, adjusted for the eye, are shorter than nine in ten of the starting cases\. Look: was anything left out\?/,
     );
     expect(asked?.cases.length).toBeGreaterThan(4);
     expect(asked?.cases.every(({ id }) => Number(id.split('-')[1]) > 40)).toBe(true);
