@@ -100,8 +100,8 @@ test('the report and After twenty say the same of cases erased after the result 
 
   await page.goto('/after-twenty/goal-1');
   const said = [
-    `1 of the ${result?.startIds.length} starting cases has been erased since.`,
-    '1 of the 20 cases of the window has been erased since.',
+    `1 of the ${result?.startIds.length} starting cases has been taken out of the record since.`,
+    '1 of the 20 cases of the window has been taken out of the record since.',
     'Erased, with events answered: 1 starting case and 1 case of the window. The counts of events are lower for that reason.',
   ];
   const today = await page.locator('#today + p').innerText();

@@ -13,8 +13,13 @@ export type SinceRead = {
   counts: readonly { became: string; part: string; cases: number; of: number }[];
 };
 
-type Fate = 'erased' | 'left out' | 'changed';
-const FATES: readonly Fate[] = ['erased', 'left out', 'changed'];
+type Fate = 'taken out' | 'left out' | 'changed';
+const FATES: readonly Fate[] = ['taken out', 'left out', 'changed'];
+const WORDS: Record<Fate, string> = {
+  'taken out': 'taken out of the record',
+  'left out': 'left out',
+  changed: 'changed',
+};
 /** A list of edited codes longer than this says no more. */
 const CODES_NAMED = 8;
 
@@ -26,7 +31,7 @@ const CODES_NAMED = 8;
 export function sinceRead(state: GoalState, stored: StoredResult): SinceRead | null {
   const found = partsOf(state, stored);
   const rests = casesWithIds(state.cases, [...stored.startIds, ...stored.windowIds]);
-  const gone = found.some(({ fates }) => fates.erased.length > 0);
+  const gone = found.some(({ fates }) => fates['taken out'].length > 0);
   const changed = gone || hashOfCases(rests) !== stored.inputHash;
   const startNow = hashOfCases(casesWithIds(state.cases, state.goal.start.caseIds));
   const startChanged = startNow !== state.goal.start.hash;
@@ -70,11 +75,11 @@ export function reopenedBecause({ stored, gate }: Pick<GoalState, 'stored' | 'ga
 
 type Part = { part: string; of: number; fates: Record<Fate, (string | null)[]> };
 
-/** Each case in one place only: erased, else left out, else changed. An erased one has no code any more. */
+/** Each case in one place only: taken out, by itself or with its file, else left out, else changed. One that is gone has no code any more. */
 function partsOf({ cases }: GoalState, { startIds, windowIds, storedAt }: StoredResult): Part[] {
   const byId = new Map(cases.map((each) => [each.id, each]));
   const partOf = (part: string, ids: readonly string[]): Part => {
-    const fates: Part['fates'] = { erased: [], 'left out': [], changed: [] };
+    const fates: Part['fates'] = { 'taken out': [], 'left out': [], changed: [] };
     for (const id of ids) {
       const one = byId.get(id);
       const fate = fateOf(one, storedAt);
@@ -86,7 +91,7 @@ function partsOf({ cases }: GoalState, { startIds, windowIds, storedAt }: Stored
 }
 
 function fateOf(one: Case | undefined, storedAt: string): Fate | null {
-  if (!one) return 'erased';
+  if (!one) return 'taken out';
   if (one.leftOut !== null) return 'left out';
   return one.history.some(({ at }) => at > storedAt) ? 'changed' : null;
 }
@@ -95,7 +100,7 @@ function reasonOf(part: string, of: number, fate: Fate, codes: readonly (string 
   const n = codes.length;
   const all = of === 1 ? `the only one of the ${part}` : `${n} of the ${of} ${part}`;
   return {
-    words: `${all} ${n === 1 ? 'has' : 'have'} been ${fate} since`,
+    words: `${all} ${n === 1 ? 'has' : 'have'} been ${WORDS[fate]} since`,
     codes: codes.flatMap((code) => code ?? []),
   };
 }

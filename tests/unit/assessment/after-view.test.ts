@@ -209,7 +209,9 @@ describe('when the window is full', () => {
     expect(after.result.head).toBe(before.result.head);
     expect(after.result.rows).toEqual(before.result.rows);
     expect(after.today?.sentence).toMatch(/stays as it was read|could not be worked out/);
-    expect(after.today?.reasons.join(' ')).toContain('1 of the 20 cases of the window has been erased since.');
+    expect(after.today?.reasons.join(' ')).toContain(
+      '1 of the 20 cases of the window has been taken out of the record since.',
+    );
     expect(after.today?.reasons.join(' ')).toContain('1 of the 20 cases of the window has been changed since: C41.');
   });
 

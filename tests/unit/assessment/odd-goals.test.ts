@@ -37,7 +37,9 @@ describe('a window whose result was read', () => {
     expect(openGoals(after)[0]?.stage).toBe('deciding');
     expect(resultOf(after).result.head).toBe(resultOf(read).result.head);
     expect(resultOf(after).result.rows).toEqual(resultOf(read).result.rows);
-    expect(resultOf(after).today?.reasons).toContain('1 of the 20 cases of the window has been erased since.');
+    expect(resultOf(after).today?.reasons).toContain(
+      '1 of the 20 cases of the window has been taken out of the record since.',
+    );
   });
 
   it('draws no later case into it, so that what follows does not move', () => {

@@ -109,11 +109,18 @@ describe('a result after something changed in the record', () => {
   });
   const leaveOut = (): Partial<Case> => ({ leftOut: { reason: 'timing-unreliable', timesSeen: true, at: AFTER } });
   const cases: [string, SurgeonRecord, string[]][] = [
-    ['a case of the window erased', without(read, 58), ['1 of the 20 cases of the window has been erased since']],
+    [
+      'a case of the window erased',
+      without(read, 58),
+      ['1 of the 20 cases of the window has been taken out of the record since'],
+    ],
     [
       'starting cases erased',
       without(read, 3, 9),
-      ['The starting cases have changed since the goal was set', '2 of the 40 starting cases have been erased since'],
+      [
+        'The starting cases have changed since the goal was set',
+        '2 of the 40 starting cases have been taken out of the record since',
+      ],
     ],
     ['one left out', changed(read, 12, leaveOut), ['1 of the 40 starting cases has been left out since']],
     ['one edited', changed(read, 44, edit), ['1 of the 20 cases of the window has been changed since']],
@@ -121,9 +128,9 @@ describe('a result after something changed in the record', () => {
       'all of it',
       changed(changed(without(read, 3, 58, 59), 12, leaveOut), 44, edit),
       [
-        '1 of the 40 starting cases has been erased since',
+        '1 of the 40 starting cases has been taken out of the record since',
         '1 of the 40 starting cases has been left out since',
-        '2 of the 20 cases of the window have been erased since',
+        '2 of the 20 cases of the window have been taken out of the record since',
         '1 of the 20 cases of the window has been changed since',
       ],
     ],
@@ -152,9 +159,9 @@ describe('a result after something changed in the record', () => {
     const rows = (report: ReturnType<typeof goalIn>) =>
       report.figures.filter(({ name }) => name.includes('since the result was read'));
     expect(rows(goalIn(record)).map(({ name, value, n }) => [name, value, n])).toEqual([
-      ['starting cases erased since the result was read', 1, 40],
+      ['starting cases taken out since the result was read', 1, 40],
       ['starting cases left out since the result was read', 1, 40],
-      ['cases of the window erased since the result was read', 2, 20],
+      ['cases of the window taken out since the result was read', 2, 20],
       ['cases of the window changed since the result was read', 1, 20],
     ]);
     for (const report of [monthIn(record), yearIn(record)])
@@ -182,7 +189,7 @@ describe('a result after something changed in the record', () => {
     const record = without({ ...read, goals: [goal] }, 45);
     const { time } = afterIn(record);
     if (time.kind !== 'hidden' || !time.earlier) throw new Error(time.kind);
-    expect(time.earlier.since).toContain('1 of the 20 cases of the window has been erased since.');
+    expect(time.earlier.since).toContain('1 of the 20 cases of the window has been taken out of the record since.');
     const said = reportMarkdown(goalIn(record));
     expect(said).toContain(time.earlier.since.join(' '));
     expect(said).toContain('This is the first look, at twenty; the second, at forty, is not full yet.');
