@@ -40,18 +40,24 @@ export function suggestionOf(audit: Audit, safety: SafetyFacts): Suggestion {
     return { kind: 'waiting', ...noSteps, also: alsoOf(offered, []), because: waitingBecause(audit) };
   const chosen = choose(offered);
   if (!chosen) return { kind: 'nothing', ...noSteps, because: [...heldBack, ...nothingBecause(audit, standings)] };
-  const { kind, steps, view } = chosen;
+  const { kind, steps, view, level } = chosen;
   const ids = steps.map(({ stepId }) => stepId);
   return {
     kind,
     steps: ids,
     view,
+    ...(level ? { level } : {}),
     also: alsoOf(offered, ids),
-    because: [...steps.flatMap((step) => reasonsOn(audit, step, view, kind !== 'level')), ...heldBack],
+    because: [...steps.flatMap((step) => reasonsOn(audit, step, view, kind !== 'level' && !level)), ...heldBack],
   };
 }
 
-type Choice = { kind: 'time' | 'steadiness' | 'level' | 'kept'; steps: readonly StepAudit[]; view: StandingView };
+type Choice = {
+  kind: 'time' | 'steadiness' | 'level' | 'kept';
+  steps: readonly StepAudit[];
+  view: StandingView;
+  level?: NonNullable<Suggestion['level']>;
+};
 
 function choose(standings: readonly Standing[]): Choice | null {
   return (
@@ -79,7 +85,16 @@ function onTwoViews(standings: readonly Standing[]): Choice | null {
   // Two that are level on the same view and both on a second one: the record does not choose between them.
   const together = standings.find(({ view }) => view === best.view);
   if (next && next.view === best.view && together && together.steps.length > 1) return onView(standings, best.view);
-  return { kind: best.view === 'spread' ? 'steadiness' : 'time', steps: [best.step], view: best.view };
+  const others = (together?.steps ?? []).filter((step) => step !== best.step).map(({ stepId }) => stepId);
+  const [second] = standingViews
+    .filter((view) => view !== best.view)
+    .sort((a, b) => shareOn(best.step, b) - shareOn(best.step, a));
+  return {
+    kind: best.view === 'spread' ? 'steadiness' : 'time',
+    steps: [best.step],
+    view: best.view,
+    ...(others.length > 0 && second ? { level: { with: others, second } } : {}),
+  };
 }
 
 function onView(standings: readonly Standing[], view: StandingView): Choice | null {

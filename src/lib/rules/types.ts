@@ -7,6 +7,8 @@ export type Suggestion = {
   steps: readonly string[];
   /** The view the suggestion stands out on. */
   view: 'seconds' | 'spread' | 'reference' | 'safety' | null;
+  /** Steps the suggested one is level with on its view; it was taken because it is first or level on a second view too. */
+  level?: { with: readonly string[]; second: 'seconds' | 'spread' | 'reference' };
   /** "Also worth a look", each with the view it stands out on. */
   also: readonly { stepId: string; view: 'seconds' | 'spread' | 'reference' }[];
   /** Reasons in words with their numbers. */

@@ -10,6 +10,7 @@ export type SuggestionLike = {
   kind: 'safety' | 'waiting' | 'time' | 'steadiness' | 'level' | 'kept' | 'nothing' | 'not-enough';
   steps: readonly string[];
   view: View | 'safety' | null;
+  level?: { with: readonly string[]; second: View };
   also: readonly { stepId: string; view: View }[];
 };
 
@@ -31,7 +32,7 @@ export function suggestionWords(audit: Audit, suggestion: SuggestionLike): { hea
   const label = (id: string) => inSentence(audit.steps.find((step) => step.stepId === id)?.label ?? id);
   const [firstId] = suggestion.steps;
   const step = audit.steps.find((each) => each.stepId === firstId);
-  const also = suggestion.also.length > 0 ? [`Also worth a look: ${alsoWords(suggestion.also, label)}.`] : [];
+  const also = suggestion.also.length > 0 ? [`Also worth a look: ${alsoWords(suggestion, label)}.`] : [];
 
   switch (suggestion.kind) {
     case 'not-enough':
@@ -75,7 +76,9 @@ export function suggestionWords(audit: Audit, suggestion: SuggestionLike): { hea
     }
   }
   const sentences: string[] = [];
-  if (step && suggestion.view === 'reference' && step.reference) {
+  if (step && suggestion.level && suggestion.view && suggestion.view !== 'safety') {
+    sentences.push(levelWords(audit, step, suggestion.view, suggestion.level, label));
+  } else if (step && suggestion.view === 'reference' && step.reference) {
     const { ratio, low, high } = timesAsLong(step.reference);
     sentences.push(
       `It takes you about ${ratio} times as long as in the reference set (${low} to ${high}; ${othersCases(step.reference)}), more than any other step; it ${cameFirst(step.first.reference ?? 0)}.`,
@@ -95,6 +98,19 @@ export function suggestionWords(audit: Audit, suggestion: SuggestionLike): { hea
     head: `Suggested: ${firstId ? label(firstId) : ''}.`,
     sentences: [...sentences, ...also, 'Longer is not wrong: watch two recordings before you choose.'],
   };
+}
+
+/** One of several that are level on a view, taken because it comes first on a second one as well. */
+function levelWords(
+  audit: Audit,
+  step: Audit['steps'][number],
+  view: View,
+  level: NonNullable<SuggestionLike['level']>,
+  label: (id: string) => string,
+): string {
+  const share = (id: string) => audit.steps.find((each) => each.stepId === id)?.first[view] ?? 0;
+  const shares = [step.stepId, ...level.with].map((id) => String(ofHundred(share(id))));
+  return `On ${VIEW_NAME[view]} it is level with ${listed(level.with.map(label))} (first in ${listed(shares)} of 100 re-draws of your record); on ${VIEW_NAME[level.second]} it came first in ${ofHundred(step.first[level.second] ?? 0)}.`;
 }
 
 /** That nothing stands out is an answer; that nothing can be compared is another. */
@@ -125,11 +141,12 @@ function nothingWords({ steps }: Pick<Audit, 'steps'>): { head: string; sentence
 }
 
 /** "nucleus removal, which holds the most seconds"; steps level on one view are named together. */
-function alsoWords(also: SuggestionLike['also'], label: (id: string) => string): string {
+function alsoWords({ also, level, view: on }: SuggestionLike, label: (id: string) => string): string {
   const views = [...new Set(also.map(({ view }) => view))];
   return views
     .map((view) => {
       const steps = also.filter((each) => each.view === view).map(({ stepId }) => label(stepId));
+      if (level && view === on) return `${listed(steps)}, level with it on ${VIEW_NAME[view]}`;
       return steps.length === 1
         ? `${steps[0]}, which ${VIEW_SAYS[view]}`
         : `${listed(steps)}, level on ${VIEW_NAME[view]}`;

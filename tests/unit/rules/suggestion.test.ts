@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { suggestionOf } from '../../../src/lib/rules';
 import type { SafetyFacts, StepSafety } from '../../../src/lib/rules/types';
+import { suggestionWords } from '../../../src/lib/words';
 import { audit, noEvents, reference, stepAudit } from './made-up-audit';
 
 const first = (seconds: number | null, spread: number | null = 0.2, against: number | null = null) => ({
@@ -172,6 +173,30 @@ describe('candidates', () => {
       also: [{ stepId: 'a', view: 'seconds' }],
     });
     expect(result.because).toContain('By seconds B came first in 25 of 100.');
+  });
+
+  it('never says of a step taken for its second view that it holds the most on the first', () => {
+    const steps = [
+      stepAudit('a', { first: first(0.6, 0.05) }),
+      stepAudit('b', { first: first(0.26, 0.3) }),
+      stepAudit('c', { first: first(0.14, 0.3) }),
+    ];
+    const record = audit(steps, { caseIds: Array.from({ length: 24 }, (_, at) => `case-${at + 1}`) });
+    const result = suggestionOf(record, noEvents);
+    expect(result).toMatchObject({
+      kind: 'time',
+      steps: ['b'],
+      view: 'seconds',
+      level: { with: ['a'], second: 'spread' },
+      also: [{ stepId: 'a', view: 'seconds' }],
+    });
+    expect(result.because[0]).toBe('B has 12 s a case between usual and one in five (8 s to 16 s).');
+    const said = suggestionWords(record, result).sentences.join(' ');
+    expect(said).toContain(
+      'On most seconds it is level with A (first in 26 and 60 of 100 re-draws of your record); on what varies most it came first in 30.',
+    );
+    expect(said).toContain('Also worth a look: A, level with it on most seconds.');
+    expect(said).not.toContain('holds the most');
   });
 
   it('breaks a tie between two such steps by the larger difference', () => {
