@@ -71,6 +71,8 @@ export function pairOf(input: {
     };
 
   const times = candidates.map((each) => each.adjusted);
+  if (quantile(times, auditThresholds.longerFrom) <= quantile(times, auditThresholds.smoothTo))
+    return { kind: 'cannot', because: 'These times hardly differ, so no case of them is the longer one of a pair.' };
   const within = ({ adjusted: time }: Candidate, from: number, to: number) =>
     time >= quantile(times, from) && time <= quantile(times, to);
   const wentBack = wentBackIn(table, index);

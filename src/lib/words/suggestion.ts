@@ -113,6 +113,9 @@ function levelWords(
   return `On ${VIEW_NAME[view]} it is level with ${listed(level.with.map(label))} (first in ${listed(shares)} of 100 re-draws of your record); on ${VIEW_NAME[level.second]} it came first in ${ofHundred(step.first[level.second] ?? 0)}.`;
 }
 
+/** Why a step with cases enough has no difference: its times are one and the same, or whole seconds too coarse for it. */
+const ALIKE: ReadonlySet<string> = new Set(['all-equal', 'whole-seconds']);
+
 /** That nothing stands out is an answer; that nothing can be compared is another. */
 function nothingWords({ steps }: Pick<Audit, 'steps'>): { head: string; sentence: string } {
   const timed = steps.filter(({ n }) => n > 0);
@@ -127,6 +130,12 @@ function nothingWords({ steps }: Pick<Audit, 'steps'>): { head: string; sentence
       head,
       sentence:
         'These times hardly vary, so nothing can be said about which step to look at. Were they rounded, or copied?',
+    };
+  const alike = timed.filter(({ differenceCannot: cannot }) => cannot && ALIKE.has(cannot.code));
+  if (alike.length > 0 && timed.length - alike.length < 2)
+    return {
+      head,
+      sentence: `The times of ${listed(alike.map(({ label }) => inSentence(label)))} are too much alike to compare a step with them. Were they rounded, or copied? You can still choose one.`,
     };
   if (timed.every(({ first }) => first.seconds === null && first.spread === null && first.reference === null))
     return {

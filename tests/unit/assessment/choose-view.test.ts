@@ -101,6 +101,18 @@ describe('Choose', () => {
     expect(show(rare, nothing).suggestion.sentences.join(' ')).toContain('No two steps were timed in enough cases');
   });
 
+  it('says which steps never vary where only one does', () => {
+    const cases = month(44).map((each) => ({
+      ...each,
+      stretches: each.stretches
+        .filter(({ stepId }) => ['first', 'practised', 'third'].includes(stepId ?? ''))
+        .map((stretch) => (stretch.stepId === 'practised' ? stretch : { ...stretch, seconds: 30 })),
+    }));
+    expect(show(cases, nothing).suggestion.sentences.join(' ')).toMatch(
+      /^The times of first and third are too much alike to compare a step with them\./i,
+    );
+  });
+
   it('gives safety its own reasons and no time', () => {
     const safety: Suggestion = {
       kind: 'safety',

@@ -102,7 +102,16 @@ describe('the smooth and the longer case', () => {
       because: 'This step is not in the record.',
     });
     expect(pair([]).kind).toBe('cannot');
-    expect(pair(Array.from({ length: 20 }, (_, place) => case_(place + 1, [stretch('a', 0, 60)]))).kind).toBe('pair');
+    const one = (place: number) => case_(place + 1, [stretch('a', 0, 60 + place)]);
+    expect(pair(Array.from({ length: 20 }, (_, place) => one(place))).kind).toBe('pair');
+  });
+
+  it('cannot be chosen where the times do not differ', () => {
+    const alike = forty(() => ({ stretches: [stretch('a', 100, 130), stretch('b', 200, 230)] }));
+    expect(pair(alike)).toEqual({
+      kind: 'cannot',
+      because: 'These times hardly differ, so no case of them is the longer one of a pair.',
+    });
   });
 
   it('of a merged step show where its parts lie in the recording', () => {
