@@ -25,7 +25,6 @@ export type SettingsView = {
   }[];
   inTraining: '' | 'yes' | 'no';
   casesBefore: string;
-  backupMonths: string;
   rate: { perHundred: string; source: string; own: boolean };
   references: readonly { id: string; label: string; words: string }[];
   imports: readonly { id: string; words: string; undone: boolean }[];
@@ -51,7 +50,6 @@ export function settingsView(
     procedures: record.procedures.map(procedureWords),
     inTraining: profile.inTraining === null ? '' : profile.inTraining ? 'yes' : 'no',
     casesBefore: String(profile.casesBefore[profile.procedureId] ?? ''),
-    backupMonths: String(profile.backupMonths),
     rate: { perHundred: inHundred(rate.rate), source: rate.source, own: seriousRate !== null },
     references: record.references.map((set) => ({ id: set.id, label: set.label, words: referenceWords(set, record) })),
     imports: [...about.imports]
@@ -124,7 +122,7 @@ export function rateFromForm(fields: Fields): {
   return { rate: errors.length === 0 ? { rate: perHundred / 100, source } : null, errors };
 }
 
-/** The surgeon's own circumstances: `procedureId`, `inTraining`, `casesBefore`, `backupMonths`. */
+/** The surgeon's own circumstances: `procedureId`, `inTraining`, `casesBefore`. */
 export function profileFromForm(
   fields: Fields,
   record: Pick<SurgeonRecord, 'profile' | 'procedures'>,
@@ -132,14 +130,11 @@ export function profileFromForm(
   const procedureId = textOf(fields, 'procedureId');
   const training = textOf(fields, 'inTraining');
   const before = wholeOf(fields, 'casesBefore');
-  const months = wholeOf(fields, 'backupMonths', 1);
   const errors: FieldError[] = [];
   if (!record.procedures.some(({ id }) => id === procedureId))
     errors.push({ field: 'procedureId', message: 'Choose one of the procedures.' });
   if (before === undefined)
     errors.push({ field: 'casesBefore', message: 'Operations before this record: a whole number, or empty.' });
-  if (months === undefined || months === null)
-    errors.push({ field: 'backupMonths', message: 'Backups: a number of months from 1.' });
   const { [procedureId]: _, ...others } = record.profile.casesBefore;
   return {
     errors,
@@ -148,7 +143,6 @@ export function profileFromForm(
       procedureId,
       inTraining: training === '' ? null : training === 'yes',
       casesBefore: typeof before === 'number' ? { ...others, [procedureId]: before } : others,
-      backupMonths: typeof months === 'number' ? months : record.profile.backupMonths,
     },
   };
 }

@@ -9,7 +9,7 @@ import type { Actions, PageServerLoad } from './$types';
 
 const SAID: Record<string, string> = {
   added: 'The case is in the record.',
-  erased: 'The case was erased everywhere: from the record, its history, drafts and backups.',
+  erased: 'The case was erased everywhere: from the record, its history and drafts. Files you exported still hold it.',
   list: 'The list is stored.',
   taken: 'The cases are in the record.',
   undone: 'The whole import was taken back.',

@@ -79,17 +79,17 @@ describe('the rate of serious events', () => {
 describe('own circumstances', () => {
   it('keeps "not said" apart from no', () => {
     const of = (inTraining: string) =>
-      profileFromForm(fields({ procedureId: 'small', inTraining, backupMonths: '12' }), aRecord()).profile.inTraining;
+      profileFromForm(fields({ procedureId: 'small', inTraining }), aRecord()).profile.inTraining;
     expect([of(''), of('yes'), of('no')]).toEqual([null, true, false]);
   });
   it('an empty number of earlier operations is not said, never 0', () => {
     const record = aRecord();
     const said = { ...record, profile: { ...record.profile, casesBefore: { small: 40 } } };
-    const { profile } = profileFromForm(fields({ procedureId: 'small', casesBefore: '', backupMonths: '12' }), said);
+    const { profile } = profileFromForm(fields({ procedureId: 'small', casesBefore: '' }), said);
     expect(profile.casesBefore).toEqual({});
   });
-  it('refuses an unknown procedure and a backup of no months', () => {
-    const { errors } = profileFromForm(fields({ procedureId: 'none', backupMonths: '0' }), aRecord());
-    expect(errors.map(({ field }) => field)).toEqual(['procedureId', 'backupMonths']);
+  it('refuses an unknown procedure and half an operation', () => {
+    const { errors } = profileFromForm(fields({ procedureId: 'none', casesBefore: '2.5' }), aRecord());
+    expect(errors.map(({ field }) => field)).toEqual(['procedureId', 'casesBefore']);
   });
 });

@@ -126,7 +126,7 @@ export interface Store {
   /** Several cases in one change (a whole list's facts). All or none. `what`: one line for all, or a line a case. */
   updateCases(changed: readonly Case[], what: string | readonly string[], now: string): Promise<Case[]>;
   /**
-   * Removes a case from store, history, drafts, reflections' case links and backups; only counts are kept: of all, of its
+   * Removes a case from store, history, drafts, and reflections' case links; only counts are kept: of all, of its
    * list, and of the goals it is part of, each with whether events had been answered.
    */
   eraseCase(id: string, now: string, partOf?: readonly PartOfGoal[]): Promise<void>;
