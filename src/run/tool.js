@@ -48,6 +48,9 @@ try {
   if (old) throw new Error(old);
   const { entry, args } = chosen();
   await installIfStale();
+  // The bundler reads a file that Kit writes; a fresh checkout has none before the first start.
+  if (!existsSync(join(projectFolder, '.svelte-kit/tsconfig.json')))
+    await runNode([bin('@sveltejs/kit/svelte-kit.js'), 'sync'], { quiet: true });
   const { run } = await import(pathToFileURL(await bundled(entry)).href);
   // npm runs scripts in the project folder; INIT_CWD is where the person stood.
   const userFolder = process.env.INIT_CWD ?? process.cwd();

@@ -117,7 +117,7 @@ test('the report and After twenty say the same of cases erased after the result 
     for (const one of gone) expect(text, file).not.toContain(one?.code);
   }
   const csv = await (await page.request.get('/report/report.csv?of=goal-1')).text();
-  expect(csv).toContain('cases of the window erased since the result was read,1,,,20,cases');
+  expect(csv).toContain('cases of the window taken out since the result was read,1,,,20,cases');
   expect(csv).toMatch(/takeovers of the step,\d+,,,\d+,cases/);
   await page.goto('/report?of=2026');
   await expect(page.locator('article.report')).toContainText(said[1] ?? '');

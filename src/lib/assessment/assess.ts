@@ -1,11 +1,12 @@
 import { auditOf, type Audit, type Interval, type StepAudit } from '../audit';
 import type { AuditReading } from '../intake';
-import type { Case, Effect, Measure, Outcome, Problem, Procedure } from '../model';
+import type { Case, Effect, Lasting, Measure, Outcome, Problem, Procedure } from '../model';
 import { emptyProfile } from '../model';
 import { lastingFor, notANumber, recordNotANumber, resultFor, startGoal, windowOf } from '../practice';
 import type { Guidance, Suggestion } from '../rules/types';
-import { eventBounds, eventTally } from '../safety';
+import { eventBounds, eventTally, withEventsOf } from '../safety';
 import type { Assessment, EffectJson, ResultJson } from './assessment';
+import { countWords } from './after-words';
 import { ENGINE } from './engine';
 import { recordFromReading, type ReadRecord } from './from-reading';
 import { guidanceFor } from './guidance-for';
@@ -80,7 +81,7 @@ export function assess(input: AssessInput): Assessed {
       because: [...suggestion.because],
     },
     guidance: guidanceFor(audit, suggestion, record, input.guidance),
-    ...(goal ? { result: goal.kind === 'result' ? goal.json : null } : {}),
+    ...(goal ? { result: goal.kind === 'none' ? null : goal.json } : {}),
   };
   return { kind: 'assessed', assessment, audit, suggestion, goal };
 }
@@ -89,9 +90,7 @@ const pair = (interval: Interval | null): [number, number] | null => interval &&
 
 function stepJson(step: StepAudit, record: ReadRecord): Assessment['steps'][number] {
   const done = record.cases.filter((one) => one.stretches.some((stretch) => stretch.stepId === step.stepId));
-  const tied = eventTally(
-    done.map((one) => ({ ...one, events: one.events?.filter((event) => event.stepId === step.stepId) ?? null })),
-  );
+  const tied = eventTally(done.map((one) => withEventsOf(one, step.stepId)));
   const bounds = eventBounds(tied);
   return {
     step: step.stepId,
@@ -124,15 +123,10 @@ function stepJson(step: StepAudit, record: ReadRecord): Assessment['steps'][numb
   };
 }
 
-/** `running`: how far the window is where it is not full; before that nothing is called a result in words. */
+/** `running`: how far the window is that is not full; before that there is no result, in words or in numbers. */
 export type GoalResult =
-  | {
-      kind: 'result';
-      json: ResultJson;
-      outcome: Outcome;
-      label: string;
-      running: { cases: number; need: number } | null;
-    }
+  | { kind: 'result'; json: ResultJson; outcome: Outcome; lasting: readonly Lasting[]; label: string }
+  | { kind: 'running'; json: ResultJson; label: string; far: string }
   | { kind: 'none'; because: string };
 
 /**
@@ -183,14 +177,21 @@ function goalResult(
   );
   const [windowIds] = window.windows;
   const common = { cases: record.cases, lists: record.lists, procedure, start: started.start, stepId: picked.stepId };
+  const label = procedure.steps.find(({ id }) => id === picked.stepId)?.label ?? picked.stepId;
+  if (!windowIds) {
+    const far = countWords(window, window.running.length);
+    return { kind: 'running', json: notFull(picked.stepId, `The window is not full: ${far}`), label, far };
+  }
   const outcome = resultFor({
     ...common,
-    windowIds: windowIds ?? window.running,
+    windowIds,
     measure: wish.measure,
     look: 'first',
     seed,
   });
   const usual = started.start.frozen?.usual ?? null;
+  // Only a *shorter* can last or fade.
+  const lasting = outcome.kind === 'shorter' ? lastingFor({ ...common, windows: window.windows }) : [];
   const json: ResultJson = {
     step: picked.stepId,
     kind: outcome.kind,
@@ -200,21 +201,29 @@ function goalResult(
     spread: effectJson(outcome.spread),
     allowance: outcome.allowance,
     steer_s: usual === null || outcome.steer === null ? null : usual * Math.exp(outcome.steer),
-    notes: [...outcome.notes, ...(windowIds ? [] : ['window-not-full'])],
+    notes: [...outcome.notes],
     paused: outcome.paused,
     cannot: outcome.cannot?.because ?? null,
-    lasting: windowIds
-      ? lastingFor({ ...common, windows: window.windows }).map(({ nth, kind, effect }) => ({
-          nth,
-          kind,
-          effect: effectJson(effect) as EffectJson,
-        }))
-      : [],
+    lasting: lasting.map(({ nth, kind, effect }) => ({ nth, kind, effect: effectJson(effect) as EffectJson })),
   };
-  const label = procedure.steps.find(({ id }) => id === picked.stepId)?.label ?? picked.stepId;
-  const counted = windowIds ? null : { cases: window.running.length, need: window.need.cases };
-  return { kind: 'result', json, outcome, label, running: counted };
+  return { kind: 'result', json, outcome, lasting, label };
 }
+
+/** No figure before the window is full: a look at it would already be a result. */
+const notFull = (step: string, because: string): ResultJson => ({
+  step,
+  kind: 'cannot-tell',
+  effect: null,
+  plain: null,
+  rest: null,
+  spread: null,
+  allowance: 0,
+  steer_s: null,
+  notes: ['window-not-full'],
+  paused: [],
+  cannot: because,
+  lasting: [],
+});
 
 const noResult = (because: string): GoalResult => ({ kind: 'none', because });
 

@@ -1,4 +1,4 @@
-import { clock, counted, firstWords, prose, suggestionWords } from '../words';
+import { clock, counted, firstWords, lastingWords, prose, suggestionWords, timesAsLong } from '../words';
 import { effectRows, saidOfResult } from './after-words';
 import type { Assessed, GoalResult } from './assess';
 
@@ -22,7 +22,7 @@ export function assessmentText({
           ? [
               `${Math.round(step.difference)} s`.padStart(7),
               `${Math.round(step.differenceInterval.low)} to ${Math.round(step.differenceInterval.high)}`.padStart(10),
-              `  ${firstWords(step.first.seconds)}`,
+              `  ${audit.enough.enough ? firstWords(step.first.seconds) : ''}`,
             ]
           : [`  ${step.differenceCannot?.because ?? ''}`]),
       ].join(''),
@@ -39,13 +39,13 @@ export function assessmentText({
     ...(audit.patterns.some((each) => each.shown)
       ? [
           '',
-          'Goes with longer times (not caused by):',
+          'Goes with a longer or a shorter time (not caused by):',
           ...audit.patterns
             .filter((each) => each.shown)
-            .map(
-              (each) =>
-                `  ${labelOf(each.stepId)}: ${each.label} (${each.nWith} cases): about ${each.ratio.toFixed(1)} times (${each.low.toFixed(1)} to ${each.high.toFixed(1)})`,
-            ),
+            .map((each) => {
+              const { ratio, low, high } = timesAsLong(each);
+              return `  ${labelOf(each.stepId)}: ${each.label} (${each.nWith} cases, ${each.nWithout} without): about ${ratio} times as long (${low} to ${high})`;
+            }),
         ]
       : []),
     ...(audit.waiting.perCase > 5
@@ -60,11 +60,8 @@ export function assessmentText({
 /** The result as After twenty says it, never a bare verdict. */
 function goalText(goal: GoalResult): string[] {
   if (goal.kind === 'none') return [`No result: ${goal.because}`];
-  const { outcome, label, running } = goal;
-  if (running)
-    return [
-      `${label}: no result yet. ${running.cases} of ${running.need} cases are counted; one is said when they are full.`,
-    ];
+  if (goal.kind === 'running') return [`${goal.label}: no result yet. ${goal.far} One is said when they are full.`];
+  const { outcome, lasting, label } = goal;
   const { head, sentences, doesNotSay, beside } = saidOfResult(outcome, label);
   return [
     `${label}. ${head}`,
@@ -72,5 +69,9 @@ function goalText(goal: GoalResult): string[] {
     ...beside,
     ...effectRows(outcome).map((row) => `  ${row.label}: ${row.words}; ${row.under}`),
     ...(doesNotSay ? [`Does not say ${doesNotSay}`] : []),
+    ...lasting.map((each) => {
+      const said = lastingWords(each, label);
+      return `${said.head}. ${said.sentence}`;
+    }),
   ];
 }

@@ -81,7 +81,7 @@ export function chooseView(
   const named = enough && first && isClear(audit, first, view) ? first.stepId : null;
   const rows = steps.map((step) => rowOf(step, view, suggested.has(step.stepId), enough, query));
   return {
-    suggestion: saidOf(audit, suggestion),
+    suggestion: suggestionWords(audit, suggestion),
     because: suggestion.kind === 'safety' ? [] : suggestion.because,
     level: suggestion.steps.length > 1,
     view,
@@ -122,16 +122,6 @@ function titleOf(audit: Audit, named: string | null, view: View): string {
     spread: 'No step clearly varies most.',
     reference: 'No step clearly differs most from the reference set.',
   }[view];
-}
-
-/** Safety is said with its own reasons: an event that waits, events that came close together, or the monitor's signal. */
-function saidOf(audit: Audit, suggestion: Suggestion): ChooseView['suggestion'] {
-  const said = suggestionWords(audit, suggestion);
-  if (suggestion.kind !== 'safety') return said;
-  return {
-    head: suggestion.steps.length > 0 ? said.head : 'Safety first.',
-    sentences: [...suggestion.because, 'Until this is reviewed no plan has a time in it.'],
-  };
 }
 
 function viewChoices(audit: Audit): ChooseView['views'] {

@@ -1,6 +1,6 @@
 import type { StepAudit } from '../audit';
 import type { Case, Procedure, Step } from '../model';
-import { eventBounds, eventTally } from '../safety';
+import { eventBounds, eventTally, withEventsOf } from '../safety';
 import { inSentence, listed, ofHundred, prose, stepEventWords } from '../words';
 
 /** A sentence with its number, and the page on how that is made. */
@@ -35,9 +35,7 @@ export function stepCounts(step: StepAudit, known: Step, shown: readonly Case[],
 
 /** Over answered cases alone, with the bounds they allow. */
 function tiedTo(stepId: string, shown: readonly Case[]): Parameters<typeof stepEventWords>[0] {
-  const tally = eventTally(
-    shown.map((each) => ({ ...each, events: each.events?.filter((event) => event.stepId === stepId) ?? null })),
-  );
+  const tally = eventTally(shown.map((each) => withEventsOf(each, stepId)));
   const bounds = eventBounds(tally);
   return {
     cases: tally.cases,

@@ -8,7 +8,8 @@ export function enoughOf({
   listsFrom,
 }: Pick<StepTable, 'cases' | 'listCount' | 'listsFrom'>): Enough {
   const { enoughCases, enoughLists, enoughUnlisted } = auditThresholds;
-  const known = listsFrom !== 'blocks';
+  // With no case at all there is nothing of which lists could be unknown.
+  const known = listsFrom !== 'blocks' || cases.length === 0;
   const moreCases = Math.max(0, (known ? enoughCases : enoughUnlisted) - cases.length);
   const moreLists = known ? Math.max(0, enoughLists - listCount) : 0;
   return {

@@ -113,7 +113,15 @@ export function eventReader(
           why: `No step is known as "${stepText}"; the event is kept without a step. Choose the step on the case page.`,
         });
       return {
-        kind: ours ? written : answer === true ? 'other' : kindWritten(written, kindOf(written), wrong),
+        // One of several without a word is an event all the same.
+        kind:
+          written === ''
+            ? 'other'
+            : ours
+              ? written
+              : answer === true
+                ? 'other'
+                : kindWritten(written, kindOf(written), wrong),
         stepId,
         serious: yesNo(columns.serious[index] ?? '') ?? (near ? false : seriousGuess),
         nearMiss: near,

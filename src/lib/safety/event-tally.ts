@@ -19,6 +19,16 @@ export type EventTally = {
   nextDay: { known: number; of: number } | null;
 };
 
+/**
+ * A case with its events of one step alone. Where an event is tied to no step, whether this one had it is not known: the
+ * case then says nothing of the step, and counts as not answered.
+ */
+export const withEventsOf = (one: Case, stepId: string): Case => {
+  const tied = one.events?.filter((event) => event.stepId === stepId) ?? null;
+  const unknown = tied?.length === 0 && one.events?.some((event) => event.stepId === null);
+  return { ...one, events: unknown ? null : tied };
+};
+
 export const isSerious = (event: Event): boolean => event.serious && !event.nearMiss;
 
 /**

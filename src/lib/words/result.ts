@@ -55,18 +55,17 @@ export function resultWords(outcome: Outcome, context: ResultContext): ResultWor
     switch (outcome.kind) {
       case 'paused':
         return outcome.paused.length > 0 ? [...outcome.paused] : ['The safety review comes first.'];
-      case 'steadier': {
-        const range = ([low, high]: readonly [number, number]) => `between ${prose(low)} and ${prose(high)}`;
-        return outcome.rangeStart && outcome.rangeWindow
-          ? [
-              `Two thirds of cases now fall ${range(outcome.rangeWindow)}; before, ${range(outcome.rangeStart)}.`,
-              ...(outcome.plain && outcome.plain.low < 0 && outcome.plain.high > 0
-                ? ['The usual time did not clearly change.']
-                : []),
-            ]
-          : [];
-      }
+      case 'steadier':
+        return [
+          ...spreadSentence(outcome, step),
+          ...rangesSentence(outcome),
+          ...(outcome.plain && outcome.plain.low < 0 && outcome.plain.high > 0
+            ? ['The usual time did not clearly change.']
+            : []),
+        ];
     }
+    if (outcome.measure === 'steadiness')
+      return [...spreadSentence(outcome, step), 'This is not "no change".', ...rangesSentence(outcome)];
     if (!judged) return [];
     const [ratio, low, high] = [Math.exp(judged.estimate), Math.exp(judged.low), Math.exp(judged.high)];
     const changed = secondsChanged(ratio);
@@ -134,6 +133,29 @@ export function resultWords(outcome: Outcome, context: ResultContext): ResultWor
     ].join(' '),
     beside: besideWords(outcome),
   };
+}
+
+/** What a goal on steadiness was judged by: how much the step varies against the rest, not how long it takes. */
+function spreadSentence({ spread, kind }: Outcome, step: string): string[] {
+  if (!spread) return [];
+  const [ratio, low, high] = [spread.estimate, spread.low, spread.high].map(Math.exp) as [number, number, number];
+  const against = 'from case to case, against the rest of the same operations';
+  return [
+    kind === 'steadier'
+      ? `${step} varied about ${lessOrMore(ratio)} ${against} (${rangeOfRatios(low, high)}).`
+      : `How much ${inSentence(step)} varies ${against}: the likeliest figure is ${lessOrMore(ratio)}, but anything ${rangeWithFrom(low, high)} fits.`,
+    `${spread.nWindow} cases against ${spread.nStart} starting cases.`,
+  ];
+}
+
+/** The ranges as they were timed; they hold the ease of the eyes too, so that they may widen where the step itself is steadier. */
+function rangesSentence({ rangeStart, rangeWindow, kind }: Outcome): string[] {
+  if (!rangeStart || !rangeWindow) return [];
+  const range = ([low, high]: readonly [number, number]) => `between ${prose(low)} and ${prose(high)}`;
+  const narrower = rangeWindow[1] / rangeWindow[0] < rangeStart[1] / rangeStart[0];
+  if (kind === 'steadier' && !narrower)
+    return ['As they were timed, two thirds of cases do not lie closer together: the whole operation varied more.'];
+  return [`Two thirds of cases now fall ${range(rangeWindow)}; before, ${range(rangeStart)}.`];
 }
 
 function rangeWithFrom(low: number, high: number): string {

@@ -11,6 +11,7 @@ export type SuggestionLike = {
   steps: readonly string[];
   view: View | 'safety' | null;
   level?: { with: readonly string[]; second: View };
+  because: readonly string[];
   also: readonly { stepId: string; view: View }[];
 };
 
@@ -24,7 +25,9 @@ export function enoughWords(enough: Enough): string {
     enough.lists === null
       ? 'A suggestion needs 30 cases. Lists are not known, so neighbouring rows are treated as one list.'
       : 'A suggestion needs 20 from at least 4 lists.';
-  return `${counted(enough.cases, 'case')} ${enough.cases === 1 ? 'counts' : 'count'}. ${needs} ${more.length ? `${capital(listed(more))} will do. ` : ''}Your times are shown as they are; please read nothing into their order.`;
+  const none =
+    enough.cases === 0 ? 'A case counts with a step timed that your own hands did, unless it is left out. ' : '';
+  return `${counted(enough.cases, 'case')} ${enough.cases === 1 ? 'counts' : 'count'}. ${none}${needs} ${more.length ? `${capital(listed(more))} will do. ` : ''}Your times are shown as they are; please read nothing into their order.`;
 }
 
 /** The bold head and the sentences under it. */
@@ -32,7 +35,7 @@ export function suggestionWords(audit: Audit, suggestion: SuggestionLike): { hea
   const label = (id: string) => inSentence(audit.steps.find((step) => step.stepId === id)?.label ?? id);
   const [firstId] = suggestion.steps;
   const step = audit.steps.find((each) => each.stepId === firstId);
-  const also = suggestion.also.length > 0 ? [`Also worth a look: ${alsoWords(suggestion, label)}.`] : [];
+  const also = suggestion.also.length > 0 ? [`Also worth a look: ${alsoWords(audit, suggestion, label)}.`] : [];
 
   switch (suggestion.kind) {
     case 'not-enough':
@@ -48,10 +51,11 @@ export function suggestionWords(audit: Audit, suggestion: SuggestionLike): { hea
           `(${[audit.waiting.reason, `${prose(audit.waiting.perCase)} a case`].filter(Boolean).join(', ')}). That is a matter for the team, and part of it is checking. No step is suggested.`,
         ],
       };
+    // With its own reasons: an event that waits, events that came close together, or the monitor's signal.
     case 'safety':
       return {
-        head: `Safety first: ${firstId ? label(firstId) : 'a step'}.`,
-        sentences: ['A serious event there is waiting for your review. Until then this step has no time in any plan.'],
+        head: firstId ? `Safety first: ${label(firstId)}.` : 'Safety first.',
+        sentences: [...suggestion.because, 'Until this is reviewed no plan has a time in it.'],
       };
     case 'kept':
       return {
@@ -150,13 +154,14 @@ function nothingWords({ steps }: Pick<Audit, 'steps'>): { head: string; sentence
 }
 
 /** "nucleus removal, which holds the most seconds"; steps level on one view are named together. */
-function alsoWords({ also, level, view: on }: SuggestionLike, label: (id: string) => string): string {
+function alsoWords(audit: Audit, { also, level, view: on }: SuggestionLike, label: (id: string) => string): string {
   const views = [...new Set(also.map(({ view }) => view))];
   return views
     .map((view) => {
-      const steps = also.filter((each) => each.view === view).map(({ stepId }) => label(stepId));
+      const ids = also.filter((each) => each.view === view).map(({ stepId }) => stepId);
+      const steps = ids.map(label);
       if (level && view === on) return `${listed(steps)}, level with it on ${VIEW_NAME[view]}`;
-      return steps.length === 1
+      return steps.length === 1 && firstOn(audit, view)?.stepId === ids[0]
         ? `${steps[0]}, which ${VIEW_SAYS[view]}`
         : `${listed(steps)}, level on ${VIEW_NAME[view]}`;
     })

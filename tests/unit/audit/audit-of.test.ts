@@ -210,7 +210,7 @@ describe('records at the edge', () => {
     const audit = auditOf(input([]));
     sound(audit);
     expect(audit.cannot).toEqual({ code: 'no-cases', because: 'No case counts yet.' });
-    expect(audit.enough).toEqual({ enough: false, cases: 0, lists: null, moreCases: 30, moreLists: 0 });
+    expect(audit.enough).toEqual({ enough: false, cases: 0, lists: 0, moreCases: 20, moreLists: 4 });
     expect(audit.steps[0]).toMatchObject({
       n: 0,
       usual: null,

@@ -123,7 +123,17 @@ describe('assess from a terminal', () => {
 
   it('says how far a window is that is not full, and why there is no result', async () => {
     const running = await assess('two.csv', '--me', 'A', '--goal', 'capsulorhexis', '--from', 'A31');
-    expect(running.out).toContain('no result yet. 10 of 20 cases are counted');
+    expect(running.out).toContain('no result yet. 10 of 20 counted, over 2 of 4 lists.');
+    const figures = await assess('two.csv', '--me', 'A', '--goal', 'capsulorhexis', '--from', 'A31', '--json');
+    expect((JSON.parse(figures.out) as { result: unknown }).result).toMatchObject({
+      kind: 'cannot-tell',
+      effect: null,
+      plain: null,
+      rest: null,
+      notes: ['window-not-full'],
+      cannot: 'The window is not full: 10 of 20 counted, over 2 of 4 lists.',
+      lasting: [],
+    });
     const lost = await assess('two.csv', '--me', 'A', '--goal', 'capsulorhexis', '--from', 'A99');
     expect(lost.out).toContain('No result: No case of this file has the code "A99".');
     const few = await assess('two.csv', '--me', 'A', '--goal', 'capsulorhexis', '--from', 'A5');

@@ -225,6 +225,8 @@ A1,Waiting for patient settling,90,95,,,,,,`,
         ['vitreous-loss', false, true],
       ],
     ]);
+    const wordless = read('case_id,step,seconds,event\nA1,Rhexis,30,PCR; ;vitreous loss').cases[0]?.events;
+    expect(wordless?.map(({ kind }) => kind)).toEqual(['posterior-capsule-tear', 'other', 'vitreous-loss']);
     expect(read('case_id,step,seconds,event\nA1,Rhexis,30,PCR', { serious: 'no' }).cases[0]?.events?.[0]?.serious).toBe(
       false,
     );

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Case } from '../../../src/lib/model';
-import { eventBounds, eventTally, takeovers, takeoversOfAny, handsOf } from '../../../src/lib/safety';
+import { eventBounds, eventTally, takeovers, takeoversOfAny, handsOf, withEventsOf } from '../../../src/lib/safety';
 import { answered, list, minor, nearMiss, none, reviewed, tear } from './made-cases';
 
 describe('counting events', () => {
@@ -16,6 +16,17 @@ describe('counting events', () => {
     });
     expect(tally.byStep).toEqual({ cortex: 3 });
     expect(eventTally(answered([reviewed(tear)])).unreviewedSerious).toBe(0);
+  });
+
+  it('says nothing of a step about a case whose event is tied to none', () => {
+    const untied = { ...tear, stepId: null };
+    const cases = answered([], [untied], [tear], [tear, untied], null);
+    const of = (stepId: string) => {
+      const { answered: known, withEvent } = eventTally(cases.map((one) => withEventsOf(one, stepId)));
+      return [known, withEvent];
+    };
+    expect(of('cortex')).toEqual([3, 2]);
+    expect(of('another')).toEqual([2, 0]);
   });
 
   it('counts operations of the same lists that were not timed, as far as they were answered for', () => {

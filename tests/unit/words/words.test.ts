@@ -59,6 +59,32 @@ const outcome = (over: Partial<Outcome>): Outcome => ({
 });
 const context = { stepLabel: 'Capsulorhexis', falsePerHundred: 2, pausedBy: null };
 
+describe('a goal on steadiness', () => {
+  const spread = effect(0.7, 0.5, 0.95);
+  const narrower = { rangeStart: [60, 120], rangeWindow: [70, 105] } satisfies Partial<Outcome>;
+  const said = (over: Partial<Outcome>) =>
+    resultWords(outcome({ measure: 'steadiness', spread, ...over }), context).sentences.map(plainBlanks);
+
+  it('is told by how much the step varies, with interval and n, and by ranges only where they narrowed', () => {
+    expect(said({ kind: 'steadier', ...narrower })).toEqual([
+      'Capsulorhexis varied about 30 % less from case to case, against the rest of the same operations (5 to 50 % less).',
+      '20 cases against 40 starting cases.',
+      'Two thirds of cases now fall between 1 min 10 s and 1 min 45 s; before, between 1 min and 2 min.',
+    ]);
+    const wider = said({ kind: 'steadier', rangeStart: [96, 144], rangeWindow: [100, 154] }).join(' ');
+    expect(wider).toContain('do not lie closer together');
+    expect(wider).not.toContain('now fall');
+  });
+
+  it('without a clear change never quotes how long the step took', () => {
+    const words = said({ kind: 'cannot-tell', spread: effect(1.02, 0.65, 1.61), ...narrower }).join(' ');
+    expect(words).toContain(
+      'How much capsulorhexis varies from case to case, against the rest of the same operations: the likeliest figure is 2 % more, but anything from 35 % less to 61 % more fits.',
+    );
+    expect(words).not.toMatch(/18 % less|20 % less|a fifth shorter/);
+  });
+});
+
 describe('durations', () => {
   it.each([
     [83, '1 min 23 s', '1:23'],
