@@ -1,8 +1,8 @@
-import { auditOf, type Audit, type Interval, type StepAudit } from '../audit';
+import { auditOf, auditThresholds, type Audit, type Interval, type StepAudit } from '../audit';
 import type { AuditReading } from '../intake';
 import type { Case, Effect, Lasting, Measure, Outcome, Problem, Procedure } from '../model';
 import { emptyProfile } from '../model';
-import { lastingFor, notANumber, recordNotANumber, resultFor, startGoal, windowOf } from '../practice';
+import { lastingFor, notANumber, recordNotANumber, resultFor, spanOfCases, startGoal, windowOf } from '../practice';
 import type { Guidance, Suggestion } from '../rules/types';
 import { eventBounds, eventTally, withEventsOf } from '../safety';
 import type { Assessment, EffectJson, ResultJson } from './assessment';
@@ -10,6 +10,8 @@ import { countWords } from './after-words';
 import { ENGINE } from './engine';
 import { recordFromReading, type ReadRecord } from './from-reading';
 import { guidanceFor } from './guidance-for';
+import { counted } from '../words';
+import { safetyWords, type SafetyWords } from './safety-words';
 import { suggestionFor } from './suggest';
 
 export type GoalWish = {
@@ -34,7 +36,17 @@ export type AssessInput = {
 
 /** The answer with the audit behind it, or why nothing can be assessed. */
 export type Assessed =
-  | { kind: 'assessed'; assessment: Assessment; audit: Audit; suggestion: Suggestion; goal: GoalResult | null }
+  | {
+      kind: 'assessed';
+      assessment: Assessment;
+      audit: Audit;
+      suggestion: Suggestion;
+      goal: GoalResult | null;
+      /** Events of all these cases, with denominators. */
+      safety: SafetyWords;
+      /** What should be known before reading anything into the numbers. */
+      said: readonly string[];
+    }
   | { kind: 'cannot'; because: string; problems: Problem[] };
 
 /**
@@ -83,7 +95,25 @@ export function assess(input: AssessInput): Assessed {
     guidance: guidanceFor(audit, suggestion, record, input.guidance),
     ...(goal ? { result: goal.kind === 'none' ? null : goal.json } : {}),
   };
-  return { kind: 'assessed', assessment, audit, suggestion, goal };
+  return {
+    kind: 'assessed',
+    assessment,
+    audit,
+    suggestion,
+    goal,
+    safety: safetyWords(record.cases, record.cases, record.lists, 'the operation is'),
+    said: [...audit.said, ...smallReference(audit, record)],
+  };
+}
+
+/** That a reference set was given and is too small to compare any step with. */
+function smallReference({ steps }: Audit, { references }: ReadRecord): string[] {
+  const cases = references.reduce((sum, set) => sum + set.cases.length, 0);
+  if (cases === 0 || steps.some(({ reference }) => reference !== null)) return [];
+  const { referenceCases, referenceLists } = auditThresholds;
+  return [
+    `The reference set holds ${counted(cases, 'case')}: a step is compared from ${referenceCases} cases on, of at least ${referenceLists} lists or surgeons.`,
+  ];
 }
 
 const pair = (interval: Interval | null): [number, number] | null => interval && [interval.low, interval.high];
@@ -125,7 +155,15 @@ function stepJson(step: StepAudit, record: ReadRecord): Assessment['steps'][numb
 
 /** `running`: how far the window is that is not full; before that there is no result, in words or in numbers. */
 export type GoalResult =
-  | { kind: 'result'; json: ResultJson; outcome: Outcome; lasting: readonly Lasting[]; label: string }
+  | {
+      kind: 'result';
+      json: ResultJson;
+      outcome: Outcome;
+      lasting: readonly Lasting[];
+      label: string;
+      /** Events of the cases of the window. */
+      safety: SafetyWords;
+    }
   | { kind: 'running'; json: ResultJson; label: string; far: string }
   | { kind: 'none'; because: string };
 
@@ -206,7 +244,9 @@ function goalResult(
     cannot: outcome.cannot?.because ?? null,
     lasting: lasting.map(({ nth, kind, effect }) => ({ nth, kind, effect: effectJson(effect) as EffectJson })),
   };
-  return { kind: 'result', json, outcome, lasting, label };
+  const span = spanOfCases(record.cases, windowIds, procedure.id);
+  const safety = safetyWords(span, record.cases, record.lists);
+  return { kind: 'result', json, outcome, lasting, label, safety };
 }
 
 /** No figure before the window is full: a look at it would already be a result. */

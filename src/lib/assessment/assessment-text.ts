@@ -8,6 +8,8 @@ export function assessmentText({
   audit,
   suggestion,
   goal,
+  safety,
+  said,
 }: Extract<Assessed, { kind: 'assessed' }>): string {
   const { head, sentences } = suggestionWords(audit, suggestion);
   const width = Math.max(...audit.steps.map((step) => step.label.length));
@@ -16,6 +18,7 @@ export function assessmentText({
     .map((step) =>
       [
         `  ${step.label.padEnd(width)}`,
+        String(step.n).padStart(6),
         clock(step.usual ?? 0).padStart(7),
         (step.oneInFive === null ? '' : clock(step.oneInFive)).padStart(7),
         ...(step.difference !== null && step.differenceInterval
@@ -34,7 +37,7 @@ export function assessmentText({
     head,
     ...sentences,
     '',
-    `  ${''.padEnd(width)}${'usual'.padStart(7)}${'1 in 5'.padStart(7)}${'diff.'.padStart(7)}${'95 %'.padStart(10)}  most seconds`,
+    `  ${''.padEnd(width)}${'cases'.padStart(6)}${'usual'.padStart(7)}${'1 in 5'.padStart(7)}${'diff.'.padStart(7)}${'95 %'.padStart(10)}  most seconds`,
     ...rows,
     ...(audit.patterns.some((each) => each.shown)
       ? [
@@ -51,6 +54,9 @@ export function assessmentText({
     ...(audit.waiting.perCase > 5
       ? ['', `Waiting: ${prose(audit.waiting.perCase)} a case. Part of it is checking.`]
       : []),
+    ...(said.length > 0 ? ['', ...said] : []),
+    '',
+    [safety.head, ...safety.sentences].join(' '),
     ...(goal ? ['', ...goalText(goal)] : []),
     '',
     'Use after surgery, never in theatre. A shorter time is not a better operation.',
@@ -61,7 +67,7 @@ export function assessmentText({
 function goalText(goal: GoalResult): string[] {
   if (goal.kind === 'none') return [`No result: ${goal.because}`];
   if (goal.kind === 'running') return [`${goal.label}: no result yet. ${goal.far} One is said when they are full.`];
-  const { outcome, lasting, label } = goal;
+  const { outcome, lasting, label, safety } = goal;
   const { head, sentences, doesNotSay, beside } = saidOfResult(outcome, label);
   return [
     `${label}. ${head}`,
@@ -73,5 +79,6 @@ function goalText(goal: GoalResult): string[] {
       const said = lastingWords(each, label);
       return `${said.head}. ${said.sentence}`;
     }),
+    `Safety in these cases: ${[safety.head, ...safety.sentences].join(' ')}`,
   ];
 }

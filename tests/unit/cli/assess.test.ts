@@ -73,6 +73,9 @@ describe('assess from a terminal', () => {
     expect(out).toContain('40 cases');
     expect(out).toContain('Capsulorhexis');
     expect(out).toContain('Use after surgery, never in theatre.');
+    expect(out).toContain('Events were not asked in this record. Nothing can be said about safety.');
+    expect(out).toMatch(/cases +usual +1 in 5/);
+    expect(out).toMatch(/Capsulorhexis +40 +0:\d\d/);
     expect(err).not.toContain('Error');
   });
 
@@ -92,6 +95,15 @@ describe('assess from a terminal', () => {
     expect(lines[1]).toMatchObject({ file: 'empty.csv' });
     expect((lines[1]?.problems as { why: string }[])[0]?.why.length).toBeGreaterThan(10);
     expect((await assess('two.csv', '--json', '--me', 'A')).out).toBe(`${first.out.split('\n')[0]}\n`);
+  });
+
+  it('says that a reference set is too small to compare with, and that single cases are re-drawn', async () => {
+    const lines = file().split('\n');
+    const few = lines.filter((line) => !/^B,B(?:[3-9]|\d\d),/.test(line) && !/^A,A(?:2[1-9]|3\d|40),/.test(line));
+    await writeFile(join(folder, 'few.csv'), few.join('\n'));
+    const { out } = await assess('few.csv', '--me', 'A', '--reference', 'B');
+    expect(out).toContain('The reference set holds 2 cases: a step is compared from 10 cases on');
+    expect(out).toContain('There are fewer than six lists, so single cases are re-drawn');
   });
 
   it('joins facts by case_id and names what does not fit', async () => {
@@ -119,6 +131,7 @@ describe('assess from a terminal', () => {
     expect(said).toMatch(/against the rest of the operation: .* \(.*\d.*\)/);
     expect(said).toMatch(/Does not say that/);
     expect(out).not.toMatch(/cannot-tell|little-change/);
+    expect(said).toContain('Safety in these cases: Events were not asked in this record.');
   });
 
   it('says how far a window is that is not full, and why there is no result', async () => {
