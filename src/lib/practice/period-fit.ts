@@ -98,7 +98,7 @@ export function periodFit({ outcome, lead, columns, list }: FitInput): PeriodFit
 
 const NO_FIT: Record<FitProblem, string> = {
   'too-few': 'There are too few cases to compare.',
-  'no-variation': 'These times are all the same, so nothing can be compared.',
+  'no-variation': 'These times hardly vary, or in whole seconds only, so nothing can be compared.',
   'not-a-number': 'A fact of the eye is not a number in some case.',
 };
 

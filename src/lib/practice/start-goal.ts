@@ -74,7 +74,11 @@ function* starting(input: StartGoalInput): Work<StartedGoal | Cannot> {
   const { arrays, model, difference } = found;
   const judged = isJudged(input);
   const fit = model.fits.get(arrays.stepIndex);
-  if (judged && !fit) return cannot('no-variation', 'These times are all the same, so a change could not be judged.');
+  if (judged && !fit)
+    return cannot(
+      'no-variation',
+      'These times hardly vary, or in whole seconds only, so a change could not be judged.',
+    );
   const usual = usualOf(model.adjusted[arrays.stepIndex] ?? new Float64Array(0));
   const half = usual && (usual.usual + usual.oneInFive) / 2;
   const steer = usual && half ? Math.log(half / usual.usual) : null;
