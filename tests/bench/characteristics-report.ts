@@ -18,7 +18,15 @@ export type Measured = {
 };
 
 /** What people do today said, and this step alone, in the same runs; shares. */
-export type Beside = { mean: number; welch: number; rank: number; chart: number; plain: number; predicted: number };
+export type Beside = {
+  mean: number;
+  welch: number;
+  rank: number;
+  chart: number;
+  chartEither: number;
+  plain: number;
+  predicted: number;
+};
 
 export type Report = { counts: Measured[]; beside: Beside };
 
@@ -55,6 +63,7 @@ function besideOf(said: readonly Said[]): Beside {
     welch: share((one) => Number(one.today.welch)),
     rank: share((one) => Number(one.today.rank)),
     chart: share((one) => Number(one.today.chart)),
+    chartEither: share((one) => Number(one.today.chartEither)),
     plain: share((one) => Number(one.plainShorter)),
     predicted: share((one) => one.predicted),
   };
@@ -71,6 +80,7 @@ const HEAD = [
   'Welch',
   'rank',
   'chart',
+  'chart, either side',
   'step alone',
   'foretold',
 ];
@@ -86,10 +96,10 @@ export function tableOf(reports: readonly Report[]): string {
       one.atMost !== null ? `≤ ${percent(one.atMost)}` : one.atLeast !== null ? `≥ ${percent(one.atLeast)}` : '',
       one.missed ? 'MISSED' : '',
       ...(at === 0
-        ? [beside.mean, beside.welch, beside.rank, beside.chart, beside.plain]
+        ? [beside.mean, beside.welch, beside.rank, beside.chart, beside.chartEither, beside.plain]
             .map(percent)
             .concat(one.count === RIGHT ? percent(beside.predicted) : '')
-        : ['', '', '', '', '', '']),
+        : ['', '', '', '', '', '', '']),
     ]),
   );
   return [HEAD, HEAD.map(() => '---'), ...rows].map((cells) => `| ${cells.join(' | ')} |`).join('\n');

@@ -2,7 +2,7 @@ import { individualsLimits, mean, median, runChart, sampleSd, tCdf, wilcoxonRank
 import type { SimulatedRecord } from './characteristics-simulate';
 
 /** What people do today with the same seconds; each says "it changed" or not. */
-export type Today = { mean: boolean; welch: boolean; rank: boolean; chart: boolean };
+export type Today = { mean: boolean; welch: boolean; rank: boolean; chart: boolean; chartEither: boolean };
 
 /** The step's own seconds, start against the first window: what a spreadsheet shows. */
 export function saidToday(record: SimulatedRecord, step: number): Today {
@@ -15,6 +15,7 @@ export function saidToday(record: SimulatedRecord, step: number): Today {
     welch: welch(start, window) < 0.05,
     rank: wilcoxonRankSum(window, start).p < 0.05,
     chart: chartSaysShorter(start, window),
+    chartEither: chartSignals(start, window),
   };
 }
 
@@ -40,5 +41,19 @@ function chartSaysShorter(start: readonly number[], window: readonly number[]): 
     eight ||
     (limits !== null && window.some((value) => value < limits.low)) ||
     (median(window) < centre && runChart([...start, ...window], centre).signal)
+  );
+}
+
+/** The same chart asked only whether it signals at all, on either side of its centre: what "out of control" means. */
+function chartSignals(start: readonly number[], window: readonly number[]): boolean {
+  const limits = individualsLimits(start);
+  const centre = median(start);
+  const eight = (side: (value: number) => boolean) =>
+    window.some((_, at) => at + 8 <= window.length && window.slice(at, at + 8).every(side));
+  return (
+    eight((value) => value < centre) ||
+    eight((value) => value > centre) ||
+    (limits !== null && window.some((value) => value < limits.low || value > limits.high)) ||
+    runChart([...start, ...window], centre).signal
   );
 }

@@ -31,12 +31,12 @@ const HOUSE: readonly Room[] = [
 
 /** What a room shows, and so must lead to. */
 const MUST: Readonly<Record<string, readonly string[]>> = {
-  choose: ['suggestion', 'certainty', 'adjusted', 'usual', 'spread', 'reference', 'share', 'went-back', 'over-time'],
+  choose: ['suggestion', 'certainty', 'adjusted', 'median', 'spread', 'reference', 'share', 'returned-to', 'over-time'],
   'waiting-note': ['waiting'],
-  step: ['usual', 'spread', 'reference', 'patterns', 'pair', 'case-by-case', 'step-time', 'went-back', 'events'],
-  plan: ['suggestion', 'starting-cases', 'what-twenty-can-show', 'result', 'steadier'],
-  'plan-set': ['starting-cases', 'the-twenty'],
-  'after-twenty': ['the-twenty', 'done', 'events', 'monitor'],
+  step: ['median', 'spread', 'reference', 'patterns', 'pair', 'case-by-case', 'step-time', 'returned-to', 'events'],
+  plan: ['suggestion', 'baseline-cases', 'what-twenty-can-show', 'result', 'steadier'],
+  'plan-set': ['baseline-cases', 'next-twenty'],
+  'after-twenty': ['next-twenty', 'done', 'events', 'monitor'],
   'after-twenty-past': [
     'result',
     'error-rates',
@@ -45,7 +45,7 @@ const MUST: Readonly<Record<string, readonly string[]>> = {
     'other-charts',
     'done',
     'events',
-    'the-twenty',
+    'next-twenty',
   ],
   'report-goal': ['step-time', 'result', 'events'],
   settings: ['monitor'],

@@ -5,11 +5,11 @@ import { clock, lessOrMore, rangeOfRatios } from '../words';
 export type HowMade =
   | 'step-time'
   | 'adjusted'
-  | 'usual'
+  | 'median'
   | 'spread'
   | 'reference'
   | 'share'
-  | 'went-back'
+  | 'returned-to'
   | 'waiting'
   | 'over-time'
   | 'certainty'
@@ -41,13 +41,13 @@ export function chooseTable(steps: readonly StepAudit[], audit: Audit): ChooseTa
   const columns: Column[] = [
     { label: 'Step' },
     { label: 'Cases', number: true, method: 'step-time' },
-    { label: 'Usual', number: true, method: 'usual' },
-    { label: 'One in five', number: true, method: 'usual' },
-    { label: 'Difference (95 %)', method: 'usual' },
+    { label: 'Usual', number: true, method: 'median' },
+    { label: 'One in five', number: true, method: 'median' },
+    { label: 'Difference (95 %)', method: 'median' },
     { label: 'Usual range', method: 'spread' },
     ...(reference ? [{ label: 'Times the reference (95 %)', method: 'reference' as const }] : []),
     { label: 'Share of the operation', number: true, method: 'share' },
-    { label: 'Went back, a case', number: true, method: 'went-back' },
+    { label: 'Went back, a case', number: true, method: 'returned-to' },
     { label: 'Waiting, mean a case', number: true, method: 'waiting' },
     { label: 'Over time, per 20 cases', method: 'over-time' },
     { label: 'First: most seconds', method: 'certainty' },

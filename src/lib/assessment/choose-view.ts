@@ -139,10 +139,10 @@ function howMade(rows: readonly ChooseRowView[], { kind }: Suggestion, enough: b
   const reference: HowMade[] = rows.some((row) => row.reference) ? ['reference'] : [];
   const ranked: HowMade[] = enough ? ['certainty'] : [];
   return {
-    suggestion: kind === 'safety' ? ['suggestion'] : ['suggestion', 'usual', ...reference, ...ranked],
+    suggestion: kind === 'safety' ? ['suggestion'] : ['suggestion', 'median', ...reference, ...ranked],
     drawing: [
       'adjusted',
-      'usual',
+      'median',
       ...(rows.some(({ range }) => range) ? (['spread'] as const) : []),
       ...reference,
       ...ranked,

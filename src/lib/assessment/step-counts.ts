@@ -4,13 +4,13 @@ import { eventBounds, eventTally, withEventsOf } from '../safety';
 import { inSentence, listed, ofHundred, prose, stepEventWords } from '../words';
 
 /** A sentence with its number, and the page on how that is made. */
-export type StepCount = { sentence: string; how: 'went-back' | 'waiting' | 'events' | 'step-time' };
+export type StepCount = { sentence: string; how: 'returned-to' | 'waiting' | 'events' | 'step-time' };
 
 /** Went back, waiting, events and kept parts of a step, a sentence each. `shown`: the cases of the audit. */
 export function stepCounts(step: StepAudit, known: Step, shown: readonly Case[], procedure: Procedure): StepCount[] {
   const reason = procedure.waitingReasons.find((each) => each.id === step.waitingReason)?.label ?? step.waitingReason;
   return [
-    { how: 'went-back', sentence: wentBackSentence(step.wentBackPerCase) },
+    { how: 'returned-to', sentence: wentBackSentence(step.wentBackPerCase) },
     {
       how: 'waiting',
       sentence:

@@ -25,7 +25,7 @@ export type StepView = {
     lanes: readonly Lane[];
   };
   /** The pages on how the numbers of the first sentences are made. */
-  how: readonly ('usual' | 'spread' | 'reference')[];
+  how: readonly ('median' | 'spread' | 'reference')[];
   counts: readonly StepCount[];
   table: StepTableView;
 };
@@ -79,7 +79,7 @@ export function stepView(
       : null,
     patterns: stepPatterns(audit, stepId),
     how: [
-      'usual',
+      'median',
       ...(step.usualRange ? (['spread'] as const) : []),
       ...(step.reference ? (['reference'] as const) : []),
     ],

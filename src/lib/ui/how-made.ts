@@ -1,15 +1,15 @@
 /**
  * The page on how a number is made, and the words of a link to it: one table, so that a link cannot lead nowhere and is
- * called the same in every room. A test holds its keys against the pages of `content/method`.
+ * called the same in every room. A test holds its keys against the pages of `content/method`; the page of changes belongs to no number and has no link.
  */
 export const HOW_MADE = {
   'step-time': 'step time',
   adjusted: 'adjusted for the eye',
-  usual: 'usual, one in five, difference',
-  spread: 'usual range',
+  median: 'median, 20th percentile, difference',
+  spread: 'spread',
   reference: 'against the reference set',
   share: 'share of the operation',
-  'went-back': 'went back',
+  'returned-to': 'returned to',
   waiting: 'waiting',
   'over-time': 'over time',
   certainty: 'first in so many of 100',
@@ -17,9 +17,9 @@ export const HOW_MADE = {
   patterns: 'when it takes longer',
   pair: 'which two recordings',
   'case-by-case': 'case by case, against the rest',
-  'starting-cases': 'starting cases, allowance and expected range',
+  'baseline-cases': 'baseline cases, selection allowance and expected range',
   'what-twenty-can-show': 'what twenty cases can show',
-  'the-twenty': 'what counts, and what is left out',
+  'next-twenty': 'what counts, and what is left out',
   done: 'what was done, and the times beside it',
   result: 'the result',
   steadier: 'steadier',

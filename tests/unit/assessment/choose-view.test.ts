@@ -142,7 +142,7 @@ describe('Choose', () => {
   it('leads from every number of its table to how it is made', () => {
     const { table, how } = show(month(44));
     expect(table.columns.slice(1).every(({ method }) => method !== undefined)).toBe(true);
-    expect(how.drawing).toEqual(expect.arrayContaining(['usual', 'spread', 'certainty']));
+    expect(how.drawing).toEqual(expect.arrayContaining(['median', 'spread', 'certainty']));
     expect(show(month(9), { ...nothing, kind: 'not-enough' }).how.suggestion).not.toContain('certainty');
   });
 
@@ -248,7 +248,7 @@ describe('a step, case by case', () => {
     const sentence = (over: Partial<Case>) => {
       const cases = month(30).map((each) => ({ ...each, ...over }));
       const view = stepView(audited(cases), 'practised', cases, { marked: {}, query });
-      return view?.counts.find(({ how }) => how === 'went-back')?.sentence;
+      return view?.counts.find(({ how }) => how === 'returned-to')?.sentence;
     };
     expect(sentence({})).toContain('is not known');
     expect(sentence({ wentBackNoted: { practised: 0 } })).toBe('Went back: in none of these cases.');

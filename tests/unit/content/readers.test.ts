@@ -134,11 +134,11 @@ describe('readCautions', () => {
 });
 
 describe('readMethodPages', () => {
-  const text = '---\nid: usual\ntitle: The usual time\n---\nThe median.';
+  const text = '---\nid: median\ntitle: The median\n---\nThe median.';
 
   it('reads id, title and body, in order of file name', () => {
-    expect(readMethodPages({ 'content/method/10-usual.md': text })).toEqual([
-      { id: 'usual', title: 'The usual time', body: 'The median.' },
+    expect(readMethodPages({ 'content/method/10-median.md': text })).toEqual([
+      { id: 'median', title: 'The median', body: 'The median.' },
     ]);
   });
 
