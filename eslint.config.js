@@ -8,23 +8,29 @@ import ts from 'typescript-eslint';
  * The walls of the house: what each folder of src/lib may import beside itself.
  * Imports run one way only; tests/unit/walls.test.ts proves that a violation fails.
  */
+const FOUNDATION = ['statistics', 'format', 'turns'];
+const MODEL = ['model', ...FOUNDATION];
+const FACTS = ['audit', 'safety', 'intake', ...MODEL];
+const JUDGED = ['practice', 'rules', ...FACTS];
 const MAY_IMPORT = {
   turns: [],
+  format: [],
   statistics: [],
-  model: ['statistics'],
-  intake: ['model', 'statistics', 'turns'],
-  audit: ['model', 'statistics', 'turns'],
-  safety: ['model', 'statistics', 'turns'],
-  practice: ['audit', 'safety', 'intake', 'model', 'statistics', 'turns'],
-  rules: ['audit', 'safety', 'intake', 'model', 'statistics', 'turns'],
-  words: ['audit', 'safety', 'intake', 'model', 'statistics', 'turns'],
-  assessment: ['practice', 'rules', 'words', 'audit', 'safety', 'intake', 'model', 'statistics', 'turns'],
+  model: FOUNDATION,
+  intake: MODEL,
+  audit: MODEL,
+  safety: MODEL,
+  practice: FACTS,
+  rules: FACTS,
+  words: JUDGED,
+  assess: ['words', ...JUDGED],
+  rooms: ['assess', 'words', ...JUDGED],
   charts: [],
   ui: ['charts'],
-  server: ['assessment', 'practice', 'rules', 'words', 'audit', 'safety', 'intake', 'model', 'statistics', 'turns'],
+  server: ['rooms', 'assess', 'words', ...JUDGED],
 };
 const FOLDERS = Object.keys(MAY_IMPORT);
-const PURE = ['turns', 'statistics', 'model', 'intake', 'audit', 'safety', 'practice', 'rules', 'words', 'assessment'];
+const PURE = FOLDERS.filter((folder) => !['charts', 'ui', 'server'].includes(folder));
 
 const closedTo = (/** @type {string} */ folder) =>
   FOLDERS.filter(

@@ -1,5 +1,12 @@
-import type { Case, Goal, ListRecord, ReferenceSet, Reflection, StoredResult } from '../src/lib/model';
-import { emptyProfile } from '../src/lib/model';
+import {
+  type Case,
+  type Goal,
+  type ListRecord,
+  type ReferenceSet,
+  type Reflection,
+  type StoredResult,
+  emptyProfile,
+} from '../src/lib/model';
 import { hashOfCases, resultFor, startGoal, windowOf } from '../src/lib/practice';
 import type { Everything } from '../src/lib/server/storage/port';
 import { loadGuidance, loadProcedures } from '../src/lib/server/content/library';

@@ -1,5 +1,5 @@
-import { assess, assessmentText } from '../lib/assessment';
-import { oddInFile } from '../lib/assessment/odd-times';
+import { assess, assessmentText } from '../lib/assess';
+import { oddInFile } from '../lib/rooms/cases/odd-times';
 import type { AuditReading } from '../lib/intake';
 import type { Problem } from '../lib/model';
 import { atOnce } from '../lib/turns';

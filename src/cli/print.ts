@@ -1,4 +1,4 @@
-import { problemLines as grouped } from '../lib/assessment/problem-lines';
+import { problemLines as grouped } from '../lib/rooms/bring-in/problem-lines';
 import { briefly, type AuditReading } from '../lib/intake';
 import type { Problem } from '../lib/model';
 

@@ -29,6 +29,6 @@
  * put together, and the error rates of that, stand in content/method.
  */
 export { readAudit, type AuditReading, type Question } from './intake';
-export { assess, type AssessInput, type Assessed, type GoalWish, type Assessment, assessmentText } from './assessment';
+export { assess, type AssessInput, type Assessed, type GoalWish, type Assessment, assessmentText } from './assess';
 export { startGoal, resultFor, type StartGoalInput, type StartedGoal, type ResultInput } from './practice';
 export type { Case, Effect, ListRecord, Outcome, Problem, Procedure, ReferenceSet, Start } from './model';

@@ -1,8 +1,8 @@
 import { fail, redirect } from '@sveltejs/kit';
-import { openGoals } from '$lib/assessment/goal-stage';
-import { needsLook, nowView } from '$lib/assessment/now-view';
-import { procedureOf } from '$lib/assessment/record';
-import { suggestionFor } from '$lib/assessment/suggest';
+import { openGoals } from '$lib/rooms/goals/goal-standing';
+import { needsLook, nowView } from '$lib/rooms/now/now-view';
+import { procedureOf } from '$lib/model';
+import { suggestionFor } from '$lib/assess/suggest';
 import { attempt } from '$lib/server/attempt';
 import { shownAudit } from '$lib/server/audits';
 import { loadCautions } from '$lib/server/content';

@@ -1,5 +1,4 @@
-import { auditInSlices, auditOf } from '../../src/lib/audit';
-import type { AuditInput } from '../../src/lib/audit';
+import { auditInSlices, auditOf, type AuditInput } from '../../src/lib/audit';
 import type { Case } from '../../src/lib/model';
 import { startGoal, resultFor } from '../../src/lib/practice';
 import { fact, procedure, step } from './made-up';

@@ -1,10 +1,10 @@
-export { parseDuration, type Duration, type PlainNumber } from './duration';
+export { parseDuration, type Duration, type PlainNumber } from './table/duration';
 export { readAudit, readAuditInSlices, type AuditInput, type AuditReading } from './read-audit';
-export type { Mapping } from './mapping';
+export type { Mapping } from './headings/mapping';
 export type { Question, Option } from './questions';
-export type { ReferenceDraft } from './in-lists';
-export type { KnownCase } from './known-cases';
-export type { NewList } from './lists';
+export type { ReferenceDraft } from './cases/in-lists';
+export type { KnownCase } from './cases/known-cases';
+export type { NewList } from './cases/lists';
 export {
   writeCases,
   writeSheet,
@@ -12,13 +12,13 @@ export {
   writingCases,
   writingStretches,
   type WriteOptions,
-} from './write-cases';
-export { hasClockReadings, writeChapters } from './chapters';
-export { liesAhead } from './when';
-export { isMonthAlone } from './events';
-export { harmless } from './harmless';
+} from './write/write-cases';
+export { hasClockReadings, writeChapters } from './stretches/chapters';
+export { liesAhead } from './table/when';
+export { isMonthAlone } from './cases/events';
+export { harmless } from './table/harmless';
 export { briefly } from './ledger';
-export { textPointsToAPerson, codePointsToAPatient } from './people';
-export { factReader, type FactRead } from './facts';
-export type { FactsFile } from './join-facts';
-export { factsOfLetters, moreFacts, readLetters, type MoreFact } from './more-facts';
+export { textPointsToAPerson, codePointsToAPatient } from './table/people';
+export { factReader, type FactRead } from './cases/facts';
+export type { FactsFile } from './cases/join-facts';
+export { factsOfLetters, moreFacts, readLetters, type MoreFact } from './cases/more-facts';

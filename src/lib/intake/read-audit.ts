@@ -1,19 +1,19 @@
 import type { Case, NewCase, Problem, Procedure } from '../model';
 import { atOnce, inSlices, scaled, type Slices, type Work } from '../turns';
-import { chaptersAsSheet, cuesOf, isChapters } from './chapters';
-import { checkText, decode } from './decode';
-import { finish } from './finish';
-import type { FinishedFile, ReferenceDraft } from './in-lists';
-import { factsToJoin, type FactsFile } from './join-facts';
-import { knownCases, type KnownCase } from './known-cases';
-import type { Layout } from './headings';
-import { labelOptions } from './label-plan';
+import { chaptersAsSheet, cuesOf, isChapters } from './stretches/chapters';
+import { checkText, decode } from './table/decode';
+import { finish } from './cases/finish';
+import type { FinishedFile, ReferenceDraft } from './cases/in-lists';
+import { factsToJoin, type FactsFile } from './cases/join-facts';
+import { knownCases, type KnownCase } from './cases/known-cases';
+import type { Layout } from './headings/headings';
+import { labelOptions } from './labels/label-plan';
 import { newLedger } from './ledger';
-import type { NewList } from './lists';
+import type { NewList } from './cases/lists';
 import { asker, type Option, type Question } from './questions';
-import { readTable, type Table } from './read-table';
-import { mappingOf, mappingOfUnread, type Mapping } from './mapping';
-import { allTargets } from './targets';
+import { readTable, type Table } from './table/read-table';
+import { mappingOf, mappingOfUnread, type Mapping } from './headings/mapping';
+import { allTargets } from './headings/targets';
 
 export type AuditInput = {
   /** Text (pasted cells, a file already read) or the bytes of a file in any usual encoding. */

@@ -10,3 +10,4 @@ export * from './result';
 export * from './reflection';
 export * from './profile';
 export * from './problem';
+export * from './surgeon-record';

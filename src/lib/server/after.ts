@@ -1,8 +1,7 @@
-import { afterView, type AfterView } from '../assessment/after-view';
-import { goalLines, type GoalLine, type ReadGoal } from '../assessment/goal-lines';
-import { lastingState, seriesState, statingGoal } from '../assessment/goal-state';
-import type { SurgeonRecord } from '../assessment/record';
-import type { Goal } from '../model';
+import { afterView, type AfterView } from '../rooms/after-twenty/after-view';
+import { goalLines, type GoalLine, type ReadGoal } from '../rooms/after-twenty/goal-lines';
+import { lastingState, seriesState, statingGoal } from '../rooms/goals/goal-state';
+import type { SurgeonRecord, Goal } from '../model';
 import { loadCautions } from './content';
 import { inTurns, othersMeanwhile } from './in-turns';
 import { readGoal } from './results';

@@ -1,4 +1,4 @@
-import type { FieldError } from '../assessment/fields';
+import type { FieldError } from '../rooms/forms/fields';
 import { StaleVersionError, StorageError } from './storage/port';
 
 /**

@@ -1,10 +1,8 @@
 import { createHash } from 'node:crypto';
-import { hiddenCaseIds } from '../assessment/hidden-times';
-import type { SurgeonRecord } from '../assessment/record';
-import type { Audit, AuditInput } from '../audit';
-import { auditInSlices, counted, latestShown } from '../audit';
+import { hiddenCaseIds } from '../rooms/goals/hidden-times';
+import type { SurgeonRecord, Case, Procedure } from '../model';
+import { type Audit, type AuditInput, auditInSlices, counted, latestShown } from '../audit';
 import { auditThresholds } from '../audit/thresholds';
-import type { Case, Procedure } from '../model';
 import { othersMeanwhile } from './in-turns';
 import { keptAnswers } from './kept-answers';
 

@@ -1,7 +1,6 @@
-import { hiddenCaseIds } from '../assessment/hidden-times';
-import { procedureOf } from '../assessment/record';
+import { hiddenCaseIds } from '../rooms/goals/hidden-times';
+import { procedureOf, type Case, type Event, type ListRecord } from '../model';
 import type { WriteOptions } from '../intake';
-import type { Case, Event, ListRecord } from '../model';
 import { personIn } from '../words';
 import type { Work } from '../turns';
 import { inTurns } from './in-turns';

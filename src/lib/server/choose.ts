@@ -1,7 +1,6 @@
-import { chooseView, viewOf, type ChooseView } from '../assessment/choose-view';
-import { procedureOf, type SurgeonRecord } from '../assessment/record';
-import { suggestionFor } from '../assessment/suggest';
-import type { Procedure } from '../model';
+import { chooseView, viewOf, type ChooseView } from '../rooms/choose/choose-view';
+import { procedureOf, type SurgeonRecord, type Procedure } from '../model';
+import { suggestionFor } from '../assess/suggest';
 import type { Suggestion } from '../rules/types';
 import { shownAudit } from './audits';
 import { keptAnswers, recordKey } from './kept-answers';

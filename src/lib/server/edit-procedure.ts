@@ -1,7 +1,6 @@
-import type { SurgeonRecord } from '../assessment/record';
-import { sameProcedure } from '../assessment/procedures/as-shipped';
-import { useOf, type ProcedureUse } from '../assessment/procedures/use';
-import { procedureSchema, type Procedure } from '../model';
+import { type SurgeonRecord, procedureSchema, type Procedure } from '../model';
+import { sameProcedure } from '../rooms/settings/procedures/as-shipped';
+import { useOf, type ProcedureUse } from '../rooms/settings/procedures/use';
 import { loadProcedures } from './content';
 import { readRecord } from './record';
 import type { Store } from './storage/port';

@@ -1,4 +1,4 @@
-import type { Fields } from '../assessment/fields';
+import type { Fields } from '../rooms/forms/fields';
 
 /** A posted form as names and texts; files are left out. */
 export function fieldsOf(form: FormData): Fields {

@@ -1,10 +1,9 @@
 import { createHash } from 'node:crypto';
-import { checkText, decode } from '../intake/decode';
+import { checkText, decode } from '../intake/table/decode';
 import { readAuditInSlices, textPointsToAPerson, type AuditReading } from '../intake';
-import { importPlan } from '../assessment/import-plan';
-import { oddInImport } from '../assessment/odd-times';
-import type { SurgeonRecord } from '../assessment/record';
-import type { Problem } from '../model';
+import { importPlan } from '../rooms/bring-in/import-plan';
+import { oddInImport } from '../rooms/cases/odd-times';
+import type { SurgeonRecord, Problem } from '../model';
 import { inTurns, othersMeanwhile } from './in-turns';
 import { keptAnswers, recordKey } from './kept-answers';
 import type { HeldImport, ImportRecord, Store } from './storage/port';

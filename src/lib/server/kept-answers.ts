@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto';
-import type { SurgeonRecord } from '../assessment/record';
+import type { SurgeonRecord } from '../model';
 
 // The store hands out the same frozen object until it changes, so an object stands for what it holds.
 const numbers = new WeakMap<object, number>();

@@ -1,7 +1,6 @@
-import { hiddenCaseIds, timesWereSeen } from '../assessment/hidden-times';
-import { lastChangeSchema, undoOf, type LastChange, type Undo } from '../assessment/last-change';
-import type { SurgeonRecord } from '../assessment/record';
-import type { Case } from '../model';
+import { hiddenCaseIds, timesWereSeen } from '../rooms/goals/hidden-times';
+import { lastChangeSchema, undoOf, type LastChange, type Undo } from '../rooms/cases/last-change';
+import type { SurgeonRecord, Case } from '../model';
 import { attempt } from './attempt';
 import type { Store } from './storage/port';
 

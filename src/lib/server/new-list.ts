@@ -1,6 +1,5 @@
-import type { NewListForm } from '../assessment/new-list';
-import type { SurgeonRecord } from '../assessment/record';
-import type { ListRecord } from '../model';
+import type { NewListForm } from '../rooms/lists/new-list';
+import type { SurgeonRecord, ListRecord } from '../model';
 import type { Store } from './storage/port';
 import { newList, typedCase } from './typed-case';
 

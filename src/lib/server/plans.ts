@@ -1,8 +1,7 @@
-import { planSource, startInput, type Starting } from '../assessment/plan-source';
-import type { PlanSource } from '../assessment/plan-view';
-import { procedureOf, type SurgeonRecord } from '../assessment/record';
-import { guidanceOf } from '../assessment/step-view';
-import type { Measure } from '../model';
+import { planSource, startInput, type Starting } from '../rooms/plan/plan-source';
+import type { PlanSource } from '../rooms/plan/plan-view';
+import { procedureOf, type SurgeonRecord, type Measure } from '../model';
+import { guidanceOf } from '../rooms/choose/step-view';
 import { startGoalInSlices } from '../practice';
 import { z } from 'zod';
 import { shownAudit } from './audits';

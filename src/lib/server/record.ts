@@ -1,4 +1,4 @@
-import type { SurgeonRecord } from '../assessment/record';
+import type { SurgeonRecord } from '../model';
 import { proceduresOf } from './procedures';
 import type { Store } from './storage/port';
 

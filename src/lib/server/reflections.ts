@@ -1,5 +1,4 @@
-import type { Reflection } from '../model';
-import { checkpointAnswers } from '../model';
+import { type Reflection, checkpointAnswers } from '../model';
 import { personIn } from '../words';
 import { renderOwnMarkdown } from './content';
 import type { Store } from './storage/port';

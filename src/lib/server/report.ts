@@ -1,5 +1,5 @@
-import { SHORTER_WRONG_PER_HUNDRED } from '../assessment/error-rates';
-import { goalState, lastingState } from '../assessment/goal-state';
+import { SHORTER_WRONG_PER_HUNDRED } from '../words/error-rates';
+import { goalState, lastingState } from '../rooms/goals/goal-state';
 import {
   goalReport,
   monthReport,
@@ -7,10 +7,9 @@ import {
   yearReport,
   type ReportRecord,
   type ReportView,
-} from '../assessment/report';
-import type { SurgeonRecord } from '../assessment/record';
-import { monthWords } from '../assessment/when-words';
-import type { Goal } from '../model';
+} from '../rooms/report';
+import type { SurgeonRecord, Goal } from '../model';
+import { monthWords } from '../rooms/forms/when-words';
 import { readGoalLines } from './after';
 import { loadCautions } from './content';
 import { readRecord } from './record';

@@ -1,7 +1,6 @@
-import { ENGINE } from '../assessment/engine';
-import { statingGoal, type GoalState } from '../assessment/goal-state';
-import type { SurgeonRecord } from '../assessment/record';
-import type { Goal } from '../model';
+import { ENGINE } from '../assess/engine';
+import { statingGoal, type GoalState } from '../rooms/goals/goal-state';
+import type { SurgeonRecord, Goal } from '../model';
 import { inTurns } from './in-turns';
 import { StorageError, type Store } from './storage/port';
 

@@ -1,8 +1,7 @@
-import { VIEWS } from '../assessment/choose-view';
-import { pairView, type PairView } from '../assessment/pair-view';
-import { procedureOf, type SurgeonRecord } from '../assessment/record';
-import { stepView, type StepView } from '../assessment/step-view';
-import type { Procedure, Step } from '../model';
+import { VIEWS } from '../rooms/choose/choose-view';
+import { pairView, type PairView } from '../rooms/choose/pair-view';
+import { procedureOf, type SurgeonRecord, type Procedure, type Step } from '../model';
+import { stepView, type StepView } from '../rooms/choose/step-view';
 import { shownAudit } from './audits';
 import { othersMeanwhile } from './in-turns';
 

@@ -1,7 +1,6 @@
-import type { SurgeonRecord } from '../assessment/record';
-import type { TypedFacts } from '../assessment/typed-case';
-import type { TypedTimes } from '../assessment/typed-times';
-import type { Case, Procedure, When } from '../model';
+import type { SurgeonRecord, Case, Procedure, When } from '../model';
+import type { TypedFacts } from '../rooms/cases/typed-case';
+import type { TypedTimes } from '../rooms/cases/typed-times';
 import type { Store } from './storage/port';
 
 const NO_ANSWERS = {

@@ -1,5 +1,5 @@
 import { redirect } from '@sveltejs/kit';
-import { openGoals } from '$lib/assessment/goal-stage';
+import { openGoals } from '$lib/rooms/goals/goal-standing';
 import { readGoalLines } from '$lib/server/after';
 import { loadCautions } from '$lib/server/content';
 import { readRecord } from '$lib/server/record';

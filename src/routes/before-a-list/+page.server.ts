@@ -1,5 +1,5 @@
 import { redirect } from '@sveltejs/kit';
-import { noteViews } from '$lib/assessment/note-view';
+import { noteViews } from '$lib/rooms/before-a-list/note-view';
 import { loadCautions } from '$lib/server/content';
 import { proceduresOf } from '$lib/server/procedures';
 import type { Actions, PageServerLoad } from './$types';

@@ -1,7 +1,7 @@
 import { fail, redirect } from '@sveltejs/kit';
-import { casesView, filterFrom } from '$lib/assessment/cases-view';
-import { takenWords } from '$lib/assessment/import-words';
-import { hiddenCaseIds, hiddenTimes } from '$lib/assessment/hidden-times';
+import { casesView, filterFrom } from '$lib/rooms/cases/cases-view';
+import { takenWords } from '$lib/rooms/bring-in/import-words';
+import { hiddenCaseIds, hiddenTimes } from '$lib/rooms/goals/hidden-times';
 import { attempt } from '$lib/server/attempt';
 import { loadCautions } from '$lib/server/content';
 import { readRecord } from '$lib/server/record';

@@ -1,4 +1,4 @@
-import { searchGuidance, stepRows } from '$lib/assessment/checkpoints-view';
+import { searchGuidance, stepRows } from '$lib/rooms/checkpoints/checkpoints-view';
 import { loadCautions, loadGuidance } from '$lib/server/content';
 import { proceduresOf } from '$lib/server/procedures';
 import type { PageServerLoad } from './$types';

@@ -1,5 +1,5 @@
-import { goalsBeside } from '$lib/assessment/step-goals';
-import { waitingNote } from '$lib/assessment/waiting-view';
+import { goalsBeside } from '$lib/rooms/choose/step-goals';
+import { waitingNote } from '$lib/rooms/choose/waiting-view';
 import { readGoalLines } from '$lib/server/after';
 import { readChoose } from '$lib/server/choose';
 import { loadCautions } from '$lib/server/content';

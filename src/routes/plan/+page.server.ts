@@ -1,9 +1,9 @@
 import { error, fail, redirect } from '@sveltejs/kit';
-import { textOf } from '$lib/assessment/fields';
-import { newGoal } from '$lib/assessment/new-goal';
-import { readPlan } from '$lib/assessment/plan-form';
-import { offeredCheckpoints, planView } from '$lib/assessment/plan-view';
-import { procedureOf } from '$lib/assessment/record';
+import { textOf } from '$lib/rooms/forms/fields';
+import { newGoal } from '$lib/rooms/plan/new-goal';
+import { readPlan } from '$lib/rooms/plan/plan-form';
+import { offeredCheckpoints, planView } from '$lib/rooms/plan/plan-view';
+import { procedureOf } from '$lib/model';
 import { attempt } from '$lib/server/attempt';
 import { loadCautions } from '$lib/server/content';
 import { fieldsOf } from '$lib/server/form-fields';

@@ -1,4 +1,4 @@
-import { noteFinder, reflectionRows, waitingCases, waitingLists } from '$lib/assessment/reflect-view';
+import { noteFinder, reflectionRows, waitingCases, waitingLists } from '$lib/rooms/reflect/reflect-view';
 import { loadCautions, renderOwnMarkdown } from '$lib/server/content';
 import { readRecord } from '$lib/server/record';
 import type { PageServerLoad } from './$types';

@@ -1,4 +1,4 @@
-import { remindersOf } from '$lib/assessment/reminders';
+import { remindersOf } from '$lib/rooms/now/reminders';
 import { calendarFile } from '$lib/server/calendar';
 import { readRecord } from '$lib/server/record';
 import type { RequestHandler } from './$types';

@@ -1,5 +1,5 @@
 import { fail, redirect } from '@sveltejs/kit';
-import { profileFromForm, rateFromForm, settingsView } from '$lib/assessment/settings-view';
+import { profileFromForm, rateFromForm, settingsView } from '$lib/rooms/settings/settings-view';
 import { seriousRatePublished } from '$lib/safety';
 import { attempt } from '$lib/server/attempt';
 import { loadCautions } from '$lib/server/content';

@@ -1,8 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { auditInSlices, auditOf } from '../../../src/lib/audit';
+import { auditInSlices, auditOf, type Audit, type AuditInput } from '../../../src/lib/audit';
 import { Cancelled } from '../../../src/lib/turns';
-import type { Audit, AuditInput } from '../../../src/lib/audit';
 import type { Case, Stretch } from '../../../src/lib/model';
 import { case_, fact, length, listRecord, procedure, step } from '../../bench/made-up';
 import { nineEqualSteps, plainProcedure, recordOf, referenceOf, type World } from '../../bench/simulated-record';

@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { auditOf } from '../../../src/lib/audit';
-import type { Audit } from '../../../src/lib/audit';
+import { auditOf, type Audit } from '../../../src/lib/audit';
 import type { Case } from '../../../src/lib/model';
 import { randomStream } from '../../../src/lib/statistics';
 import { case_, fact, length, listRecord, procedure, step, stretch } from '../../bench/made-up';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { assess, type AssessInput } from '../../../src/lib/assessment';
+import { assess, type AssessInput } from '../../../src/lib/assess';
 import { outcomeSchema, type Outcome } from '../../../src/lib/model';
 import {
   lastingFor,

@@ -1,11 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { changeOf } from '../../../src/lib/practice/change';
+import { changeOf, windowIndicators } from '../../../src/lib/practice/change';
 import { hiddenEase } from '../../../src/lib/practice/hidden-ease';
 import { judgeTime } from '../../../src/lib/practice/judge-time';
 import { standardError, type PeriodFit } from '../../../src/lib/practice/period-fit';
 import type { Cannot } from '../../../src/lib/practice/cannot';
 import { restOfOperation } from '../../../src/lib/practice/rest-of-operation';
-import { windowIndicators } from '../../../src/lib/practice/change';
 import { inventedArrays } from './invented-arrays';
 
 /*

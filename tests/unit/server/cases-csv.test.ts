@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { bringInView } from '../../../src/lib/assessment/bring-in-view';
-import { caseView } from '../../../src/lib/assessment/case-view';
-import { importBatch, importPlan } from '../../../src/lib/assessment/import-plan';
-import { waitingEvents } from '../../../src/lib/assessment/waiting-events';
+import { bringInView } from '../../../src/lib/rooms/bring-in/bring-in-view';
+import { caseView } from '../../../src/lib/rooms/cases/case-view';
+import { importBatch, importPlan } from '../../../src/lib/rooms/bring-in/import-plan';
+import { waitingEvents } from '../../../src/lib/rooms/now/waiting-events';
 import { readAudit, writingCases } from '../../../src/lib/intake';
 import type { Case } from '../../../src/lib/model';
 import { gate } from '../../../src/lib/safety';

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { caseSchema } from '../../../src/lib/model';
 import { typedCase } from '../../../src/lib/server/typed-case';
-import { aCase } from '../assessment/made-up';
+import { aCase } from '../rooms/made-up';
 
 const { code, procedureId, listId, position, facts, hands, events, stretches, wentBackNoted, keptSeen } = aCase(1);
 const typed = { code, procedureId, listId, position, facts, hands, events };

@@ -1,5 +1,4 @@
-import type { DocumentKind, DocumentName, Documents } from './documents';
-import { kindOf } from './documents';
+import { type DocumentKind, type DocumentName, type Documents, kindOf } from './documents';
 import { StorageError } from './port';
 
 /** A document, or why it cannot be read; such a one is neither read nor written. */

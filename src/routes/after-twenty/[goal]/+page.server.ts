@@ -1,8 +1,8 @@
 import { error, fail, redirect } from '@sveltejs/kit';
-import { reviewedCase } from '$lib/assessment/event-review';
-import { decided } from '$lib/assessment/decisions';
-import { textOf } from '$lib/assessment/fields';
-import { procedureOf } from '$lib/assessment/record';
+import { reviewedCase } from '$lib/rooms/forms/event-review';
+import { decided } from '$lib/rooms/after-twenty/decisions';
+import { textOf } from '$lib/rooms/forms/fields';
+import { procedureOf } from '$lib/model';
 import { readAfter, readGoalLines } from '$lib/server/after';
 import { attempt } from '$lib/server/attempt';
 import { loadCautions } from '$lib/server/content';

@@ -1,9 +1,9 @@
 import { error } from '@sveltejs/kit';
-import { leftOutOptions } from '$lib/assessment/case-change';
-import { caseView } from '$lib/assessment/case-view';
-import { noticedOptions } from '$lib/assessment/event-fields';
-import { hiddenCaseIds } from '$lib/assessment/hidden-times';
-import { oddInCase } from '$lib/assessment/odd-times';
+import { leftOutOptions } from '$lib/words/left-out';
+import { caseView } from '$lib/rooms/cases/case-view';
+import { noticedOptions } from '$lib/rooms/forms/event-fields';
+import { hiddenCaseIds } from '$lib/rooms/goals/hidden-times';
+import { oddInCase } from '$lib/rooms/cases/odd-times';
 import { inTurns } from '$lib/server/in-turns';
 import { loadCautions } from '$lib/server/content';
 import { importedLast, lastUndo } from '$lib/server/last-change';

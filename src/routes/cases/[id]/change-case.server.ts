@@ -1,9 +1,8 @@
 import { error, fail, redirect, type RequestEvent } from '@sveltejs/kit';
-import type { CaseChange } from '$lib/assessment/case-change';
-import { textOf, type FieldError, type Fields } from '$lib/assessment/fields';
-import { hiddenCaseIds } from '$lib/assessment/hidden-times';
-import { procedureOf, type SurgeonRecord } from '$lib/assessment/record';
-import type { Case, Procedure } from '$lib/model';
+import type { CaseChange } from '$lib/rooms/cases/case-change';
+import { textOf, type FieldError, type Fields } from '$lib/rooms/forms/fields';
+import { hiddenCaseIds } from '$lib/rooms/goals/hidden-times';
+import { procedureOf, type SurgeonRecord, type Case, type Procedure } from '$lib/model';
 import { attempt } from '$lib/server/attempt';
 import { fieldsOf } from '$lib/server/form-fields';
 import { changeCases } from '$lib/server/last-change';

@@ -1,9 +1,9 @@
 import type { RequestEvent } from '@sveltejs/kit';
-import { withFacts, withHands, withTimes } from '$lib/assessment/case-change';
-import { factsFromForm } from '$lib/assessment/eye-fields';
-import { textOf } from '$lib/assessment/fields';
-import { timesWereSeen } from '$lib/assessment/hidden-times';
-import { stretchesFromForm } from '$lib/assessment/stretch-fields';
+import { withFacts, withHands, withTimes } from '$lib/rooms/cases/case-change';
+import { factsFromForm } from '$lib/rooms/forms/eye-fields';
+import { textOf } from '$lib/rooms/forms/fields';
+import { timesWereSeen } from '$lib/rooms/goals/hidden-times';
+import { stretchesFromForm } from '$lib/rooms/forms/stretch-fields';
 import { handsSchema } from '$lib/model';
 import { asked, refused, store } from './change-case.server';
 

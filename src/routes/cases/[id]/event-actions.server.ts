@@ -1,8 +1,8 @@
 import type { RequestEvent } from '@sveltejs/kit';
-import { withEvents } from '$lib/assessment/case-change';
-import { eventFromForm } from '$lib/assessment/event-fields';
-import { GONE, reviewFrom, whatReviewed, withReview } from '$lib/assessment/event-review';
-import { textOf } from '$lib/assessment/fields';
+import { withEvents } from '$lib/rooms/cases/case-change';
+import { eventFromForm } from '$lib/rooms/forms/event-fields';
+import { GONE, reviewFrom, whatReviewed, withReview } from '$lib/rooms/forms/event-review';
+import { textOf } from '$lib/rooms/forms/fields';
 import { asked, refused, store } from './change-case.server';
 
 /** The answer about events. Nothing about reporting or telling the patient is stored: it is not this record's business. */

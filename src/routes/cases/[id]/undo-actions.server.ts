@@ -1,5 +1,5 @@
 import { redirect, type RequestEvent } from '@sveltejs/kit';
-import { textOf } from '$lib/assessment/fields';
+import { textOf } from '$lib/rooms/forms/fields';
 import { undoLast } from '$lib/server/last-change';
 import { asked, refused } from './change-case.server';
 

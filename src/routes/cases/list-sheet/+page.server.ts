@@ -1,5 +1,5 @@
-import { listSheet } from '$lib/assessment/list-sheet';
-import { procedureOf } from '$lib/assessment/record';
+import { listSheet } from '$lib/rooms/lists/list-sheet';
+import { procedureOf } from '$lib/model';
 import { proceduresOf } from '$lib/server/procedures';
 import type { PageServerLoad } from './$types';
 

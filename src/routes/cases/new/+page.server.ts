@@ -1,8 +1,8 @@
 import { fail, redirect } from '@sveltejs/kit';
-import { textOf, textsOf } from '$lib/assessment/fields';
-import { draftFields, draftKey, newCaseView } from '$lib/assessment/new-case-view';
-import { procedureOf } from '$lib/assessment/record';
-import { typedFacts } from '$lib/assessment/typed-case';
+import { textOf, textsOf } from '$lib/rooms/forms/fields';
+import { draftFields, draftKey, newCaseView } from '$lib/rooms/cases/new-case-view';
+import { procedureOf } from '$lib/model';
+import { typedFacts } from '$lib/rooms/cases/typed-case';
 import { loadCautions } from '$lib/server/content';
 import { fieldsOf } from '$lib/server/form-fields';
 import { readRecord } from '$lib/server/record';

@@ -1,6 +1,6 @@
 import { fail, redirect } from '@sveltejs/kit';
 import { randomInt } from 'node:crypto';
-import { nextListFromForm, planFromForm, timingPlanView } from '$lib/assessment/timing-plan-view';
+import { nextListFromForm, planFromForm, timingPlanView } from '$lib/rooms/lists/timing-plan-view';
 import { fieldsOf } from '$lib/server/form-fields';
 import type { Actions, PageServerLoad } from './$types';
 

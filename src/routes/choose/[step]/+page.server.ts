@@ -1,6 +1,6 @@
 import { error } from '@sveltejs/kit';
-import { goalsOnStep } from '$lib/assessment/step-goals';
-import { guidanceOf } from '$lib/assessment/step-view';
+import { goalsOnStep } from '$lib/rooms/choose/step-goals';
+import { guidanceOf } from '$lib/rooms/choose/step-view';
 import { readGoalLines } from '$lib/server/after';
 import { loadCautions, loadGuidance, renderMarkdown } from '$lib/server/content';
 import { readRecord } from '$lib/server/record';

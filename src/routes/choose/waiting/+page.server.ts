@@ -1,6 +1,6 @@
-import { hiddenCaseIds } from '$lib/assessment/hidden-times';
-import { procedureOf } from '$lib/assessment/record';
-import { waitingNote } from '$lib/assessment/waiting-view';
+import { hiddenCaseIds } from '$lib/rooms/goals/hidden-times';
+import { procedureOf } from '$lib/model';
+import { waitingNote } from '$lib/rooms/choose/waiting-view';
 import { loadCautions } from '$lib/server/content';
 import { readRecord } from '$lib/server/record';
 import type { PageServerLoad } from './$types';

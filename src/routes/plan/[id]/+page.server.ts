@@ -1,7 +1,7 @@
 import { error, fail, redirect } from '@sveltejs/kit';
-import { goalView } from '$lib/assessment/goal-view';
-import { agreedGoal } from '$lib/assessment/new-goal';
-import { decided } from '$lib/assessment/decisions';
+import { goalView } from '$lib/rooms/goals/goal-view';
+import { agreedGoal } from '$lib/rooms/plan/new-goal';
+import { decided } from '$lib/rooms/after-twenty/decisions';
 import { attempt } from '$lib/server/attempt';
 import { loadCautions } from '$lib/server/content';
 import { readRecord } from '$lib/server/record';

@@ -1,7 +1,7 @@
 import { error, fail, redirect } from '@sveltejs/kit';
-import { hiddenCaseIds } from '$lib/assessment/hidden-times';
-import { changedReflection, reflectionForm } from '$lib/assessment/reflect-view';
-import { instantWords } from '$lib/assessment/when-words';
+import { hiddenCaseIds } from '$lib/rooms/goals/hidden-times';
+import { changedReflection, reflectionForm } from '$lib/rooms/reflect/reflect-view';
+import { instantWords } from '$lib/rooms/forms/when-words';
 import { loadCautions, renderOwnMarkdown } from '$lib/server/content';
 import { readRecord } from '$lib/server/record';
 import {

@@ -1,6 +1,6 @@
 import { error, fail, redirect } from '@sveltejs/kit';
-import { hiddenCaseIds } from '$lib/assessment/hidden-times';
-import { reflectionForm } from '$lib/assessment/reflect-view';
+import { hiddenCaseIds } from '$lib/rooms/goals/hidden-times';
+import { reflectionForm } from '$lib/rooms/reflect/reflect-view';
 import { loadCautions } from '$lib/server/content';
 import { readRecord } from '$lib/server/record';
 import {

@@ -1,5 +1,5 @@
 import { error } from '@sveltejs/kit';
-import { reportMarkdown } from '$lib/assessment/report';
+import { reportMarkdown } from '$lib/rooms/report';
 import { plainBlanks } from '$lib/words';
 import { reportOf } from '$lib/server/report';
 import type { RequestHandler } from './$types';

@@ -1,5 +1,5 @@
 import { fail, redirect } from '@sveltejs/kit';
-import { proceduresView } from '$lib/assessment/procedures/procedures-view';
+import { proceduresView } from '$lib/rooms/settings/procedures/procedures-view';
 import { loadProcedures } from '$lib/server/content';
 import { undoProcedure } from '$lib/server/edit-procedure';
 import { readRecord } from '$lib/server/record';

@@ -1,5 +1,4 @@
-import type { Everything, Store } from '../port';
-import { StorageError } from '../port';
+import { type Everything, type Store, StorageError } from '../port';
 import { checked } from '../checked';
 import { everythingSchema } from '../everything-schema';
 import { ledgerOf } from '../ledger';

@@ -1,11 +1,10 @@
-import { emptyProfile, procedureSchema, profileSchema } from '../../../model';
+import { emptyProfile, procedureSchema, profileSchema, type Procedure, type Profile } from '../../../model';
 import { checked, found } from '../checked';
 import { recordsOf } from '../numbered';
 import { StorageError, type Store } from '../port';
 import { allOf } from '../sharded';
 import type { Draft, Reader, Shelf } from '../shelf';
 import { referencesOf } from './references';
-import type { Procedure, Profile } from '../../../model';
 
 const noProfile = profileSchema.parse(emptyProfile);
 

@@ -1,6 +1,6 @@
 import { error } from '@sveltejs/kit';
-import { hiddenCaseIds } from '$lib/assessment/hidden-times';
-import { procedureOf } from '$lib/assessment/record';
+import { hiddenCaseIds } from '$lib/rooms/goals/hidden-times';
+import { procedureOf } from '$lib/model';
 import { hasClockReadings, writeChapters } from '$lib/intake';
 import { readRecord } from '$lib/server/record';
 import type { RequestHandler } from './$types';

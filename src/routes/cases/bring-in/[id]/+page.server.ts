@@ -1,9 +1,9 @@
 import { error, fail, redirect } from '@sveltejs/kit';
-import { bringInView } from '$lib/assessment/bring-in-view';
-import { choicesFromForm } from '$lib/assessment/import-choices';
-import { hiddenCaseIds, timesWereSeen } from '$lib/assessment/hidden-times';
-import { importBatch, importPlan } from '$lib/assessment/import-plan';
-import { instantWords } from '$lib/assessment/when-words';
+import { bringInView } from '$lib/rooms/bring-in/bring-in-view';
+import { choicesFromForm } from '$lib/rooms/bring-in/import-choices';
+import { hiddenCaseIds, timesWereSeen } from '$lib/rooms/goals/hidden-times';
+import { importBatch, importPlan } from '$lib/rooms/bring-in/import-plan';
+import { instantWords } from '$lib/rooms/forms/when-words';
 import { attempt } from '$lib/server/attempt';
 import { fieldsOf } from '$lib/server/form-fields';
 import { oddInHeld, readHeld, sameTextBefore, textHash } from '$lib/server/held-import';

@@ -1,7 +1,7 @@
 import { error } from '@sveltejs/kit';
-import { listSheet, listSheetCsv, sheetListOf } from '$lib/assessment/list-sheet';
-import { casesOfList } from '$lib/assessment/list-view';
-import { procedureOf } from '$lib/assessment/record';
+import { listSheet, listSheetCsv, sheetListOf } from '$lib/rooms/lists/list-sheet';
+import { casesOfList } from '$lib/rooms/lists/list-view';
+import { procedureOf } from '$lib/model';
 import { readRecord } from '$lib/server/record';
 import type { RequestHandler } from './$types';
 

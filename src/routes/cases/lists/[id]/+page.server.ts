@@ -1,9 +1,9 @@
 import { error, fail, redirect } from '@sveltejs/kit';
-import { textOf } from '$lib/assessment/fields';
-import { hiddenCaseIds, timesWereSeen } from '$lib/assessment/hidden-times';
-import { listFromFields, rowsFromForm } from '$lib/assessment/list-form';
-import { casesOfList, listView } from '$lib/assessment/list-view';
-import { procedureOf } from '$lib/assessment/record';
+import { textOf } from '$lib/rooms/forms/fields';
+import { hiddenCaseIds, timesWereSeen } from '$lib/rooms/goals/hidden-times';
+import { listFromFields, rowsFromForm } from '$lib/rooms/lists/list-form';
+import { casesOfList, listView } from '$lib/rooms/lists/list-view';
+import { procedureOf } from '$lib/model';
 import { loadCautions } from '$lib/server/content';
 import { attempt } from '$lib/server/attempt';
 import { fieldsOf } from '$lib/server/form-fields';

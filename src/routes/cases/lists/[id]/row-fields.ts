@@ -1,4 +1,4 @@
-import type { FactRow, FactTable } from '$lib/assessment/list-view';
+import type { FactRow, FactTable } from '$lib/rooms/lists/list-view';
 import { valueOf, type FormValues } from '$lib/ui/form-values';
 import type { WalkField } from '$lib/ui/key-walk';
 

@@ -1,6 +1,6 @@
 import { error, fail, redirect, type RequestEvent } from '@sveltejs/kit';
-import { GONE, reviewFrom, withReview } from '$lib/assessment/event-review';
-import { textOf } from '$lib/assessment/fields';
+import { GONE, reviewFrom, withReview } from '$lib/rooms/forms/event-review';
+import { textOf } from '$lib/rooms/forms/fields';
 import { attempt } from '$lib/server/attempt';
 import { fieldsOf } from '$lib/server/form-fields';
 import type { ListRecord } from '$lib/model';

@@ -1,5 +1,5 @@
 import { fail, redirect } from '@sveltejs/kit';
-import { newListFromForm } from '$lib/assessment/new-list';
+import { newListFromForm } from '$lib/rooms/lists/new-list';
 import { attempt } from '$lib/server/attempt';
 import { loadCautions } from '$lib/server/content';
 import { fieldsOf } from '$lib/server/form-fields';

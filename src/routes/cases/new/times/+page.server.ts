@@ -1,9 +1,9 @@
 import { fail, redirect } from '@sveltejs/kit';
-import { textOf, type Fields } from '$lib/assessment/fields';
-import { aheadOfTimes, draftFields, draftKey, timesView } from '$lib/assessment/new-case-view';
-import { procedureOf } from '$lib/assessment/record';
-import { typedFacts } from '$lib/assessment/typed-case';
-import { typedTimes } from '$lib/assessment/typed-times';
+import { textOf, type Fields } from '$lib/rooms/forms/fields';
+import { aheadOfTimes, draftFields, draftKey, timesView } from '$lib/rooms/cases/new-case-view';
+import { procedureOf } from '$lib/model';
+import { typedFacts } from '$lib/rooms/cases/typed-case';
+import { typedTimes } from '$lib/rooms/cases/typed-times';
 import { attempt } from '$lib/server/attempt';
 import { fieldsOf } from '$lib/server/form-fields';
 import { readRecord } from '$lib/server/record';

@@ -4,7 +4,7 @@ import { KEYS } from '$lib/charts/keys';
 import PatternRows from '$lib/charts/PatternRows.svelte';
 import StepCases from '$lib/charts/StepCases.svelte';
 import { svgFile } from '$lib/charts/svg-file';
-import type { StepView } from '$lib/assessment/step-view';
+import type { StepView } from '$lib/rooms/choose/step-view';
 import { readRecord } from '$lib/server/record';
 import { readStep } from '$lib/server/step';
 import { svgResponse } from '$lib/server/svg-response';

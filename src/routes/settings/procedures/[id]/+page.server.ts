@@ -1,11 +1,11 @@
 import { error, fail, redirect } from '@sveltejs/kit';
-import { asShipped } from '$lib/assessment/procedures/as-shipped';
-import { withoutFact } from '$lib/assessment/procedures/fact-form';
-import { errorsOf } from '$lib/assessment/procedures/problems';
-import { procedureView } from '$lib/assessment/procedures/procedures-view';
-import { moved, withoutStep, withStepBack } from '$lib/assessment/procedures/steps';
-import { nameFromForm } from '$lib/assessment/procedures/words-form';
-import { textOf, type Fields } from '$lib/assessment/fields';
+import { asShipped } from '$lib/rooms/settings/procedures/as-shipped';
+import { withoutFact } from '$lib/rooms/settings/procedures/fact-form';
+import { errorsOf } from '$lib/rooms/settings/procedures/problems';
+import { procedureView } from '$lib/rooms/settings/procedures/procedures-view';
+import { moved, withoutStep, withStepBack } from '$lib/rooms/settings/procedures/steps';
+import { nameFromForm } from '$lib/rooms/settings/procedures/words-form';
+import { textOf, type Fields } from '$lib/rooms/forms/fields';
 import type { Procedure } from '$lib/model';
 import { attempt } from '$lib/server/attempt';
 import { loadGuidance } from '$lib/server/content';

@@ -1,6 +1,6 @@
 import { fail, redirect } from '@sveltejs/kit';
-import { newProcedureFromForm, stepRowsOffered } from '$lib/assessment/procedures/new-procedure';
-import { errorsOf } from '$lib/assessment/procedures/problems';
+import { newProcedureFromForm, stepRowsOffered } from '$lib/rooms/settings/procedures/new-procedure';
+import { errorsOf } from '$lib/rooms/settings/procedures/problems';
 import { keepProcedure } from '$lib/server/edit-procedure';
 import { fieldsOf } from '$lib/server/form-fields';
 import { proceduresOf } from '$lib/server/procedures';

@@ -1,6 +1,6 @@
 import { error, fail, redirect } from '@sveltejs/kit';
-import { errorsOf } from '$lib/assessment/procedures/problems';
-import { wordsForm, wordsFromForm } from '$lib/assessment/procedures/words-form';
+import { errorsOf } from '$lib/rooms/settings/procedures/problems';
+import { wordsForm, wordsFromForm } from '$lib/rooms/settings/procedures/words-form';
 import { attempt } from '$lib/server/attempt';
 import { loadCautions } from '$lib/server/content';
 import { keepProcedure, openProcedure } from '$lib/server/edit-procedure';

@@ -1,6 +1,6 @@
 import { error, fail, redirect } from '@sveltejs/kit';
-import { factForm, factFromForm } from '$lib/assessment/procedures/fact-form';
-import { errorsOf } from '$lib/assessment/procedures/problems';
+import { factForm, factFromForm } from '$lib/rooms/settings/procedures/fact-form';
+import { errorsOf } from '$lib/rooms/settings/procedures/problems';
 import { attempt } from '$lib/server/attempt';
 import { keepProcedure, openProcedure } from '$lib/server/edit-procedure';
 import { fieldsOf } from '$lib/server/form-fields';

@@ -1,6 +1,6 @@
 import { error, fail, redirect } from '@sveltejs/kit';
-import { errorsOf } from '$lib/assessment/procedures/problems';
-import { stepForm, stepFromForm } from '$lib/assessment/procedures/step-form';
+import { errorsOf } from '$lib/rooms/settings/procedures/problems';
+import { stepForm, stepFromForm } from '$lib/rooms/settings/procedures/step-form';
 import { attempt } from '$lib/server/attempt';
 import { keepProcedure, openProcedure } from '$lib/server/edit-procedure';
 import { fieldsOf } from '$lib/server/form-fields';

@@ -1,0 +1,84 @@
+import { clock, counted, firstWords, lastingWords, prose, suggestionWords, timesAsLong } from '../words';
+import { effectRows, saidOfResult } from '../words/reported-result';
+import type { Assessed, GoalResult } from './assess';
+
+/** The same in words, as Choose says it: for a terminal. */
+export function assessmentText({
+  assessment,
+  audit,
+  suggestion,
+  goal,
+  safety,
+  said,
+}: Extract<Assessed, { kind: 'assessed' }>): string {
+  const { head, sentences } = suggestionWords(audit, suggestion);
+  const width = Math.max(...audit.steps.map((step) => step.label.length));
+  const rows = audit.steps
+    .filter((step) => step.n > 0 && step.usual !== null)
+    .map((step) =>
+      [
+        `  ${step.label.padEnd(width)}`,
+        String(step.n).padStart(6),
+        clock(step.usual ?? 0).padStart(7),
+        (step.oneInFive === null ? '' : clock(step.oneInFive)).padStart(7),
+        ...(step.difference !== null && step.differenceInterval
+          ? [
+              `${Math.round(step.difference)} s`.padStart(7),
+              `${Math.round(step.differenceInterval.low)} to ${Math.round(step.differenceInterval.high)}`.padStart(10),
+              `  ${audit.enough.enough ? firstWords(step.first.seconds) : ''}`,
+            ]
+          : [`  ${step.differenceCannot?.because ?? ''}`]),
+      ].join(''),
+    );
+  const labelOf = (stepId: string) => audit.steps.find((step) => step.stepId === stepId)?.label ?? stepId;
+  return [
+    `${counted(assessment.cases, 'case')}${assessment.lists === null ? ', lists not known' : `, ${counted(assessment.lists, 'list')}`}. Times adjusted for the eye where facts are recorded.`,
+    '',
+    head,
+    ...sentences,
+    '',
+    `  ${''.padEnd(width)}${'cases'.padStart(6)}${'usual'.padStart(7)}${'1 in 5'.padStart(7)}${'diff.'.padStart(7)}${'95 %'.padStart(10)}  most seconds`,
+    ...rows,
+    ...(audit.patterns.some((each) => each.shown)
+      ? [
+          '',
+          'Goes with a longer or a shorter time (not caused by):',
+          ...audit.patterns
+            .filter((each) => each.shown)
+            .map((each) => {
+              const { ratio, low, high } = timesAsLong(each);
+              return `  ${labelOf(each.stepId)}: ${each.label} (${each.nWith} cases, ${each.nWithout} without): about ${ratio} times as long (${low} to ${high})`;
+            }),
+        ]
+      : []),
+    ...(audit.waiting.perCase > 5
+      ? ['', `Waiting: ${prose(audit.waiting.perCase)} a case. Part of it is checking.`]
+      : []),
+    ...(said.length > 0 ? ['', ...said] : []),
+    '',
+    [safety.head, ...safety.sentences].join(' '),
+    ...(goal ? ['', ...goalText(goal)] : []),
+    '',
+    'Use after surgery, never in theatre. A shorter time is not a better operation.',
+  ].join('\n');
+}
+
+/** The result as After twenty says it, never a bare verdict. */
+function goalText(goal: GoalResult): string[] {
+  if (goal.kind === 'none') return [`No result: ${goal.because}`];
+  if (goal.kind === 'running') return [`${goal.label}: no result yet. ${goal.far} One is said when they are full.`];
+  const { outcome, lasting, label, safety } = goal;
+  const { head, sentences, doesNotSay, beside } = saidOfResult(outcome, label);
+  return [
+    `${label}. ${head}`,
+    ...sentences,
+    ...beside,
+    ...effectRows(outcome).map((row) => `  ${row.label}: ${row.words}; ${row.under}`),
+    ...(doesNotSay ? [`Does not say ${doesNotSay}`] : []),
+    ...lasting.map((each) => {
+      const said = lastingWords(each, label);
+      return `${said.head}. ${said.sentence}`;
+    }),
+    `Safety in these cases: ${[safety.head, ...safety.sentences].join(' ')}`,
+  ];
+}

@@ -1,0 +1,169 @@
+import type { Work } from '../../turns';
+import type { Ledger } from '../ledger';
+import type { Ask } from '../questions';
+import type { RowFacts } from '../table/row-facts';
+import { intakeThresholds } from '../thresholds';
+
+/** A row with what tells whether it continues a case: the label it carries, and its clock readings. */
+export type Keyed = RowFacts & { label: string; start: number | null; end: number | null };
+
+/** One case of the file: its rows, its code, and its list and place where the numbers themselves gave them. */
+export type CaseRows = {
+  role: RowFacts['role'];
+  code: string;
+  rows: Keyed[];
+  listNumber: number | null;
+  place: number | null;
+};
+
+export type CaseFile = {
+  oneRowACase: boolean;
+  placesSaid: boolean;
+  codeHeading: string | null;
+  freshCode: (() => string) | null;
+};
+
+const ROWS_A_SLICE = 1_000;
+
+type Occurrence = {
+  rows: Keyed[];
+  list: string;
+  date: string;
+  labels: Set<string>;
+  spans: { from: number; to: number }[];
+};
+
+/**
+ * Sorts rows into cases. A code that comes again is the same case only where its rows can belong to one operation;
+ * otherwise it is a place in a list, or two cases with one code, of which the later is not taken.
+ *
+ * @param file.oneRowACase every row is a case of its own.
+ * @param file.placesSaid a list sheet with its column of places: then a code that comes again is none.
+ * @param file.freshCode gives new codes where the old ones may lead to a patient: then a code that comes again
+ *   (a second eye) is simply another case, and no old code goes any further.
+ */
+export function* casesOfRows(rows: readonly Keyed[], file: CaseFile, ask: Ask, ledger: Ledger): Work<CaseRows[]> {
+  const found = new Map<string, Occurrence[]>();
+  const inOrder: { role: RowFacts['role']; code: string; occurrence: Occurrence }[] = [];
+  let last: Occurrence | null = null;
+  for (const [index, row] of rows.entries()) {
+    if (index % ROWS_A_SLICE === 0) yield index / rows.length;
+    const key = `${row.role}\u0000${row.code}`;
+    const all = found.get(key) ?? [];
+    if (all.length === 0) found.set(key, all);
+    let occurrence = all.find((one) => continues(one, row, one === last, file.oneRowACase));
+    if (!occurrence) {
+      occurrence = { rows: [], list: row.list, date: row.date, labels: new Set(), spans: [] };
+      all.push(occurrence);
+      inOrder.push({ role: row.role, code: row.code, occurrence });
+    }
+    occurrence.rows.push(row);
+    occurrence.list ||= row.list;
+    occurrence.date ||= row.date;
+    occurrence.labels.add(row.label);
+    if (row.start !== null && row.end !== null) occurrence.spans.push({ from: row.start, to: row.end });
+    last = occurrence;
+  }
+  if (file.freshCode !== null)
+    return inOrder.map(({ role, occurrence }) => ({
+      role,
+      code: file.freshCode?.() ?? '',
+      rows: occurrence.rows,
+      listNumber: null,
+      place: null,
+    }));
+  const again = [...found.values()].filter((all) => all.length > 1);
+  if (again.length === 0)
+    return inOrder.map(({ role, code, occurrence }) => ({
+      role,
+      code,
+      rows: occurrence.rows,
+      listNumber: null,
+      place: null,
+    }));
+  return !file.placesSaid && askAboutAgain(inOrder, again, ask) === 'places'
+    ? asPlaces(inOrder)
+    : firstOnly(inOrder, found, ledger, file.codeHeading);
+}
+
+const differs = (a: string, b: string): boolean => a !== '' && b !== '' && a !== b;
+
+function continues(one: Occurrence, row: Keyed, isLast: boolean, oneRowACase: boolean): boolean {
+  if (oneRowACase || differs(one.list, row.list) || differs(one.date, row.date)) return false;
+  if (isLast) return true;
+  // Rows sorted by step rather than by case come back to a code on a free part of the clock, or with a step it did not have.
+  const { start, end } = row;
+  if (start !== null && end !== null && one.spans.length > 0)
+    return one.spans.every(
+      ({ from, to }) => start >= to - intakeThresholds.joinSeconds || end <= from + intakeThresholds.joinSeconds,
+    );
+  return !one.labels.has(row.label);
+}
+
+function askAboutAgain(
+  inOrder: readonly { code: string }[],
+  again: readonly Occurrence[][],
+  ask: Ask,
+): 'places' | 'first' {
+  const numbers = inOrder.every(
+    ({ code }) => /^\d{1,2}$/.test(code) && Number(code) >= 1 && Number(code) <= intakeThresholds.longestList,
+  );
+  const onLists = again.every((all) =>
+    all.every(
+      (one, index) => index === 0 || differs(all[0]?.list ?? '', one.list) || differs(all[0]?.date ?? '', one.date),
+    ),
+  );
+  const answer = ask({
+    id: 'repeats',
+    question: `${again.length === 1 ? 'A case code comes' : `${again.length} case codes come`} again for another operation. Are they places in a list?`,
+    options: [
+      { value: 'places', label: 'yes: the code becomes list and number' },
+      { value: 'first', label: 'no: take the first of each, name the others' },
+    ],
+    guess: numbers && (again.length > 1 || onLists) ? 'places' : 'first',
+    examples: again.flatMap((all) =>
+      all.map(({ rows }) => ({ row: rows[0]?.row.row ?? 0, text: rows[0]?.code ?? '' })),
+    ),
+  });
+  return answer === 'places' ? 'places' : 'first';
+}
+
+/** Numbers that begin again begin a new list, where neither list nor date says so. */
+function asPlaces(inOrder: readonly { role: RowFacts['role']; code: string; occurrence: Occurrence }[]): CaseRows[] {
+  const numbers = inOrder.map(({ code }) => Number(code));
+  const falls = numbers.filter((number, index) => index > 0 && number < (numbers[index - 1] ?? 0)).length;
+  const newestFirst = falls > numbers.length / 2;
+  const names = new Map<string, number>();
+  let listNumber = 1;
+  return inOrder.map(({ role, code, occurrence }, index) => {
+    const number = numbers[index] ?? 0;
+    const previous = numbers[index - 1] ?? (newestFirst ? Infinity : -Infinity);
+    if (index > 0 && (newestFirst ? number >= previous : number <= previous)) listNumber += 1;
+    const written = `${occurrence.list}\u0000${occurrence.date}`;
+    const named = occurrence.list !== '' || occurrence.date !== '';
+    if (named && !names.has(written)) names.set(written, names.size + 1);
+    const list = named ? (names.get(written) ?? 0) : listNumber;
+    const place = /^\d+$/.test(code) && number > 0 ? number : null; // there is no place 0
+    return { role, code: `L${list}-${code}`, rows: occurrence.rows, listNumber: named ? null : list, place };
+  });
+}
+
+function firstOnly(
+  inOrder: readonly { role: RowFacts['role']; code: string; occurrence: Occurrence }[],
+  found: ReadonlyMap<string, Occurrence[]>,
+  ledger: Ledger,
+  heading: string | null,
+): CaseRows[] {
+  return inOrder.flatMap(({ role, code, occurrence }) => {
+    const first = found.get(`${role}\u0000${code}`)?.[0];
+    if (occurrence === first) return [{ role, code, rows: occurrence.rows, listNumber: null, place: null }];
+    for (const { row } of occurrence.rows)
+      ledger.refuseRow(
+        row.row,
+        heading,
+        code,
+        `Two cases have the code "${code}": the first begins in row ${first?.rows[0]?.row.row ?? 0}. Give this one a code of its own.`,
+      );
+    return [];
+  });
+}

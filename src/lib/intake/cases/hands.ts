@@ -1,0 +1,78 @@
+import type { Case, Hands } from '../../model';
+import { nameMatcher } from '../labels/name-matcher';
+import { blankOf } from '../table/blanks';
+
+const match = nameMatcher<Hands>(
+  [
+    { value: 'mine', names: ['mine', 'me', 'm', 'i', 'own', 'self', 'all mine', 'my own', 'myself'] },
+    {
+      value: 'someone-else',
+      names: [
+        'someone else',
+        'someone-else',
+        'other',
+        'others',
+        's',
+        'not mine',
+        'supervisor',
+        'trainer',
+        'trainee',
+        'consultant',
+        'assistant',
+        'senior',
+        'resident',
+        'fellow',
+      ],
+    },
+    {
+      value: 'taken-over',
+      names: [
+        'taken over',
+        'taken-over',
+        'taken over here',
+        'takeover',
+        'take over',
+        't',
+        'took over',
+        'supervisor took over',
+      ],
+    },
+    { value: 'shared', names: ['shared', 'both', 'some', 'partly mine', 'together'] },
+  ],
+  { within: false },
+);
+
+/** Said where the words are not known; they may be a colleague's name, so they are not repeated. */
+export const WHOSE_HANDS =
+  'These words do not say whose hands (mine, someone else, taken over, shared); they are taken as shared. Correct them.';
+
+/** Whose hands; `null` where nothing is said; `undefined` where the word is not known (it may be a name, so it is not repeated). */
+export function readHands(text: string): Hands | null | undefined {
+  if (blankOf(text) !== null) return null;
+  const found = match(text);
+  return found.how === 'exact' || found.how === 'loose' ? found.values[0] : undefined;
+}
+
+/**
+ * Whole case and steps from what is said of single steps. Two answers for one step mean it was shared.
+ *
+ * @param whole said for the whole case, or `null`: then the same answer for every step is that of the case, else it is mine.
+ */
+export function handsOf(
+  said: readonly { stepId: string; hands: Hands }[],
+  whole: Hands | null,
+  stepIds: readonly string[],
+): Case['hands'] {
+  const steps = new Map<string, Hands>();
+  for (const { stepId, hands } of said) {
+    const before = steps.get(stepId);
+    steps.set(stepId, before === undefined || before === hands ? hands : 'shared');
+  }
+  const [first] = steps.values();
+  const all =
+    first !== undefined &&
+    stepIds.every((id) => steps.get(id) === first) &&
+    [...steps.values()].every((hands) => hands === first);
+  const ofCase = whole ?? (all ? first : 'mine');
+  return { whole: ofCase, steps: Object.fromEntries([...steps].filter(([, hands]) => hands !== ofCase)) };
+}

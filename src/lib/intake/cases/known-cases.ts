@@ -1,0 +1,186 @@
+import type { Case, Event, FactValue, Hands, NewCase, Procedure } from '../../model';
+import { mapped, type Work } from '../../turns';
+
+/** A code that is already in the record: the same values, or which differ, old beside new. */
+export type KnownCase = {
+  code: string;
+  row: number;
+  caseId: string;
+  same: boolean;
+  /** Something that stands there would change, so it is asked; else the file only fills in. */
+  conflicts: boolean;
+  /** The case with what nobody had entered filled in and every old value kept; `null` where that changes nothing. */
+  filled: NewCase | null;
+  /** Kept as it is: nothing of the file goes into it. */
+  closed: boolean;
+  /** The file says that there was none; the event in the record stays. */
+  eventStays: boolean;
+  differences: { what: string; before: string; after: string }[];
+};
+
+/**
+ * Finds cases of a file whose code is already in the record. What the file does not speak of stays as it is, what nobody
+ * had entered is filled in, and an event is always added: none is ever lost to a choice about other values. Where old and
+ * new differ they are shown beside each other, and the new is only taken when that is chosen.
+ *
+ * @param handsSaid the cases for which the file says whose hands
+ * @returns the cases, those of the record completed by what stands there; and which are known
+ */
+export function* knownCases(
+  cases: readonly NewCase[],
+  existing: readonly Case[],
+  handsSaid: ReadonlySet<NewCase>,
+  procedures: readonly Procedure[],
+): Work<{ cases: NewCase[]; known: KnownCase[] }> {
+  const byCode = new Map(existing.map((one) => [one.code, one]));
+  const names = new Map(procedures.map((procedure) => [procedure.id, namesOf(procedure)]));
+  const compared = yield* mapped(cases, (one): { case: NewCase; known: KnownCase[] } => {
+    const before = byCode.get(one.code);
+    if (!before) return { case: one, known: [] };
+    const said = handsSaid.has(one);
+    const [after, filled] = [newOver(before, one, said), filledIn(before, one, said)];
+    const words = names.get(after.procedureId) ?? plainNames;
+    const differences = differencesOf(before, after, words);
+    const same = differences.length === 0;
+    const fills = differencesOf(before, filled, words);
+    const closed = before.keptAsItIs !== null;
+    const eventStays = one.events?.length === 0 && (before.events ?? []).length > 0;
+    const known = {
+      code: one.code,
+      row: one.row,
+      caseId: before.id,
+      same,
+      conflicts: fills.length < differences.length,
+      filled: fills.length > 0 ? filled : null,
+      closed,
+      eventStays,
+      differences,
+    };
+    return { case: after, known: [known] };
+  });
+  return { cases: compared.map((one) => one.case), known: compared.flatMap((one) => one.known) };
+}
+
+/** The new values. A file that does not speak of something has not said that it is not there. */
+function newOver(before: Case, after: NewCase, handsSaid: boolean): NewCase {
+  const timed = after.stretches.length > 0;
+  return {
+    ...after,
+    // The row of a sheet is not a place decided again: where one stands, it stays.
+    position: before.position ?? after.position,
+    facts: { ...before.facts, ...after.facts },
+    hands: handsSaid ? after.hands : before.hands,
+    stretches: timed ? after.stretches : before.stretches,
+    wentBackNoted: timed ? after.wentBackNoted : before.wentBackNoted,
+    events: eventsOfBoth(before.events, after.events),
+    keptSeen: { ...before.keptSeen, ...after.keptSeen },
+    energy: after.energy ?? before.energy,
+    recording: after.recording ?? before.recording,
+  };
+}
+
+/** The old values, and the new ones only where nothing stood. */
+function filledIn(before: Case, after: NewCase, handsSaid: boolean): NewCase {
+  // Whose hands of a case made for its list is not answered yet, whatever the record holds for it.
+  const handsOpen = before.events === null && before.stretches.length === 0;
+  const timed = before.stretches.length > 0;
+  return {
+    ...newOver(before, after, handsSaid && handsOpen),
+    procedureId: before.procedureId,
+    facts: { ...after.facts, ...before.facts },
+    stretches: timed ? before.stretches : after.stretches,
+    wentBackNoted: timed ? before.wentBackNoted : after.wentBackNoted,
+    keptSeen: { ...after.keptSeen, ...before.keptSeen },
+    energy: before.energy ?? after.energy,
+    recording: before.recording ?? after.recording,
+  };
+}
+
+/**
+ * Events of the record stay as they are, with their reviews: a review is written here, and a file gives its month at most
+ * and often not its text. A file that says none, or says less of them, takes none away; what it names beside them is added.
+ */
+function eventsOfBoth(before: Case['events'], after: Case['events']): Case['events'] {
+  if (before === null || before.length === 0) return after ?? before;
+  const known = (one: Event) =>
+    before.some(({ kind, stepId }) => kind === one.kind && (one.stepId === null || stepId === one.stepId));
+  return [...before, ...(after ?? []).filter((one) => !known(one))];
+}
+
+/** Ids in the words of the procedure; an id it does not know stands for itself. */
+type Names = {
+  step: (id: string) => string;
+  fact: (id: string) => string;
+  value: (id: string, value: FactValue) => string;
+  part: (id: string) => string;
+  event: (id: string) => string;
+};
+
+const itself = (id: string) => id;
+const plainNames: Names = {
+  step: itself,
+  fact: itself,
+  value: (_, value) => String(value),
+  part: itself,
+  event: itself,
+};
+
+const HANDS: Record<Hands, string> = {
+  mine: 'mine',
+  'someone-else': 'someone else',
+  'taken-over': 'taken over',
+  shared: 'shared',
+};
+
+function namesOf({ steps, facts, eventKinds }: Procedure): Names {
+  const labels = (items: readonly { id: string; label: string }[]) => {
+    const byId = new Map(items.map(({ id, label }) => [id, label]));
+    return (id: string) => byId.get(id) ?? id;
+  };
+  const levels = new Map(facts.map((fact) => [fact.id, labels(fact.levels ?? [])]));
+  return {
+    step: labels(steps),
+    fact: labels(facts),
+    value: (id, value) =>
+      typeof value === 'boolean' ? (value ? 'yes' : 'no') : (levels.get(id)?.(String(value)) ?? String(value)),
+    part: labels(steps.flatMap(({ keptParts }) => keptParts)),
+    event: labels([...eventKinds, { id: 'other', label: 'something else' }]),
+  };
+}
+
+function differencesOf(before: Case, after: NewCase, names: Names): KnownCase['differences'] {
+  const handSteps = Object.keys({ ...before.hands.steps, ...after.hands.steps });
+  const parts = (one: Case | NewCase): Map<string, string> =>
+    new Map([
+      ['procedure', one.procedureId],
+      ...stepLengths(one, names),
+      ...Object.entries(one.facts).map(([id, value]) => [names.fact(id), names.value(id, value)] as const),
+      ...Object.entries(one.keptSeen).map(([id, seen]) => [`seen: ${names.part(id)}`, seen ? 'yes' : 'no'] as const),
+      ...handSteps.map((id) => [`hands, ${names.step(id)}`, HANDS[one.hands.steps[id] ?? one.hands.whole]] as const),
+      ['hands', HANDS[one.hands.whole]],
+      [
+        'events',
+        one.events === null
+          ? 'not answered'
+          : one.events
+              .map(({ kind, stepId }) =>
+                [names.event(kind), ...(stepId === null ? [] : [names.step(stepId)])].join(', '),
+              )
+              .join('; ') || 'none',
+      ],
+    ]);
+  const [old, new_] = [parts(before), parts(after)];
+  return [...new Set([...old.keys(), ...new_.keys()])].flatMap((what) => {
+    const [from, to] = [old.get(what), new_.get(what)];
+    return from === to ? [] : [{ what, before: from ?? 'not entered', after: to ?? 'not entered' }];
+  });
+}
+
+function stepLengths({ stretches }: Pick<Case, 'stretches'>, names: Names): [string, string][] {
+  const lengths = new Map<string, number[]>();
+  for (const { stepId, kind, seconds } of stretches) {
+    const key = [stepId === null ? 'between steps' : names.step(stepId), ...(kind === 'step' ? [] : [kind])].join(', ');
+    lengths.set(key, [...(lengths.get(key) ?? []), seconds]);
+  }
+  return [...lengths].map(([key, seconds]) => [key, seconds.map((one) => `${one} s`).join(' + ')]);
+}

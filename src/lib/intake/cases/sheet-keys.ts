@@ -1,0 +1,73 @@
+import type { Hands } from '../../model';
+import { agreedCell } from '../table/agreed-cell';
+import { blankOf } from '../table/blanks';
+import { cellOf, type ColumnSet, type Row } from '../table/column-set';
+import type { Draft } from './draft';
+import type { EventCells, EventsRead } from './events';
+import { handsOf, readHands, WHOSE_HANDS } from './hands';
+import type { Ledger } from '../ledger';
+
+type StepOf = (label: string) => string | null;
+type SheetHands = { hands: { whole: Hands; steps: Record<string, Hands> }; said: boolean };
+
+const KEY: Readonly<Record<string, Hands>> = { s: 'someone-else', t: 'taken-over' };
+
+/**
+ * Whose hands, by the keys of the list sheet: `M` all mine; `S` some not mine and `T` taken over, each with its steps
+ * after it ("S capsulorhexis, hydrodissection"). Without a step nobody can tell which of them were own: then the whole
+ * case counts as shared until it is said. Words are understood as in any other file.
+ *
+ * @returns `said` false where the cell is empty
+ */
+export function sheetHandsOf(rows: readonly Row[], set: ColumnSet, stepOf: StepOf, ledger: Ledger): SheetHands {
+  const column = set.own('case-hands') ?? set.own('hands');
+  const mine = { hands: handsOf([], null, []), said: false };
+  const [row] = rows;
+  if (!column || !row) return mine;
+  const text = agreedCell(rows, column, (cell) => ({ value: blankOf(cell) === null ? cell : null }), ledger);
+  if (text === null) return mine;
+  const [, key = '', named = ''] = /^([mst])(?:\s*[:.,-]?\s+(.+))?$/i.exec(text) ?? [];
+  const hands = KEY[key.toLowerCase()];
+  const shared = (why: string): SheetHands => {
+    ledger.query(row.row, column.heading, named === '' ? text : null, why);
+    return { hands: handsOf([], 'shared', []), said: true };
+  };
+  if (hands === undefined) {
+    const whole = /^m$/i.test(text) ? 'mine' : readHands(text);
+    return whole ? { hands: handsOf([], whole, []), said: true } : shared(WHOSE_HANDS);
+  }
+  const labels = named.split(/[,;+]/).map((label) => label.trim());
+  const steps = labels.map(stepOf).filter((id) => id !== null);
+  if (named === '' || steps.length < labels.length)
+    return shared(
+      `${cellOf(row, column).charAt(0).toUpperCase()} needs its steps after it (${key.toUpperCase()} capsulorhexis). Until they are known, the whole case counts as shared: correct it here or on its list.`,
+    );
+  return { hands: { whole: 'mine', steps: Object.fromEntries(steps.map((id) => [id, hands])) }, said: true };
+}
+
+/** `E` says that there was an event and not which; `E capsule tear` says both. */
+export const sheetEvents =
+  (read: (cells: EventCells) => EventsRead): ((cells: EventCells) => EventsRead) =>
+  (cells) => {
+    const [, named = ''] = /^e(?:\s*[:.,-]?\s+(.+))?$/i.exec(cells.kind) ?? [];
+    if (named !== '') return read({ ...cells, kind: named });
+    if (!/^e$/i.test(cells.kind)) return read(cells);
+    const { events, wrong } = read({ ...cells, kind: 'yes' });
+    const why =
+      'E says that there was an event, not which; it is kept as "something else". Say what it was on its page.';
+    return { events, wrong: [...wrong, { part: 'kind', value: cells.kind, why }] };
+  };
+
+/** Does this row say on which list its case was? */
+export const saysList = (row: Row, set: ColumnSet): boolean =>
+  blankOf(cellOf(row, set.own('list'))) !== 'empty' || cellOf(row, set.own('date')) !== '';
+
+/**
+ * A row that names the list of a sheet; `null` where none does, or rows name several. A sheet is one list, so a case
+ * written under the others belongs to it though nobody repeated its name.
+ */
+export function sheetListRow(drafts: readonly Draft[], set: ColumnSet): Row | null {
+  const saying = drafts.flatMap(({ rows }) => rows.filter((row) => saysList(row, set)));
+  const lists = new Set(saying.map((row) => `${cellOf(row, set.own('list'))}\u0000${cellOf(row, set.own('date'))}`));
+  return lists.size === 1 ? (saying[0] ?? null) : null;
+}

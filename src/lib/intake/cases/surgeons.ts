@@ -1,0 +1,59 @@
+import { plainWords } from '../labels/plain-words';
+import type { Ask } from '../questions';
+
+/** `me`, a reader of the reference set without a name, or left out. */
+export type Role = 'me' | 'leave' | `R${number}`;
+
+const ME = new Set(['me', 'i', 'self', 'myself', 'own', 'mine', 'ich', 'moi', 'yo']);
+
+/**
+ * Who each name in the surgeon column is. Names go no further than this: others become R1, R2 in order of
+ * appearance. Asked when there is more than one; guess: the one with most rows is me, the others are left out.
+ */
+export function surgeonRoles(named: readonly { row: number; name: string }[], ask: Ask): (name: string) => Role {
+  const rows = new Map<string, { name: string; first: number; count: number }>();
+  for (const { row, name } of named) {
+    const found = rows.get(plainWords(name));
+    if (found) found.count += 1;
+    else rows.set(plainWords(name), { name, first: row, count: 1 });
+  }
+  if (rows.size <= 1) return () => 'me';
+  const most = [...rows].reduce((best, next) => (next[1].count > best[1].count ? next : best))[0];
+  const me = [...rows.keys()].find((name) => ME.has(name)) ?? most;
+  const roles = new Map<string, Role>();
+  let readers = 0;
+  for (const [key, { name, first, count }] of rows) {
+    const shown = name === '' ? 'rows with no surgeon' : `"${name}"`;
+    const answer = ask({
+      id: `surgeon:${name}`,
+      question: `Who is ${shown}?`,
+      options: [
+        { value: 'me', label: 'me' },
+        { value: 'reference', label: 'another surgeon who agreed: reference set' },
+        { value: 'leave', label: 'another surgeon: leave out' },
+      ],
+      guess: key === me ? 'me' : 'leave',
+      mustAnswer: true,
+      examples: [{ row: first, text: `${count} rows` }],
+    });
+    if (answer === 'reference') readers += 1;
+    roles.set(key, answer === 'me' ? 'me' : answer === 'reference' ? `R${readers}` : 'leave');
+  }
+  if ([...roles.values()].some((role) => role.startsWith('R')))
+    return agreed(ask)
+      ? (name) => roles.get(plainWords(name)) ?? 'leave'
+      : (name) => (roles.get(plainWords(name)) === 'me' ? 'me' : 'leave');
+  return (name) => roles.get(plainWords(name)) ?? 'leave';
+}
+
+const agreed = (ask: Ask): boolean =>
+  ask({
+    id: 'agreed',
+    question: 'Did the surgeons of the reference set agree that you use their times?',
+    options: [
+      { value: 'yes', label: 'yes, they agreed' },
+      { value: 'no', label: 'no: leave their rows out' },
+    ],
+    guess: 'yes',
+    mustAnswer: true,
+  }) === 'yes';

@@ -1,0 +1,46 @@
+import type { Line, Draft } from '../cases/draft';
+import { toMilliseconds } from '../table/duration';
+import type { Ledger } from '../ledger';
+import type { Ask } from '../questions';
+
+const lengthAlone = (line: Line): boolean => line.start === null;
+
+/**
+ * Waiting noted with a length alone beside a step noted with a length alone: is it part of that length? Asked once a
+ * file. Stored times always hold it, so where it stands beside the step, the step is made longer by it.
+ */
+export function settleWaiting(drafts: readonly Draft[], ours: boolean, ask: Ask, ledger: Ledger): void {
+  const found = drafts.flatMap((draft) =>
+    draft.lines
+      .filter((line) => line.kind === 'waiting' && line.stepId !== null && lengthAlone(line))
+      .map((line) => ({ draft, line })),
+  );
+  if (found.length === 0) return;
+  const inside =
+    ours ||
+    ask({
+      id: 'waiting',
+      question: 'Does the length of a step hold the waiting noted beside it?',
+      options: [
+        { value: 'inside', label: 'yes: it is taken out of the step' },
+        { value: 'beside', label: 'no: the step was noted without it' },
+      ],
+      guess: 'inside',
+      examples: found.map(({ draft, line }) => ({ row: line.row, text: `${draft.code} · ${line.seconds} s` })),
+    }) === 'inside';
+  for (const { draft, line } of found) {
+    const steps = draft.lines.filter((one) => one.kind === 'step' && one.stepId === line.stepId && lengthAlone(one));
+    const [step] = steps;
+    if (!step) continue;
+    const held = steps.reduce((sum, { seconds }) => sum + seconds, 0);
+    if (inside && line.seconds < held) continue;
+    if (inside)
+      ledger.query(
+        line.row,
+        line.column,
+        line.written,
+        'The waiting is as long as its step or longer, so it is taken as noted beside it. Check both.',
+      );
+    step.seconds = toMilliseconds(step.seconds + line.seconds);
+  }
+}

@@ -1,0 +1,74 @@
+import { agreedCell } from './agreed-cell';
+import { cellOf, type Column, type Row } from './column-set';
+import { dateIsUnclear, dateOrderOf, readDate, type DateOrder } from './dates';
+import type { Ledger } from '../ledger';
+import type { Ask } from '../questions';
+
+/** Day before month? Settled by any date that can be read one way only, else asked once a file. */
+export function dateOrder(rows: readonly Row[], column: Column | undefined, ask: Ask): DateOrder {
+  if (!column) return 'dmy';
+  const cells = rows
+    .map(({ row, cells: all }) => ({ row, text: all[column.index] ?? '' }))
+    .filter(({ text }) => text !== '');
+  for (const { text } of cells) {
+    const settled = dateOrderOf(text);
+    if (settled) return settled;
+  }
+  const unclear = cells.filter(({ text }) => dateIsUnclear(text));
+  if (unclear.length === 0) return 'dmy';
+  const answer = ask({
+    id: 'date-order',
+    question: `Is ${unclear[0]?.text} day before month, or month before day?`,
+    options: [
+      { value: 'dmy', label: 'day before month' },
+      { value: 'mdy', label: 'month before day' },
+    ],
+    guess: 'dmy',
+    examples: unclear,
+  });
+  return answer === 'mdy' ? 'mdy' : 'dmy';
+}
+
+/**
+ * The day (or month) of a case's list, ISO 8601; `null` where none is given or none can be read. One that lies ahead is
+ * taken as written and asked about: a slip of the year puts a case after all others.
+ *
+ * @param today ISO date; `null` where nobody knows it
+ */
+export function whenOf(
+  rows: readonly Row[],
+  column: Column | undefined,
+  order: DateOrder,
+  today: string | null,
+  ledger: Ledger,
+): string | null {
+  if (!column) return null;
+  const when = agreedCell<string>(
+    rows,
+    column,
+    (text) => {
+      const read = readDate(text, order);
+      if (read.kind === 'problem') return { problem: read.problem };
+      return { value: read.kind === 'date' ? read.date : read.month };
+    },
+    ledger,
+  );
+  const [row] = rows;
+  if (row && when !== null && today !== null && liesAhead(when, today))
+    ledger.query(
+      row.row,
+      column.heading,
+      cellOf(row, column),
+      `This day lies ahead (today is ${today}). It is taken as written; correct it if it is a slip.`,
+    );
+  return when;
+}
+
+/**
+ * Does this day or month (ISO 8601) lie ahead of today? A day is in hand: tomorrow here may be today elsewhere.
+ * @param today ISO date
+ */
+export const liesAhead = (when: string, today: string): boolean => {
+  const tomorrow = new Date(Date.parse(today) + 86_400_000).toISOString();
+  return when > tomorrow.slice(0, when.length);
+};

@@ -1,0 +1,46 @@
+import type { Procedure } from '../../model';
+
+/** Columns that every file of ours begins with, in this order; by them it is known again, and an id stands for itself. */
+export const stretchHeadings = [
+  'case_id',
+  'procedure',
+  'list',
+  'date',
+  'position',
+  'step',
+  'start_s',
+  'end_s',
+  'seconds',
+  'kind',
+  'reason',
+  'hands',
+  'case_hands',
+  'went_back',
+] as const;
+
+export const caseHeadings = ['case_id', 'procedure', 'list', 'date', 'position', 'case_hands'] as const;
+
+export const eventHeadings = [
+  'event',
+  'event_step',
+  'event_serious',
+  'event_near_miss',
+  'event_noticed',
+  'event_reviewed_at',
+  'event_review',
+] as const;
+
+export const energyHeadings = ['energy', 'energy_unit'] as const;
+
+/** Heading of a kept part: seen, not seen, or empty where it was not looked for. */
+export const seenHeading = (partId: string): string => `${partId} seen`;
+
+export const keptPartIds = (procedure: Procedure): string[] =>
+  procedure.steps.flatMap((step) => step.keptParts.map(({ id }) => id));
+
+const beginsWith = (headings: readonly string[], ours: readonly string[]): boolean =>
+  ours.every((heading, index) => headings[index] === heading);
+
+/** Did this tool write the file? */
+export const isOurs = (headings: readonly string[]): boolean =>
+  beginsWith(headings, stretchHeadings) || (beginsWith(headings, caseHeadings) && headings[6] === 'event');

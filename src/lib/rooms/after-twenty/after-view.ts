@@ -1,0 +1,242 @@
+import { casesWithIds, type ChartSeries } from '../../practice';
+import type { Goal, Lasting, SurgeonRecord } from '../../model';
+import { listsOf } from '../../safety';
+import { counted, lastingWords, shortTimesWords } from '../../words';
+import { runView, windowLabel, type RunParts } from './after-chart';
+import { runParts } from './run-parts';
+import { chartTitle, resultView, type ResultView } from './after-result';
+import { countWords, hiddenWords, leftOutSentence } from '../../words/reported-result';
+import { doneTable, safetyTable, type CellTable } from './cell-table';
+import { decisionsOf, type DecisionsView } from './decisions';
+import { doneBesideWords } from './done-beside-words';
+import { doneRows, type CellRowView } from './done-cells';
+import { eventWordsOf } from '../forms/event-fields';
+import { retiredWords } from '../goals/goal-standing';
+import { hastyState, type GoalState } from '../goals/goal-state';
+import { otherCharts, type OtherChartsView } from './other-charts';
+import { safetyView, type SafetyView } from './safety-cells';
+import { reasonSentence, reopenedBecause, sinceRead, sinceSentences, type SinceRead } from './since-read';
+import { waitsForReview } from '../cases/case-view';
+import { asPlanned, asPlannedWords } from '../lists/timing-plan';
+import { instantWords } from '../forms/when-words';
+
+export type AfterView = {
+  goalId: string;
+  step: string;
+  state: Goal['state'];
+  set: string;
+  /** What is above everything else: a pause, a draft, a closed goal. */
+  notices: readonly string[];
+  count: string;
+  /** How many of those operated were timed, and whether as planned. */
+  timed: string | null;
+  /** `beside`: how far what was done goes with the times, where enough was answered before they were seen. */
+  done: { rows: readonly CellRowView[]; lead: string; beside: readonly string[]; table: CellTable<'done'> };
+  time: TimeView;
+  safety: SafetyView & { signal: string | null; table: CellTable<'events'> };
+  reviews: readonly ReviewView[];
+  /** Serious events of operations that were not timed: reviewed on the page of their list. */
+  reviewsElsewhere: readonly { words: string; href: string }[];
+  /** EWMA and CUSUM; off while a window runs. */
+  otherCharts: OtherChartsView | null;
+  decisions: DecisionsView;
+};
+
+/** Today's figure beside the stored one, and what changed since. */
+export type TodayView = { sentence: string; reasons: readonly string[] };
+
+export type TimeView =
+  | { kind: 'none'; sentence: string }
+  | { kind: 'hidden'; sentence: string; offer: string; earlier: ResultView | null }
+  | { kind: 'so-far'; sentence: string; run: RunParts | null; earlier: ResultView | null }
+  | {
+      kind: 'result';
+      result: ResultView;
+      earlier: ResultView | null;
+      run: RunParts | null;
+      today: TodayView | null;
+      lasting: readonly { head: string; sentence: string }[];
+      /** Very short times to look at again, with their cases; `null` where there are no more than chance brings. */
+      hasty: { sentence: string; cases: readonly { id: string; code: string }[] } | null;
+      leftOut: string;
+    };
+
+export type { ResultView } from './after-result';
+export type ReviewView = { caseId: string; code: string; index: number; words: string };
+
+export type AfterSource = {
+  state: GoalState;
+  record: SurgeonRecord;
+  lasting: readonly Lasting[];
+  /** The chart over the windows that may be seen; `null` where none may, or nothing can be drawn. */
+  series: ChartSeries | null;
+  drawn: readonly (readonly string[])[];
+  /** The words under a signal of the monitor. */
+  signal: string;
+};
+
+/** What you did, time, safety: everything of one goal that may be seen today. */
+export function afterView(source: AfterSource): AfterView {
+  const { state, record } = source;
+  const { goal, procedure, step, window, windowCases, spanCases, stored } = state;
+  const so = windowCases.length;
+  const rows = doneRows(goal, windowCases, record.reflections, procedure);
+  const safety = safetyView(state, record);
+  return {
+    goalId: goal.id,
+    step: step.label,
+    state: goal.state,
+    set: `Set on ${instantWords(goal.setAt)}, with ${counted(goal.start.caseIds.length, 'starting case')}.`,
+    notices: noticesOf(source),
+    count: countWords(window, so),
+    timed:
+      so === 0 ? null : asPlannedWords(asPlanned(windowCases, record.lists, record.profile.timingPlan, record.cases)),
+    done: {
+      rows,
+      table: doneTable(rows),
+      lead:
+        so === 0
+          ? 'No case of the window yet: it begins with the next new list.'
+          : 'Your own account, from your notes after review.',
+      beside: window.full && stored.length > 0 ? doneBesideWords(goal, record.reflections, source.series) : [],
+    },
+    time: timeOf(source),
+    safety: {
+      ...safety,
+      table: safetyTable(safety.rows),
+      signal: state.monitorSignalled ? source.signal : null,
+    },
+    reviews: spanCases.flatMap((each) =>
+      (each.events ?? []).flatMap((event, index) =>
+        waitsForReview(event)
+          ? [{ caseId: each.id, code: each.code, index, words: eventWordsOf(event, procedure) }]
+          : [],
+      ),
+    ),
+    reviewsElsewhere: listsOf(spanCases, record.lists).flatMap((list) =>
+      list.untimedEvents.filter(waitsForReview).map((event) => ({
+        words: eventWordsOf(event, procedure),
+        href: `/cases/lists/${list.id}#untimed`,
+      })),
+    ),
+    otherCharts:
+      window.full && stored.length > 0
+        ? otherCharts(source.series, goal.start.seed, (period) => windowLabel(period, window.need.cases))
+        : null,
+    decisions: decisionsOf(state),
+  };
+}
+
+function noticesOf({ state }: AfterSource): string[] {
+  const { goal, step, gate, stored, outcome } = state;
+  const reopened = reopenedBecause(state);
+  return [
+    ...(goal.state === 'draft'
+      ? [
+          'This goal is a draft until it is agreed with your supervisor: off-patient drills only, and no case counts yet.',
+        ]
+      : []),
+    ...(goal.state === 'paused' ? ['This goal is paused.'] : []),
+    ...(step.retired && goal.state !== 'closed' ? [retiredWords(step.label)] : []),
+    ...(reopened.length > 0
+      ? [`Since this result was read: ${reopened.join(' ')} The numbers below stay as they were read.`]
+      : []),
+    ...(stored.length === 0 && !outcome && gate && !gate.open ? gate.because : []),
+  ];
+}
+
+function timeOf(source: AfterSource): TimeView {
+  const { state } = source;
+  const { goal, window, stored, outcome } = state;
+  const label = state.step.label;
+  const firstLook = stored.find((each) => each.look === 'first');
+  const latest = stored.find((each) => each.look === state.look);
+  const earlier: ResultView | null =
+    firstLook && state.look === 'second'
+      ? resultView(
+          firstLook.outcome,
+          label,
+          `First look, at twenty, read on ${instantWords(firstLook.storedAt)}.`,
+          sinceSentencesOf(sinceRead(state, firstLook)),
+        )
+      : null;
+
+  if (goal.state === 'draft') return { kind: 'none', sentence: 'Nothing is counted while the goal is a draft.' };
+  const shown = latest?.outcome ?? (state.waitsForReview ? outcome : null);
+  if (shown) {
+    // The joint model that judges lasting gives the first window a slightly other figure than the one that was read.
+    const first = stored[stored.length - 1]?.outcome.against?.estimate;
+    const lasting = source.lasting.map((each) =>
+      lastingWords({ ...each, firstEstimate: first ?? each.firstEstimate }, label),
+    );
+    return {
+      kind: 'result',
+      result: resultView(
+        shown,
+        label,
+        latest
+          ? `Stored on ${instantWords(latest.storedAt)}, and shown as it was.`
+          : 'Not stored yet: that happens once the review is written.',
+      ),
+      earlier,
+      run: runOf(
+        source,
+        chartTitle(label, stored.find((each) => each.look === state.look)?.outcome ?? outcome, window, source.lasting),
+        window.windows.length,
+      ),
+      today: latest ? todayOf(sinceRead(state, latest)) : null,
+      lasting,
+      hasty: hastyOf(source),
+      leftOut: leftOutSentence(window),
+    };
+  }
+  if (goal.measure === 'safety' && !window.full)
+    return { kind: 'none', sentence: 'This goal has no time: no step time of its cases is judged.' };
+  if (goal.timesShown.length > 0)
+    return {
+      kind: 'so-far',
+      sentence: `Shown because you asked on ${instantWords(goal.timesShown[0] ?? '')}; this is noted with the goal. The result still comes at ${window.need.cases === 40 ? 'forty' : 'twenty'}: no median, no limit and no word before that.`,
+      run: runOf(source, `${label}: the cases so far.`, 0),
+      earlier,
+    };
+  return {
+    kind: 'hidden',
+    sentence: hiddenWords(window),
+    offer: `Show them; the result still comes at ${window.need.cases === 40 ? 'forty' : 'twenty'}`,
+    earlier,
+  };
+}
+
+const sinceSentencesOf = (since: SinceRead | null) => (since ? sinceSentences(since) : []);
+
+const todayOf = (since: SinceRead | null): TodayView | null =>
+  since && {
+    sentence: since.sentence,
+    reasons: since.reasons.map((reason) => reasonSentence(reason, true)),
+  };
+
+function hastyOf({ record, state }: AfterSource) {
+  const hasty = hastyState(record, state);
+  return (
+    hasty && {
+      sentence: shortTimesWords(hasty),
+      cases: casesWithIds(state.cases, hasty.caseIds).map(({ id, code }) => ({ id, code })),
+    }
+  );
+}
+
+function runOf({ series, state, record, drawn }: AfterSource, title: string, full: number): RunParts | null {
+  if (!series) return null;
+  const run = runView({
+    series,
+    title,
+    startIds: state.goal.start.caseIds,
+    windows: drawn,
+    full,
+    length: state.window.need.cases,
+    cases: state.cases,
+    procedureId: state.procedure.id,
+    reflections: record.reflections,
+  });
+  return runParts(run);
+}

@@ -1,0 +1,67 @@
+import type { Decision, Goal } from '../../model';
+import type { GoalState } from '../goals/goal-state';
+import { instantWords } from '../forms/when-words';
+
+export type DecisionsView = {
+  made: readonly string[];
+  offered: readonly { value: Decision['kind']; label: string; hint: string }[];
+};
+
+const DECISION: Record<Decision['kind'], { label: string; hint: string }> = {
+  keep: { label: 'Keep it', hint: 'The goal goes on; the following twenties show whether it lasts.' },
+  'second-look': {
+    label: 'A second look, at forty',
+    hint: 'Twenty more cases are added once, and judged more strictly because there was a first look.',
+  },
+  'change-checkpoints': {
+    label: 'Change the checkpoints',
+    hint: 'This goal closes; a new plan on the same step opens.',
+  },
+  'move-on': { label: 'Move on', hint: 'This goal closes. What it showed stays here.' },
+  pause: { label: 'Pause', hint: 'For safety, or because something else comes first. Nothing is lost.' },
+  resume: { label: 'Go on', hint: 'The goal runs again.' },
+};
+
+/** What was decided, with dates and reasons, and what can be decided now. */
+export function decisionsOf({ goal, stored, look, waitsForReview: waits }: GoalState): DecisionsView {
+  const has = stored.some((each) => each.look === look);
+  const kinds: Decision['kind'][] =
+    goal.state === 'closed' || goal.state === 'draft'
+      ? []
+      : goal.state === 'paused'
+        ? ['resume', 'move-on']
+        : has
+          ? [
+              'keep',
+              ...(look === 'first' && goal.windowLength === 20 && stored[0]?.outcome.kind !== 'paused'
+                ? (['second-look'] as const)
+                : []),
+              'change-checkpoints',
+              'move-on',
+              'pause',
+            ]
+          : ['pause', ...(waits ? [] : (['move-on'] as const))];
+  return {
+    made: goal.decisions.map(
+      ({ at, kind, reason }) =>
+        `${instantWords(at)}, ${lowerFirst(DECISION[kind].label)}${reason ? `: ${reason}` : ''}`,
+    ),
+    offered: kinds.map((value) => ({ value, ...DECISION[value] })),
+  };
+}
+
+const lowerFirst = (label: string) => label.charAt(0).toLowerCase() + label.slice(1);
+
+const STATE_AFTER: Record<Decision['kind'], Goal['state']> = {
+  keep: 'running',
+  'second-look': 'running',
+  'change-checkpoints': 'closed',
+  'move-on': 'closed',
+  pause: 'paused',
+  resume: 'running',
+};
+
+/** The goal after a decision. */
+export function decided(goal: Goal, kind: Decision['kind'], reason: string, now: string): Goal {
+  return { ...goal, state: STATE_AFTER[kind], decisions: [...goal.decisions, { at: now, kind, reason }] };
+}

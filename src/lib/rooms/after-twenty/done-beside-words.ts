@@ -1,0 +1,29 @@
+import { doneBeside, type ChartSeries } from '../../practice';
+import type { Goal, Reflection } from '../../model';
+import { lessOrMore, rangeOfRatios } from '../../words';
+import { latestAnswers } from './done-cells';
+
+/**
+ * A sentence a checkpoint that was done in at least 8 and not done in at least 8 cases of full windows, answered
+ * before lengths were seen: association, not proof. Empty where no checkpoint has that many on both sides.
+ */
+export function doneBesideWords(goal: Goal, reflections: readonly Reflection[], series: ChartSeries | null): string[] {
+  if (!series) return [];
+  const answers = latestAnswers(goal.id, reflections);
+  const points = series.points.filter((point) => point.period > 0);
+  return goal.checkpoints.flatMap(({ id, look }) => {
+    const found = doneBeside(
+      points.flatMap(({ caseId, percent }) => {
+        const given = answers.get(`${caseId} ${id}`);
+        return given && !given.afterLengths && given.answer !== 'did-not-arise'
+          ? [{ done: given.answer === 'done', percent }]
+          : [];
+      }),
+    );
+    return found
+      ? [
+          `${look} Where this was done (${found.done} cases), the step took ${lessOrMore(found.ratio)} time than where it was not or only partly (${found.not} cases): ${rangeOfRatios(found.low, found.high)}. An association, not proof.`,
+        ]
+      : [];
+  });
+}

@@ -1,0 +1,72 @@
+import type { Goal, Lasting, SurgeonRecord } from '../../model';
+import { inSentence, lastingWords } from '../../words';
+import { reportedResult } from '../../words/reported-result';
+import { stageWords, stagedGoal, goalStanding } from '../goals/goal-standing';
+import type { GoalState } from '../goals/goal-state';
+import { reasonSentence, reopenedBecause, sinceRead, type SinceRead } from './since-read';
+import { instantWords } from '../forms/when-words';
+
+export type GoalLine = {
+  id: string;
+  href: string;
+  procedureId: string;
+  stepId: string;
+  step: string;
+  when: string;
+  said: string;
+  /** What it is and how far, for a goal that is not closed. */
+  open: { is: string; far: string | null } | null;
+  /** The cases its result is of, and the result with whether it lasted; `null` before there is one. */
+  result: { cases: number; said: string } | null;
+  /** What changed since its result was read, in whole sentences that name no case. */
+  since: readonly string[];
+  /** The same, counted. */
+  counts: SinceRead['counts'];
+};
+
+/** A goal whose result was read, worked out on today's data. */
+export type ReadGoal = { state: GoalState; lasting: readonly Lasting[] };
+
+const STATE: Record<Goal['state'], string> = {
+  draft: 'a draft, not agreed yet',
+  running: 'running',
+  paused: 'paused',
+  closed: 'closed without a result',
+};
+
+const IS: Record<Goal['state'], string> = { draft: 'a draft', running: 'running', paused: 'paused', closed: 'closed' };
+
+/** Every goal in one line, the one set last first: its step, when it was set, its result and whether that lasted. */
+export function goalLines(record: SurgeonRecord, readOf: (goal: Goal) => ReadGoal | null): GoalLine[] {
+  return [...record.goals].reverse().map((goal) => {
+    const { step, stored } = goalStanding(record, goal);
+    const latest = stored.at(-1);
+    const read = latest ? readOf(goal) : null;
+    const last = read?.lasting.at(-1);
+    const since = read && latest ? sinceRead(read.state, latest) : null;
+    const result = latest && {
+      cases: latest.windowIds.length,
+      said: [
+        inSentence(reportedResult(latest.outcome, step.label).head.replace(/\.$/, '')),
+        ...(last ? [inSentence(lastingWords(last, step.label).head)] : []),
+      ].join('; '),
+    };
+    const staged = stagedGoal(goal, record);
+    return {
+      id: goal.id,
+      href: `/after-twenty/${goal.id}`,
+      procedureId: goal.procedureId,
+      stepId: goal.stepId,
+      step: step.label,
+      when: `set on ${instantWords(goal.setAt)}`,
+      said: result ? result.said : STATE[goal.state],
+      open: staged && { is: IS[goal.state], far: staged.stage === 'paused' ? null : stageWords(staged) },
+      result: result ?? null,
+      since: [
+        ...(read && reopenedBecause(read.state).length > 0 ? ['Since it was read, a safety review is owed.'] : []),
+        ...(since?.reasons ?? []).map((reason) => reasonSentence(reason, false)),
+      ],
+      counts: since?.counts ?? [],
+    };
+  });
+}

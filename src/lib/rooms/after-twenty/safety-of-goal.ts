@@ -1,0 +1,21 @@
+import type { SurgeonRecord } from '../../model';
+import { takeovers } from '../../safety';
+import { takeoverWords } from '../../words';
+import { safetyWords, type SafetyWords } from '../../words/safety';
+import { erasedOfGoal } from '../cases/erase-words';
+import type { GoalState } from '../goals/goal-state';
+
+/** Safety in the span of one goal, with what was erased of it, and takeovers: an outcome beside the result. */
+export function safetyOfGoal(
+  state: GoalState,
+  { cases, lists }: Pick<SurgeonRecord, 'cases' | 'lists'>,
+): SafetyWords & { takeovers: string | null } {
+  const { head, sentences } = safetyWords(state.spanCases, cases, lists);
+  const taken = takeovers(state.spanCases, state.goal.stepId);
+  const none = state.spanCases.length === 0 && state.stored.length > 0;
+  return {
+    head: none ? 'No case of the window is left.' : head,
+    sentences: [...sentences, ...erasedOfGoal(state, cases)],
+    takeovers: taken && takeoverWords(taken, 'the step'),
+  };
+}

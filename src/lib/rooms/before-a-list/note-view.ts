@@ -1,0 +1,70 @@
+import type { Goal, Procedure } from '../../model';
+import { capital } from '../../words';
+
+/** The note for the list: words only. No field of this type may ever hold a duration (a test reads them all). */
+export type NoteView = {
+  kind: 'goal' | 'general';
+  goalId: string | null;
+  title: string;
+  checkpoints: readonly string[];
+  ifThen: string | null;
+  reminders: readonly string[];
+  stop: readonly string[];
+  /** Kept parts to be looked for, in words. */
+  kept: readonly string[];
+  /** Why this is the general note, or that the goal is not agreed yet. */
+  lead: string | null;
+  caution: readonly string[];
+  foot: readonly string[];
+};
+
+/** Standing texts, handed in from content. */
+export type NoteTexts = {
+  standing: readonly string[];
+  foot: readonly string[];
+  generalLead: string;
+  generalPoints: readonly string[];
+};
+
+/**
+ * One note a running goal; the general note when there is none. A draft goal that waits for the supervisor
+ * gives the general note: until then only drills off the patient belong to it.
+ */
+export function noteViews(goals: readonly Goal[], procedures: readonly Procedure[], texts: NoteTexts): NoteView[] {
+  const running = goals.filter((goal) => goal.state === 'running');
+  const waiting = goals.some((goal) => goal.state === 'draft');
+  if (running.length === 0)
+    return [
+      {
+        kind: 'general',
+        goalId: null,
+        title: 'On any list',
+        checkpoints: [],
+        ifThen: null,
+        reminders: texts.generalPoints,
+        stop: [],
+        kept: [],
+        lead: waiting
+          ? 'Your goal is not agreed with your supervisor yet, so this is the general note: three things to keep in mind on any list.'
+          : texts.generalLead,
+        caution: texts.standing,
+        foot: texts.foot,
+      },
+    ];
+  return running.map((goal) => {
+    const step = procedures.find((each) => each.id === goal.procedureId)?.steps.find((each) => each.id === goal.stepId);
+    return {
+      kind: 'goal',
+      goalId: goal.id,
+      title: capital(step?.label ?? goal.stepId),
+      checkpoints: goal.checkpoints.map((checkpoint) => checkpoint.look),
+      ifThen: goal.ifThen,
+      reminders: goal.reminders,
+      stop: goal.stopSigns,
+      kept: (step?.keptParts ?? []).filter((part) => goal.watch.includes(part.id)).map((part) => part.label),
+      lead: null,
+      caution: texts.standing,
+      foot: texts.foot,
+    };
+  });
+}

@@ -1,0 +1,86 @@
+import type { Audit, StepAudit } from '../../audit';
+import { clock, lessOrMore, rangeOfRatios } from '../../words';
+
+/** The page on how a number of this room is made. */
+export type HowMade =
+  | 'step-time'
+  | 'adjusted'
+  | 'median'
+  | 'spread'
+  | 'reference'
+  | 'share'
+  | 'returned-to'
+  | 'waiting'
+  | 'over-time'
+  | 'certainty'
+  | 'suggestion';
+
+type Column = { label: string; number?: boolean; method?: HowMade };
+export type ChooseTable = { columns: Column[]; rows: string[][] };
+
+export const hasReference = (audit: Pick<Audit, 'steps'>): boolean =>
+  audit.steps.some(({ reference }) => reference !== null);
+
+/** A few words in place of a difference that cannot be said. */
+export const differenceInstead = (cannot: StepAudit['differenceCannot']): string =>
+  (cannot && DIFFERENCE_INSTEAD[cannot.code]) ?? 'cannot say yet';
+
+const DIFFERENCE_INSTEAD: Readonly<Record<string, string>> = {
+  'too-few-cases': 'cannot say yet: too few cases',
+  'too-few-lists': 'cannot say yet: too few lists',
+  'all-equal': 'cannot say: all times equal',
+  'whole-seconds': 'whole seconds are too coarse',
+};
+
+/** Every step in numbers: what the drawing shows and what it has no room for. */
+export function chooseTable(steps: readonly StepAudit[], audit: Audit): ChooseTable {
+  const reference = hasReference(audit);
+  const seconds = (value: number | null) => (value === null ? 'not known' : clock(value));
+  const ratio = (value: number) => String(Number(value.toFixed(2)));
+  const hundred = (share: number | null) => (share === null ? 'not ranked' : `${Math.round(share * 100)} of 100`);
+  const columns: Column[] = [
+    { label: 'Step' },
+    { label: 'Cases', number: true, method: 'step-time' },
+    { label: 'Usual', number: true, method: 'median' },
+    { label: 'One in five', number: true, method: 'median' },
+    { label: 'Difference (95 %)', method: 'median' },
+    { label: 'Usual range', method: 'spread' },
+    ...(reference ? [{ label: 'Times the reference (95 %)', method: 'reference' as const }] : []),
+    { label: 'Share of the operation', number: true, method: 'share' },
+    { label: 'Went back, a case', number: true, method: 'returned-to' },
+    { label: 'Waiting, mean a case', number: true, method: 'waiting' },
+    { label: 'Over time, per 20 cases', method: 'over-time' },
+    { label: 'First: most seconds', method: 'certainty' },
+    { label: 'First: varies most', method: 'certainty' },
+    ...(reference ? [{ label: 'First: against reference', method: 'certainty' as const }] : []),
+  ];
+  const rows = steps.map((step) => [
+    step.label,
+    String(step.n),
+    seconds(step.usual),
+    step.oneInFive === null ? 'too few cases' : clock(step.oneInFive),
+    step.difference !== null && step.differenceInterval
+      ? `${clock(step.difference)} (${clock(step.differenceInterval.low)} to ${clock(step.differenceInterval.high)})`
+      : differenceInstead(step.differenceCannot),
+    step.usualRange ? `${clock(step.usualRange.low)} to ${clock(step.usualRange.high)}` : 'not known',
+    ...(reference
+      ? [
+          step.reference
+            ? `${ratio(step.reference.ratio)} (${ratio(step.reference.low)} to ${ratio(step.reference.high)})`
+            : step.oneInFive === null
+              ? 'too few cases'
+              : 'not in the set',
+        ]
+      : []),
+    step.share === null ? 'not known' : `${Math.round(step.share * 100)} %`,
+    step.wentBackPerCase === null ? 'not known' : step.wentBackPerCase.toFixed(2),
+    clock(step.waitingPerCase),
+    step.overTime
+      ? `${lessOrMore(step.overTime.ratio)} (${rangeOfRatios(step.overTime.low, step.overTime.high)})`
+      : 'not known',
+    hundred(step.first.seconds),
+    hundred(step.first.spread),
+    ...(reference ? [hundred(step.first.reference)] : []),
+  ]);
+  return { columns, rows };
+}

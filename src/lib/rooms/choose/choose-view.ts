@@ -1,0 +1,233 @@
+import type { Audit, StepAudit } from '../../audit';
+import { rulesThresholds } from '../../rules';
+import type { Suggestion } from '../../rules/types';
+import {
+  clock,
+  counted,
+  firstOn,
+  firstWords,
+  inSentence,
+  othersCases,
+  prose,
+  suggestionWords,
+  viewTitle,
+} from '../../words';
+import { chooseTable, differenceInstead, hasReference, type ChooseTable, type HowMade } from './choose-table';
+
+export const VIEWS = ['seconds', 'spread', 'reference'] as const;
+export type View = (typeof VIEWS)[number];
+
+/** Waiting below this is not drawn: a bar of a few seconds says nothing beside a step of minutes. */
+const WAITING_DRAWN = 5;
+
+export type ChooseView = {
+  suggestion: { head: string; sentences: readonly string[] };
+  /** The reasons of the suggestion, with their numbers. */
+  because: readonly string[];
+  /** Several steps are level: none of them is the main action. */
+  level: boolean;
+  view: View;
+  views: readonly { id: View; label: string; hint: string }[];
+  title: string;
+  reading: string;
+  rows: readonly ChooseRowView[];
+  /** The row the title names, and the meaning of the marks that are drawn. */
+  named: string | null;
+  seed: number;
+  key: string;
+  table: ChooseTable;
+  /** The pages on how the numbers of the suggestion, and of the drawing, are made. */
+  how: { suggestion: readonly HowMade[]; drawing: readonly HowMade[] };
+  /** What the adjustment left out, and why. */
+  said: readonly string[];
+  steps: readonly { href: string; label: string; inSentence: string; suggested: boolean }[];
+};
+
+/** One row of the drawing: numbers to place, words to print. */
+export type ChooseRowView = {
+  id: string;
+  href: string;
+  label: string;
+  usual: string | null;
+  certainty: string;
+  suggested: boolean;
+  dots: readonly { code: string; ratio: number; said: string }[];
+  range: { low: number; high: number; said: string } | null;
+  reference: { ratio: number; said: string } | null;
+  bar: { seconds: number; low: number; high: number; said: string; told: string } | null;
+  instead: string | null;
+  waiting: { seconds: number; said: string } | null;
+};
+
+/** The view asked for by an address, the one the suggestion stands out on, or the seconds. */
+export function viewOf(asked: string | null, audit: Audit, suggestion: Suggestion): View {
+  const wanted = VIEWS.find((each) => each === asked) ?? VIEWS.find((each) => each === suggestion.view) ?? 'seconds';
+  return wanted === 'reference' && !hasReference(audit) ? 'seconds' : wanted;
+}
+
+/** What Choose shows, in the order of the operation. `heldBack`: cases of a running window, not in the audit. */
+export function chooseView(
+  audit: Audit,
+  suggestion: Suggestion,
+  view: View,
+  { heldBack, procedure }: { heldBack: number; procedure: string | null },
+): ChooseView {
+  const { enough } = audit.enough;
+  // The view goes along: a goal keeps on which view its step was shown when it was chosen.
+  const query = `?${new URLSearchParams({ ...(procedure ? { procedure } : {}), view })}`;
+  const suggested = new Set(enough ? suggestion.steps : []);
+  const steps = audit.steps.filter((step) => step.n > 0);
+  const first = firstOn(audit, view);
+  const named = enough && first && isClear(audit, first, view) ? first.stepId : null;
+  const rows = steps.map((step) => rowOf(step, view, suggested.has(step.stepId), enough, query));
+  return {
+    suggestion: suggestionWords(audit, suggestion),
+    because: suggestion.kind === 'safety' ? [] : suggestion.because,
+    level: suggestion.steps.length > 1,
+    view,
+    views: viewChoices(audit),
+    title: titleOf(audit, named, view),
+    reading: readingOf(audit, heldBack, view),
+    rows,
+    named,
+    seed: audit.seed,
+    key: keyOf(rows, view),
+    table: chooseTable(steps, audit),
+    how: howMade(rows, suggestion, enough),
+    said: audit.said,
+    steps: rows.map(({ href, label, suggested: is }) => ({
+      href,
+      label,
+      inSentence: inSentence(label),
+      suggested: is,
+    })),
+  };
+}
+
+/** Does a step stand out on a view, by the same line as the suggestion? */
+function isClear({ caseIds, listCount }: Audit, step: StepAudit, view: View): boolean {
+  const { standsOut, standsOutSmall, smallCases, smallLists } = rulesThresholds;
+  const small = caseIds.length < smallCases || (listCount ?? 0) < smallLists;
+  return (step.first[view] ?? 0) >= (small ? standsOutSmall : standsOut);
+}
+
+/** The title says the answer; that no step stands out on the view is one. */
+function titleOf(audit: Audit, named: string | null, view: View): string {
+  if (!audit.enough.enough) return 'Your steps, in the order of the operation.';
+  if (named) return viewTitle(audit, view);
+  // Where no step is ranked on the view, none was compared.
+  if (audit.steps.every(({ first }) => first[view] === null)) return 'Your steps, in the order of the operation.';
+  return {
+    seconds: 'No step clearly holds the most seconds.',
+    spread: 'No step clearly varies most.',
+    reference: 'No step clearly differs most from the reference set.',
+  }[view];
+}
+
+function viewChoices(audit: Audit): ChooseView['views'] {
+  return [
+    { id: 'seconds', label: 'most seconds', hint: 'usual less one in five, in seconds a case' },
+    { id: 'spread', label: 'varies most', hint: 'the range of two thirds of your cases' },
+    ...(hasReference(audit)
+      ? [{ id: 'reference' as const, label: 'against reference', hint: 'your usual against the reference set' }]
+      : []),
+  ];
+}
+
+/** A page a kind of number that is shown. */
+function howMade(rows: readonly ChooseRowView[], { kind }: Suggestion, enough: boolean): ChooseView['how'] {
+  const reference: HowMade[] = rows.some((row) => row.reference) ? ['reference'] : [];
+  const ranked: HowMade[] = enough ? ['certainty'] : [];
+  return {
+    suggestion: kind === 'safety' ? ['suggestion'] : ['suggestion', 'median', ...reference, ...ranked],
+    drawing: [
+      'adjusted',
+      'median',
+      ...(rows.some(({ range }) => range) ? (['spread'] as const) : []),
+      ...reference,
+      ...ranked,
+      ...(rows.some(({ waiting }) => waiting) ? (['waiting'] as const) : []),
+    ],
+  };
+}
+
+function readingOf(audit: Audit, heldBack: number, view: View): string {
+  const range =
+    view === 'spread'
+      ? ' The bracket under the dots is your usual range: about two thirds of your cases lie inside it.'
+      : '';
+  const lists = audit.listCount === null ? '' : ` from ${counted(audit.listCount, 'list')}`;
+  const unlisted =
+    audit.listsFrom === 'blocks' ? ' Lists are not known, so eight neighbouring cases are treated as one.' : '';
+  const unordered = audit.orderKnown ? '' : ' Their order in time is not known.';
+  const held =
+    heldBack > 0
+      ? ` ${counted(heldBack, 'case')} of the running window ${heldBack === 1 ? 'is' : 'are'} not in it: their times are hidden until it is full.`
+      : '';
+  return `Latest ${counted(audit.caseIds.length, 'case')}${lists}, adjusted for the eye. Rows in the order of the operation.${referenceWords(audit)}${range}${unlisted}${unordered}${held}`;
+}
+
+/** Whose cases the diamonds and the ratios are of. */
+function referenceWords({ steps }: Audit): string {
+  const sets = steps.flatMap(({ reference }) => reference ?? []);
+  if (sets.length === 0) return '';
+  const most = (of: (set: (typeof sets)[number]) => number) => Math.max(...sets.map(of));
+  return ` The reference set: ${othersCases({ n: most(({ n }) => n), readers: most(({ readers }) => readers) })}.`;
+}
+
+function rowOf(step: StepAudit, view: View, suggested: boolean, enough: boolean, query: string): ChooseRowView {
+  const { reference, usual } = step;
+  const bar = step.notToShorten ? null : barOf(step);
+  return {
+    id: step.stepId,
+    href: `/choose/${step.stepId}${query}`,
+    label: step.retired ? `${step.label} (retired)` : step.label,
+    usual: usual === null ? null : clock(usual),
+    certainty: enough ? firstWords(step.first[view]) : '',
+    suggested,
+    dots: step.dots.map(({ code, ratio, seconds }) => ({ code, ratio, said: `${clock(seconds)} as recorded` })),
+    range:
+      usual !== null && step.usualRange
+        ? {
+            low: step.usualRange.low / usual,
+            high: step.usualRange.high / usual,
+            said: `usual range ${clock(step.usualRange.low)} to ${clock(step.usualRange.high)}, about two thirds of cases`,
+          }
+        : null,
+    reference:
+      reference && usual !== null
+        ? { ratio: reference.usual / usual, said: `reference ${clock(reference.usual)}` }
+        : null,
+    bar,
+    instead: step.notToShorten ? 'not to be shortened' : bar ? null : differenceInstead(step.differenceCannot),
+    waiting:
+      step.waitingPerCase > WAITING_DRAWN
+        ? { seconds: step.waitingPerCase, said: `waiting ${prose(step.waitingPerCase)}` }
+        : null,
+  };
+}
+
+/** A difference is never shown without its interval: with a dozen cases it may be off by half. */
+function barOf({ difference, differenceInterval: interval }: StepAudit): ChooseRowView['bar'] {
+  if (difference === null || interval === null) return null;
+  return {
+    seconds: difference,
+    low: interval.low,
+    high: interval.high,
+    said: prose(difference),
+    told: `usual less one in five ${prose(difference)} (${prose(interval.low)} to ${prose(interval.high)})`,
+  };
+}
+
+function keyOf(rows: readonly ChooseRowView[], view: View): string {
+  return [
+    '○ one case, its time over your usual',
+    rows.some(({ reference }) => reference) ? '◇ usual of the reference set' : '',
+    view === 'spread' ? 'bracket: usual range' : '',
+    rows.some(({ bar }) => bar) ? 'bar: usual less one in five, with its 95 % interval' : '',
+    rows.some(({ waiting }) => waiting) ? 'hatched: waiting, the mean of all cases' : '',
+    '‹ › beyond the axis',
+  ]
+    .filter(Boolean)
+    .join(' · ');
+}

@@ -1,0 +1,57 @@
+import type { StepAudit } from '../../audit';
+import type { Case, Procedure, Step } from '../../model';
+import { eventBounds, eventTally, withEventsOf } from '../../safety';
+import { inSentence, listed, ofHundred, prose, stepEventWords } from '../../words';
+
+/** A sentence with its number, and the page on how that is made. */
+export type StepCount = { sentence: string; how: 'returned-to' | 'waiting' | 'events' | 'step-time' };
+
+/** Went back, waiting, events and kept parts of a step, a sentence each. `shown`: the cases of the audit. */
+export function stepCounts(step: StepAudit, known: Step, shown: readonly Case[], procedure: Procedure): StepCount[] {
+  const reason = procedure.waitingReasons.find((each) => each.id === step.waitingReason)?.label ?? step.waitingReason;
+  return [
+    { how: 'returned-to', sentence: wentBackSentence(step.wentBackPerCase) },
+    {
+      how: 'waiting',
+      sentence:
+        step.waitingPerCase > 0
+          ? `Waiting in or before this step: ${prose(step.waitingPerCase)} a case${reason ? `, mostly ${inSentence(reason)}` : ''}. It is not counted as step time, and part of it is checking.`
+          : 'No waiting was noted in this step.',
+    },
+    {
+      how: 'events',
+      sentence: stepEventWords(tiedTo(step.stepId, shown)),
+    },
+    ...(known.keptParts.length > 0
+      ? [
+          {
+            how: 'step-time' as const,
+            sentence: `Outside its time, and never shortened: ${listed(known.keptParts.map(({ label }) => inSentence(label)))}.`,
+          },
+        ]
+      : []),
+  ];
+}
+
+/** Over answered cases alone, with the bounds they allow. */
+function tiedTo(stepId: string, shown: readonly Case[]): Parameters<typeof stepEventWords>[0] {
+  const tally = eventTally(shown.map((each) => withEventsOf(each, stepId)));
+  const bounds = eventBounds(tally);
+  return {
+    cases: tally.cases,
+    answered: tally.answered,
+    events: tally.withEvent,
+    upper: bounds.kind === 'none' ? bounds.upper95 : null,
+    low: bounds.kind === 'some' ? bounds.low : null,
+    high: bounds.kind === 'some' ? bounds.high : null,
+  };
+}
+
+/** A sheet with one length a step cannot tell going back: not recorded is not "never". */
+function wentBackSentence(perCase: number | null): string {
+  if (perCase === null)
+    return 'Whether you went back is not known: one length a step does not tell it, and no count was noted.';
+  return perCase === 0
+    ? 'Went back: in none of these cases.'
+    : `Went back: ${ofHundred(perCase)} times in 100 cases. The end point was then not reached the first time.`;
+}

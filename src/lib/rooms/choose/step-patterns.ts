@@ -1,0 +1,68 @@
+import type { Audit, Pattern } from '../../audit';
+import { counted, listed, timesAsLong } from '../../words';
+import type { EffectRow } from '../../words/reported-result';
+
+/** Below this the panel says that only very large differences would show. */
+const PATTERN_CASES = 40;
+
+export type StepPatterns = {
+  lead: string;
+  /** A fall or rise over time stands among the rows. */
+  overTime: boolean;
+  rows: readonly EffectRow[];
+  /** What was looked at and not clear. */
+  looked: string | null;
+  table: { columns: { label: string; number?: boolean; method?: 'patterns' }[]; rows: string[][] };
+};
+
+/** When a step takes longer: what stands, and what was looked at and not clear. */
+export function stepPatterns(audit: Audit, stepId: string): StepPatterns {
+  const shown = audit.patterns.filter((each) => each.stepId === stepId && each.shown);
+  const looked = audit.lookedAt.find((each) => each.stepId === stepId)?.labels ?? [];
+  const few =
+    audit.caseIds.length < PATTERN_CASES
+      ? ` With ${counted(audit.caseIds.length, 'case')} only very large differences would show.`
+      : '';
+  return {
+    lead:
+      (shown.length === 0
+        ? looked.length === 0
+          ? 'Too few cases to look at when this step takes longer.'
+          : 'Nothing that was looked at goes clearly with a longer or shorter time.'
+        : 'These go with a longer or shorter time. They need not be its cause.') + few,
+    overTime: shown.some(({ kind }) => kind === 'over-time'),
+    rows: shown.map(patternRow),
+    looked: looked.length > 0 ? `Looked at and not clear: ${listed(looked)}.` : null,
+    table: {
+      columns: [
+        { label: 'Goes with' },
+        { label: 'Cases' },
+        { label: 'About so many times as long', number: true, method: 'patterns' },
+        { label: '95 % interval', method: 'patterns' },
+      ],
+      rows: shown.map((pattern) => {
+        const { label, under } = patternRow(pattern);
+        const times = timesAsLong(pattern);
+        return [label, under, times.ratio, `${times.low} to ${times.high}`];
+      }),
+    },
+  };
+}
+
+function patternRow(pattern: Pattern): EffectRow {
+  const { factor, kind, label, nWith, nWithout, ratio, low, high } = pattern;
+  const times = timesAsLong(pattern);
+  return {
+    id: factor,
+    label,
+    under:
+      kind === 'over-time'
+        ? `the latest ${nWith} against the ${nWithout} before them`
+        : `${counted(nWith, 'case')} with, ${nWithout} without`,
+    ratio,
+    low,
+    high,
+    words: `about ${times.ratio} times as long (${times.low} to ${times.high})`,
+    bold: false,
+  };
+}

@@ -1,0 +1,195 @@
+import type { Audit, StepAudit } from '../../audit';
+import type { Case, Procedure } from '../../model';
+import type { Guidance } from '../../rules/types';
+import { counted, clock, othersCases, prose, timesAsLong } from '../../words';
+import { lanesOf, notAsked, type Lane } from '../after-twenty/after-chart';
+import type { View } from './choose-view';
+import { stepCounts, type StepCount } from './step-counts';
+import { stepPatterns, type StepPatterns } from './step-patterns';
+
+export type StepView = {
+  id: string;
+  label: string;
+  /** Where *Set a goal on this step* leads; `null` on a retired step. */
+  planHref: string | null;
+  sentences: readonly string[];
+  /** Said instead of inviting to shorten. */
+  notToShorten: string | null;
+  patterns: StepPatterns;
+  run: {
+    title: string;
+    reading: string;
+    key: string;
+    name: string;
+    cases: readonly RunCaseView[];
+    lanes: readonly Lane[];
+  };
+  /** The pages on how the numbers of the first sentences are made. */
+  how: readonly ('median' | 'spread' | 'reference')[];
+  counts: readonly StepCount[];
+  table: StepTableView;
+};
+
+type StepTableView = {
+  columns: {
+    label: string;
+    number?: boolean;
+    method?: 'step-time' | 'adjusted' | 'case-by-case' | 'events';
+  }[];
+  rows: string[][];
+};
+
+export type RunCaseView = {
+  id: string;
+  code: string;
+  period: number;
+  ratio: number | null;
+  leftOut: boolean;
+  list: string | null;
+  note: boolean;
+  events: 'event' | 'not-answered' | 'none';
+  said: string;
+  mark?: string;
+};
+
+/** Marks on the run: which case is the smooth one, which the longer. */
+export type Marked = Readonly<Record<string, string>>;
+
+/** Everything about one step but its guidance and its pair. `null`: the step has no time in this record. */
+export function stepView(
+  audit: Audit,
+  stepId: string,
+  cases: readonly Case[],
+  { marked, query }: { marked: Marked; query: { procedure: string | null; view: View | null } },
+): StepView | null {
+  const step = audit.steps.find((each) => each.stepId === stepId);
+  const known = audit.procedure.steps.find((each) => each.id === stepId);
+  if (!step || !known || step.n === 0) return null;
+  const byId = new Map(cases.map((each) => [each.id, each]));
+  const shown = audit.caseIds.flatMap((id) => byId.get(id) ?? []);
+  const run = runOf(audit, stepId, shown, marked);
+  const lanes = lanesOf(run, ['lists', 'events']);
+  return {
+    id: stepId,
+    label: step.label,
+    planHref: step.retired ? null : planHref(stepId, query),
+    sentences: [...(step.retired ? [RETIRED] : []), ...usualSentences(step)],
+    notToShorten: step.notToShorten
+      ? `${step.label} is not to be shortened. You can look at doing it the same way each time.`
+      : null,
+    patterns: stepPatterns(audit, stepId),
+    how: [
+      'median',
+      ...(step.usualRange ? (['spread'] as const) : []),
+      ...(step.reference ? (['reference'] as const) : []),
+    ],
+    run: {
+      title: `${step.label}, case by case, against the rest of the operation`,
+      reading: [
+        '100 = as the rest of the same operation would lead you to expect. Up is longer.',
+        audit.orderKnown ? 'In order of time.' : 'Their order in time is not known.',
+        ...notAsked(run),
+      ].join(' '),
+      key: lanes.includes('events') ? 'E event · ? not answered · blank: answered, none' : '○ one case',
+      name: `latest ${run.length}`,
+      cases: run,
+      lanes,
+    },
+    counts: stepCounts(step, known, shown, audit.procedure),
+    table: {
+      columns: [
+        { label: 'Case' },
+        { label: 'As recorded', number: true, method: 'step-time' },
+        { label: 'Times your usual, adjusted', number: true, method: 'adjusted' },
+        { label: 'Against the rest (100 = as usual)', number: true, method: 'case-by-case' },
+        { label: 'Events', method: 'events' },
+      ],
+      rows: run.map(({ id, code, ratio, events }) => {
+        const dot = step.dots.find((each) => each.caseId === id);
+        return [
+          code,
+          dot ? clock(dot.seconds) : 'not done',
+          dot ? dot.ratio.toFixed(2) : '',
+          ratio === null ? 'cannot be said' : String(Math.round(ratio * 100)),
+          { event: 'event', 'not-answered': 'not answered', none: 'none' }[events],
+        ];
+      }),
+    },
+  };
+}
+
+const RETIRED =
+  'This step is retired: its timings stay, it is no longer asked for, and no goal can be set on it. Settings brings it back.';
+
+function planHref(stepId: string, { procedure, view }: { procedure: string | null; view: View | null }): string {
+  const query = new URLSearchParams({ step: stepId });
+  if (procedure) query.set('procedure', procedure);
+  if (view) query.set('view', view);
+  return `/plan?${query}`;
+}
+
+function usualSentences(step: StepAudit): string[] {
+  const { usual, oneInFive, difference, differenceInterval, differenceCannot, usualRange, reference, n } = step;
+  if (usual === null) return [];
+  const times = reference && timesAsLong(reference);
+  return [
+    oneInFive === null
+      ? n === 1
+        ? `It took ${prose(usual)} in the one case you have.`
+        : `It usually takes ${prose(usual)}, by your own ${counted(n, 'case')}.`
+      : `It usually takes ${prose(usual)}; one in five of your own ${counted(n, 'case')} took ${prose(oneInFive)} or less.`,
+    ...(differenceCannot && !step.notToShorten
+      ? [differenceCannot.because.replace(/^Cannot say/, 'How far your shorter cases lie below that cannot be said')]
+      : []),
+    ...(difference !== null && differenceInterval && !step.notToShorten
+      ? [
+          `Between the two lie ${prose(difference)} a case (${prose(differenceInterval.low)} to ${prose(differenceInterval.high)}).`,
+        ]
+      : []),
+    ...(usualRange
+      ? [`Two thirds of your cases lie between ${prose(usualRange.low)} and ${prose(usualRange.high)}.`]
+      : []),
+    ...(reference && times
+      ? [
+          `In the reference set it usually takes ${prose(reference.usual)}: yours is ${times.ratio} times that (${times.low} to ${times.high}; ${othersCases(reference)}).`,
+        ]
+      : []),
+  ];
+}
+
+/** This step against the other steps of the same case, each over its own usual; needs three others. */
+function runOf(audit: Audit, stepId: string, shown: readonly Case[], marked: Marked): RunCaseView[] {
+  const logs = new Map(
+    audit.steps.map((step) => [step.stepId, new Map(step.dots.map((dot) => [dot.caseId, Math.log(dot.ratio)]))]),
+  );
+  const seconds = new Map(audit.steps.find((each) => each.stepId === stepId)?.dots.map((dot) => [dot.caseId, dot]));
+  return shown.map((each): RunCaseView => {
+    const own = logs.get(stepId)?.get(each.id);
+    const others = [...logs].flatMap(([id, values]) => (id === stepId ? [] : (values.get(each.id) ?? [])));
+    const rest = others.reduce((sum, value) => sum + value, 0) / others.length;
+    const ratio = own === undefined || others.length < 3 ? null : Math.exp(own - rest);
+    const dot = seconds.get(each.id);
+    return {
+      id: each.id,
+      code: each.code,
+      period: 0,
+      ratio,
+      leftOut: false,
+      list: each.listId,
+      note: false,
+      events: each.events === null ? 'not-answered' : each.events.length > 0 ? 'event' : 'none',
+      said:
+        dot && ratio !== null
+          ? `${clock(dot.seconds)} as recorded; ${Math.round(ratio * 100)} against the rest of the operation`
+          : dot
+            ? `${clock(dot.seconds)} as recorded; too few other steps to compare with`
+            : 'not done, or by other hands',
+      ...(marked[each.id] ? { mark: marked[each.id] } : {}),
+    };
+  });
+}
+
+/** The written page of a step, or `null`. */
+export function guidanceOf(guidance: readonly Guidance[], procedure: Procedure, stepId: string): Guidance | null {
+  return guidance.find((each) => each.procedureId === procedure.id && each.step === stepId) ?? null;
+}

@@ -1,0 +1,136 @@
+import {
+  type Case,
+  type Goal,
+  type Procedure,
+  type Step,
+  type StoredResult,
+  type SurgeonRecord,
+  procedureOf,
+} from '../../model';
+import { windowOf, type GoalWindow, type Look } from '../../practice';
+import { capital, inSentence } from '../../words';
+
+/** What a window is counted from. */
+export type Windowed = Pick<SurgeonRecord, 'goals' | 'cases' | 'lists' | 'procedures' | 'profile' | 'results'>;
+
+/** At twenty, or at forty once that was decided. */
+export const lookOf = ({ decisions }: Pick<Goal, 'decisions'>): Look =>
+  decisions.some(({ kind }) => kind === 'second-look') ? 'second' : 'first';
+
+/**
+ * The window of a goal as the record has it, the one read last as it was read.
+ * @param cases of the record, where something was merged into them
+ */
+export function goalWindow(record: Windowed, goal: Goal, cases: readonly Case[] = record.cases): GoalWindow {
+  const results = record.results.filter(({ goalId }) => goalId === goal.id);
+  const read = results.find(({ look }) => look === 'second') ?? results[0] ?? null;
+  const procedure = procedureOf(record, goal.procedureId);
+  return windowOf({ ...goal, read }, cases, record.lists, procedure, lookOf(goal));
+}
+
+/** What is told of a goal without working anything out: its step, its window as it was read, its stored results. */
+export type GoalStanding = {
+  goal: Goal;
+  procedure: Procedure;
+  step: Step;
+  look: Look;
+  window: GoalWindow;
+  /** Results of this goal as they were stored, first look first. */
+  stored: readonly StoredResult[];
+};
+
+/** @param cases of the record, where something was merged into them */
+export function goalStanding(record: SurgeonRecord, goal: Goal, cases: readonly Case[] = record.cases): GoalStanding {
+  const procedure = procedureOf(record, goal.procedureId);
+  return {
+    goal,
+    procedure,
+    step: procedure.steps.find(({ id }) => id === goal.stepId) ?? retiredStep(goal.stepId),
+    look: lookOf(goal),
+    window: goalWindow(record, goal, cases),
+    stored: record.results
+      .filter((each) => each.goalId === goal.id)
+      .sort((a, b) => Number(a.look === 'second') - Number(b.look === 'second')),
+  };
+}
+
+/** A step taken out of the procedure since: its goal can still be read. */
+const retiredStep = (id: string): Step => ({
+  id,
+  label: id,
+  starts: 'not known',
+  ends: 'not known',
+  synonyms: [],
+  earlier: [],
+  optional: false,
+  notToShorten: false,
+  keptParts: [],
+  retired: true,
+});
+
+/** Where a goal stands in its month. */
+export type GoalStage = 'paused' | 'draft' | 'window' | 'full' | 'deciding' | 'following';
+
+export type StagedGoal = GoalStanding & { stage: GoalStage };
+
+/**
+ * The stage of a goal that is not closed; `null` for one that is. A result counts as decided once something other than
+ * a pause was decided; a decision to look again at forty opens the window once more. What came first is told by the
+ * order in which it was written down, never by the clock: a clock can be set back.
+ */
+export function stagedGoal(goal: Goal, record: SurgeonRecord): StagedGoal | null {
+  if (goal.state === 'closed') return null;
+  const standing = goalStanding(record, goal);
+  const result = standing.stored.find(({ look }) => look === standing.look) ?? null;
+  return { ...standing, stage: stageOf(goal, standing.window, result) };
+}
+
+function stageOf(goal: Goal, window: GoalWindow, result: StoredResult | null): GoalStage {
+  if (goal.state === 'paused') return 'paused';
+  if (goal.state === 'draft') return 'draft';
+  if (result) {
+    // Nothing but a pause can be decided before a result is there, so what was decided on this look is what follows its start.
+    const since = goal.decisions.slice(goal.decisions.findLastIndex(({ kind }) => kind === 'second-look') + 1);
+    return since.some(({ kind }) => !['pause', 'resume'].includes(kind)) ? 'following' : 'deciding';
+  }
+  return window.full ? 'full' : 'window';
+}
+
+/** What is most pressing first: a pause, a result to read, a decision, a plan, a window, a following twenty. */
+const URGENCY: readonly GoalStage[] = ['paused', 'full', 'deciding', 'draft', 'window', 'following'];
+
+/** The goals that are not closed, the most pressing first; among equals the one set last. */
+export function openGoals(record: SurgeonRecord): StagedGoal[] {
+  return record.goals
+    .flatMap((goal) => stagedGoal(goal, record) ?? [])
+    .reverse()
+    .sort((a, b) => URGENCY.indexOf(a.stage) - URGENCY.indexOf(b.stage));
+}
+
+/** An open goal beside the most pressing one. */
+export const goalInOneLine = (state: StagedGoal): string =>
+  `${capital(inSentence(state.step.label))}: ${stageWords(state)}.`;
+
+/** How far an open goal is. */
+export function stageWords({ stage, window }: StagedGoal): string {
+  switch (stage) {
+    case 'window':
+      return `${Math.min(window.running.length, window.need.cases)} of ${window.need.cases} counted`;
+    case 'following':
+      return window.windows.length > 1
+        ? 'a following twenty is complete'
+        : `${window.running.length} of the next twenty counted`;
+    case 'draft':
+      return 'the plan waits for your supervisor';
+    case 'full':
+      return 'the result can be read';
+    case 'deciding':
+      return 'the result waits for your decision';
+    case 'paused':
+      return 'paused';
+  }
+}
+
+/** Said of a goal whose step was retired after it was set: its window can hardly fill. */
+export const retiredWords = (label: string): string =>
+  `${label} is retired in Settings and no longer asked for, so only files can still bring times of it. Bring it back there, or move on; what is here stays.`;

@@ -1,0 +1,173 @@
+import {
+  casesWithIds,
+  chartSeries,
+  hashOfCases,
+  lastingFor,
+  resultFor,
+  shortTimes,
+  spanOfCases,
+  type ChartSeries,
+  type GoalWindow,
+  type Look,
+  type ShortTimes,
+} from '../../practice';
+import type { Case, Goal, Lasting, Outcome, Procedure, SurgeonRecord } from '../../model';
+import { gate, type Gate } from '../../safety';
+import { atOnce, type Work } from '../../turns';
+import { withKeptSeen } from '../after-twenty/done-cells';
+import { goalStanding, type GoalStanding, goalWindow } from './goal-standing';
+import { monitorSignalled } from '../../assess/suggest';
+
+/** Where a goal stands today, computed from the record; what was stored is beside it and never changed by it. */
+export type GoalState = GoalStanding & {
+  /** Cases of the whole record with kept parts from reflections merged in. */
+  cases: readonly Case[];
+  /** Counted cases of the first window, full or filling, in order. */
+  windowCases: readonly Case[];
+  /** Every case operated in that span: for safety, which does not depend on what is counted. */
+  spanCases: readonly Case[];
+  /** What today's data say of the full window; `null` while it runs. */
+  outcome: Outcome | null;
+  inputHash: string;
+  /** Today's gate; `null` while no case has come. */
+  gate: Gate | null;
+  /** A pause that a written review can end: no result is stored yet. */
+  waitsForReview: boolean;
+  monitorSignalled: boolean;
+};
+
+/** The goal with its window, its gate, and what today's data say once the window is full. */
+export const goalState = (record: SurgeonRecord, goal: Goal): GoalState => atOnce(statingGoal(record, goal));
+
+/** The same, handing over before what takes longest. */
+export function* statingGoal(record: SurgeonRecord, goal: Goal): Work<GoalState> {
+  const cases = withKeptSeen(record.cases, record.reflections);
+  const standing = goalStanding(record, goal, cases);
+  const { procedure, look, window } = standing;
+  const windowIds = window.windows[0] ?? window.running;
+  const starting = casesWithIds(cases, goal.start.caseIds);
+  const windowCases = casesWithIds(cases, windowIds);
+  const spanCases = spanOfCases(cases, windowIds, procedure.id);
+  yield 0.2;
+  const signalled = monitorSignalled(record, procedure.id);
+  const safety =
+    spanCases.length === 0
+      ? null
+      : gate({
+          procedure,
+          stepId: goal.stepId,
+          windowCases: spanCases,
+          startCases: starting,
+          keptPartIds: goal.watch,
+          lists: record.lists,
+          monitorSignalled: signalled,
+        });
+  yield 0.4;
+  const outcome = window.full ? outcomeOf(record, goal, procedure, cases, window, look) : null;
+  return {
+    ...standing,
+    cases,
+    windowCases,
+    spanCases,
+    outcome,
+    inputHash: hashOfCases([...starting, ...windowCases]),
+    gate: safety,
+    waitsForReview: outcome?.kind === 'paused' && !(safety?.final ?? false),
+    monitorSignalled: signalled,
+  };
+}
+
+/** Whether a *shorter* lasted, one answer a following twenty; empty for every other result. */
+export function lastingState(record: SurgeonRecord, { goal, procedure, cases, window, stored }: GoalState): Lasting[] {
+  const latest = stored[stored.length - 1];
+  if (latest?.outcome.kind !== 'shorter') return [];
+  return lastingFor({
+    cases,
+    lists: record.lists,
+    procedure,
+    start: goal.start,
+    windows: window.windows,
+    stepId: goal.stepId,
+    underGoal: stepsUnderGoal(record, goal, [...goal.start.caseIds, ...window.windows.flat()]),
+  });
+}
+
+/**
+ * Very short times of a full window, where there are so many that it should be asked whether something was left out;
+ * `null` where not, and where no time is judged or shown.
+ */
+export function hastyState(record: Pick<SurgeonRecord, 'lists'>, state: GoalState): ShortTimes | null {
+  const { goal, procedure, cases, window, outcome } = state;
+  if (!outcome || outcome.kind === 'paused' || (goal.measure !== 'time' && goal.measure !== 'steadiness')) return null;
+  const found = shortTimes({
+    cases,
+    lists: record.lists,
+    procedure,
+    start: goal.start,
+    windowIds: window.windows[0] ?? [],
+    stepId: goal.stepId,
+  });
+  return found?.ask ? found : null;
+}
+
+/** Points of the chart over these windows; `null` where nothing can be drawn. */
+export function seriesState(
+  record: SurgeonRecord,
+  { goal, procedure, cases }: Pick<GoalState, 'goal' | 'procedure' | 'cases'>,
+  windows: readonly (readonly string[])[],
+): ChartSeries | null {
+  const series = chartSeries({
+    cases,
+    lists: record.lists,
+    procedure,
+    start: goal.start,
+    windows,
+    stepId: goal.stepId,
+    underGoal: stepsUnderGoal(record, goal, [...goal.start.caseIds, ...windows.flat()]),
+  });
+  return series.kind === 'series' ? series : null;
+}
+
+function outcomeOf(
+  record: SurgeonRecord,
+  goal: Goal,
+  procedure: Procedure,
+  cases: readonly Case[],
+  window: GoalWindow,
+  look: Look,
+): Outcome {
+  const windowIds = window.windows[0] ?? [];
+  return resultFor({
+    cases,
+    lists: record.lists,
+    procedure,
+    start: goal.start,
+    windowIds,
+    stepId: goal.stepId,
+    measure: goal.measure,
+    look,
+    seed: goal.start.seed,
+    watch: goal.watch,
+    underGoal: stepsUnderGoal(record, goal, [...goal.start.caseIds, ...windowIds]),
+    seriousRate: record.profile.seriousRate,
+    casesBefore: record.profile.casesBefore[procedure.id] ?? null,
+    inTraining: record.profile.inTraining,
+  });
+}
+
+/** Other steps that were themselves under a goal in some of these cases: they may not stand for the rest. */
+export function stepsUnderGoal(
+  record: SurgeonRecord,
+  goal: Pick<Goal, 'id' | 'procedureId' | 'stepId'>,
+  caseIds: readonly string[],
+): string[] {
+  const ids = new Set(caseIds);
+  const steps = record.goals
+    .filter((other) => other.id !== goal.id && other.procedureId === goal.procedureId && other.state !== 'draft')
+    .filter((other) => {
+      const { windows, running } = goalWindow(record, other);
+      return [...windows.flat(), ...running].some((id) => ids.has(id));
+    })
+    .map(({ stepId }) => stepId);
+  return [...new Set(steps)].filter((stepId) => stepId !== goal.stepId);
+}

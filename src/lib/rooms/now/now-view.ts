@@ -1,0 +1,231 @@
+import type { Enough } from '../../audit/types';
+import type { Goal, SurgeonRecord } from '../../model';
+import type { Suggestion } from '../../rules/types';
+import { capital, counted, enoughWords, inSentence } from '../../words';
+import { eventKindWords } from '../forms/event-fields';
+import { goalInOneLine, retiredWords, openGoals, type StagedGoal } from '../goals/goal-standing';
+import { waitingForReview } from '../reflect/reflect-view';
+import { tallyOf, type Tally } from './tally-view';
+import { instantWords } from '../forms/when-words';
+import { waitingEvents } from './waiting-events';
+
+export type NowState =
+  'empty' | 'not-enough' | 'nothing' | 'choose' | 'paused' | 'draft' | 'window' | 'full' | 'deciding' | 'following';
+
+type Link = { href: string; label: string };
+
+/** One sentence of state, one action. No times anywhere. */
+export type NowView = {
+  state: NowState;
+  head: string;
+  rest: string;
+  action: Link;
+  /** What is due beside it, at most two. */
+  also: readonly Link[];
+  tally: Tally | null;
+  /** Other open goals, a line each. */
+  others: readonly { words: string; href: string }[];
+};
+
+/** What the audit says where no goal is open: whether it is enough, and what is suggested. */
+export type Look = { enough: Enough; suggestion: Pick<Suggestion, 'kind' | 'steps'> };
+
+const BRING_IN: Link = { href: '/cases/bring-in', label: 'Bring in times' };
+const BEFORE: Link = { href: '/before-a-list', label: 'Before a list' };
+const REFLECT: Link = { href: '/reflect', label: 'Reflect' };
+const after = ({ goal }: StagedGoal): string => `/after-twenty/${goal.id}`;
+
+/** Is the audit needed to tell the state? Only where there are times, no goal is open, and nothing waits for review. */
+export function needsLook(record: SurgeonRecord): boolean {
+  return anyTimes(record) && openGoals(record).length === 0 && waitingEvents(record).length === 0;
+}
+
+const anyTimes = ({ cases }: SurgeonRecord): boolean => cases.some(({ stretches }) => stretches.length > 0);
+
+/**
+ * Where the surgeon is, and what comes next.
+ * @param look needed only where `needsLook` says so
+ */
+export function nowView(record: SurgeonRecord, look: Look | null): NowView {
+  const goals = openGoals(record);
+  const [first, ...rest] = goals;
+  const others = rest.map((each) => ({ words: goalInOneLine(each), href: after(each) }));
+  if (record.cases.length === 0 && !first)
+    return plain('empty', 'Nothing here yet.', 'Bring in times of at least 20 cases to see where to look.', BRING_IN);
+
+  const [event] = waitingEvents(record);
+  if (event) {
+    const where = event.stepLabel ? `, at ${inSentence(event.stepLabel)}` : '';
+    return {
+      ...plain(
+        'paused',
+        'Safety first: a serious event waits for your review',
+        `(${eventKindWords(event.kind, event.procedure)}${where}; ${event.of}). No change in time is called a result until it has one.`,
+        { href: event.href, label: 'Review the event' },
+      ),
+      others: goals.map((each) => ({ words: goalInOneLine(each), href: after(each) })),
+    };
+  }
+  if (first) return { ...ofGoal(first, record), others };
+  if (!anyTimes(record))
+    return plain(
+      'not-enough',
+      'No times yet.',
+      `${capital(counted(record.cases.length, 'case'))} ${record.cases.length === 1 ? 'is' : 'are'} here without times. Times of at least 20 show where to look.`,
+      BRING_IN,
+    );
+  return look ? ofLook(look) : plain('choose', 'Your cases are here.', '', { href: '/choose', label: 'Choose a step' });
+}
+
+const plain = (state: NowState, head: string, rest: string, action: Link): NowView => ({
+  state,
+  head,
+  rest,
+  action,
+  also: [],
+  tally: null,
+  others: [],
+});
+
+function ofLook({ enough, suggestion }: Look): NowView {
+  if (!enough.enough)
+    return plain('not-enough', 'Not enough yet.', enoughWords(enough).replace(/ Your times.*$/, ''), BRING_IN);
+  const choose = { href: '/choose', label: 'Look at Choose' };
+  if (suggestion.kind === 'nothing')
+    return plain(
+      'nothing',
+      'No step stands out.',
+      'A month without a goal is a good answer. You can still choose one.',
+      choose,
+    );
+  if (suggestion.kind === 'waiting')
+    return plain(
+      'nothing',
+      'Most of the time that varies is waiting.',
+      'That is a matter for the team, and part of it is checking.',
+      choose,
+    );
+  return plain(
+    'choose',
+    'Your record is far enough to choose one step to look at closely.',
+    'Watch two recordings before you choose.',
+    {
+      href: '/choose',
+      label: 'Choose a step',
+    },
+  );
+}
+
+function ofGoal(state: StagedGoal, record: SurgeonRecord): NowView {
+  const { goal, window, stage } = state;
+  const step = inSentence(state.step.label);
+  switch (stage) {
+    case 'paused':
+      return plain('paused', `The goal on ${step} is paused.`, pauseWords(state), {
+        href: after(state),
+        label: 'See why, and decide',
+      });
+    case 'draft':
+      return {
+        ...plain(
+          'draft',
+          `Your plan for ${step} waits for your supervisor.`,
+          'Until it is agreed, only drills off the patient belong to it.',
+          {
+            href: `/plan/${goal.id}`,
+            label: 'Open the plan',
+          },
+        ),
+        also: [BEFORE],
+      };
+    case 'full':
+      return {
+        ...plain(
+          'full',
+          `The ${numberWords(window.need.cases)} are complete.`,
+          `The result on ${step} can be read, once, as it is.`,
+          {
+            href: after(state),
+            label: 'Read the result',
+          },
+        ),
+        tally: tallyOf(window.windows[0] ?? [], record),
+      };
+    case 'deciding':
+      return plain(
+        'deciding',
+        `The result on ${step} is there.`,
+        'Decide what comes next: keep, change the checkpoints, or move on.',
+        {
+          href: after(state),
+          label: 'Decide',
+        },
+      );
+    case 'following':
+      return following(state, record, step);
+    case 'window':
+      return running(state, record, step);
+  }
+}
+
+function running(state: StagedGoal, record: SurgeonRecord, step: string): NowView {
+  const { window, goal } = state;
+  const { need, lists, listsKnown } = window;
+  const count = window.running.length;
+  const waiting = waitingForReview(window.running, record.reflections).length;
+  const over = listsKnown && count > 0 ? `, over ${lists} of ${counted(need.lists, 'list')}` : '';
+  return {
+    ...plain(
+      'window',
+      `${capital(step)}: ${Math.min(count, need.cases)} of ${need.cases} counted${over}.`,
+      [
+        waiting === 0 ? 'Nothing waits for review.' : `${waiting} ${waiting === 1 ? 'waits' : 'wait'} for review.`,
+        ...(window.operatedBefore > 0 ? [beforeWords(window.operatedBefore, goal)] : []),
+        ...(state.step.retired ? [retiredWords(state.step.label)] : []),
+      ].join(' '),
+      waiting > 0 ? REFLECT : BEFORE,
+    ),
+    also: waiting > 0 ? [BEFORE] : [],
+    tally: tallyOf(window.running, record),
+  };
+}
+
+/** Without this the count would seem to stand still: by the day of its list a case came before the goal. */
+const beforeWords = (cases: number, { setAt }: Goal): string =>
+  cases === 1
+    ? `1 case is dated before the goal was set (${instantWords(setAt)}) and counts for neither side; if that is wrong, correct the date of its list.`
+    : `${counted(cases, 'case')} are dated before the goal was set (${instantWords(setAt)}) and count for neither side; if that is wrong, correct the dates of their lists.`;
+
+function following(state: StagedGoal, record: SurgeonRecord, step: string): NowView {
+  const { window } = state;
+  const complete = window.windows.length - 1;
+  const count = window.running.length;
+  const waiting = waitingForReview(window.running, record.reflections).length;
+  const head =
+    complete > 0
+      ? `${capital(step)}: ${complete === 1 ? 'the next twenty are' : `${complete} following twenties are`} complete.`
+      : `${capital(step)}: ${count} of the next twenty counted.`;
+  return {
+    ...plain(
+      'following',
+      head,
+      waiting === 0 ? '' : `${waiting} ${waiting === 1 ? 'waits' : 'wait'} for review.`,
+      complete > 0 ? { href: after(state), label: 'See whether it lasted' } : waiting > 0 ? REFLECT : BEFORE,
+    ),
+    also: [
+      ...(complete > 0 && waiting > 0 ? [REFLECT] : []),
+      ...(complete > 0 || waiting > 0 ? [BEFORE] : []),
+      { href: '/choose', label: 'Choose another step' },
+    ].slice(0, 2),
+    tally: complete > 0 ? null : tallyOf(window.running, record),
+  };
+}
+
+function pauseWords({ goal }: StagedGoal): string {
+  const reason = goal.decisions.findLast(({ kind }) => kind === 'pause')?.reason ?? '';
+  return reason === ''
+    ? 'Talk to your supervisor or clinical lead before your next list.'
+    : `${capital(reason)}${/[.!?]$/.test(reason) ? '' : '.'}`;
+}
+
+const numberWords = (cases: number): string => (cases === 20 ? 'twenty' : cases === 40 ? 'forty' : `${cases} cases`);

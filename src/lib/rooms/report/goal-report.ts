@@ -1,0 +1,141 @@
+import type { Goal, Lasting, StoredResult } from '../../model';
+import type { ShortTimes } from '../../practice';
+import { capital, counted, lastingWords, shortTimesWords } from '../../words';
+import { reportedResult } from '../../words/reported-result';
+import { doneRows } from '../after-twenty/done-cells';
+import { hastyState, type GoalState } from '../goals/goal-state';
+import { reopenedBecause, sinceRead, sinceSentences, type SinceRead } from '../after-twenty/since-read';
+import { goalSafety, inOne, monthOf, sinceFigures, ticked } from './parts';
+import { FOOTNOTES, type ReportRecord, type ReportView } from './report';
+
+const CHOSEN: Record<Goal['chosenBy'], string> = {
+  seconds: 'Chosen on the view of most seconds: between usual and shorter cases.',
+  spread: 'Chosen on the view of what varies most.',
+  reference: 'Chosen on the view against a reference set of other surgeons, without names.',
+  safety: 'A safety goal: no time is measured.',
+  own: 'Chosen for a reason from outside the record, given before the times were looked at.',
+};
+
+/** The report on one goal: what was chosen and why, what was done, the result, safety, reflections. */
+export function goalReport(
+  state: GoalState,
+  record: ReportRecord,
+  noteIds: readonly string[],
+  lasting: readonly Lasting[],
+): ReportView {
+  const { goal, procedure, step, stored, window, windowCases } = state;
+  const result = stored[stored.length - 1] ?? null;
+  const since = result && sinceRead(state, result);
+  const safety = goalSafety(state, record);
+  const mine = record.reflections.filter((each) => each.goalId === goal.id);
+  return {
+    title: `${capital(step.label)}: one practice goal`,
+    period: `From ${monthOf(goal.setAt)}${result ? ` to ${monthOf(result.storedAt)}` : ', under way'}`,
+    sections: [
+      {
+        heading: 'What was chosen, and why',
+        lines: [
+          `${CHOSEN[goal.chosenBy]}${goal.reason ? ` ${goal.reason}` : ''}`,
+          `${counted(goal.start.caseIds.length, 'starting case')}, fixed on the day the goal was set; measure: ${goal.measure}.`,
+          ...agreedLine(goal),
+        ],
+      },
+      {
+        heading: 'What was done',
+        lines: [
+          ...doneRows(goal, windowCases, record.reflections, procedure).map(({ label, words }) =>
+            words ? `${label} (${words})` : label,
+          ),
+          "By the surgeon's own account, after review.",
+        ],
+      },
+      { heading: 'Result', ...resultSection(state, since, lasting, hastyState(record, state)) },
+      safety.section,
+      ...(window.leftOut.ids.length > 0
+        ? [
+            {
+              heading: 'Left out',
+              lines: [`Before times were seen: ${window.leftOut.before}. After: ${window.leftOut.after}.`],
+            },
+          ]
+        : []),
+    ],
+    notes: ticked(mine, noteIds),
+    footnotes: FOOTNOTES,
+    cautions: record.cautions,
+    figures: [...figuresOf(result, lasting), ...sinceFigures(since?.counts ?? [], null), ...safety.figures],
+  };
+}
+
+/** Nothing where it was not asked: no answer is not "no supervisor". */
+function agreedLine({ agreed }: GoalState['goal']): string[] {
+  if (agreed.answer === 'none' && agreed.why === null) return [];
+  return [`Agreed with the supervisor: ${{ yes: 'yes', 'not-yet': 'not yet', none: 'no supervisor' }[agreed.answer]}.`];
+}
+
+function resultSection(
+  state: GoalState,
+  since: SinceRead | null,
+  lasting: readonly Lasting[],
+  hasty: ShortTimes | null,
+): { strong: string; lines: string[] } {
+  const { goal, step, stored, waitsForReview, outcome, look, window } = state;
+  const decided = goal.decisions.map(
+    ({ at, kind, reason }) => `Decided in ${monthOf(at)}: ${kind.replace('-', ' ')}${reason ? `. ${reason}` : ''}`,
+  );
+  const result = stored.at(-1);
+  const shown = result?.outcome ?? (waitsForReview ? outcome : null);
+  if (!shown) return { strong: noResultWords(window), lines: decided };
+  const words = reportedResult(shown, step.label);
+  // As on After twenty: lasting quotes the first figure that was read, not the joint model's slightly other one.
+  const first = shown.against?.estimate;
+  const reopened = reopenedBecause(state);
+  return {
+    strong: words.head,
+    lines: [
+      ...(reopened.length > 0 ? [`Since this result was read: ${reopened.join(' ')}`] : []),
+      ...inOne([...words.sentences, ...words.beside, ...(hasty ? [shortTimesWords(hasty)] : [])]),
+      ...(words.doesNotSay ? [`Does not say ${words.doesNotSay}`] : []),
+      ...(result && result.look !== look
+        ? ['This is the first look, at twenty; the second, at forty, is not full yet.']
+        : []),
+      ...inOne(since ? sinceSentences(since) : []),
+      ...lasting.map((each) => {
+        const said = lastingWords({ ...each, firstEstimate: first ?? each.firstEstimate }, step.label);
+        return `${said.head}. ${said.sentence}`;
+      }),
+      ...decided,
+    ],
+  };
+}
+
+function noResultWords({ full, need }: GoalState['window']): string {
+  const cases = need.cases === 40 ? 'forty' : 'twenty';
+  return full
+    ? `The ${cases} are full; the result has not been read yet.`
+    : `No result yet: the ${cases} are not full.`;
+}
+
+function figuresOf(result: StoredResult | null, lasting: readonly Lasting[]): ReportView['figures'] {
+  if (!result) return [];
+  const ratio = (name: string, effect: StoredResult['outcome']['plain']) =>
+    effect
+      ? [
+          {
+            name,
+            value: Math.exp(effect.estimate),
+            low: Math.exp(effect.low),
+            high: Math.exp(effect.high),
+            n: effect.nWindow,
+            unit: 'ratio of window to start',
+          },
+        ]
+      : [];
+  return [
+    ...ratio('against the rest of the operation', result.outcome.against),
+    ...ratio('this step alone', result.outcome.plain),
+    ...ratio('the rest of the operation', result.outcome.rest),
+    ...ratio('spread', result.outcome.spread),
+    ...lasting.flatMap((each) => ratio(`following twenty ${each.nth}`, each.effect)),
+  ];
+}

@@ -1,0 +1,35 @@
+import type { GoalLine } from '../after-twenty/goal-lines';
+import type { SurgeonRecord } from '../../model';
+
+/** One A4 page. Months, not dates; no codes; every figure with its n. Rendered as HTML, Markdown, JSON or CSV. */
+export type ReportView = {
+  title: string;
+  period: string;
+  sections: readonly { heading: string; lines: readonly string[]; strong?: string }[];
+  /** Reflections the surgeon ticked. */
+  notes: readonly { month: string; saw: string; willTry: string }[];
+  footnotes: readonly string[];
+  cautions: readonly string[];
+  /** One row a figure, for CSV and JSON. */
+  figures: readonly {
+    name: string;
+    value: number | null;
+    low: number | null;
+    high: number | null;
+    n: number | null;
+    unit: string;
+  }[];
+};
+
+export type ReportRecord = SurgeonRecord & {
+  cautions: readonly string[];
+  falsePerHundred: number;
+  /** Every goal in one line, as After twenty's list of goals has it. */
+  lines: readonly GoalLine[];
+};
+
+export const FOOTNOTES = [
+  'Times come from recordings, after surgery; kept parts and waiting are outside step time.',
+  "The result compares a goal's step with the rest of the same operations, by robust regression on facts of the eye, with lists as the unit of chance; the interval holds 95 of 100 repetitions.",
+  'Events are counted over answered cases only. Bounds are exact (Clopper–Pearson).',
+];

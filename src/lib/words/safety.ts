@@ -1,0 +1,51 @@
+import type { Case, ListRecord } from '../model';
+import { eventBounds, eventTally } from '../safety';
+import { eventWords } from './events';
+import { counted } from './share';
+
+export type SafetyWords = { head: string; sentences: string[] };
+
+/**
+ * What can be said of events in these cases, with denominators: the same on After twenty and in the report.
+ * @param cases every case operated in the span, those left out included
+ * @param all the whole record: how many of a list were timed
+ * @param about of what nobody can say that it is safe, with its verb; left out where one step is named already
+ */
+export function safetyWords(
+  cases: readonly Case[],
+  all: readonly Case[],
+  lists: readonly ListRecord[],
+  about?: string,
+): SafetyWords {
+  if (cases.length === 0) return { head: 'No case yet.', sentences: [] };
+  const tally = eventTally(cases, lists, all);
+  const bounds = eventBounds(tally);
+  const { head, sentences } = eventWords({
+    cases: tally.cases,
+    answered: tally.answered,
+    events: tally.withEvent,
+    nextDayKnown: tally.nextDay?.known ?? null,
+    upper: bounds.kind === 'none' ? bounds.upper95 : null,
+    low: bounds.kind === 'some' ? bounds.low : null,
+    high: bounds.kind === 'some' ? bounds.high : null,
+    about,
+  });
+  const waiting = tally.unreviewedSerious;
+  return {
+    head,
+    sentences: [
+      ...sentences,
+      ...(waiting > 0 ? [`${counted(waiting, 'serious event')} ${waiting === 1 ? 'waits' : 'wait'} for review.`] : []),
+    ],
+  };
+}
+
+/** Operations of the same lists that were not timed, in words where there is no drawing of them. */
+export function untimedWords(cases: readonly Case[], all: readonly Case[], lists: readonly ListRecord[]): string[] {
+  const { untimed } = eventTally(cases, lists, all);
+  return untimed
+    ? [
+        `Untimed operations on the same lists: ${untimed.operated}; events answered for ${untimed.answered}, ${untimed.withEvent || 'none'} written down.`,
+      ]
+    : [];
+}
