@@ -1,4 +1,4 @@
-import type { Migration } from '.';
+import type { Migration } from './migration';
 
 /**
  * Goals and lists may carry `erased`: how many of their cases were erased, and in how many of those events had been

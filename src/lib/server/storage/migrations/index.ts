@@ -1,15 +1,9 @@
-import type { DocumentKind } from '../documents';
 import { timesSeenWhileLeftOut } from './002-times-seen-while-left-out';
 import { countWhatIsErased } from './003-count-what-is-erased';
+import type { Migration } from './migration';
 
 /** The shape in which this version writes. Rises by one with every migration. */
 export const schemaVersion = 3;
-
-/** From the shape before to the shape of `to`, for the kinds of document it concerns; the others only change number. */
-export type Migration = {
-  to: number;
-  documents: { readonly [Kind in DocumentKind]?: (document: Record<string, unknown>) => Record<string, unknown> };
-};
 
 /**
  * All migrations, in order, each in a file of its own (`002-<what-changed>.ts`) with a test that loads a file of the old shape.

@@ -1,5 +1,5 @@
 import type { DocumentKind } from '../documents';
-import type { Migration } from '.';
+import type { Migration } from './migration';
 
 /**
  * Brings a document from one version to another, a migration at a time.

@@ -1,6 +1,6 @@
 import type { Case, Erased, Goal, ListRecord, Reflection } from '../../../model';
 import { found } from '../checked';
-import { ledgerOf } from '../ledger';
+import { ledgerOf } from '../store-ledger';
 import { mapRecords } from '../numbered';
 import type { PartOfGoal, Store } from '../port';
 import { allOf, drop, findIn, put } from '../sharded';

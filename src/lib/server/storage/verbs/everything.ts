@@ -1,7 +1,7 @@
 import { type Everything, type Store, StorageError } from '../port';
 import { checked } from '../checked';
 import { everythingSchema } from '../everything-schema';
-import { ledgerOf } from '../ledger';
+import { ledgerOf } from '../store-ledger';
 import { fill, numberOf, recordsOf } from '../numbered';
 import { allOf, put } from '../sharded';
 import type { Draft, Reader, Shelf } from '../shelf';

@@ -1,5 +1,5 @@
 import { found } from '../checked';
-import { newDocumentId } from '../ledger';
+import { newDocumentId } from '../store-ledger';
 import { StorageError, type HeldImport, type Store } from '../port';
 import type { Draft, Reader, Shelf } from '../shelf';
 import { frozen } from '../frozen';

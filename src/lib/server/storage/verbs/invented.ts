@@ -1,7 +1,7 @@
 import { emptyProfile, profileSchema } from '../../../model';
 import { checked } from '../checked';
 import { everythingSchema } from '../everything-schema';
-import { ledgerOf } from '../ledger';
+import { ledgerOf } from '../store-ledger';
 import { mapRecords, recordsOf } from '../numbered';
 import { StorageError, type Everything, type Store } from '../port';
 import { allOf, drop } from '../sharded';

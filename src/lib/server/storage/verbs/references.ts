@@ -1,6 +1,6 @@
 import { referenceSetSchema, type ReferenceSet } from '../../../model';
 import { checked, found } from '../checked';
-import { newDocumentId } from '../ledger';
+import { newDocumentId } from '../store-ledger';
 import { numberOf } from '../numbered';
 import type { Store } from '../port';
 import type { Draft, Reader, Shelf } from '../shelf';
