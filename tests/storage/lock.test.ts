@@ -14,6 +14,17 @@ const lockIn = (folder: string) => join(folder, 'owner.lock');
 const lockFiles = async (folder: string) => (await readdir(folder)).filter((name) => name.startsWith('owner.lock'));
 
 describe('one owner a folder', () => {
+  it('says how to go on where no start time tells a running server from another program with its number', async () => {
+    const folder = await freshFolder();
+    // The process of this test's parent runs, and says nothing of when it started: as on macOS and Windows.
+    const lock = { pid: process.ppid, host: hostname(), started: null, token: 'before-a-crash', since: now };
+    await writeFile(lockIn(folder), JSON.stringify(lock));
+    await expect(openStore(folder, now)).rejects.toMatchObject({
+      code: 'locked',
+      message: expect.stringMatching(/is another program .*delete .*owner\.lock and start again/),
+    });
+  });
+
   it('tells a second server who holds it, and lets it in once the first has closed', async () => {
     const folder = await freshFolder();
     const first = await openStore(folder, now);

@@ -1,14 +1,22 @@
 import { describe, expect, it } from 'vitest';
 import { StorageError } from '../../src/lib/server/storage';
-import { Shelf, type Changes } from '../../src/lib/server/storage/shelf';
+import type { DocumentName } from '../../src/lib/server/storage/documents';
+import { Shelf, type Changes, type Keeper } from '../../src/lib/server/storage/shelf';
 
 /** A keeper whose writes end when the test says so. */
 function aKeeper() {
   const writes: { changes: Changes; end: () => void; fail: (why: Error) => void }[] = [];
-  const keeper = {
+  const held = new Map<DocumentName, object>();
+  const keeper: Keeper = {
     place: 'test',
-    load: async () => new Map(),
-    keep: (changes: Changes) => new Promise<void>((end, fail) => writes.push({ changes: new Map(changes), end, fail })),
+    document: (name) => held.get(name) ?? null,
+    names: () => held.keys(),
+    keep: async (changes) => {
+      await new Promise<void>((end, fail) => writes.push({ changes: new Map(changes), end, fail }));
+      for (const [name, document] of changes)
+        if (document) held.set(name, document);
+        else held.delete(name);
+    },
     close: async () => {},
   };
   return { keeper, writes };
@@ -24,7 +32,7 @@ const keysOf = (shelf: Shelf) => Object.keys(shelf.read('drafts')?.values ?? {})
 describe('changes on a shelf', () => {
   it('made at once join one write; those made while it runs join one more', async () => {
     const { keeper, writes } = aKeeper();
-    const shelf = await Shelf.open(keeper);
+    const shelf = new Shelf(keeper);
     const first = [save(shelf, 'a'), save(shelf, 'b')];
     await settled();
     const second = ['c', 'd', 'e'].map((key) => save(shelf, key));
@@ -41,7 +49,7 @@ describe('changes on a shelf', () => {
 
   it('are seen by readers only when they are durable, and by later changes at once', async () => {
     const { keeper, writes } = aKeeper();
-    const shelf = await Shelf.open(keeper);
+    const shelf = new Shelf(keeper);
     const first = save(shelf, 'a');
     const seen = shelf.change((draft) => Object.keys(draft.read('drafts')?.values ?? {}));
     expect(keysOf(shelf)).toEqual([]);
@@ -54,7 +62,7 @@ describe('changes on a shelf', () => {
 
   it('that could not be written are gone, with those built on them; the next one works', async () => {
     const { keeper, writes } = aKeeper();
-    const shelf = await Shelf.open(keeper);
+    const shelf = new Shelf(keeper);
     const failing = save(shelf, 'a').catch((why: Error) => why.message);
     await settled();
     const builtOnIt = save(shelf, 'b').catch((why: Error) => why.message);
@@ -70,7 +78,7 @@ describe('changes on a shelf', () => {
 
   it('refused by their own work leave nothing behind', async () => {
     const { keeper, writes } = aKeeper();
-    const shelf = await Shelf.open(keeper);
+    const shelf = new Shelf(keeper);
     const refused = shelf.change((draft) => {
       draft.write('drafts', { values: { a: 'half' } });
       throw new StorageError('invalid', 'no');
@@ -82,7 +90,7 @@ describe('changes on a shelf', () => {
 
   it('are waited for when the record closes, and refused afterwards', async () => {
     const { keeper, writes } = aKeeper();
-    const shelf = await Shelf.open(keeper);
+    const shelf = new Shelf(keeper);
     let done = false;
     const last = save(shelf, 'a').then(() => (done = true));
     await settled();

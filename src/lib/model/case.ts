@@ -1,13 +1,14 @@
 import { z } from 'zod';
 import { eventSchema } from './event';
-import { instant, recordId, slug } from './id';
+import { caseId, importId, instant, listId, slug } from './id';
+import { clockSeconds, countOnList, placeOnList, rowNumber, sequence, value, version } from './number';
 
 /** One unbroken interval of a step. Seconds; the clock readings are `null` where only a length is known. */
 export const stretchSchema = z.strictObject({
   /** `null` only for waiting that lies between steps. */
   stepId: slug.nullable(),
-  start: z.number().nonnegative().nullable(),
-  end: z.number().nonnegative().nullable(),
+  start: clockSeconds.nullable(),
+  end: clockSeconds.nullable(),
   seconds: z.number().positive().max(7200),
   /** `kept`: a part never to be shortened, outside step time. */
   kind: z.enum(['step', 'waiting', 'kept']),
@@ -17,7 +18,7 @@ export const stretchSchema = z.strictObject({
 
 export const handsSchema = z.enum(['mine', 'someone-else', 'taken-over', 'shared']);
 
-export const factValueSchema = z.union([z.string(), z.number(), z.boolean()]);
+export const factValueSchema = z.union([z.string(), value, z.boolean()]);
 
 /** Fixed, so that reasons can be counted in every result. */
 export const leftOutReasons = [
@@ -30,15 +31,15 @@ export const leftOutReasons = [
 ] as const;
 
 export const caseSchema = z.strictObject({
-  id: recordId,
+  id: caseId,
   /** The surgeon's own code, never a patient's. Unique in the record. */
   code: z.string().min(1).max(40),
   procedureId: slug,
-  listId: recordId.nullable(),
+  listId: listId.nullable(),
   /** Place in the list, from 1. */
-  position: z.number().int().positive().nullable(),
+  position: placeOnList.nullable(),
   /** Order in time within the record, from 1; the order of arrival where nothing better is known. */
-  sequence: z.number(),
+  sequence,
   /** false: the file had no order, so nothing over time is computed from it. */
   orderKnown: z.boolean(),
   /** Facts of the eye as entered; a fact not in here was not entered. */
@@ -55,18 +56,18 @@ export const caseSchema = z.strictObject({
   hands: z.strictObject({ whole: handsSchema, steps: z.record(slug, handsSchema) }),
   stretches: z.array(stretchSchema),
   /** Times a step was gone back to, where the source gave the count itself (otherwise counted from stretches). */
-  wentBackNoted: z.record(slug, z.number().int().nonnegative()),
+  wentBackNoted: z.record(slug, countOnList),
   /** `null`: not answered. `[]`: answered, none. */
   events: z.array(eventSchema).nullable(),
   /** Kept part id → seen on the recording. A kept part not in here was not looked for. */
   keptSeen: z.record(slug, z.boolean()),
-  energy: z.strictObject({ value: z.number().nonnegative(), unit: z.string() }).nullable(),
+  energy: z.strictObject({ value: value.nonnegative(), unit: z.string() }).nullable(),
   recording: z
     .strictObject({ size: z.number().int().positive(), fingerprint: z.string(), label: z.string().nullable() })
     .nullable(),
   source: z.discriminatedUnion('kind', [
     z.strictObject({ kind: z.literal('typed') }),
-    z.strictObject({ kind: z.literal('file'), importId: recordId, row: z.number().int().positive() }),
+    z.strictObject({ kind: z.literal('file'), importId, row: rowNumber }),
     z.strictObject({ kind: z.literal('timed') }),
     z.strictObject({ kind: z.literal('by-hand') }),
   ]),
@@ -77,7 +78,7 @@ export const caseSchema = z.strictObject({
   keptAsItIs: z.strictObject({ since: instant, why: z.string() }).nullable(),
   /** Part of an invented surgeon's record: one action removes it. */
   invented: z.boolean().default(false),
-  version: z.number().int().positive(),
+  version,
   /** What was changed and when, in words; shown on the case page. */
   history: z.array(z.strictObject({ at: instant, what: z.string() })),
 });
@@ -96,7 +97,7 @@ export const newCaseSchema = caseSchema
     factChanges: true,
     invented: true,
   })
-  .extend({ list: z.string().nullable(), row: z.number().int().positive() });
+  .extend({ list: z.string().nullable(), row: rowNumber });
 
 export type Stretch = z.infer<typeof stretchSchema>;
 export type Hands = z.infer<typeof handsSchema>;

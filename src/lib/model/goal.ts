@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { erasedSchema } from './erased';
-import { instant, recordId, slug } from './id';
+import { caseId, goalId, instant, listId, slug } from './id';
+import { sequence } from './number';
 
 export const measures = ['time', 'steadiness', 'checkpoints', 'safety'] as const;
 
@@ -18,7 +19,7 @@ export const frozenModelSchema = z.strictObject({
 });
 
 export const startSchema = z.strictObject({
-  caseIds: z.array(recordId),
+  caseIds: z.array(caseId),
   frozen: frozenModelSchema.nullable(),
   /** Allowance for having picked it, log scale, ≥ 0; and the same for spread. */
   allowance: z.number().nonnegative(),
@@ -38,7 +39,7 @@ export const decisionSchema = z.strictObject({
 });
 
 export const goalSchema = z.strictObject({
-  id: recordId,
+  id: goalId,
   procedureId: slug,
   stepId: slug,
   measure: z.enum(measures),
@@ -56,9 +57,9 @@ export const goalSchema = z.strictObject({
   reason: z.string().nullable(),
   setAt: instant,
   /** Cases after this sequence number can belong to the window, from the next new list on. */
-  afterSequence: z.number(),
+  afterSequence: sequence,
   /** The list under way when the goal was set: its later cases do not count. */
-  listAtStart: recordId.nullable(),
+  listAtStart: listId.nullable(),
   /** draft: waiting for the supervisor; closed: decided and done. */
   state: z.enum(['draft', 'running', 'paused', 'closed']),
   decisions: z.array(decisionSchema),

@@ -1,23 +1,24 @@
 import { z } from 'zod';
 import { erasedSchema } from './erased';
 import { eventSchema } from './event';
-import { isoDate, isoMonth, recordId } from './id';
+import { isoDate, isoMonth, listId } from './id';
+import { countOnList, placeOnList, value } from './number';
 
 /** When a list took place, as far as it is known. A number only orders lists. */
 export const whenSchema = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('date'), date: isoDate }),
   z.strictObject({ kind: z.literal('month'), month: isoMonth }),
-  z.strictObject({ kind: z.literal('number'), number: z.number() }),
+  z.strictObject({ kind: z.literal('number'), number: value }),
   z.strictObject({ kind: z.literal('unknown') }),
 ]);
 
 /** One operating session. Untimed operations count for safety, so how many were operated is asked. */
 export const listRecordSchema = z.strictObject({
-  id: recordId,
+  id: listId,
   /** The surgeon's own name for it (a number, a letter), or `null`. */
   label: z.string().nullable(),
   when: whenSchema,
-  operated: z.number().int().positive().nullable(),
+  operated: placeOnList.nullable(),
   anaesthesia: z.string().nullable(),
   machine: z.string().nullable(),
   teaching: z.boolean().nullable(),
@@ -25,7 +26,7 @@ export const listRecordSchema = z.strictObject({
   eventsAnsweredForAll: z.boolean().nullable(),
   untimedEvents: z.array(eventSchema),
   /** In how many operations the next-day course is known. `null`: not said. */
-  nextDayKnown: z.number().int().nonnegative().nullable(),
+  nextDayKnown: countOnList.nullable(),
   /** Timed cases of this list that were erased. Missing: none, or before this was counted. */
   erased: erasedSchema.optional(),
 });

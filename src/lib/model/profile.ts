@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { instant, slug } from './id';
+import { countOfCases, placeOnList } from './number';
 
 export const ownCheckpointSchema = z.strictObject({
   id: z.string(),
@@ -16,16 +17,14 @@ export const profileSchema = z.strictObject({
   procedureId: slug,
   inTraining: z.boolean().nullable(),
   /** Cases of each procedure done before this record began, if said ("experience" note). */
-  casesBefore: z.record(slug, z.number().int().nonnegative()),
+  casesBefore: z.record(slug, countOfCases),
   ownCheckpoints: z.array(ownCheckpointSchema),
   recordingsConsentAt: instant.nullable(),
-  timingPlan: z
-    .strictObject({ perList: z.union([z.literal('all'), z.number().int().positive()]), seed: z.number().int() })
-    .nullable(),
+  timingPlan: z.strictObject({ perList: z.union([z.literal('all'), placeOnList]), seed: z.number().int() }).nullable(),
   /** Rate of serious events set beforehand for the monitor, with where it comes from. */
   seriousRate: z.strictObject({ rate: z.number().positive().max(0.5), source: z.string() }).nullable(),
   largeType: z.boolean(),
-  backupMonths: z.number().int().positive(),
+  backupMonths: z.number().int().positive().max(600, 'not more than 600 months'),
 });
 
 export const emptyProfile = {

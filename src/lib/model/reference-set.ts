@@ -1,20 +1,21 @@
 import { z } from 'zod';
 import { factValueSchema } from './case';
-import { instant, recordId, slug } from './id';
+import { instant, referenceId, slug } from './id';
+import { stepSeconds, value } from './number';
 
 /** Other surgeons' timings of the same steps. No names, dates, codes, positions, events or notes. */
 export const referenceCaseSchema = z.strictObject({
   /** R1, R2, … */
   reader: z.string().regex(/^R\d+$/),
   /** A number only, so that lists can be resampled. */
-  list: z.number().int().nullable(),
+  list: value.int().nullable(),
   facts: z.record(slug, factValueSchema),
   /** Step id → step time in seconds. */
-  stepSeconds: z.record(slug, z.number().positive()),
+  stepSeconds: z.record(slug, stepSeconds),
 });
 
 export const referenceSetSchema = z.strictObject({
-  id: recordId,
+  id: referenceId,
   label: z.string().min(1),
   procedureId: slug,
   /** "They agreed": the day it was confirmed. */

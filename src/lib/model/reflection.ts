@@ -1,28 +1,29 @@
 import { z } from 'zod';
-import { instant, recordId, slug } from './id';
+import { caseId, goalId, instant, reflectionId, slug } from './id';
+import { version } from './number';
 
 export const checkpointAnswers = ['done', 'partly', 'not', 'did-not-arise'] as const;
 
 /** The short note after review. */
 export const reflectionSchema = z.strictObject({
-  id: recordId,
+  id: reflectionId,
   at: instant,
-  caseIds: z.array(recordId),
-  goalId: recordId.nullable(),
+  caseIds: z.array(caseId),
+  goalId: goalId.nullable(),
   stepId: slug.nullable(),
   /** One row a case and checkpoint. */
-  answers: z.array(z.strictObject({ caseId: recordId, checkpointId: z.string(), answer: z.enum(checkpointAnswers) })),
+  answers: z.array(z.strictObject({ caseId, checkpointId: z.string(), answer: z.enum(checkpointAnswers) })),
   /** false: given after the lengths of these cases had been shown; such answers are marked and not compared with times. */
   beforeLengths: z.boolean(),
   /** One row a case and kept part. */
-  keptSeen: z.array(z.strictObject({ caseId: recordId, keptPartId: slug, seen: z.boolean() })),
+  keptSeen: z.array(z.strictObject({ caseId, keptPartId: slug, seen: z.boolean() })),
   /** Markdown. What I saw; what I will try. */
   saw: z.string(),
   willTry: z.string(),
   tags: z.array(z.string()),
   history: z.array(z.strictObject({ at: instant, saw: z.string(), willTry: z.string() })),
   invented: z.boolean().default(false),
-  version: z.number().int().positive(),
+  version,
 });
 
 export type CheckpointAnswer = (typeof checkpointAnswers)[number];

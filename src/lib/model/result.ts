@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { instant, recordId, slug } from './id';
+import { caseId, goalId, instant, resultId, slug } from './id';
 
 /**
  * A change on the log scale, exp() of it being the ratio of window to start.
@@ -89,14 +89,14 @@ export const outcomeSchema = z.strictObject({
 
 /** Stored once when a window fills; shown later exactly as it was. */
 export const storedResultSchema = z.strictObject({
-  id: recordId,
-  goalId: recordId,
+  id: resultId,
+  goalId,
   /** first, or the one extension to forty. */
   look: z.enum(['first', 'second']),
   storedAt: instant,
   inputHash: z.string(),
-  startIds: z.array(recordId),
-  windowIds: z.array(recordId),
+  startIds: z.array(caseId),
+  windowIds: z.array(caseId),
   stepId: slug,
   seed: z.number().int(),
   engine: z.string(),

@@ -1,12 +1,15 @@
 import { z } from 'zod';
 import {
+  caseId,
   caseSchema,
   goalSchema,
+  importId,
   instant,
+  listId,
   listRecordSchema,
   procedureSchema,
   profileSchema,
-  recordId,
+  referenceId,
   referenceSetSchema,
   reflectionSchema,
   storedResultSchema,
@@ -17,19 +20,19 @@ const numbered = <Schema extends z.ZodType>(record: Schema) =>
   z.strictObject({ next: z.number().int().positive(), records: z.array(record) });
 
 const importRecordSchema = z.strictObject({
-  id: recordId,
+  id: importId,
   fileName: z.string(),
   at: instant,
   textHash: z.string(),
-  added: z.array(recordId),
-  replaced: z.array(recordId),
-  listsAdded: z.array(recordId),
-  referencesAdded: z.array(recordId),
+  added: z.array(caseId),
+  replaced: z.array(caseId),
+  listsAdded: z.array(listId),
+  referencesAdded: z.array(referenceId),
   undone: z.boolean(),
 });
 
 const heldImportSchema = z.strictObject({
-  id: recordId,
+  id: importId,
   heldAt: instant,
   fileName: z.string(),
   text: z.string(),
@@ -51,7 +54,7 @@ export const documentSchemas = {
     /** What came with an invented surgeon and carries no mark of its own. */
     invented: z
       .strictObject({
-        listIds: z.array(recordId),
+        listIds: z.array(listId),
         procedureIds: z.array(z.string()),
         profileBefore: profileSchema.nullable(),
       })
@@ -87,7 +90,8 @@ export const emptyLedger = {
 } satisfies Ledger;
 
 const singles = ['profile', 'procedures', 'lists', 'goals', 'results', 'drafts', 'ledger'];
-const plurals = /^(cases|reflections)\/[1-9]\d*$|^reference\/reference-\d+$|^imports\/import-\d+$/;
+const plurals =
+  /^(cases|reflections)\/[1-9]\d{0,5}$|^reference\/reference-[1-9]\d{0,8}$|^imports\/import-[1-9]\d{0,8}$/;
 
 /** Is this the name of a document of ours? Anything else in a folder is left alone. */
 export const isDocumentName = (name: string): name is DocumentName => singles.includes(name) || plurals.test(name);

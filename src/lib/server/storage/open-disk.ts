@@ -1,6 +1,7 @@
 import { DiskKeeper } from './disk/disk-keeper';
 import type { Versions } from './disk/document-text';
 import { makeFolders } from './disk/folder';
+import { refusedStart } from './disk/disk-words';
 import { takeLock } from './disk/lock';
 import { migrations, schemaVersion } from './migrations';
 import type { Store } from './port';
@@ -12,21 +13,25 @@ import { dropForgotten } from './verbs/held-imports';
  * Opens the record in `folder`, making a new one where the folder is empty, and takes its lock.
  * A file that cannot be read does not keep the others from being used: what needs it says so.
  * @param now ISO instant: imports held for more than a day are dropped
- * @throws StorageError `locked`, `missing`, `newer` or `unreadable` when nothing can be told of the record at all
+ * @throws StorageError `locked`, `missing`, `newer`, `unreadable` or `disk` when nothing can be told of the record at all
  */
 export async function openDiskStore(
   folder: string,
   now: string,
   versions: Versions = { schemaVersion, migrations },
 ): Promise<Store> {
-  await makeFolders(folder);
-  const lock = await takeLock(folder, now);
   try {
-    const shelf = await Shelf.open(new DiskKeeper(folder, lock, versions));
-    await shelf.change((draft) => dropForgotten(draft, now));
-    return storeOn(shelf);
+    await makeFolders(folder);
+    const lock = await takeLock(folder, now);
+    try {
+      const shelf = new Shelf(await DiskKeeper.open(folder, lock, versions));
+      await shelf.change((draft) => dropForgotten(draft, now));
+      return storeOn(shelf);
+    } catch (why) {
+      await lock.release();
+      throw why;
+    }
   } catch (why) {
-    await lock.release();
-    throw why;
+    throw refusedStart(why, folder);
   }
 }

@@ -1,16 +1,20 @@
 import { type DocumentKind, type DocumentName, type Documents, kindOf } from './documents';
 import { StorageError } from './port';
+import { checkReadable } from './readable';
 
-/** A document, or why it cannot be read; such a one is neither read nor written. */
-export type Loaded = ReadonlyMap<DocumentName, object | StorageError>;
+const noChanges: Changes = new Map();
+
 /** New contents by name; `null` takes the document away. */
 export type Changes = ReadonlyMap<DocumentName, object | null>;
 
-/** What makes a shelf durable: all that differs between the adapters. */
+/** Where the documents of a shelf are held, and what makes them durable: all that differs between the adapters. */
 export interface Keeper {
   readonly place: string;
-  load(): Promise<Loaded>;
-  /** All of these or none. Resolves when they would survive a power cut. */
+  /** A document as held, why it cannot be read (such a one is neither read nor written), or `null`. */
+  document(name: DocumentName): object | StorageError | null;
+  /** Names of the documents there should be, also of those that cannot be read. */
+  names(): Iterable<DocumentName>;
+  /** All of these or none. Resolves when they are held and would survive a power cut. */
   keep(changes: Changes): Promise<void>;
   close(): Promise<void>;
 }
@@ -26,15 +30,6 @@ export interface Draft extends Reader {
   remove(name: DocumentName): void;
 }
 
-const readFrom = (documents: Loaded, name: DocumentName): object | null => {
-  const document = documents.get(name);
-  if (document instanceof StorageError) throw document;
-  return document ?? null;
-};
-
-const namesIn = (documents: Loaded, kind: DocumentKind) =>
-  [...documents.keys()].filter((name) => kindOf(name) === kind);
-
 /** Changes that go to the keeper together, and the callers who wait for them. */
 class Batch {
   readonly changes = new Map<DocumentName, object | null>();
@@ -49,7 +44,7 @@ class Batch {
 }
 
 /**
- * The documents of one record in memory. A change is worked out at once on a draft, joins the next write,
+ * The documents of one record, held by the keeper. A change is worked out at once on a draft, joins the next write,
  * and is seen by readers and answered when that write is durable. While one write runs, later changes gather in one more:
  * an autosave storm costs two writes, and nobody waits for a state that is not theirs.
  * When a write fails, the changes built on it go with it, and each of their callers hears why.
@@ -57,29 +52,25 @@ class Batch {
 export class Shelf implements Reader {
   readonly place: string;
   readonly #keeper: Keeper;
-  #durable: Map<DocumentName, object | StorageError>;
-  #working: Map<DocumentName, object | StorageError>;
+  /** Worked out and not yet durable: what the next change builds on. */
+  #coming = new Map<DocumentName, object | null>();
+  /** What stood there before the write that runs: readers see it until the write is durable. */
+  #before = new Map<DocumentName, object | null>();
   #next: Batch | null = null;
   #running: Promise<void> | null = null;
   #closed = false;
 
-  private constructor(keeper: Keeper, loaded: Loaded) {
+  constructor(keeper: Keeper) {
     this.place = keeper.place;
     this.#keeper = keeper;
-    this.#durable = new Map(loaded);
-    this.#working = new Map(loaded);
-  }
-
-  static async open(keeper: Keeper): Promise<Shelf> {
-    return new Shelf(keeper, await keeper.load());
   }
 
   read<Name extends DocumentName>(name: Name) {
-    return readFrom(this.#durable, name) as Documents[Name] | null;
+    return this.#over(this.#before, name) as Documents[Name] | null;
   }
 
   names(kind: DocumentKind) {
-    return namesIn(this.#durable, kind);
+    return this.#namesOver([this.#before], kind);
   }
 
   /**
@@ -89,18 +80,11 @@ export class Shelf implements Reader {
   async change<Answer>(work: (draft: Draft) => Answer): Promise<Answer> {
     if (this.#closed) throw new StorageError('locked', 'The record has been closed. Nothing was written.');
     const changes = new Map<DocumentName, object | null>();
-    const working = this.#working;
-    const seen = () => {
-      const now = new Map(working);
-      for (const [name, document] of changes)
-        if (document) now.set(name, document);
-        else now.delete(name);
-      return now;
-    };
-    const read = (name: DocumentName) => (changes.has(name) ? (changes.get(name) ?? null) : readFrom(working, name));
+    const read = (name: DocumentName) =>
+      changes.has(name) ? (changes.get(name) ?? null) : this.#over(this.#coming, name);
     const answer = work({
       read: <Name extends DocumentName>(name: Name) => read(name) as Documents[Name] | null,
-      names: (kind) => namesIn(seen(), kind),
+      names: (kind) => this.#namesOver([this.#coming, changes], kind),
       write: (name, document) => {
         read(name); // refuses a document that could not be read
         changes.set(name, document);
@@ -110,10 +94,8 @@ export class Shelf implements Reader {
       },
     });
     if (changes.size === 0) return answer;
-    for (const [name, document] of changes) {
-      if (document) working.set(name, document);
-      else working.delete(name);
-    }
+    for (const [name, document] of changes) if (document) checkReadable(name, document);
+    for (const [name, document] of changes) this.#coming.set(name, document);
     await this.#join(changes);
     return answer;
   }
@@ -122,6 +104,22 @@ export class Shelf implements Reader {
     this.#closed = true;
     await this.#running;
     await this.#keeper.close();
+  }
+
+  #over(changes: Changes, name: DocumentName): object | null {
+    if (changes.has(name)) return changes.get(name) ?? null;
+    const document = this.#keeper.document(name);
+    if (document instanceof StorageError) throw document;
+    return document;
+  }
+
+  #namesOver(layers: readonly Changes[], kind: DocumentKind): DocumentName[] {
+    const names = new Set(this.#keeper.names());
+    for (const layer of layers)
+      for (const [name, document] of layer)
+        if (document) names.add(name);
+        else names.delete(name);
+    return [...names].filter((name) => kindOf(name) === kind);
   }
 
   #join(changes: Changes) {
@@ -140,19 +138,20 @@ export class Shelf implements Reader {
   async #run() {
     await Promise.resolve(); // changes made in the same breath join the first write
     for (let batch = this.#takeNext(); batch; batch = this.#takeNext()) {
+      for (const name of batch.changes.keys()) this.#before.set(name, this.#over(noChanges, name));
       try {
         await this.#keeper.keep(batch.changes);
-        for (const [name, document] of batch.changes) {
-          if (document) this.#durable.set(name, document);
-          else this.#durable.delete(name);
-        }
+        // What a later change has put on top is still to come.
+        for (const [name, document] of batch.changes)
+          if (this.#coming.get(name) === document) this.#coming.delete(name);
         batch.resolve();
       } catch (why) {
         const builtOnIt = this.#takeNext();
-        this.#working = new Map(this.#durable);
+        this.#coming = new Map();
         batch.reject(why);
         builtOnIt?.reject(why);
       }
+      this.#before = new Map();
     }
     this.#running = null;
   }

@@ -2,40 +2,56 @@ import { Low } from 'lowdb';
 import { setImmediate } from 'node:timers/promises';
 import { kindOf, type DocumentName } from '../documents';
 import { StorageError } from '../port';
-import type { Changes, Keeper, Loaded } from '../shelf';
+import type { Changes, Keeper } from '../shelf';
 import { contentsPath, contentsText, readContents } from './contents';
+import { refusedChange } from './disk-words';
 import { DocumentFile } from './document-file';
 import { toText, type Versions } from './document-text';
-import { removeDurably, replaceDurably } from './durable';
+import { NotKnown, removeDurably, replaceDurably } from './durable';
 import { fileOf, standingIn } from './folder';
 import { readJournal, removeJournal, writeJournal, type FileTexts } from './journal';
 import type { Lock } from './lock';
 
-type Kept = { file: DocumentFile; low: Low<object | null> };
+type Held = { file: DocumentFile; low: Low<object | null>; refused: StorageError | null };
 
-/** Keeps the documents of a shelf in a folder: one lowdb document with our own durable adapter for each. */
+/**
+ * Holds the documents of a record, each as lowdb's data behind our own durable adapter: the only copy in memory. lowdb puts
+ * new data in place before it is written; the shelf keeps readers from it until the write is durable.
+ */
 export class DiskKeeper implements Keeper {
-  readonly #kept = new Map<DocumentName, Kept>();
+  readonly #held = new Map<DocumentName, Held>();
   #names = new Set<DocumentName>();
   /** Acknowledged by its journal, and not yet in every file. */
   #unfinished: Changes | null = null;
+  /** The disk failed in a way that leaves open what it holds: nothing more is written on such ground. */
+  #notKnown: StorageError | null = null;
 
-  constructor(
+  private constructor(
     readonly place: string,
     private readonly lock: Lock,
     private readonly versions: Versions,
   ) {}
 
-  async load(): Promise<Loaded> {
-    await this.#replay();
-    const standing = await standingIn(this.place);
-    this.#names = new Set(await readContents(this.place, standing, this.versions));
-    const loaded = new Map<DocumentName, object | StorageError>();
-    for (const name of this.#names) loaded.set(name, await this.#load(name));
-    return loaded;
+  /** @throws StorageError `missing`, `newer` or `unreadable` where nothing can be told of the record at all */
+  static async open(place: string, lock: Lock, versions: Versions): Promise<DiskKeeper> {
+    const keeper = new DiskKeeper(place, lock, versions);
+    await keeper.#replay();
+    keeper.#names = new Set(await readContents(place, await standingIn(place), versions));
+    for (const name of keeper.#names) await keeper.#load(name);
+    return keeper;
+  }
+
+  document(name: DocumentName) {
+    const held = this.#names.has(name) ? this.#held.get(name) : undefined;
+    return held ? (held.refused ?? held.low.data) : null;
+  }
+
+  names() {
+    return this.#names;
   }
 
   async keep(changes: Changes): Promise<void> {
+    if (this.#notKnown) throw this.#notKnown;
     try {
       await this.lock.check();
       await this.#finish();
@@ -56,9 +72,10 @@ export class DiskKeeper implements Keeper {
       texts.set('contents', contentsText(names, this.versions));
       await writeJournal(this.place, texts, this.versions.schemaVersion);
       this.#names = names;
+      for (const [name, document] of changes) this.#at(name).low.data = document;
       this.#unfinished = changes;
     } catch (why) {
-      throw refusalOf(why, this.place);
+      throw this.#refusal(why);
     }
     // The journal is the acknowledgement: a file that cannot be written now is written before the next change, or at start.
     await this.#finish().catch((why: unknown) => console.error('A saved change waits in journal.json:', why));
@@ -68,37 +85,36 @@ export class DiskKeeper implements Keeper {
     await this.lock.release();
   }
 
-  #at(name: DocumentName): Kept {
-    let kept = this.#kept.get(name);
-    if (!kept) {
+  #at(name: DocumentName): Held {
+    let held = this.#held.get(name);
+    if (!held) {
       const file = new DocumentFile(fileOf(this.place, name), kindOf(name), this.versions);
-      this.#kept.set(name, (kept = { file, low: new Low<object | null>(file, null) }));
+      this.#held.set(name, (held = { file, low: new Low<object | null>(file, null), refused: null }));
     }
-    return kept;
+    return held;
   }
 
-  async #load(name: DocumentName): Promise<object | StorageError> {
-    const { low, file } = this.#at(name);
+  async #load(name: DocumentName): Promise<void> {
+    const held = this.#at(name);
     try {
-      await low.read();
+      await held.low.read();
+      if (held.low.data) return;
+      held.refused = new StorageError(
+        'missing',
+        `${held.file.path} is missing, though this record should have it. Nothing is written in its place. Bring it back from a copy and start again.`,
+      );
     } catch (why) {
-      if (why instanceof StorageError) return why;
-      throw why;
+      if (!(why instanceof StorageError)) throw why;
+      held.refused = why;
     }
-    if (low.data) return low.data;
-    return new StorageError(
-      'missing',
-      `${file.path} is missing, though this record should have it. Nothing is written in its place. Bring it back from a copy and start again.`,
-    );
   }
 
-  /** lowdb's data follows the disk, never runs ahead of it. */
-  async #write(name: DocumentName, document: object | null): Promise<void> {
-    const { low, file } = this.#at(name);
+  async #write(name: DocumentName, document: object): Promise<void> {
+    const { low } = this.#at(name);
     const before = low.data;
     low.data = document;
     try {
-      await (document ? low.write() : file.remove()); // lowdb writes no empty document
+      await low.write();
     } catch (why) {
       low.data = before;
       throw why;
@@ -109,7 +125,8 @@ export class DiskKeeper implements Keeper {
   async #finish(): Promise<void> {
     if (!this.#unfinished) return;
     for (const [name, document] of this.#unfinished) {
-      await this.#write(name, document);
+      const { low, file } = this.#at(name);
+      await (document ? low.write() : file.remove()); // lowdb writes no empty document
     }
     await replaceDurably(contentsPath(this.place), contentsText(this.#names, this.versions));
     await removeJournal(this.place);
@@ -126,14 +143,12 @@ export class DiskKeeper implements Keeper {
     }
     await removeJournal(this.place);
   }
-}
 
-const refusalOf = (why: unknown, place: string): unknown => {
-  const { code } = why as NodeJS.ErrnoException;
-  if (why instanceof StorageError || typeof code !== 'string') return why;
-  const said =
-    code === 'ENOSPC' || code === 'EDQUOT'
-      ? 'The disk is full'
-      : `The disk refused the write (${code}, ${(why as Error).message})`;
-  return new StorageError('disk', `${said}. Nothing was changed in ${place}; what was saved before is still there.`);
-};
+  #refusal(why: unknown): unknown {
+    if (!(why instanceof NotKnown)) return refusedChange(why, this.place);
+    return (this.#notKnown = new StorageError(
+      'disk',
+      `The disk failed twice while a change was written to ${this.place}, so it is not known whether that change was stored. Nothing more is written. Start this program again: it then shows what is there.`,
+    ));
+  }
+}

@@ -61,15 +61,18 @@ export class DocumentFile implements Adapter<object | null> {
   async write(document: object | null): Promise<void> {
     if (document === null) return this.remove();
     await this.checkUnchanged();
-    await replaceDurably(this.path, toText(document, this.versions), async () => {
-      this.#seen = await identityOf(this.path);
-    });
+    await replaceDurably(this.path, toText(document, this.versions));
+    this.#seen = await identityOf(this.path);
   }
 
   async remove(): Promise<void> {
     await this.checkUnchanged();
-    await removeDurably(this.path);
-    this.#seen = null;
+    try {
+      await removeDurably(this.path);
+    } finally {
+      // Gone even where the folder's sync failed: removing it again must not take that for somebody else's doing.
+      this.#seen = await identityOf(this.path);
+    }
   }
 
   async #saidAside(): Promise<string> {

@@ -1,8 +1,9 @@
 import { z } from 'zod';
 import { documentSchemas, type DocumentKind } from '../documents';
 import { frozen } from '../frozen';
+import { noteReadable } from '../readable';
 import { migrate } from '../migrations/migrate';
-import type { Migration } from '../migrations';
+import type { Migration } from '../migrations/migration';
 
 export type Versions = { schemaVersion: number; migrations: readonly Migration[] };
 
@@ -26,7 +27,10 @@ export function fromText(text: string, kind: DocumentKind, versions: Versions): 
   if (version > versions.schemaVersion) throw new NewerVersion(version);
   const current = migrate(rest, kind, version, versions.schemaVersion, versions.migrations);
   const parsed = documentSchemas[kind].safeParse(current);
-  if (parsed.success) return frozen(parsed.data);
+  if (parsed.success) {
+    noteReadable(frozen(parsed.data));
+    return parsed.data;
+  }
   const [issue] = parsed.error.issues;
   throw new Error(`${issue?.path.join('.') || 'the whole of it'}: ${issue?.message}`);
 }

@@ -1,9 +1,16 @@
 import { randomBytes } from 'node:crypto';
-import { open, rename, unlink } from 'node:fs/promises';
+import { copyFile, link, open, rename, unlink } from 'node:fs/promises';
 import { basename, dirname, join } from 'node:path';
 
-/** Files in the making; one left behind by a crash is swept at the next start. */
-export const isLeftover = (fileName: string) => /^\..+\.making-[0-9a-f]{8}$/.test(fileName);
+/** Files in the making, or kept to be put back; one left behind by a crash is swept at the next start. */
+export const isLeftover = (fileName: string) => /^\..+\.(making|before)-[0-9a-f]{8}$/.test(fileName);
+
+/** The disk failed, and failed again while the old state was put back: nobody can say which of the two it will show. */
+export class NotKnown extends Error {
+  constructor(readonly path: string) {
+    super(`It is not known whether ${path} was stored`);
+  }
+}
 
 /**
  * Makes what happened to names in a folder survive a power cut. Without it the last acknowledged write was lost in 25 of 25
@@ -24,15 +31,43 @@ export async function syncFolder(folder: string): Promise<void> {
   }
 }
 
+/** A second name for a file, or a copy of it where the file system has no second names. @returns whether there was one */
+export async function linkOrCopy(path: string, second: string): Promise<boolean> {
+  try {
+    await link(path, second);
+  } catch (why) {
+    const { code } = why as NodeJS.ErrnoException;
+    if (code === 'ENOENT') return false;
+    if (code !== 'EPERM' && code !== 'ENOTSUP' && code !== 'EOPNOTSUPP' && code !== 'ENOSYS' && code !== 'EMLINK')
+      throw why;
+    await copyFile(path, second);
+  }
+  return true;
+}
+
+/** The old file in its place again, or no file where there was none. @throws NotKnown */
+async function putBack(path: string, before: string | null): Promise<void> {
+  try {
+    await (before === null ? unlink(path) : rename(before, path));
+    await syncFolder(dirname(path));
+  } catch {
+    throw new NotKnown(path);
+  }
+}
+
 /**
- * Puts `text` in the place of a file, whole or not at all, and returns when it would survive a power cut.
+ * Puts `text` in the place of a file, whole or not at all, and returns when it would survive a power cut. Where the disk
+ * fails after the new file got its name, the old one is put back: a refused change leaves no trace.
  * Our own lines because no library tried does all of it: some flush neither file nor folder, two report success on a full
  * disk with a truncated file.
- * @param onReplaced called between the rename and the sync of the folder, when the new file already stands there
+ * @throws NotKnown where putting back failed too; otherwise what the disk said, with everything as it was
  */
-export async function replaceDurably(path: string, text: string, onReplaced?: () => Promise<void>): Promise<void> {
+export async function replaceDurably(path: string, text: string): Promise<void> {
   const folder = dirname(path);
-  const making = join(folder, `.${basename(path)}.making-${randomBytes(4).toString('hex')}`);
+  const mark = randomBytes(4).toString('hex');
+  const making = join(folder, `.${basename(path)}.making-${mark}`);
+  const before = join(folder, `.${basename(path)}.before-${mark}`);
+  let wasThere: boolean;
   try {
     const handle = await open(making, 'wx', 0o600);
     try {
@@ -41,13 +76,20 @@ export async function replaceDurably(path: string, text: string, onReplaced?: ()
     } finally {
       await handle.close();
     }
+    wasThere = await linkOrCopy(path, before);
     await rename(making, path);
   } catch (why) {
     await unlink(making).catch(() => {}); // on a full disk it would hold the space
+    await unlink(before).catch(() => {});
     throw why;
   }
-  await onReplaced?.();
-  await syncFolder(folder);
+  try {
+    await syncFolder(folder);
+  } catch (why) {
+    await putBack(path, wasThere ? before : null);
+    throw why;
+  }
+  if (wasThere) await unlink(before).catch(() => {}); // swept at the next start
 }
 
 /** Takes a file away for good. One already gone is gone. */

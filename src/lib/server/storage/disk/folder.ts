@@ -1,16 +1,23 @@
 import { mkdir, readdir, unlink } from 'node:fs/promises';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import { isDocumentName, type DocumentName } from '../documents';
-import { isLeftover } from './durable';
+import { isLeftover, syncFolder } from './durable';
 
 const subfolders = ['cases', 'reflections', 'reference', 'imports'];
 
 export const fileOf = (folder: string, name: DocumentName | 'contents') => join(folder, `${name}.json`);
 
+/** Makes a folder with those above it, each with its own entry made durable: a folder that is lost takes its files with it. */
+export async function makeFolder(folder: string): Promise<void> {
+  const first = await mkdir(folder, { recursive: true, mode: 0o700 });
+  if (first === undefined) return;
+  for (let made = folder; made.length >= first.length; made = dirname(made)) await syncFolder(dirname(made));
+}
+
 /** Makes the data folder, readable by its owner alone. A folder already there keeps its mode: it may not be ours to set. */
 export async function makeFolders(folder: string): Promise<void> {
-  await mkdir(folder, { recursive: true, mode: 0o700 });
-  for (const each of subfolders) await mkdir(join(folder, each), { recursive: true, mode: 0o700 });
+  await makeFolder(folder);
+  for (const each of subfolders) await makeFolder(join(folder, each));
 }
 
 /** Names of the documents that stand in the folder, sweeping what a crash left in the making. */

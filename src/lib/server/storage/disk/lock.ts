@@ -1,5 +1,5 @@
 import { randomUUID } from 'node:crypto';
-import { link, open, readFile, rename, unlink } from 'node:fs/promises';
+import { link, open, readdir, readFile, rename, stat, unlink } from 'node:fs/promises';
 import { hostname } from 'node:os';
 import { join } from 'node:path';
 import { StorageError } from '../port';
@@ -74,6 +74,26 @@ async function take(path: string, folder: string, owner: Owner): Promise<void> {
   throw new StorageError('locked', `Several servers want the data folder ${folder} at once. Start one of them again.`);
 }
 
+const aMinute = 60_000;
+
+/**
+ * Takes away what servers that died on their way to the lock left beside it. What cannot be read may be another server's
+ * this very moment, so it must be older than a minute.
+ */
+async function sweep(folder: string): Promise<void> {
+  for (const name of await readdir(folder)) {
+    if (!name.startsWith(`${lockName}.`)) continue;
+    const path = join(folder, name);
+    try {
+      const owner = readOwner(path);
+      if (owner && !runs(owner)) await unlink(path);
+    } catch {
+      const { mtimeMs } = await stat(path);
+      if (Date.now() - mtimeMs > aMinute) await unlink(path);
+    }
+  }
+}
+
 export type Lock = {
   /** @throws StorageError `locked` when the lock has gone to somebody else */
   check(): Promise<void>;
@@ -92,6 +112,7 @@ export async function takeLock(folder: string, now: string): Promise<Lock> {
     since: now,
   });
   mine.add(token);
+  await sweep(folder).catch(() => {}); // a file that stays does no harm
   const held = async () => {
     const text = await readFile(path, 'utf8').catch(() => '');
     return text.includes(token);

@@ -67,8 +67,13 @@ export function isAlive(owner) {
 export const heldBy = (folder, owner) =>
   `The data folder ${folder} is in use by process ${owner.pid} on ${owner.host}, since ${owner.since}. ` +
   `Stop that one first, or choose another folder with NEXT_TWENTY_DATA.` +
-  // Whether a process of another machine still runs cannot be known here; a person can.
-  (owner.host === hostname() ? '' : ` If it certainly no longer runs, delete ${join(folder, lockName)}.`);
+  // Whether a process of another machine still runs cannot be known here, nor, where the system tells no start time,
+  // whether a number was given again to another program after a crash. A person can know.
+  (owner.host !== hostname()
+    ? ` If it certainly no longer runs, delete ${join(folder, lockName)}.`
+    : owner.started === null
+      ? ` If process ${owner.pid} is another program (after a crash its number may be given again), delete ${join(folder, lockName)} and start again.`
+      : '');
 
 /**
  * Asked by `npm start` before it builds: a running server would lose the files it serves.
