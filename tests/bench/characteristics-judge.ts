@@ -1,5 +1,5 @@
 import { sortedSample } from '../../src/lib/audit/sorted-sample';
-import { allowanceOf, type Allowance } from '../../src/lib/practice/allowance';
+import { selectionAllowance, type SelectionAllowance } from '../../src/lib/practice/selection-allowance';
 import type { ChangeInput } from '../../src/lib/practice/change';
 import type { Look } from '../../src/lib/practice/effect';
 import { judgeSteadiness } from '../../src/lib/practice/judge-steadiness';
@@ -7,7 +7,7 @@ import { judgeTime } from '../../src/lib/practice/judge-time';
 import { lastingOf } from '../../src/lib/practice/lasting';
 import { powerOf, type Power } from '../../src/lib/practice/power';
 import { viewValue } from '../../src/lib/practice/resampled-view';
-import { startingModel, usualOf, type StartingModel } from '../../src/lib/practice/starting-model';
+import { baselineModel, medianAndP20, type BaselineModel } from '../../src/lib/practice/baseline-model';
 import { simulate, type SimulatedRecord } from './characteristics-simulate';
 import { saidToday, type Today } from './characteristics-today';
 import type { World } from './characteristics-worlds';
@@ -31,22 +31,27 @@ export type Said = {
 export function oneRun(world: World, seed: number, run: number): Said | null {
   const record = simulate(world, seed, run);
   const start = startOf(record);
-  const model = startingModel(start, (step) => othersThan(world, step));
+  const model = baselineModel(start, (step) => othersThan(world, step));
   const step = world.picked === 'not' ? world.practised : pick(world.picked, model, start.list);
   if (world.onlyIfPicked && step !== world.practised) return null;
   if (step !== world.practised) moveChange(record, world, step);
   const allowance = allowanceFor(world, model, start.list, seed + run);
-  const usual = usualOf(model.adjusted[step]!);
-  const steer = usual ? Math.log((usual.usual + usual.oneInFive) / 2 / usual.usual) : null;
+  const level = medianAndP20(model.adjusted[step]!);
+  const steer = level ? Math.log((level.median + level.p20) / 2 / level.median) : null;
   const whole: ChangeInput = { ...record, stepIndex: step, others: othersThan(world, step), listsKnown: true };
   const twenty = upTo(whole, 1);
-  const judge = (input: ChangeInput, look: Look) => judgeTime(input, { allowance: allowance.time, steer, look });
+  const judge = (input: ChangeInput, look: Look) =>
+    judgeTime(input, { selectionAllowance: allowance.time, steer, look });
   const first = judge(twenty, 'first');
   let kind: string = first.kind;
   if (world.measure === 'steadiness')
-    kind = judgeSteadiness(first, twenty, { allowance: allowance.spread, look: 'first', seed: seed + run }).kind;
+    kind = judgeSteadiness(first, twenty, {
+      selectionAllowance: allowance.spread,
+      look: 'first',
+      seed: seed + run,
+    }).kind;
   else if (world.secondLook && kind !== 'shorter') kind = judge(asOne(upTo(whole, 2)), 'second').kind;
-  const power = powerOf({ ...start, difference: model.differences[step]!, allowance: allowance.time, steer });
+  const power = powerOf({ ...start, difference: model.differences[step]!, selectionAllowance: allowance.time, steer });
   return {
     step,
     allowance: allowance.time,
@@ -77,19 +82,19 @@ function moveChange(record: SimulatedRecord, world: World, step: number): void {
 /** All steps take the reference set equally long in these worlds. */
 const REFERENCE_SECONDS = 60;
 
-function allowanceFor(world: World, model: StartingModel, list: Int32Array, seed: number): Allowance {
+function allowanceFor(world: World, model: BaselineModel, list: Int32Array, seed: number): SelectionAllowance {
   if (world.picked === 'not') return { time: 0, spread: 0 };
-  return allowanceOf({
+  return selectionAllowance({
     ...model,
     candidates: [...model.adjusted.keys()],
     view: world.picked,
-    referenceUsual: new Float64Array(world.steps).fill(REFERENCE_SECONDS),
+    referenceMedians: new Float64Array(world.steps).fill(REFERENCE_SECONDS),
     list,
     seed,
   });
 }
 
-function pick(view: 'seconds' | 'spread' | 'reference', model: StartingModel, list: Int32Array): number {
+function pick(view: 'seconds' | 'spread' | 'reference', model: BaselineModel, list: Int32Array): number {
   const once = new Int32Array(1 + Math.max(...list)).fill(1);
   const values = model.adjusted.map((row) =>
     viewValue(sortedSample(row.map(Math.exp), list), once, view, REFERENCE_SECONDS),

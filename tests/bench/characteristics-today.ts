@@ -28,7 +28,7 @@ function welch(a: readonly number[], b: readonly number[]): number {
 }
 
 /**
- * A run chart as common software draws it, limits and centre from the starting cases. It says "shorter" by a window
+ * A run chart as common software draws it, limits and centre from the baseline cases. It says "shorter" by a window
  * point below the lower limit, eight points running below the centre, or the run rules of Anhøj and Olesen (PLoS ONE
  * 2014;9:e113825) over start and window with the window's median below the centre.
  */

@@ -30,7 +30,7 @@ const WORLDS: readonly { name: string; equal: boolean; world: (cases: number) =>
 ];
 const SIZES = [20, 40, 80, 100] as const;
 const REFERENCE_CASES = 24;
-/** Fewer than on the screens: the answer turns on a share near 0.65, which 500 re-draws give to 0.02. */
+/** Fewer than on the screens: the answer turns on a share near 0.65, which 500 resamples give to 0.02. */
 const RESAMPLES = 500;
 
 export type Tally = {

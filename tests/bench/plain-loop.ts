@@ -3,7 +3,7 @@ import type { Case } from '../../src/lib/model';
 import { quantileOfSorted, randomStream } from '../../src/lib/statistics';
 
 /**
- * What a straightforward program does: the same re-draws of lists, each drawn time copied out, sorted, and median and
+ * What a straightforward program does: the same resamples of lists, each drawn time copied out, sorted, and median and
  * 20th percentile read off. No spread, no ranks, no reference set, no adjustment.
  *
  * @returns the sum of what was read, so that nothing can be optimised away.

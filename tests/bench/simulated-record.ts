@@ -5,7 +5,7 @@ import { case_, length, procedure, step } from './made-up';
 /** An invented record with known truth: what every step, case and list adds to the log of a time. */
 export type World = {
   cases: number;
-  /** Usual seconds of each step. */
+  /** Median seconds of each step. */
   usual: readonly number[];
   logSd?: number | readonly number[];
   caseSd?: number;

@@ -55,8 +55,8 @@ const world = (cases: number): World => ({
 });
 
 /**
- * Times the whole of Choose (2,000 re-draws of lists, all views, all ranks, patterns) against a plain loop that only draws
- * the same re-draws, copies, sorts and reads median and 20th percentile, in one run, so that the ratios hold on any machine.
+ * Times the whole of Choose (2,000 resamples of lists, all views, all ranks, patterns) against a plain loop that only draws
+ * the same resamples, copies, sorts and reads median and 20th percentile, in one run, so that the ratios hold on any machine.
  *
  * @returns 0 when every bar is kept, 1 when one is missed, 2 for a wrong call.
  */
@@ -117,7 +117,7 @@ async function longestSlice(input: AuditInput): Promise<number> {
   return longest;
 }
 
-/** The result of a goal, starting cases and window fixed: 80 starting cases and twenty. The allowance was fixed with the goal. */
+/** The result of a goal, baseline cases and window fixed: 80 baseline cases and twenty. The allowance was fixed with the goal. */
 function resultOnHundred(): () => unknown {
   const record: Case[] = recordOf(world(100), 3);
   const common = { lists: [], procedure: phaco, stepId: 's4', seed: 1 };

@@ -13,7 +13,7 @@ import { readFileSync } from 'node:fs';
  * | lag-1 autocorrelation (NIST univariate sets)           | cases of one list are handled by the intraclass correlation     |
  * | quantile types 1–6 and 9; NIST's percentile (type 6)   | one definition, type 8; type 7 only to compare with other tools |
  * | Huber's proposal 2 (MASS::hubers), Sn, IQR scale       | location uses the MAD scale                                     |
- * | BCa bootstrap interval                                 | intervals are plain percentiles of list re-draws                |
+ * | BCa bootstrap interval                                 | intervals are plain percentiles of list resamples                |
  * | Hodges–Lehmann interval; conditional exact p with ties | only the shift itself is shown; ties go the normal way          |
  * | Levene's test about means                              | about medians only                                              |
  * | Theil–Sen intercepts                                   | only the slope is shown                                         |

@@ -5,7 +5,7 @@ import { expectClose, expectRelative } from './close';
 
 const DRAWS = 20_000;
 
-/** Efron's bootstrap draws as many as there are; the tool's own re-draws take one list fewer. */
+/** Efron's bootstrap draws as many as there are; the tool's own resamples take one list fewer. */
 function redrawn(values: readonly number[], draw: number): number[] {
   const counts = drawListCounts(values.length, draw, 1993, values.length);
   return values.flatMap((value, i) => new Array<number>(counts[i]!).fill(value));
@@ -20,8 +20,8 @@ const pluginSd = (values: number[]) => {
   return Math.sqrt(mean(values.map((value) => (value - centre) ** 2)));
 };
 
-describe('re-draws of the seven treated mice', () => {
-  it('standard errors for endless re-draws (Efron and Tibshirani 1993, Tables 2.1-2.2: 23.36, 37.83) (from memory)', () => {
+describe('resamples of the seven treated mice', () => {
+  it('standard errors for endless resamples (Efron and Tibshirani 1993, Tables 2.1-2.2: 23.36, 37.83) (from memory)', () => {
     const { input, expected, published } = checkValue<
       { treatment: number[] },
       { mean_treatment: number; se_mean_ideal: number; se_median_ideal: number },
@@ -29,7 +29,7 @@ describe('re-draws of the seven treated mice', () => {
     >('boot-mouse-ideal-se');
     expectClose(mean(input.treatment), expected.mean_treatment, 1e-12);
     expectClose(mean(input.treatment), published.mean, 0.005);
-    // 20,000 re-draws: four standard errors of an SD are 2 % of it.
+    // 20,000 resamples: four standard errors of an SD are 2 % of it.
     const ofMeans = pluginSd(bootstrap(input.treatment, mean));
     const ofMedians = pluginSd(bootstrap(input.treatment, median));
     for (const values of [expected.se_mean_ideal, published.se_mean]) expectRelative(ofMeans, values, 0.02);
@@ -46,13 +46,13 @@ describe('re-draws of the seven treated mice', () => {
     });
   });
 
-  it('percentile interval of the mean (Efron and Tibshirani 1993, Table 13.1: 45.9 to 135.4 from 1,000 re-draws)', () => {
+  it('percentile interval of the mean (Efron and Tibshirani 1993, Table 13.1: 45.9 to 135.4 from 1,000 resamples)', () => {
     const { input, expected, published, tolerance } = checkValue<
       { x: number[]; level: number },
       { percentile: number[] },
       { percentile_B1000: number[] }
     >('boot-mouse-percentile-bca');
-    // As every interval of re-draws here: the middle of them, ends by quantile type 8.
+    // As every interval of resamples here: the middle of them, ends by quantile type 8.
     const means = bootstrap(input.x, mean);
     const [low, high] = [(1 - input.level) / 2, (1 + input.level) / 2].map((share) => quantile(means, share));
     expectClose([low!, high!], expected.percentile, tolerance.monte_carlo_B20000_abs!);

@@ -1,6 +1,6 @@
 import { setImmediate as turn } from 'node:timers/promises';
 import { describe, expect, it } from 'vitest';
-import { auditInSlices, queriesOf } from '../../src/lib/audit';
+import { auditInSlices, dataQueries } from '../../src/lib/audit';
 import { readAuditInSlices, writeStretches, writingCases, writingStretches } from '../../src/lib/intake';
 import { startGoalInSlices } from '../../src/lib/practice';
 import { inSlices, type Slices } from '../../src/lib/turns';
@@ -20,7 +20,7 @@ const works: [name: string, work: (slices: Slices) => Promise<unknown>][] = [
     'reading a file of 50,000 rows',
     (slices) => readAuditInSlices({ text, fileName: 'long.csv', procedures: [procedure] }, slices),
   ],
-  ['asking about odd times in 5,556 cases', (slices) => inSlices(queriesOf(long.cases, procedure), slices)],
+  ['asking about odd times in 5,556 cases', (slices) => inSlices(dataQueries(long.cases, procedure), slices)],
   ['writing 50,000 rows', (slices) => inSlices(writingStretches(long.cases, long), slices)],
   ['writing 5,000 cases', (slices) => inSlices(writingCases(long.cases, long), slices)],
 ];

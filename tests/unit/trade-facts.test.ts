@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { atOnce } from '../../src/lib/turns';
-import { auditOf, queriesOf, stepSecondsOf, waitingOf, waitingOfCase } from '../../src/lib/audit';
+import { auditOf, dataQueries, stepSecondsOf, waitingOf, waitingOfCase } from '../../src/lib/audit';
 import { readAudit } from '../../src/lib/intake';
 import type { Case } from '../../src/lib/model';
 import { randomStream } from '../../src/lib/statistics';
@@ -93,12 +93,12 @@ describe('an uneventful case in experienced hands (common practice, no source)',
   });
 
   it('is summarised without a query', () => {
-    expect(atOnce(queriesOf(cases, phaco))).toEqual([]);
+    expect(atOnce(dataQueries(cases, phaco))).toEqual([]);
   });
 
   it('stays under five minutes in total, and each step where the trade puts it', () => {
     const { steps } = auditOf({ cases, lists: [], procedure: phaco, references: [], seed: 1, resamples: 200 });
-    const usual = Object.fromEntries(steps.filter(({ n }) => n > 0).map((step) => [step.stepId, step.usual ?? NaN]));
+    const usual = Object.fromEntries(steps.filter(({ n }) => n > 0).map((step) => [step.stepId, step.median ?? NaN]));
     expect(Object.keys(usual)).toHaveLength(USUAL.length);
     for (const stepId of ['incision', 'capsulorhexis', 'nucleus-removal', 'cortex-aspiration'])
       expect(usual[stepId], stepId).toBeLessThan(55);
@@ -129,16 +129,16 @@ describe('an uneventful case in experienced hands (common practice, no source)',
 
   it('lets a merely longer case pass, and asks about an implausible one', () => {
     const longer = read(fileOf(24, 5, { 'A07 nucleus-removal': 80 }));
-    expect(atOnce(queriesOf(longer.cases, phaco))).toEqual([]);
+    expect(atOnce(dataQueries(longer.cases, phaco))).toEqual([]);
     const odd = read(fileOf(24, 5, { 'A07 capsulorhexis': 900 }));
-    expect(atOnce(queriesOf(odd.cases, phaco))).toMatchObject([
+    expect(atOnce(dataQueries(odd.cases, phaco))).toMatchObject([
       { code: 'A07', stepId: 'capsulorhexis', weight: 'queried' },
     ]);
-    expect(atOnce(queriesOf(odd.cases, phaco))[0]?.why).toContain('900 s is far longer');
+    expect(atOnce(dataQueries(odd.cases, phaco))[0]?.why).toContain('900 s is far longer');
     const single = read(fileOf(1, 5, { 'A01 capsulorhexis': 5400 }));
-    expect(atOnce(queriesOf(single.cases, phaco)).map(({ stepId }) => stepId)).toEqual(['capsulorhexis']);
+    expect(atOnce(dataQueries(single.cases, phaco)).map(({ stepId }) => stepId)).toEqual(['capsulorhexis']);
     const hasty = read(fileOf(24, 5, { 'A09 cortex-aspiration': 2 }));
-    expect(atOnce(queriesOf(hasty.cases, phaco))).toMatchObject([{ code: 'A09', stepId: 'cortex-aspiration' }]);
+    expect(atOnce(dataQueries(hasty.cases, phaco))).toMatchObject([{ code: 'A09', stepId: 'cortex-aspiration' }]);
   });
 
   it('refuses a stretch of more than two hours, by name', () => {

@@ -70,7 +70,7 @@ export function assess(input: AssessInput): Assessed {
     return { kind: 'cannot', because: 'No case in this file can be assessed.', problems: reading.problems };
   const wrong =
     recordNotANumber(record) ??
-    notANumber({ seed, 'number of re-draws': input.resamples, 'length of the window': input.goal?.window });
+    notANumber({ seed, 'number of resamples': input.resamples, 'length of the window': input.goal?.window });
   if (wrong) return { kind: 'cannot', because: wrong.because, problems: reading.problems };
   const audit = auditOf({ ...record, procedure, seed, resamples: input.resamples });
   const suggestion = suggestionFor(audit, { ...record, profile: emptyProfile });
@@ -134,15 +134,15 @@ function stepJson(step: StepAudit, record: ReadRecord): Assessment['steps'][numb
     step: step.stepId,
     label: step.label,
     n: step.n,
-    usual_s: step.usual,
-    one_in_five_s: step.oneInFive,
+    usual_s: step.median,
+    one_in_five_s: step.p20,
     difference_s: step.difference,
     difference_interval_s: pair(step.differenceInterval),
     difference_cannot: step.differenceCannot,
     spread: step.spread,
     spread_interval: pair(step.spreadInterval),
     share: step.share,
-    went_back_per_case: step.wentBackPerCase,
+    went_back_per_case: step.returnedToPerCase,
     waiting_s: step.waitingPerCase,
     over_time: step.overTime && { ratio_per_20: step.overTime.ratio, low: step.overTime.low, high: step.overTime.high },
     reference: step.reference && {

@@ -14,13 +14,13 @@ export function assessmentText({
   const { head, sentences } = suggestionWords(audit, suggestion);
   const width = Math.max(...audit.steps.map((step) => step.label.length));
   const rows = audit.steps
-    .filter((step) => step.n > 0 && step.usual !== null)
+    .filter((step) => step.n > 0 && step.median !== null)
     .map((step) =>
       [
         `  ${step.label.padEnd(width)}`,
         String(step.n).padStart(6),
-        clock(step.usual ?? 0).padStart(7),
-        (step.oneInFive === null ? '' : clock(step.oneInFive)).padStart(7),
+        clock(step.median ?? 0).padStart(7),
+        (step.p20 === null ? '' : clock(step.p20)).padStart(7),
         ...(step.difference !== null && step.differenceInterval
           ? [
               `${Math.round(step.difference)} s`.padStart(7),

@@ -1,16 +1,16 @@
 import type { Case, CannotSay, ListRecord, Procedure, ReferenceSet } from '../model';
 import { atOnce, inSlices, scaled, type Slices, type Work } from '../turns';
 import { adjusting, type Adjusted } from './adjust-for-eye';
-import { counted, latestShown } from './counted';
+import { countedCases, latestShown } from './counted-cases';
 import { drawUnits } from './drawn-lists';
 import { enoughOf } from './enough';
 import { eyeColumns } from './eye-columns';
-import { overTime, type Trend } from './over-time';
+import { overTime, type OverTime } from './over-time';
 import { patternsOf } from './patterns';
 import { referenceSamples } from './reference-samples';
 import { resampleViews } from './resample-views';
 import { stepAudit } from './step-audit';
-import { onlyWhereTwo, rankedOn, stepOf, stepPoint } from './step-facts';
+import { onlyWhereTwo, rankedOn, stepOf, stepPoint } from './step-point';
 import { stepTable } from './step-table';
 import { auditThresholds } from './thresholds';
 import type { Audit, StepTable } from './types';
@@ -22,14 +22,14 @@ export type AuditInput = {
   procedure: Procedure;
   references: readonly ReferenceSet[];
   seed: number;
-  /** Re-draws of lists. */
+  /** Resamples of lists. */
   resamples?: number;
   /** How many of the latest counted cases are looked at. */
   shown?: number;
 };
 
 /**
- * What the record shows, step by step: usual, one in five, difference, spread, the reference set, change over time,
+ * What the record shows, step by step: median, 20th percentile, difference, spread, the reference set, change over time,
  * how sure each is, and when a step takes longer. Seconds; `null` where something cannot be said, never NaN.
  * The same input and seed give the same numbers, in slices or at once.
  */
@@ -46,7 +46,7 @@ export const auditInSlices = (input: AuditInput, how: Slices): Promise<Audit> =>
 
 function* auditing(input: AuditInput): Work<Audit> {
   const { lists, procedure, references, seed, resamples = 2000, shown = 100 } = input;
-  const all = counted(input.cases, procedure);
+  const all = countedCases(input.cases, procedure);
   yield 0.01;
   const table = stepTable(latestShown(all, shown), procedure, lists);
   yield 0.02;
@@ -55,8 +55,8 @@ function* auditing(input: AuditInput): Work<Audit> {
   const fitted = yield* scaled(adjusting(table, eye), 0.03, 0.1);
   const trends = yield* scaled(trending(all, table, fitted, lists), 0.1, 0.2);
   const points = fitted.adjusted.map(stepPoint);
-  const sum = points.reduce((total, { usual }) => total + (usual ?? 0), 0);
-  const shares = points.map(({ usual }) => (sum > 0 ? (usual ?? 0) / sum : 0));
+  const sum = points.reduce((total, { median }) => total + (median ?? 0), 0);
+  const shares = points.map(({ median }) => (sum > 0 ? (median ?? 0) / sum : 0));
   const reference = referenceSamples(references, table, fitted);
   const units = drawUnits(table.list, table.listCount);
   const ranked = onlyWhereTwo(
@@ -74,7 +74,7 @@ function* auditing(input: AuditInput): Work<Audit> {
   const said = [...fitted.said];
   if (units.single && table.cases.length > 0)
     said.push(
-      `${table.listsFrom === 'blocks' ? 'Lists are not known and the record is short' : 'There are fewer than six lists'}, so single cases are re-drawn: differences between lists are not in the uncertainty.`,
+      `${table.listsFrom === 'blocks' ? 'Lists are not known and the record is short' : 'There are fewer than six lists'}, so single cases are resampled: differences between lists are not in the uncertainty.`,
     );
   return {
     procedure,
@@ -112,12 +112,12 @@ function* trending(
   shown: StepTable,
   fitted: Adjusted,
   lists: readonly ListRecord[],
-): Work<(Trend | null)[]> {
+): Work<(OverTime | null)[]> {
   const latest = latestShown(all, auditThresholds.trendCases);
   if (latest.length === shown.cases.length) return fitted.adjusted.map((values) => overTime(values, shown));
   const table = stepTable(latest, shown.procedure, lists, { wanted: shown.stepIds });
   const { adjusted } = yield* adjusting(table, eyeColumns(table, table.procedure));
-  const trends: (Trend | null)[] = [];
+  const trends: (OverTime | null)[] = [];
   for (const stepId of shown.stepIds) {
     const values = adjusted[table.stepIds.indexOf(stepId)];
     trends.push(values ? overTime(values, table) : null);

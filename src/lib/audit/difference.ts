@@ -1,22 +1,22 @@
 import type { CannotSay } from '../model';
-import type { StepPoint } from './step-facts';
+import type { StepPoint } from './step-point';
 import { auditThresholds } from './thresholds';
 import type { Interval, StepAudit } from './types';
 
 type Difference = Pick<StepAudit, 'difference' | 'differenceInterval' | 'differenceCannot'>;
 
 /**
- * Usual less one in five, seconds a case: said with its interval, or not at all and why.
+ * Median less 20th percentile, seconds a case: said with its interval, or not at all and why.
  *
- * @param interval of the re-draws; `null` where too few of them hold the step.
+ * @param interval of the resamples; `null` where too few of them hold the step.
  * @param recorded step times as recorded, seconds, NaN where absent.
  */
 export function differenceOf(
-  { n, usual, oneInFive }: Pick<StepPoint, 'n' | 'usual' | 'oneInFive'>,
+  { n, median, p20 }: Pick<StepPoint, 'n' | 'median' | 'p20'>,
   interval: Interval | null,
   recorded: Float64Array,
 ): Difference {
-  if (n < auditThresholds.intervalFrom || usual === null || oneInFive === null)
+  if (n < auditThresholds.intervalFrom || median === null || p20 === null)
     return cannot('too-few-cases', `Cannot say yet: ${n} of the ${auditThresholds.intervalFrom} cases it needs.`);
   if (!interval) return cannot('too-few-lists', 'Cannot say yet: the step was done on too few lists.');
   const times = recorded.filter((value) => !Number.isNaN(value));
@@ -24,7 +24,7 @@ export function differenceOf(
     return cannot('all-equal', 'Cannot say: all its times are equal. Were they rounded, or copied?');
   if (interval.high < auditThresholds.coarseSeconds && times.every(Number.isInteger))
     return cannot('whole-seconds', 'Cannot say: whole seconds are too coarse for a step this short or this even.');
-  return { difference: usual - oneInFive, differenceInterval: interval, differenceCannot: null };
+  return { difference: median - p20, differenceInterval: interval, differenceCannot: null };
 }
 
 const cannot = (code: string, because: string): Difference => ({

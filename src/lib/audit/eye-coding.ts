@@ -10,23 +10,25 @@ export type WithFacts = { facts: Readonly<Record<string, FactValue>> };
  * `toric` (yes against no), `axial-length` (a number), `pupil not entered`.
  */
 export type Coding = { name: string; fact: EyeFact } & (
-  { kind: 'level'; level: string; usual: string } | { kind: 'other'; usual: string } | { kind: 'plain' | 'missing' }
+  | { kind: 'level'; level: string; commonest: string }
+  | { kind: 'other'; commonest: string }
+  | { kind: 'plain' | 'missing' }
 );
 
 const OTHER = '*';
 
-export const levelCoding = (fact: EyeFact, level: string, usual: string): Coding => ({
+export const levelCoding = (fact: EyeFact, level: string, commonest: string): Coding => ({
   kind: 'level',
-  name: `${fact.id}=${level}/${usual}`,
+  name: `${fact.id}=${level}/${commonest}`,
   fact,
   level,
-  usual,
+  commonest,
 });
-export const otherCoding = (fact: EyeFact, usual: string): Coding => ({
+export const otherCoding = (fact: EyeFact, commonest: string): Coding => ({
   kind: 'other',
-  name: `${fact.id}=${OTHER}/${usual}`,
+  name: `${fact.id}=${OTHER}/${commonest}`,
   fact,
-  usual,
+  commonest,
 });
 export const missingCoding = (fact: EyeFact): Coding => ({ kind: 'missing', name: `${fact.id} not entered`, fact });
 export const plainCoding = (fact: EyeFact): Coding => ({ kind: 'plain', name: fact.id, fact });
@@ -37,9 +39,9 @@ export function codingOf(name: string, procedure: Procedure): Coding | null {
   const fact = procedure.facts.find(({ id }) => id === factId);
   if (!fact) return null;
   if (name.endsWith(' not entered')) return missingCoding(fact);
-  const [level, usual] = name.slice(factId.length + 1).split('/');
-  if (!level || usual === undefined) return plainCoding(fact);
-  return level === OTHER ? otherCoding(fact, usual) : levelCoding(fact, level, usual);
+  const [level, commonest] = name.slice(factId.length + 1).split('/');
+  if (!level || commonest === undefined) return plainCoding(fact);
+  return level === OTHER ? otherCoding(fact, commonest) : levelCoding(fact, level, commonest);
 }
 
 /** yes, no, or `null` for anything that cannot be read as one of them. */
@@ -78,6 +80,6 @@ export function codedValue(coding: Coding, holder: WithFacts, centre: number, na
     case 'level':
       return value === coding.level ? 1 : 0;
     case 'other':
-      return value === null || value === coding.usual || named.has(String(value)) ? 0 : 1;
+      return value === null || value === coding.commonest || named.has(String(value)) ? 0 : 1;
   }
 }

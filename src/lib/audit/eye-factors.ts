@@ -43,16 +43,16 @@ function levelColumns(fact: EyeFact, entered: readonly string[]): FactColumns {
   const counts = countLevels(fact, entered);
   const [commonest, ...others] = [...counts].sort((a, b) => b[1] - a[1]);
   if (!commonest || others.length === 0) return none(`${fact.label} is not used: the same in all cases.`);
-  const [usual] = commonest;
-  const large = [...counts].filter(([level, count]) => level !== usual && count >= auditThresholds.levelCases);
+  const [commonestLevel] = commonest;
+  const large = [...counts].filter(([level, count]) => level !== commonestLevel && count >= auditThresholds.levelCases);
   const rest = others.reduce((sum, [, count]) => sum + count, 0) - large.reduce((sum, [, count]) => sum + count, 0);
   if (large.length === 0 && rest < auditThresholds.levelCases)
     return none(`${fact.label} is not used: only ${rest} of ${entered.length} cases differ from the commonest.`);
   if (fact.kind === 'yes-no')
-    return { codings: [{ coding: plainCoding(fact), centre: usual === 'true' ? 1 : 0 }], said: [] };
-  const codings = large.map(([level]) => ({ coding: levelCoding(fact, level, usual), centre: 0 }));
+    return { codings: [{ coding: plainCoding(fact), centre: commonestLevel === 'true' ? 1 : 0 }], said: [] };
+  const codings = large.map(([level]) => ({ coding: levelCoding(fact, level, commonestLevel), centre: 0 }));
   if (rest >= auditThresholds.levelCases)
-    return { codings: [...codings, { coding: otherCoding(fact, usual), centre: 0 }], said: [] };
+    return { codings: [...codings, { coding: otherCoding(fact, commonestLevel), centre: 0 }], said: [] };
   const pooled =
     rest > 0 ? [`${fact.label}: ${rest} of ${entered.length} cases have rare levels, too few to be told apart.`] : [];
   return { codings, said: pooled };

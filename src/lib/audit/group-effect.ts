@@ -2,7 +2,7 @@ import { kthCrossDifference } from '../statistics/kth-difference';
 import type { Interval } from './types';
 
 /** A ratio of times, shrunk towards 1 by how uncertain it is, with its unshrunk 95 % interval. */
-export type Effect = Interval & { ratio: number };
+export type GroupEffect = Interval & { ratio: number };
 
 const Z = 1.959963984540054;
 
@@ -12,7 +12,7 @@ const Z = 1.959963984540054;
  *
  * @param longer ln(seconds) with the factor; `others` without it.
  */
-export function groupEffect(longer: Float64Array, others: Float64Array): Effect {
+export function groupEffect(longer: Float64Array, others: Float64Array): GroupEffect {
   const x = longer.slice().sort();
   const y = others.slice().sort();
   const pairs = x.length * y.length;
@@ -27,7 +27,7 @@ export function groupEffect(longer: Float64Array, others: Float64Array): Effect 
  * Of the factors looked at only the clearest are shown, and those look larger than they are: the estimate is taken
  * down by max(0, 1 − 1/t²) (positive-part Stein shrinkage). The interval is left as it is, held to include the estimate.
  */
-export function shrunk(estimate: number, low: number, high: number): Effect {
+export function shrunk(estimate: number, low: number, high: number): GroupEffect {
   const se = (high - low) / (2 * Z);
   const t = se > 0 ? estimate / se : Infinity;
   const held = estimate === 0 ? 0 : estimate * Math.max(0, 1 - 1 / (t * t));

@@ -1,6 +1,6 @@
 export * from './types';
 export * from './step-time';
-export * from './counted';
+export * from './counted-cases';
 export * from './step-table';
 export * from './eye-columns';
 export * from './adjust-for-eye';
@@ -8,5 +8,5 @@ export * from './audit-of';
 export * from './merged-steps';
 export { auditThresholds } from './thresholds';
 export * from './pair';
-export * from './queries';
+export * from './data-queries';
 export * from './fact-words';

@@ -4,7 +4,7 @@ import { auditThresholds } from './thresholds';
 import type { Interval, StepTable } from './types';
 
 /** A trend in adjusted times: ratio per 20 cases with its 95 % interval. */
-export type Trend = Interval & { ratio: number };
+export type OverTime = Interval & { ratio: number };
 
 /**
  * Change over time of one step: Theil–Sen slope of list means of ln(adjusted seconds) against place in time.
@@ -15,7 +15,7 @@ export type Trend = Interval & { ratio: number };
 export function overTime(
   adjusted: Float64Array,
   table: Pick<StepTable, 'list' | 'listCount' | 'orderKnown'>,
-): Trend | null {
+): OverTime | null {
   if (!table.orderKnown) return null;
   const means = listMeans(adjusted.map(Math.log), table.list, table.listCount);
   if (means.value.length < auditThresholds.trendLists) return null;

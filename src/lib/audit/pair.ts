@@ -1,11 +1,11 @@
 import { quantile } from '../statistics';
 import type { Case, ListRecord, Procedure, Step } from '../model';
 import { adjustForEye } from './adjust-for-eye';
-import { counted, latestShown } from './counted';
+import { countedCases, latestShown } from './counted-cases';
 import { factOf } from './eye-coding';
-import { factWords } from './fact-words';
+import { factPhrase } from './fact-words';
 import { asChosen, stepsOf, type StepChoice } from './merged-steps';
-import { stepOf } from './step-facts';
+import { stepOf } from './step-point';
 import { stepTable } from './step-table';
 import { auditThresholds } from './thresholds';
 import type { StepTable } from './types';
@@ -41,9 +41,9 @@ export type Pair =
 type Candidate = { case_: Case; seconds: number; adjusted: number };
 
 /**
- * The smooth and the longer case of a step. Smooth: no going back, no event, no kept part missed, and a time between
+ * The smooth and the longer case of a step. Smooth: no going back, no event, no protected part missed, and a time between
  * the own 15th and 40th percentile. Longer: no event, between the 75th and 95th. Of all such pairs the one whose eyes
- * differ least, with recordings if there are any, kept parts and events answered, and most recent.
+ * differ least, with recordings if there are any, protected parts and events answered, and most recent.
  */
 export function pairOf(input: {
   cases: readonly Case[];
@@ -53,7 +53,9 @@ export function pairOf(input: {
   shown?: number;
 }): Pair {
   const { procedure, lists, stepId, shown = 100 } = input;
-  const table = stepTable(latestShown(counted(input.cases, procedure), shown), procedure, lists, { wanted: [stepId] });
+  const table = stepTable(latestShown(countedCases(input.cases, procedure), shown), procedure, lists, {
+    wanted: [stepId],
+  });
   const index = table.stepIds.indexOf(stepId);
   if (index === -1) return { kind: 'cannot', because: 'This step is not in the record.' };
   const step = stepOf(table, stepId);
@@ -152,14 +154,14 @@ function compared(a: Case, b: Case, { facts }: Procedure): Eyes {
     if (x === null || y === null) continue;
     eyes.compared += 1;
     const alike = typeof x === 'number' && typeof y === 'number' ? Math.abs(x - y) <= 0.05 * Math.abs(x) : x === y;
-    if (alike) eyes.same.push(factWords(fact, x));
-    else eyes.different.push(`${factWords(fact, x)} against ${factWords(fact, y)}`);
+    if (alike) eyes.same.push(factPhrase(fact, x));
+    else eyes.different.push(`${factPhrase(fact, x)} against ${factPhrase(fact, y)}`);
   }
   return eyes;
 }
 
 function wentBackIn(table: StepTable, index: number): (case_: Case) => boolean | null {
-  const counts = new Map(table.cases.map(({ id }, place) => [id, table.wentBack[index]![place]!]));
+  const counts = new Map(table.cases.map(({ id }, place) => [id, table.returnedTo[index]![place]!]));
   return ({ id }) => {
     const count = counts.get(id);
     return count === undefined || Number.isNaN(count) ? null : count > 0;

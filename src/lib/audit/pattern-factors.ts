@@ -1,7 +1,7 @@
 import { median } from '../statistics';
 import type { EyeFact, ListRecord } from '../model';
 import { factOf } from './eye-coding';
-import { factWords, inSentence } from './fact-words';
+import { factPhrase, inSentence } from './fact-words';
 import { auditThresholds } from './thresholds';
 import type { Pattern, StepTable } from './types';
 
@@ -61,7 +61,7 @@ function factFactors(table: StepTable, fact: EyeFact): Factor[] {
 function factLabel(fact: EyeFact, levels: readonly string[]): string {
   if (fact.kind === 'choice')
     return `${inSentence(fact.label)} ${levels.map((id) => fact.levels?.find((level) => level.id === id)?.label ?? id).join(' or ')}`;
-  return factWords(fact, levels[0] === 'true');
+  return factPhrase(fact, levels[0] === 'true');
 }
 
 /**
@@ -74,9 +74,9 @@ function levelGroups(
 ): { levels: string[]; group: Int8Array }[] {
   const count = (level: string) => values.filter((value) => value === level).length;
   const used = order.filter((level) => count(level) > 0);
-  const usual = [...used].sort((a, b) => count(b) - count(a))[0];
-  if (usual === undefined) return [];
-  const middle = used.indexOf(usual);
+  const commonest = [...used].sort((a, b) => count(b) - count(a))[0];
+  if (commonest === undefined) return [];
+  const middle = used.indexOf(commonest);
   // Outwards from the commonest on both sides, so that what is pooled is the far end of the scale.
   const sides = [used.slice(middle + 1), used.slice(0, middle).reverse()];
   return sides
@@ -84,7 +84,7 @@ function levelGroups(
     .map((levels) => ({
       levels: order.filter((level) => levels.includes(level)),
       group: Int8Array.from(values, (value) =>
-        value === usual ? 0 : value !== null && levels.includes(value) ? 1 : -1,
+        value === commonest ? 0 : value !== null && levels.includes(value) ? 1 : -1,
       ),
     }));
 }
@@ -117,14 +117,14 @@ function listFactors(table: StepTable, lists: readonly ListRecord[]): Factor[] {
   const factors = (id: string, values: (string | null)[], label: (level: string) => string): Factor[] => {
     const levels = [...new Set(values.filter((value) => value !== null))].sort();
     const count = (level: string) => values.filter((value) => value === level).length;
-    const usual = [...levels].sort((a, b) => count(b) - count(a))[0];
+    const commonest = [...levels].sort((a, b) => count(b) - count(a))[0];
     return levels
-      .filter((level) => level !== usual)
+      .filter((level) => level !== commonest)
       .map((level) => ({
         id: `${id}=${level}`,
         kind: 'fact',
         label: label(level),
-        group: Int8Array.from(values, (value) => (value === level ? 1 : value === usual ? 0 : -1)),
+        group: Int8Array.from(values, (value) => (value === level ? 1 : value === commonest ? 0 : -1)),
         values: null,
         factId: null,
       }));

@@ -1,5 +1,5 @@
 import { spearman, wilcoxonRankSum } from '../statistics';
-import { groupEffect, shrunk, type Effect } from './group-effect';
+import { groupEffect, shrunk, type GroupEffect } from './group-effect';
 import { listMeans } from './list-means';
 import { overTime } from './over-time';
 import type { Factor } from './pattern-factors';
@@ -16,7 +16,7 @@ export type PatternTest = {
   nWith: number;
   nWithout: number;
   p: number;
-  effect: () => Effect;
+  effect: () => GroupEffect;
 };
 
 type Lists = { list: Int32Array; listCount: number; orderKnown: boolean };

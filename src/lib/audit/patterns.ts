@@ -6,9 +6,9 @@ import { carryOverTests } from './carry-over';
 import { sharedFactors } from './pattern-factors';
 import { changeTest, factorTest, type PatternTest } from './pattern-test';
 import { ownFactors } from './step-factors';
-import { stepOf } from './step-facts';
+import { stepOf } from './step-point';
 import { auditThresholds } from './thresholds';
-import { twoHumpsTest } from './two-humps';
+import { bimodalityTest } from './bimodality';
 import type { Audit, Pattern, StepTable } from './types';
 
 export type Patterns = Pick<Audit, 'patterns' | 'lookedAt'>;
@@ -37,7 +37,7 @@ export function* patternsOf(input: PatternInput): Work<Patterns> {
     for (const factor of [...factors, ...ownFactors(table, index)])
       add(factorTest(stepId, factor, withOwnShare(log[index]!, index, factor.factId, fitted), table));
     add(changeTest(stepId, log[index]!, table));
-    add(twoHumpsTest(stepId, log[index]!, table.seconds[index]!));
+    add(bimodalityTest(stepId, log[index]!, table.seconds[index]!));
     yield (index + 1) / (table.stepIds.length + 1);
   }
   const steps = table.stepIds.map((stepId) => stepOf(table, stepId));
@@ -111,7 +111,7 @@ function latest({ table, fitted, lists }: PatternInput): PatternInput {
       ...table,
       cases: table.cases.slice(from),
       seconds: cut(table.seconds),
-      wentBack: cut(table.wentBack),
+      returnedTo: cut(table.returnedTo),
       waiting: cut(table.waiting),
       list: table.list.slice(from).map((number) => numbers.get(number) ?? 0),
       listCount: numbers.size,

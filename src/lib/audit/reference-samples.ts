@@ -12,7 +12,7 @@ export type ReferenceStep = {
   n: number;
   readers: number;
   times: SortedSample;
-  /** Each time over its reader's usual, so that differences between readers are not taken for spread. */
+  /** Each time over its reader’s median, so that differences between readers are not taken for spread. */
   within: SortedSample;
 };
 
@@ -72,13 +72,13 @@ function referenceStep(
   const lists = new Set(present.map((place) => list[place])).size;
   if (present.length < auditThresholds.referenceCases) return null;
   if (Math.max(lists, byReader.size) < auditThresholds.referenceLists) return null;
-  const usual = new Map([...byReader].map(([key, values]) => [key, median(values)]));
+  const medianOfReader = new Map([...byReader].map(([key, values]) => [key, median(values)]));
   const times = sortedSample(adjusted, unit);
   const within =
     byReader.size === 1
       ? times
       : sortedSample(
-          adjusted.map((value, place) => value / (usual.get(cases[place]!.readerKey) ?? NaN)),
+          adjusted.map((value, place) => value / (medianOfReader.get(cases[place]!.readerKey) ?? NaN)),
           unit,
         );
   return { n: present.length, readers: byReader.size, times, within };

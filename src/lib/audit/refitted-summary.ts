@@ -23,8 +23,8 @@ export function refittedSummary(fit: StepFit, unit: Int32Array, counts: Int32Arr
   const seconds = drawn.map(Math.exp);
   const middle = (values: Float64Array) => (values[(n - 1) >> 1]! + values[n >> 1]!) / 2;
   const centre = middle(drawn);
-  into.usual = middle(seconds);
-  into.oneInFive = quantileOfSorted(seconds, 0.2);
+  into.median = middle(seconds);
+  into.p20 = quantileOfSorted(seconds, 0.2);
   into.logMad = middle(drawn.map((value) => Math.abs(value - centre)).sort());
   return true;
 }

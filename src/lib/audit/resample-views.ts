@@ -49,7 +49,7 @@ export function* resampleViews(input: ResampleInput): Work<StepDraws[]> {
   const counts = new Int32Array(units.count);
   const referenceCounts = new Int32Array(reference?.units.count ?? 0);
   const cost = costOf(samples, refit, reference);
-  const mine: Summary = { usual: NaN, oneInFive: NaN, logMad: NaN };
+  const mine: Summary = { median: NaN, p20: NaN, logMad: NaN };
   const theirs: Summary = { ...mine };
   let work = 0;
   for (let draw = 0; draw < resamples; draw += 1) {
@@ -63,11 +63,11 @@ export function* resampleViews(input: ResampleInput): Work<StepDraws[]> {
       const there = sample
         ? summarise(sample, counts, mine)
         : fit !== null && fit !== undefined && refittedSummary(fit, units.unit, counts, mine);
-      into.difference[draw] = there ? mine.usual - mine.oneInFive : NaN;
+      into.difference[draw] = there ? mine.median - mine.p20 : NaN;
       into.logMad[draw] = there ? mine.logMad : NaN;
       const other = reference?.steps[step];
       if (!there || !other || !summarise(other.times, referenceCounts, theirs)) continue;
-      into.referenceRatio[draw] = mine.usual / theirs.usual;
+      into.referenceRatio[draw] = mine.median / theirs.median;
       if (other.within !== other.times) summarise(other.within, referenceCounts, theirs);
       into.referenceMad[draw] = mine.logMad - theirs.logMad;
     }

@@ -13,7 +13,7 @@ export type SortedSample = {
 };
 
 /** What a resample says of one step. Seconds, and the MAD of logs (not yet made consistent with an SD). */
-export type Summary = { usual: number; oneInFive: number; logMad: number };
+export type Summary = { median: number; p20: number; logMad: number };
 
 /** @param values NaN where the step is absent. */
 export function sortedSample(values: Float64Array, list: Int32Array): SortedSample {
@@ -43,8 +43,8 @@ export function summarise(sample: SortedSample, counts: Int32Array, into: Summar
   if (drawn === 0) return false;
   const lower = placeOf(upTo, (drawn + 1) >> 1);
   const upper = placeOf(upTo, (drawn + 2) >> 1);
-  into.usual = (seconds[lower]! + seconds[upper]!) / 2;
-  into.oneInFive = quantileAt(sample, drawn, 0.2);
+  into.median = (seconds[lower]! + seconds[upper]!) / 2;
+  into.p20 = quantileAt(sample, drawn, 0.2);
   into.logMad = madAround(log, upTo, drawn, (log[lower]! + log[upper]!) / 2);
   return true;
 }

@@ -3,8 +3,8 @@ import { differenceOf } from './difference';
 import type { ReferenceStep } from './reference-samples';
 import type { StepDraws, View } from './resample-views';
 import { alsoNamed } from './merged-steps';
-import { intervalOf, meanOf, stepOf, type StepPoint } from './step-facts';
-import type { Trend } from './over-time';
+import { intervalOf, meanOf, stepOf, type StepPoint } from './step-point';
+import type { OverTime } from './over-time';
 import type { StepAudit, StepTable } from './types';
 import { commonestReason } from './waiting';
 
@@ -17,7 +17,7 @@ export type StepParts = {
   draws: StepDraws;
   resamples: number;
   reference: ReferenceStep | null;
-  trend: Trend | null;
+  trend: OverTime | null;
 };
 
 const asSpread = (logMad: number) => Math.exp(MAD_CONSTANT * logMad);
@@ -36,7 +36,7 @@ export function stepAudit({
 }: StepParts): StepAudit {
   const stepId = table.stepIds[index]!;
   const step = stepOf(table, stepId);
-  const { n, usual, oneInFive, logScale } = point;
+  const { n, median, p20, logScale } = point;
   const spread = logScale ? Math.exp(logScale.scale) : null;
   const present = table.cases.filter((_, place) => !Number.isNaN(adjusted[place]));
   const difference = differenceOf(point, intervalOf(draws.difference, n), table.seconds[index]!);
@@ -47,20 +47,20 @@ export function stepAudit({
     optional: step.optional,
     retired: step.retired,
     notToShorten: step.notToShorten,
-    hasKeptParts: step.keptParts.length > 0,
+    hasProtectedParts: step.keptParts.length > 0,
     n,
-    usual,
-    oneInFive,
+    median,
+    p20,
     ...difference,
     spread,
     spreadInterval: logScale?.method === 'mad' ? intervalOf(draws.logMad, n, asSpread) : null,
-    usualRange: usual === null || spread === null ? null : { low: usual / spread, high: usual * spread },
-    share: usual === null ? null : share,
-    wentBackPerCase: meanOf(table.wentBack[index]!),
+    usualRange: median === null || spread === null ? null : { low: median / spread, high: median * spread },
+    share: median === null ? null : share,
+    returnedToPerCase: meanOf(table.returnedTo[index]!),
     waitingPerCase: meanOf(table.waiting[index]!) ?? 0,
     waitingReason: commonestReason(present, table.procedure, alsoNamed(stepId, table)),
     overTime: trend,
-    reference: reference && usual !== null ? referenceOf(reference, usual, draws, n, logScale?.scale ?? null) : null,
+    reference: reference && median !== null ? referenceOf(reference, median, draws, n, logScale?.scale ?? null) : null,
     // A difference that cannot be said cannot be the largest either.
     first: {
       seconds: difference.differenceCannot ? null : first('seconds'),
@@ -68,31 +68,31 @@ export function stepAudit({
       reference: first('reference'),
     },
     dots: table.cases.flatMap(({ id, code }, place) =>
-      Number.isNaN(adjusted[place]) || usual === null
+      Number.isNaN(adjusted[place]) || median === null
         ? []
-        : [{ caseId: id, code, ratio: adjusted[place]! / usual, seconds: table.seconds[index]![place]! }],
+        : [{ caseId: id, code, ratio: adjusted[place]! / median, seconds: table.seconds[index]![place]! }],
     ),
   };
 }
 
 function referenceOf(
   { n, readers, times, within }: ReferenceStep,
-  usual: number,
+  own: number,
   draws: StepDraws,
-  mine: number,
+  ownCases: number,
   logScale: number | null,
 ): StepAudit['reference'] {
   const theirs = median(times.seconds);
-  const ratio = intervalOf(draws.referenceRatio, mine);
+  const ratio = intervalOf(draws.referenceRatio, ownCases);
   if (!ratio) return null;
   const centre = median(within.log);
   const theirScale = MAD_CONSTANT * median(within.log.map((value) => Math.abs(value - centre)));
-  const spread = logScale === null ? null : intervalOf(draws.referenceMad, mine, asSpread);
+  const spread = logScale === null ? null : intervalOf(draws.referenceMad, ownCases, asSpread);
   return {
     n,
     readers,
-    usual: theirs,
-    ratio: usual / theirs,
+    median: theirs,
+    ratio: own / theirs,
     ...ratio,
     spreadRatio: spread && logScale !== null ? { ratio: Math.exp(logScale - theirScale), ...spread } : null,
   };

@@ -24,10 +24,10 @@ export function ownFactors(table: StepTable, index: number): Factor[] {
       factId: null,
     });
   factors.push({
-    id: 'went-back',
-    kind: 'went-back',
+    id: 'returned-to',
+    kind: 'returned-to',
     label: 'having gone back to it',
-    group: Int8Array.from(table.wentBack[index]!, (count) => (Number.isNaN(count) ? -1 : count > 0 ? 1 : 0)),
+    group: Int8Array.from(table.returnedTo[index]!, (count) => (Number.isNaN(count) ? -1 : count > 0 ? 1 : 0)),
     values: null,
     factId: null,
   });

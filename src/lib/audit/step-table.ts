@@ -1,8 +1,8 @@
 import type { Case, ListRecord, Procedure } from '../model';
-import { inOrder } from './counted';
+import { inOrder } from './counted-cases';
 import { listNumbers } from './list-numbers';
 import { asChosen, stepsOf } from './merged-steps';
-import { stepSecondsOf, waitingOf, wentBackOf } from './step-time';
+import { stepSecondsOf, waitingOf, timesReturnedTo } from './step-time';
 import type { StepTable } from './types';
 
 /**
@@ -19,10 +19,10 @@ export function stepTable(
 ): StepTable {
   const ordered = inOrder(cases);
   const choices = stepsOf(ordered, procedure, options.wanted);
-  const wentBackKnown = goingBackKnown(ordered);
+  const returnsKnown = returnsKnownFrom(ordered);
   const rows = () => choices.map(() => new Float64Array(ordered.length).fill(NaN));
   const seconds = rows();
-  const wentBack = rows();
+  const returnedTo = rows();
   const waiting = rows();
   ordered.forEach((case_, place) =>
     choices.forEach((choice, step) => {
@@ -31,7 +31,7 @@ export function stepTable(
       if (time === null) return;
       set(seconds, step, place, time);
       set(waiting, step, place, waitingOf(read, choice.stepId));
-      if (wentBackKnown.has(sourceOf(case_))) set(wentBack, step, place, wentBackOf(read, choice.stepId) ?? 0);
+      if (returnsKnown.has(sourceOf(case_))) set(returnedTo, step, place, timesReturnedTo(read, choice.stepId) ?? 0);
     }),
   );
   return {
@@ -39,7 +39,7 @@ export function stepTable(
     cases: ordered,
     stepIds: choices.map(({ stepId }) => stepId),
     seconds,
-    wentBack,
+    returnedTo,
     waiting,
     ...listNumbers(ordered, lists),
     orderKnown: ordered.every(({ orderKnown }) => orderKnown),
@@ -57,7 +57,7 @@ const sourceOf = ({ source }: Case) => (source.kind === 'file' ? source.importId
  * Sources that can tell going back at all. A sheet with one length a step says nothing about it,
  * and not recorded is not "none".
  */
-function goingBackKnown(cases: readonly Case[]): ReadonlySet<string> {
+function returnsKnownFrom(cases: readonly Case[]): ReadonlySet<string> {
   const known = new Set<string>();
   for (const case_ of cases) {
     const steps = case_.stretches.filter(({ kind }) => kind === 'step');

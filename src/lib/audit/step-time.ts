@@ -27,7 +27,7 @@ function anotherBetween(case_: Timed, stepId: string, gap: Span): boolean {
 
 /**
  * The step's own stretches with clock readings, joined where the surgeon did not leave the step:
- * less than a second apart, or apart only by a kept part of this step or by waiting.
+ * less than a second apart, or apart only by a protected part of this step or by waiting.
  */
 function ownGroups(case_: Timed, stepId: string): { groups: Span[]; bridges: Span[] } {
   const own = joined(
@@ -72,7 +72,7 @@ function lengthsAlone(case_: Timed, stepId: string): { seconds: number; groups: 
 }
 
 /**
- * Step time in seconds: own stretches, less kept parts and waiting inside them.
+ * Step time in seconds: own stretches, less protected parts and waiting inside them.
  * Waiting noted with a length alone counts as inside its step. Waiting of another step that this one
  * overlaps is *other work meanwhile* and is not taken out.
  *
@@ -91,12 +91,12 @@ export function stepSecondsOf(case_: Timed, stepId: string): number | null {
 }
 
 /**
- * How often the surgeon went back to this step in this case: the count given by the source, else further
+ * How often the surgeon returned to this step in this case: the count given by the source, else further
  * stretches after another step or at least a second.
  *
  * @returns `null` where the step is absent.
  */
-export function wentBackOf(case_: Timed, stepId: string): number | null {
+export function timesReturnedTo(case_: Timed, stepId: string): number | null {
   if (stepSecondsOf(case_, stepId) === null) return null;
   const noted = case_.wentBackNoted[stepId];
   if (noted !== undefined) return noted;

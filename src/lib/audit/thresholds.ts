@@ -9,7 +9,7 @@ export const auditThresholds = {
   fewMerged: 0.1,
   /** Cases without a list are taken eight neighbours at a time: about a half-day. Single cases would hide list effects. */
   blockSize: 8,
-  /** A time this many robust SDs from the surgeon's own usual is asked about. Three would ask in most records. */
+  /** A time this many robust SDs from the surgeon's own median is asked about. Three would ask in most records. */
   queryScales: 6,
   /** From how many own times the robust SD is trusted for queries. Below, a few equal times would make it tiny. */
   queryFrom: 10,
@@ -25,14 +25,14 @@ export const auditThresholds = {
   notEnteredCases: 5,
   /** Cases needed for p columns: 15 + 3p. Fewer cases, fewer columns. */
   casesForColumns: (columns: number) => 15 + 3 * columns,
-  /** Fewer lists than this: single cases are drawn. Four of five lists re-drawn would give a handful of different records. */
+  /** Fewer lists than this: single cases are drawn. Four of five lists resampled would give a handful of different records. */
   listsToDraw: 6,
   /** Below this many times the adjustment is refitted inside each resample; above, its own uncertainty no longer shows. */
   refitBelow: 80,
-  /** A reference set of fewer cases, or from fewer lists and readers, has no usual worth comparing with. */
+  /** A reference set of fewer cases, or from fewer lists and readers, has no median worth comparing with. */
   referenceCases: 10,
   referenceLists: 3,
-  /** Re-draws of fewer times only repeat them: no interval, no spread and no fifth of them is shown. */
+  /** Resamples of fewer times only repeat them: no interval, no spread and no fifth of them is shown. */
   intervalFrom: 5,
   /** Times noted in whole seconds may each be off by half of one: a difference that is 1 s or less at most may be rounding alone. */
   coarseSeconds: 1.5,
@@ -44,7 +44,7 @@ export const auditThresholds = {
   trendCases: 400,
   /** Fewer list means cannot give a slope with a closed 95 % interval (with four, none can be excluded). */
   trendLists: 6,
-  /** A suggestion needs this much; below it, the order of steps in re-draws is mostly noise. */
+  /** A suggestion needs this much; below it, the order of steps in resamples is mostly noise. */
   enoughCases: 20,
   enoughLists: 4,
   /** Where lists are not known, neighbours stand in for them: more cases make up for the wrong cuts. */
@@ -64,8 +64,8 @@ export const auditThresholds = {
   carryOverFrom: 30,
   /** …and needs this many pairs of steps, to know how much the steps of a case go together anyway. */
   carryOverPairs: 4,
-  /** Two humps cannot be told from a lumpy one with fewer times. */
-  humpsFrom: 60,
+  /** Two groups cannot be told from a lumpy one with fewer times. */
+  bimodalityFrom: 60,
   /** A pair of recordings: below, the 15th to 40th percentile may hold no case at all. */
   pairFrom: 12,
   /** Smooth lies here: the very shortest cases may have left something out, so they are no example. */

@@ -10,7 +10,7 @@ export type StepTable = {
   stepIds: readonly string[];
   /** [step][case] */
   seconds: readonly Float64Array[];
-  wentBack: readonly Float64Array[];
+  returnedTo: readonly Float64Array[];
   waiting: readonly Float64Array[];
   /** List number of each case, from 0, as used for resampling. */
   list: Int32Array;
@@ -40,14 +40,14 @@ export type StepAudit = {
   /** Its timings stay, it is no longer asked for, and nothing is suggested on it. */
   retired: boolean;
   notToShorten: boolean;
-  hasKeptParts: boolean;
+  hasProtectedParts: boolean;
   /** Cases in which the step was done by own hands. */
   n: number;
   /** Adjusted seconds; `null` when n = 0. */
-  usual: number | null;
+  median: number | null;
   /** `null` below five cases: there is no fifth of them. */
-  oneInFive: number | null;
-  /** Usual less one in five, never without its interval; where it cannot be said, `differenceCannot` says why. */
+  p20: number | null;
+  /** Median less 20th percentile, never without its interval; where it cannot be said, `differenceCannot` says why. */
   difference: number | null;
   differenceInterval: Interval | null;
   differenceCannot: CannotSay | null;
@@ -55,9 +55,9 @@ export type StepAudit = {
   spread: number | null;
   spreadInterval: Interval | null;
   usualRange: Interval | null;
-  /** Share of the sum of usual times, 0..1. */
+  /** Share of the sum of the medians, 0..1. */
   share: number | null;
-  wentBackPerCase: number | null;
+  returnedToPerCase: number | null;
   waitingPerCase: number;
   waitingReason: string | null;
   /** Ratio per 20 cases; `null` where order is unknown or too little. */
@@ -66,14 +66,14 @@ export type StepAudit = {
     | (Interval & {
         n: number;
         readers: number;
-        usual: number;
+        median: number;
         ratio: number;
         spreadRatio: (Interval & { ratio: number }) | null;
       })
     | null;
   /** Share of resamples in which the step came first on each view; `null` where the view can't be said. */
   first: { seconds: number | null; spread: number | null; reference: number | null };
-  /** For the strip: each case's adjusted time over the usual; `seconds` is the step time as recorded. */
+  /** For the strip: each case's adjusted time over the median; `seconds` is the step time as recorded. */
   dots: readonly { caseId: string; code: string; ratio: number; seconds: number }[];
 };
 
@@ -82,7 +82,7 @@ export type Pattern = {
   factor: string;
   /** "nucleus hard or very hard", "last third of the list", "after a long hydrodissection". */
   label: string;
-  kind: 'fact' | 'place' | 'waiting-before' | 'went-back' | 'earlier-step' | 'over-time' | 'two-humps';
+  kind: 'fact' | 'place' | 'waiting-before' | 'returned-to' | 'earlier-step' | 'over-time' | 'bimodality';
   earlierStepId: string | null;
   nWith: number;
   nWithout: number;

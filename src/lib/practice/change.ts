@@ -1,6 +1,6 @@
 import { tQuantile } from '../statistics';
 import { cannot, type Cannot } from './cannot';
-import { hiddenEase } from './hidden-ease';
+import { sharedCaseDifficulty } from './shared-case-difficulty';
 import { periodFit, standardError, type PeriodFit } from './period-fit';
 import { restOfOperation, type Rest } from './rest-of-operation';
 import { practiceThresholds as set } from './thresholds';
@@ -13,7 +13,7 @@ export type ChangeInput = {
   others: readonly number[];
   /** Facts of the eye, [column][case]. */
   columns: readonly Float64Array[];
-  /** Period of each case: 0 for starting cases, 1 … `windows`. */
+  /** Period of each case: 0 for baseline cases, 1 … `windows`. */
   window: Int32Array;
   windows: number;
   /** List of each case. */
@@ -28,14 +28,14 @@ export type Change = {
   against: PeriodFit | Cannot;
   rest: PeriodFit | Cannot;
   /** With λ times the rest taken off: only where the rest of the first window is clearly shorter. */
-  eased: PeriodFit | Cannot | null;
+  difficultyOff: PeriodFit | Cannot | null;
   /** Steps that stood for the rest. */
   restSteps: readonly number[];
   /** d = y − r, NaN where it cannot be formed. */
   difference: Float64Array;
 };
 
-/** The change of one step from its starting cases to each window: arrays in, fits out. Screens and bench use this same function. */
+/** The change of one step from its baseline cases to each window: arrays in, fits out. Screens and bench use this same function. */
 export function changeOf(input: ChangeInput): Change {
   const own = input.y[input.stepIndex] ?? new Float64Array(input.window.length).fill(NaN);
   const lead = windowIndicators(input.window, input.windows);
@@ -51,9 +51,9 @@ export function changeOf(input: ChangeInput): Change {
     plain,
     against: claim ?? fit(difference),
     rest: restFit,
-    eased:
+    difficultyOff:
       plain.kind === 'fit' && restFit.kind === 'fit' && clearlyBelow(restFit, 0, set.restShorterConfidence)
-        ? fit(minus(own, rest, hiddenEase(plain, [...among.fits.values()])))
+        ? fit(minus(own, rest, sharedCaseDifficulty(plain, [...among.fits.values()])))
         : null,
     restSteps: [...among.parts.keys()],
     difference,
@@ -68,8 +68,10 @@ export function windowIndicators(window: Int32Array, windows: number): Float64Ar
 }
 
 /** Is this estimate, with the allowance added, below 0, one-sided? */
-export function clearlyBelow(fit: PeriodFit, index: number, confidence: number, allowance = 0): boolean {
-  return (fit.estimates[index] ?? NaN) + allowance + tQuantile(confidence, fit.df) * standardError(fit, index) < 0;
+export function clearlyBelow(fit: PeriodFit, index: number, confidence: number, selectionAllowance = 0): boolean {
+  return (
+    (fit.estimates[index] ?? NaN) + selectionAllowance + tQuantile(confidence, fit.df) * standardError(fit, index) < 0
+  );
 }
 
 function restClaim(among: Rest, difference: Float64Array, { window, windows }: ChangeInput): Cannot | null {
@@ -83,7 +85,7 @@ function restClaim(among: Rest, difference: Float64Array, { window, windows }: C
     ? null
     : cannot(
         'few-rest-cases',
-        `Three other steps are timed in only ${counts[0]} starting cases and ${counts.slice(1).join(', ')} of the window: too few to compare with the rest of the operation.`,
+        `Three other steps are timed in only ${counts[0]} baseline cases and ${counts.slice(1).join(', ')} of the window: too few to compare with the rest of the operation.`,
       );
 }
 

@@ -10,13 +10,13 @@ import { practiceThresholds as set } from './thresholds';
 export type ChartPoint = {
   caseId: string;
   code: string;
-  /** 0 for starting cases, 1 for the window, 2 … for the following twenties. */
+  /** 0 for baseline cases, 1 for the window, 2 … for the following windows. */
   period: number;
   /** Number of the list, in order: to draw where lists begin and end. */
   list: number;
-  /** Per cent of the starting usual. */
+  /** Per cent of the baseline median. */
   percent: number;
-  /** Outside three sigmas of the starting cases: "look at this recording". */
+  /** Outside three sigmas of the baseline cases: "look at this recording". */
   look: boolean;
 };
 
@@ -27,7 +27,7 @@ export type ChartSeries = {
   points: ChartPoint[];
   /** Of each period, in order; the start's is 100. */
   medians: { period: number; n: number; percent: number }[];
-  /** Three sigmas of the starting cases, per cent; `null` with fewer than 20 of them or an unknown order. */
+  /** Three sigmas of the baseline cases, per cent; `null` with fewer than 20 of them or an unknown order. */
   limits: { low: number; high: number } | null;
   /** Run rules on start and first window together; `null` before there are 24 useful cases or without a full window. */
   signals: RunChart | null;
@@ -40,14 +40,14 @@ export type ChartInput = Omit<LastingInput, 'start'> & {
 };
 
 /**
- * Points of the run chart: what the result judges, as per cent of the starting usual, facts of the eye taken out by the
+ * Points of the run chart: what the result judges, as per cent of the baseline median, facts of the eye taken out by the
  * model frozen with the start. Pass full windows only: while one is filling nothing of it is drawn.
  */
 export function chartSeries(input: ChartInput): ChartSeries | Cannot {
   const windows = input.windows.map((ids) => casesWithIds(input.cases, ids));
-  const starting = casesWithIds(input.cases, input.start.caseIds);
+  const baseline = casesWithIds(input.cases, input.start.caseIds);
   const { frozen } = input.start;
-  const arrays = caseArrays([...starting, ...windows.flat()], input.procedure, input.lists, input.stepId, {
+  const arrays = caseArrays([...baseline, ...windows.flat()], input.procedure, input.lists, input.stepId, {
     frozen,
     underGoal: input.underGoal,
   });
@@ -57,7 +57,7 @@ export function chartSeries(input: ChartInput): ChartSeries | Cannot {
   const basis = input.plain || against.kind === 'cannot' ? 'plain' : 'against';
   const values = withoutEye(basis === 'against' ? difference : own, arrays, frozen?.coefficients ?? []);
   const atStart = present(values, change.window, 0);
-  if (atStart.length === 0) return cannot('few-cases', 'None of the starting cases can be drawn.');
+  if (atStart.length === 0) return cannot('few-cases', 'None of the baseline cases can be drawn.');
   const centre = median(atStart);
   const percent = (value: number) => 100 * Math.exp(value - centre);
   const ordered = arrays.table.orderKnown;

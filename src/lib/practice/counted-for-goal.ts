@@ -17,8 +17,8 @@ export function countingRule(sample: readonly Case[], procedure: Procedure, step
   const timed = (one: Case, choice: (typeof choices)[number]) =>
     stepSecondsOf(asChosen(one, choice), choice.stepId) !== null;
   const withStep = own.filter((one) => timed(one, practised));
-  const usual = others.filter((other) => 2 * withStep.filter((one) => timed(one, other)).length >= withStep.length);
-  const needed = Math.min(set.otherSteps, usual.length);
+  const common = others.filter((other) => 2 * withStep.filter((one) => timed(one, other)).length >= withStep.length);
+  const needed = Math.min(set.otherSteps, common.length);
   return (one) => {
     if (!mayCount(one, procedure) || !timed(one, practised)) return false;
     let found = 0;

@@ -1,6 +1,6 @@
 import { shiftInterval } from '../statistics';
 
-/** One case with its answer to one checkpoint, and where the chart has it (per cent of the starting usual). */
+/** One case with its answer to one checkpoint, and where the chart has it (per cent of the baseline median). */
 export type AnsweredCase = { done: boolean; percent: number };
 
 export type DoneBeside = { done: number; not: number; ratio: number; low: number; high: number; method: string };

@@ -15,12 +15,12 @@ export const upperTail = (look: Look): number => (look === 'first' ? (1 + set.le
 export function effectOf(
   fit: PeriodFit,
   index: number,
-  options: { allowance: number; look: Look; counts: { start: number; window: number }; about: string },
+  options: { selectionAllowance: number; look: Look; counts: { start: number; window: number }; about: string },
 ): Effect {
   const estimate = fit.estimates[index] ?? NaN;
   const se = standardError(fit, index);
   const reach = tQuantile(upperTail(options.look), fit.df) * se;
-  const corrected = estimate + options.allowance;
+  const corrected = estimate + options.selectionAllowance;
   return {
     estimate: corrected,
     low: corrected - reach,

@@ -1,5 +1,5 @@
 import type { CannotSay, Case, Effect, Measure, ResultKind } from '../model';
-import { alreadyFalling, startPart } from './already';
+import { priorTrend, baselinePart } from './prior-trend';
 import { caseArrays, type CaseArrays } from './case-arrays';
 import type { ChangeInput } from './change';
 import { judgeSteadiness } from './judge-steadiness';
@@ -14,7 +14,7 @@ export type JudgedCases = {
   spread: Effect | null;
   rangeStart: [number, number] | null;
   rangeWindow: [number, number] | null;
-  already: number | null;
+  priorTrend: number | null;
   powerForAFifth: number | null;
   listsKnown: boolean;
   sharedHands: boolean;
@@ -37,7 +37,7 @@ export const notJudged = ({ code, because }: CannotSay): JudgedCases => ({
   spread: null,
   rangeStart: null,
   rangeWindow: null,
-  already: null,
+  priorTrend: null,
   powerForAFifth: null,
   listsKnown: true,
   sharedHands: false,
@@ -45,17 +45,24 @@ export const notJudged = ({ code, because }: CannotSay): JudgedCases => ({
 });
 
 /** What these cases say by the goal's measure, before safety is asked. */
-export function judgeCases(input: ResultInput, starting: readonly Case[], window: readonly Case[]): JudgedCases {
-  const arrays = caseArrays([...starting, ...window], input.procedure, input.lists, input.stepId, {
+export function judgeCases(input: ResultInput, baseline: readonly Case[], window: readonly Case[]): JudgedCases {
+  const arrays = caseArrays([...baseline, ...window], input.procedure, input.lists, input.stepId, {
     frozen: input.start.frozen,
     underGoal: input.underGoal,
   });
   const change = changeInput(arrays, [window]);
-  const time = input.measure === 'safety' ? null : judgeTime(change, { ...input.start, look: input.look });
+  const time =
+    input.measure === 'safety'
+      ? null
+      : judgeTime(change, {
+          selectionAllowance: input.start.allowance,
+          steer: input.start.steer,
+          look: input.look,
+        });
   const steadiness =
     time && input.measure === 'steadiness'
       ? judgeSteadiness(time, change, {
-          allowance: input.start.allowanceSpread,
+          selectionAllowance: input.start.allowanceSpread,
           look: input.look,
           seed: input.seed,
           permutations: input.permutations,
@@ -69,9 +76,9 @@ export function judgeCases(input: ResultInput, starting: readonly Case[], window
     spread: steadiness?.spread ?? null,
     rangeStart: steadiness?.rangeStart ?? null,
     rangeWindow: steadiness?.rangeWindow ?? null,
-    already: difference ? alreadyFalling(difference, change) : null,
+    priorTrend: difference ? priorTrend(difference, change) : null,
     powerForAFifth: difference
-      ? chanceOfFifth(startPart(change, difference), window.length, input.start.allowance)
+      ? chanceOfFifth(baselinePart(change, difference), window.length, input.start.allowance)
       : null,
     listsKnown: arrays.listsKnown,
     sharedHands: arrays.table.cases.some(
@@ -81,7 +88,7 @@ export function judgeCases(input: ResultInput, starting: readonly Case[], window
   };
 }
 
-/** Arrays of starting cases and windows as the core takes them; every case in none of the windows is a starting case. */
+/** Arrays of baseline cases and windows as the core takes them; every case in none of the windows is a baseline case. */
 export function changeInput(arrays: CaseArrays, windows: readonly (readonly Case[])[]): ChangeInput {
   const period = new Map(windows.flatMap((window, index) => window.map((one) => [one.id, index + 1] as const)));
   return {

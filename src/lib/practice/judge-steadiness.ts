@@ -18,7 +18,7 @@ export type SteadinessJudgement = {
 export function judgeSteadiness(
   time: Pick<TimeJudgement, 'change'>,
   input: Pick<ChangeInput, 'window'>,
-  judged: { allowance: number; seed: number; look: Look; permutations?: number },
+  judged: { selectionAllowance: number; seed: number; look: Look; permutations?: number },
 ): SteadinessJudgement {
   const { against, plain } = time.change;
   const adjusted = plain.kind === 'fit' ? plain.adjusted : new Float64Array(0);

@@ -17,20 +17,25 @@ export type TimeJudgement = {
 
 /**
  * The result of one window, from arrays: what the screens show and what the bench measures.
- * @param judged.allowance for having picked the step, log scale, ≥ 0
- * @param judged.steer log of the lower end of the expected range over the usual; `null` where not known
+ * @param judged.selectionAllowance for having picked the step, log scale, ≥ 0
+ * @param judged.steer log of the lower end of the expected range over the median; `null` where not known
  */
 export function judgeTime(
   input: ChangeInput,
-  judged: { allowance: number; steer: number | null; look: Look },
+  judged: { selectionAllowance: number; steer: number | null; look: Look },
 ): TimeJudgement {
   const change = changeOf(input);
   const own = input.y[input.stepIndex] ?? new Float64Array(0);
-  const effect = (fit: PeriodFit | Cannot, values: Float64Array, allowance: number, about: string): Effect | null => {
+  const effect = (
+    fit: PeriodFit | Cannot,
+    values: Float64Array,
+    selectionAllowance: number,
+    about: string,
+  ): Effect | null => {
     if (fit.kind === 'cannot') return null;
     const counts = countByPeriod(values, input.window, input.windows);
     return effectOf(fit, 0, {
-      allowance,
+      selectionAllowance,
       look: judged.look,
       counts: { start: counts[0] ?? 0, window: counts[1] ?? 0 },
       about,
@@ -39,19 +44,31 @@ export function judgeTime(
   const against = effect(
     change.against,
     change.difference,
-    judged.allowance,
+    judged.selectionAllowance,
     'This step against the rest of the same operations',
   );
-  const plain = effect(change.plain, own, judged.allowance, 'This step alone');
+  const plain = effect(change.plain, own, judged.selectionAllowance, 'This step alone');
   const rest = effect(change.rest, change.difference, 0, 'The rest of the same operations');
-  const eased =
-    change.eased?.kind === 'fit'
-      ? effect(change.eased, change.difference, judged.allowance, 'With hidden ease taken off')
+  const difficultyOff =
+    change.difficultyOff?.kind === 'fit'
+      ? effect(
+          change.difficultyOff,
+          change.difference,
+          judged.selectionAllowance,
+          'With shared case difficulty taken off',
+        )
       : null;
   const restShorter = change.rest.kind === 'fit' && clearlyBelow(change.rest, 0, set.restShorterConfidence);
   const failed = [change.plain, change.against].find((fit) => fit.kind === 'cannot');
   return {
-    kind: verdictOf({ against, plain, rest, restShorter, easedHigh: eased?.high ?? null, steer: judged.steer }),
+    kind: verdictOf({
+      against,
+      plain,
+      rest,
+      restShorter,
+      difficultyOffHigh: difficultyOff?.high ?? null,
+      steer: judged.steer,
+    }),
     against,
     plain,
     rest,

@@ -10,7 +10,7 @@ export type LastingInput = {
   lists: readonly ListRecord[];
   procedure: Procedure;
   start: Pick<Start, 'caseIds' | 'allowance' | 'frozen'>;
-  /** Full windows: the one the result came from, then the following twenties. */
+  /** Full windows: the one the result came from, then the following windows. */
   windows: readonly (readonly string[])[];
   stepId: string;
   underGoal?: readonly string[];
@@ -20,8 +20,8 @@ export type LastingInput = {
 export function lastingFor(input: LastingInput): Lasting[] {
   if (recordNotANumber(input) ?? notANumber({ allowance: input.start.allowance })) return [];
   const windows = input.windows.map((ids) => casesWithIds(input.cases, ids));
-  const starting = casesWithIds(input.cases, input.start.caseIds);
-  const arrays = caseArrays([...starting, ...windows.flat()], input.procedure, input.lists, input.stepId, {
+  const baseline = casesWithIds(input.cases, input.start.caseIds);
+  const arrays = caseArrays([...baseline, ...windows.flat()], input.procedure, input.lists, input.stepId, {
     frozen: input.start.frozen,
     underGoal: input.underGoal,
   });

@@ -12,27 +12,27 @@ import { practiceThresholds as set } from './thresholds';
  * half, and above the first window. Partly: below the start, but less than half. Else not clear yet.
  * Empty where there is no window after the first, or nothing can be said against the rest.
  */
-export function lastingOf(input: ChangeInput, allowance: number): Lasting[] {
+export function lastingOf(input: ChangeInput, selectionAllowance: number): Lasting[] {
   const found: Lasting[] = [];
   for (let nth = 1; nth < input.windows; nth += 1) {
     const { against, difference } = changeOf(upTo(input, nth + 1));
     if (against.kind === 'cannot') return found;
-    const effect = windowEffect(against, nth, allowance, difference, input);
-    const first = (against.estimates[0] ?? NaN) + allowance;
+    const effect = windowEffect(against, nth, selectionAllowance, difference, input);
+    const first = (against.estimates[0] ?? NaN) + selectionAllowance;
     found.push({
       nth,
-      kind: kindOf(against, nth, first, allowance),
+      kind: kindOf(against, nth, first, selectionAllowance),
       effect,
       firstEstimate: first,
-      together: nth >= 2 ? lastTwo(upTo(input, nth + 1), allowance) : null,
+      together: nth >= 2 ? lastTwo(upTo(input, nth + 1), selectionAllowance) : null,
     });
   }
   return found;
 }
 
-function kindOf(fit: PeriodFit, index: number, first: number, allowance: number): Lasting['kind'] {
-  const estimate = (fit.estimates[index] ?? NaN) + allowance;
-  const below = clearlyBelow(fit, index, set.lastingConfidence, allowance);
+function kindOf(fit: PeriodFit, index: number, first: number, selectionAllowance: number): Lasting['kind'] {
+  const estimate = (fit.estimates[index] ?? NaN) + selectionAllowance;
+  const below = clearlyBelow(fit, index, set.lastingConfidence, selectionAllowance);
   const half = estimate <= set.lastingHalf * first;
   if (below) return half ? 'lasted' : 'partly';
   const small = first > -set.smallFirstEffect;
@@ -42,23 +42,23 @@ function kindOf(fit: PeriodFit, index: number, first: number, allowance: number)
 }
 
 /** The last two windows as one. */
-function lastTwo(input: ChangeInput, allowance: number): Effect | null {
+function lastTwo(input: ChangeInput, selectionAllowance: number): Effect | null {
   const windows = input.windows - 1;
   const joined = { ...input, windows, window: input.window.map((period) => Math.min(period, windows)) };
   const { against, difference } = changeOf(joined);
-  return against.kind === 'cannot' ? null : windowEffect(against, windows - 1, allowance, difference, joined);
+  return against.kind === 'cannot' ? null : windowEffect(against, windows - 1, selectionAllowance, difference, joined);
 }
 
 function windowEffect(
   fit: PeriodFit,
   index: number,
-  allowance: number,
+  selectionAllowance: number,
   difference: Float64Array,
   input: ChangeInput,
 ): Effect {
   const counts = countByPeriod(difference, input.window, input.windows);
   return effectOf(fit, index, {
-    allowance,
+    selectionAllowance,
     look: 'first',
     counts: { start: counts[0] ?? 0, window: counts[index + 1] ?? 0 },
     about: 'This step against the rest of the same operations',

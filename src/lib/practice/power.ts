@@ -17,16 +17,16 @@ export type Power = {
   steer: ChanceBySize | null;
   tenth: ChanceBySize;
   fifth: ChanceBySize;
-  /** Fewer than 40 starting cases: say only likely, even, unlikely. */
+  /** Fewer than 40 baseline cases: say only likely, even, unlikely. */
   coarse: boolean;
 };
 
 export type PowerInput = {
-  /** d of the starting cases, facts of the eye not yet taken out or taken out; NaN where absent. */
+  /** d of the baseline cases, facts of the eye not yet taken out or taken out; NaN where absent. */
   difference: Float64Array;
   columns: readonly Float64Array[];
   list: Int32Array;
-  allowance: number;
+  selectionAllowance: number;
   steer: number | null;
 };
 
@@ -41,8 +41,8 @@ export function powerOf(input: PowerInput): Power | null {
   const fit = periodFit({ outcome: input.difference, lead: [], columns: input.columns, list: input.list });
   if (fit.kind === 'cannot') return null;
   const sizes = (change: number): ChanceBySize => ({
-    twenty: chanceOf(fit, change, 20, input.allowance),
-    forty: chanceOf(fit, change, 40, input.allowance),
+    twenty: chanceOf(fit, change, 20, input.selectionAllowance),
+    forty: chanceOf(fit, change, 40, input.selectionAllowance),
   });
   return {
     steer: input.steer === null ? null : sizes(input.steer),
@@ -52,23 +52,23 @@ export function powerOf(input: PowerInput): Power | null {
   };
 }
 
-/** Chance (0..1) that a window of `size` cases would have shown a fifth; `null` where the starting cases do not tell. */
+/** Chance (0..1) that a window of `size` cases would have shown a fifth; `null` where the baseline cases do not tell. */
 export function chanceOfFifth(
   start: { values: Float64Array; columns: readonly Float64Array[]; list: Int32Array },
   size: number,
-  allowance: number,
+  selectionAllowance: number,
 ): number | null {
   const fit = periodFit({ outcome: start.values, lead: [], columns: start.columns, list: start.list });
-  return fit.kind === 'cannot' ? null : chanceOf(fit, Math.log(0.8), size, allowance).chance;
+  return fit.kind === 'cannot' ? null : chanceOf(fit, Math.log(0.8), size, selectionAllowance).chance;
 }
 
 /** Chance that a window of `size` cases shows a change of `change` (log scale). */
-function chanceOf(fit: PeriodFit, change: number, size: number, allowance: number): Chance {
+function chanceOf(fit: PeriodFit, change: number, size: number, selectionAllowance: number): Chance {
   const lists = fit.lists + Math.max(set.windowLists, Math.round((size * fit.lists) / fit.n));
   const df = fit.deff > 1 ? lists - 2 : fit.freedom + size - 1;
   const critical = tQuantile(upperTail('first'), df);
   const perUnit = Math.sqrt(fit.deff * (1 / fit.n + 1 / size));
-  const at = (spread: number) => tCdf((Math.abs(change) - allowance) / (spread * perUnit) - critical, df);
+  const at = (spread: number) => tCdf((Math.abs(change) - selectionAllowance) / (spread * perUnit) - critical, df);
   const spread = huberSpread(fit);
   const reach = Math.exp((1.96 * set.spreadError) / Math.sqrt(2 * fit.freedom));
   const chance = at(spread);

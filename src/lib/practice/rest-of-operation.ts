@@ -6,7 +6,7 @@ export type RestInput = Omit<FitInput, 'outcome'> & {
   y: readonly Float64Array[];
   /** Indices of the steps that may stand for the rest. */
   others: readonly number[];
-  /** Period of each case: 0 for starting cases, 1 … for windows. */
+  /** Period of each case: 0 for baseline cases, 1 … for windows. */
   window: Int32Array;
   windows: number;
 };

@@ -5,7 +5,7 @@ import type { ResultInput } from './result';
 import { spanOfCases } from './span';
 
 /** Why no change in time may be called a result; empty when it may. */
-export function pausedBecause(input: ResultInput, starting: readonly Case[]): string[] {
+export function pausedBecause(input: ResultInput, baseline: readonly Case[]): string[] {
   const windowCases = spanOfCases(input.cases, input.windowIds, input.procedure.id);
   const last = Math.max(...windowCases.map((one) => one.sequence));
   const upToNow = input.cases.filter((one) => one.procedureId === input.procedure.id && one.sequence <= last);
@@ -13,7 +13,7 @@ export function pausedBecause(input: ResultInput, starting: readonly Case[]): st
     procedure: input.procedure,
     stepId: input.stepId,
     windowCases,
-    startCases: starting,
+    startCases: baseline,
     keptPartIds: input.watch,
     lists: input.lists,
     monitorSignalled: monitorSignalled(monitoredOperations(upToNow, input.lists), input.seriousRate),
@@ -30,13 +30,13 @@ export function leftOutSeen(input: ResultInput): Case[] {
 /** Start and window with those cases in, each where it belongs. */
 export function withLeftOut(
   input: ResultInput,
-  starting: readonly Case[],
+  baseline: readonly Case[],
   window: readonly Case[],
   seen: readonly Case[],
 ): [Case[], Case[]] {
   const start = new Set(input.start.caseIds);
   return [
-    inOrder([...starting, ...seen.filter((one) => start.has(one.id))]),
+    inOrder([...baseline, ...seen.filter((one) => start.has(one.id))]),
     inOrder([...window, ...seen.filter((one) => !start.has(one.id))]),
   ];
 }

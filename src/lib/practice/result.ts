@@ -18,7 +18,7 @@ export type ResultInput = {
   measure: Measure;
   look: Look;
   seed: number;
-  /** Kept parts chosen to watch. */
+  /** Protected parts chosen to watch. */
   watch?: readonly string[];
   /** Steps that were themselves under a goal in these cases. */
   underGoal?: readonly string[];
@@ -36,15 +36,15 @@ export type ResultInput = {
  * Too little data comes back as `cannot` with its reason, never as an exception or NaN.
  */
 export function resultFor(input: ResultInput): Outcome {
-  const starting = casesWithIds(input.cases, input.start.caseIds);
+  const baseline = casesWithIds(input.cases, input.start.caseIds);
   const window = casesWithIds(input.cases, input.windowIds);
   const wrong = wrongNumber(input);
-  const judged = wrong ? notJudged(wrong) : judgeCases(input, starting, window);
+  const judged = wrong ? notJudged(wrong) : judgeCases(input, baseline, window);
   const seen = leftOutSeen(input);
-  const withThem = seen.length > 0 && !wrong ? judgeCases(input, ...withLeftOut(input, starting, window, seen)) : null;
+  const withThem = seen.length > 0 && !wrong ? judgeCases(input, ...withLeftOut(input, baseline, window, seen)) : null;
   // Safety is asked even so, by the published rate where the given one is none.
-  const paused = pausedBecause(isRate(input.seriousRate?.rate) ? input : { ...input, seriousRate: null }, starting);
-  const gone = input.start.caseIds.length + input.windowIds.length - starting.length - window.length;
+  const paused = pausedBecause(isRate(input.seriousRate?.rate) ? input : { ...input, seriousRate: null }, baseline);
+  const gone = input.start.caseIds.length + input.windowIds.length - baseline.length - window.length;
   return {
     kind: paused.length > 0 ? 'paused' : judged.kind,
     measure: input.measure,
@@ -59,7 +59,7 @@ export function resultFor(input: ResultInput): Outcome {
     rangeStart: judged.rangeStart,
     rangeWindow: judged.rangeWindow,
     notes: notesOf(input, judged, seen.length),
-    already: judged.already,
+    already: judged.priorTrend,
     leftOutSeen: seen.length,
     kindWithLeftOut: withThem?.kind ?? null,
     powerForAFifth: judged.powerForAFifth,
@@ -106,7 +106,7 @@ const wrongNumber = ({
 function notesOf(input: ResultInput, judged: JudgedCases, leftOut: number): Outcome['notes'] {
   const shorter = judged.kind === 'shorter';
   const notes: Outcome['notes'] = [];
-  if (shorter && judged.already !== null) notes.push('already');
+  if (shorter && judged.priorTrend !== null) notes.push('already');
   if (shorter && earlyCases(input)) notes.push('experience');
   if (leftOut > 0) notes.push('left-out');
   if (input.look === 'second') notes.push('second-look');

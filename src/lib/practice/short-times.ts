@@ -23,10 +23,10 @@ export function shortTimes(input: {
   stepId: string;
 }): ShortTimes | null {
   const { frozen } = input.start;
-  const starting = casesWithIds(input.cases, input.start.caseIds);
+  const baseline = casesWithIds(input.cases, input.start.caseIds);
   const window = casesWithIds(input.cases, input.windowIds);
-  if (!frozen || starting.length === 0 || window.length === 0) return null;
-  const arrays = caseArrays([...starting, ...window], input.procedure, input.lists, input.stepId, { frozen });
+  if (!frozen || baseline.length === 0 || window.length === 0) return null;
+  const arrays = caseArrays([...baseline, ...window], input.procedure, input.lists, input.stepId, { frozen });
   const inWindow = new Set(window.map((one) => one.id));
   const times = arrays.table.cases.flatMap((one, at) => {
     const eye = frozen.coefficients.reduce(

@@ -1,15 +1,15 @@
 import type { Interval } from '../audit';
 import type { Case, FrozenModel, Goal, ListRecord, Measure, Procedure, ReferenceSet, Start } from '../model';
 import { atOnce, inSlices, type Slices, type Work } from '../turns';
-import { allowing, type Allowance } from './allowance';
+import { allowingForSelection, type SelectionAllowance } from './selection-allowance';
 import { cannot, type Cannot } from './cannot';
 import type { CaseArrays } from './case-arrays';
 import { hashOfCases } from './case-hash';
 import { notANumber, recordNotANumber } from './not-a-number';
 import { powerOf, type Power } from './power';
-import { referenceUsual } from './reference-usual';
-import { isJudged, startingCases } from './starting-cases';
-import { usualOf, type StartingModel } from './starting-model';
+import { referenceMedians } from './reference-medians';
+import { isJudged, baselineCases } from './baseline-cases';
+import { medianAndP20, type BaselineModel } from './baseline-model';
 
 export type StartGoalInput = {
   /** The record; what counts is found here. */
@@ -34,7 +34,7 @@ export type StartGoalInput = {
 export type StartedGoal = {
   kind: 'start';
   start: Start;
-  /** Seconds, adjusted for the eye: half-way between usual and one in five, to usual. For the plan page only. */
+  /** Seconds, adjusted for the eye: half-way between the 20th percentile and the median, to the median. For the plan page only. */
   expectedRange: Interval | null;
   power: Power | null;
   cases: number;
@@ -46,7 +46,7 @@ export type StartedGoal = {
 };
 
 /**
- * Fixes the starting cases of a goal by id, with the adjustment as it stands, the allowance for having picked the
+ * Fixes the baseline cases of a goal by id, with the adjustment as it stands, the allowance for having picked the
  * step, and what twenty and forty cases can show. Deterministic for one seed. Errors: a returned case with its reason.
  */
 export function startGoal(input: StartGoalInput): StartedGoal | Cannot {
@@ -63,12 +63,12 @@ function* starting(input: StartGoalInput): Work<StartedGoal | Cannot> {
     recordNotANumber(input) ??
     notANumber({
       seed,
-      'number of re-draws': resamples,
+      'number of resamples': resamples,
       'first case': from,
       'case to start from': notBefore,
     });
   if (wrong) return wrong;
-  const found = startingCases(input);
+  const found = baselineCases(input);
   if (found.kind === 'cannot') return found;
   yield 0.1;
   const { arrays, model, difference } = found;
@@ -79,25 +79,31 @@ function* starting(input: StartGoalInput): Work<StartedGoal | Cannot> {
       'no-variation',
       'These times hardly vary, or in whole seconds only, so a change could not be judged.',
     );
-  const usual = usualOf(model.adjusted[arrays.stepIndex] ?? new Float64Array(0));
-  const half = usual && (usual.usual + usual.oneInFive) / 2;
-  const steer = usual && half ? Math.log(half / usual.usual) : null;
-  const allowance = judged ? yield* pickedAllowance(input, arrays, model) : NONE;
+  const level = medianAndP20(model.adjusted[arrays.stepIndex] ?? new Float64Array(0));
+  const half = level && (level.median + level.p20) / 2;
+  const steer = level && half ? Math.log(half / level.median) : null;
+  const selectionAllowance = judged ? yield* selectionAllowanceFor(input, arrays, model) : NONE;
   return {
     kind: 'start',
     start: {
       caseIds: arrays.table.cases.map((one) => one.id),
-      frozen: usual && fit ? frozenModel(arrays, fit.facts, usual) : null,
-      allowance: allowance.time,
-      allowanceSpread: allowance.spread,
+      frozen: level && fit ? frozenModel(arrays, fit.facts, level) : null,
+      allowance: selectionAllowance.time,
+      allowanceSpread: selectionAllowance.spread,
       steer,
       seed: input.seed,
       engine: input.engine,
       hash: hashOfCases(arrays.table.cases),
     },
-    expectedRange: usual && half ? { low: half, high: usual.usual } : null,
+    expectedRange: level && half ? { low: half, high: level.median } : null,
     power: judged
-      ? powerOf({ difference, columns: arrays.columns, list: arrays.list, allowance: allowance.time, steer })
+      ? powerOf({
+          difference,
+          columns: arrays.columns,
+          list: arrays.list,
+          selectionAllowance: selectionAllowance.time,
+          steer,
+        })
       : null,
     cases: arrays.table.cases.length,
     lists: arrays.listsKnown ? arrays.table.listCount : null,
@@ -106,24 +112,28 @@ function* starting(input: StartGoalInput): Work<StartedGoal | Cannot> {
   };
 }
 
-const NONE: Allowance = { time: 0, spread: 0 };
+const NONE: SelectionAllowance = { time: 0, spread: 0 };
 
 /** None for a reason given before the views were opened. */
-function* pickedAllowance(input: StartGoalInput, arrays: CaseArrays, model: StartingModel): Work<Allowance> {
+function* selectionAllowanceFor(
+  input: StartGoalInput,
+  arrays: CaseArrays,
+  model: BaselineModel,
+): Work<SelectionAllowance> {
   const view = input.chosenBy;
   if (view === 'own' || view === 'safety') return NONE;
-  const reference = referenceUsual(input.references, arrays);
+  const reference = referenceMedians(input.references, arrays);
   const step = (index: number) => input.procedure.steps.find((one) => one.id === arrays.table.stepIds[index]);
   const candidates = [...arrays.y.keys()].filter(
     (index) =>
       index === arrays.stepIndex ||
       !(step(index)?.notToShorten || step(index)?.retired || (view === 'spread' && step(index)?.optional)),
   );
-  return yield* allowing({
+  return yield* allowingForSelection({
     ...model,
     candidates,
     view,
-    referenceUsual: reference,
+    referenceMedians: reference,
     list: arrays.list,
     seed: input.seed,
     resamples: input.resamples,
@@ -133,12 +143,13 @@ function* pickedAllowance(input: StartGoalInput, arrays: CaseArrays, model: Star
 function frozenModel(
   { eye }: CaseArrays,
   facts: readonly number[],
-  usual: { usual: number; oneInFive: number },
+  level: { median: number; p20: number },
 ): FrozenModel {
   return {
     columns: [...eye.names],
     coefficients: eye.names.map((_, index) => facts[index] ?? 0),
     centre: [...eye.centre],
-    ...usual,
+    usual: level.median,
+    oneInFive: level.p20,
   };
 }

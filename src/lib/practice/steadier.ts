@@ -21,7 +21,7 @@ export type SteadierInput = {
   /** Period of each case; 0 the start, 1 the window. */
   window: Int32Array;
   /** log inflation of the start's spread by having picked the step on its spread. */
-  allowance: number;
+  selectionAllowance: number;
   seed: number;
   permutations?: number;
   /** One-sided level: 2.5 % at a first look. */
@@ -44,7 +44,7 @@ export function steadierOf(input: SteadierInput): Steadiness | Cannot {
   if (!(cut > 0))
     return cannot('constant', 'Most of these times are the same, so how much they vary cannot be compared.');
   const raw = Float64Array.from(signed, (value) => Math.min(Math.abs(value), cut));
-  const corrected = raw.map((value, at) => (at < start.length ? value * Math.exp(-input.allowance) : value));
+  const corrected = raw.map((value, at) => (at < start.length ? value * Math.exp(-input.selectionAllowance) : value));
   const observed = contrast(corrected, start.length);
   const before = contrast(raw, start.length);
   if (!observed || !before) return cannot('constant', 'These times hardly vary at all, so nothing can be compared.');

@@ -1,9 +1,9 @@
 /**
- * Every number the starting cases, the result and lasting turn on, with its reason and what was rejected.
+ * Every number the baseline cases, the result and lasting turn on, with its reason and what was rejected.
  * Rates in the reasons come from `npm run bench -- characteristics`. Effects are on the log scale of seconds.
  */
 export const practiceThresholds = {
-  // Starting cases
+  // Baseline cases
   /** Fewer give an interval too wide to tell a fifth from nothing. */
   startAtLeast: 20,
   /** More reach back into another way of operating. */
@@ -35,23 +35,23 @@ export const practiceThresholds = {
   zSecond: 2.24,
   /** The step's own change must be at least this part of its change against the rest: else the rest moved, not the step. */
   ownPart: 1 / 3,
-  /** One-sided confidence that the rest is shorter; from then on hidden ease is allowed to weigh more on this step. */
+  /** One-sided confidence that the rest is shorter; from then on shared case difficulty is allowed to weigh more on this step. */
   restShorterConfidence: 0.95,
-  /** How much more than the others a step may feel a hidden ease; below 1.25 the rate of wrong results of steps that feel it more rises, above 2.5 nothing could ever be called shorter. */
-  hiddenEase: { least: 1.25, most: 2.5 },
+  /** How much more than the others a step may feel a shared case difficulty; below 1.25 the rate of wrong results of steps that feel it more rises, above 2.5 nothing could ever be called shorter. */
+  sharedCaseDifficulty: { least: 1.25, most: 2.5 },
   /** Covariances below this (a case factor of 4 to 5 %) are noise; dividing by them would give any ratio. */
-  hiddenEaseFloor: 0.002,
+  sharedCaseDifficultyFloor: 0.002,
 
   // Allowance for having picked the step
-  allowanceResamples: 1000,
+  selectionAllowanceResamples: 1000,
   /**
    * The resampled gain understates the real one: choosing again among values that were chosen from once. 1.25 would
    * find two to three more of a hundred real changes, and be wrong in over 4 of 100 where steps have list effects of
    * their own (3.2 to 3.8 with 1.5).
    */
-  allowanceFactor: 1.5,
+  selectionAllowanceFactor: 1.5,
   /** Below this many lists, cases are resampled singly. */
-  allowanceLists: 6,
+  selectionAllowanceLists: 6,
 
   // Steadier
   permutations: 1999,
@@ -62,7 +62,7 @@ export const practiceThresholds = {
   steadierWindow: 40,
 
   // Can twenty cases show it
-  /** With fewer starting cases the spread is known too roughly for "6 times in 10". */
+  /** With fewer baseline cases the spread is known too roughly for "6 times in 10". */
   powerInTenthsFrom: 40,
   /** Huber's spread is a little less certain than an SD of as many normal values. */
   spreadError: 1.1,

@@ -8,19 +8,19 @@ export type Evidence = {
   /** The rest is clearly shorter (one-sided 95 %). */
   restShorter: boolean;
   /** Upper end of the corrected interval with λ times the rest taken off; `null` where not needed. */
-  easedHigh: number | null;
+  difficultyOffHigh: number | null;
   /** log, ≤ 0; `null`: not known. */
   steer: number | null;
 };
 
 /** The first line that applies. Nothing is claimed from the step alone: an easier month looks the same. */
-export function verdictOf({ against, plain, rest, restShorter, easedHigh, steer }: Evidence): ResultKind {
+export function verdictOf({ against, plain, rest, restShorter, difficultyOffHigh, steer }: Evidence): ResultKind {
   if (!against || !plain) return 'cannot-tell';
   const below = against.high < 0;
   if (
     below &&
     plain.estimate <= against.estimate * set.ownPart &&
-    (!restShorter || (easedHigh !== null && easedHigh < 0))
+    (!restShorter || (difficultyOffHigh !== null && difficultyOffHigh < 0))
   )
     return 'shorter';
   if (rest && restShorter && (plain.high < 0 || below)) return 'all-round';

@@ -30,7 +30,7 @@ export type GoalWindow = {
   /** The first window has its cases and its lists. */
   full: boolean;
   startIds: string[];
-  /** Full windows only: the first, then up to six following twenties. */
+  /** Full windows only: the first, then up to six following windows. */
   windows: string[][];
   /** Cases of the window that is filling: the first, or the following twenty. */
   running: string[];
@@ -42,10 +42,10 @@ export type GoalWindow = {
 
 /**
  * Which cases make the window of a goal: the next 20 (or 40) counted cases over at least four lists (three where lists
- * are longer than twenty), beginning with a new list; full when both hold. The following twenties come after it
+ * are longer than twenty), beginning with a new list; full when both hold. The following windows come after it
  * without a break, each by the same rule. Cases whose place in time is not known do not count. A window whose result
  * was read stays that window: a case erased or changed since leaves it shorter and draws no later case into it.
- * @param look `second`: the twenty extended to forty; from the goal's decisions unless said
+ * @param look `second`: the window extended to forty; from the goal's decisions unless said
  */
 export function windowOf(
   goal: Counting,
@@ -57,14 +57,14 @@ export function windowOf(
   const arrived = laterCases(goal, cases);
   const early = listsBefore(goal.setAt, lists);
   const later = arrived.filter((one) => one.listId === null || !early.has(one.listId));
-  const starting = casesWithIds(cases, goal.start.caseIds);
+  const baseline = casesWithIds(cases, goal.start.caseIds);
   const length = look === 'second' ? 2 * set.followingLength : goal.windowLength;
   // What is usual is read from the start and from the first cases, so that later ones never move a window that was full.
-  const counts = countingRule(starting.length > 0 ? starting : later.slice(0, length), procedure, goal.stepId);
+  const counts = countingRule(baseline.length > 0 ? baseline : later.slice(0, length), procedure, goal.stepId);
   const countable = (one: Case) => one.orderKnown && counts(one);
   const firstOnes = firstOf(later, countable, length);
   const listsKnown = firstOnes.length === 0 || listNumbers(firstOnes, lists).listsFrom !== 'blocks';
-  const fewest = longLists(starting.length > 0 ? starting : firstOnes, lists) ? set.windowListsLong : set.windowLists;
+  const fewest = longLists(baseline.length > 0 ? baseline : firstOnes, lists) ? set.windowListsLong : set.windowLists;
   const need = { cases: length, lists: listsKnown ? fewest : 0 };
   const begun = begunWindow(goal, look, cases, later, countable);
   const { windows, running } = parted(begun, countable, need);

@@ -47,7 +47,7 @@ function firedRules(facts: StepFacts): Fired[] {
 /** Safety is a measure only where an event asks for it; time only where nothing forbids it and a kept part is watched. */
 function measuresOf(facts: StepFacts, fired: readonly Fired[]): Measure[] {
   const never = new Set(fired.flatMap(({ rule }) => rule.never ?? []));
-  if (facts.step.hasKeptParts && watched(facts).length === 0) never.add('time');
+  if (facts.step.hasProtectedParts && watched(facts).length === 0) never.add('time');
   const wanted = fired.flatMap(({ rule }) => rule.measures ?? []);
   const all: Measure[] = [...new Set<Measure>([...wanted, 'time', 'steadiness', 'checkpoints'])];
   const left = all.filter((measure) => !never.has(measure));

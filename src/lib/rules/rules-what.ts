@@ -8,9 +8,9 @@ import type { StepFacts } from './types';
 const varies = ({ step }: StepFacts) => step.spread !== null && step.spread >= rulesThresholds.variesMuch;
 
 const waitsLong = ({ step, waitingCases }: StepFacts) =>
-  step.usual !== null &&
+  step.median !== null &&
   waitingCases >= rulesThresholds.waitingCases &&
-  step.waitingPerCase >= rulesThresholds.waitingShare * step.usual;
+  step.waitingPerCase >= rulesThresholds.waitingShare * step.median;
 
 const isLonger = ({ step }: StepFacts) =>
   (step.reference !== null && step.reference.low > 1) || (step.first.seconds ?? 0) >= rulesThresholds.level;
@@ -20,10 +20,11 @@ export const whatRules: readonly Rule[] = [
   {
     id: 'went-back',
     tier: 1,
-    when: ({ step }) => yes((step.wentBackPerCase ?? 0) >= rulesThresholds.wentBackOften, step.wentBackPerCase ?? 0),
+    when: ({ step }) =>
+      yes((step.returnedToPerCase ?? 0) >= rulesThresholds.wentBackOften, step.returnedToPerCase ?? 0),
     fits: ['went-back'],
     because: ({ step }) =>
-      `You went back to ${inSentence(step.label)} ${step.wentBackPerCase?.toFixed(1)} times a case: the end point was often not reached the first time.`,
+      `You went back to ${inSentence(step.label)} ${step.returnedToPerCase?.toFixed(1)} times a case: the end point was often not reached the first time.`,
   },
   {
     id: 'mostly-waiting',

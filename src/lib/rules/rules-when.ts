@@ -74,12 +74,12 @@ export const whenRules: readonly Rule[] = [
   {
     id: 'two-humps',
     tier: 1,
-    when: (facts) => strongest(longerWith(facts, 'two-humps')),
+    when: (facts) => strongest(longerWith(facts, 'bimodality')),
     fits: ['two-humps'],
     measures: ['steadiness'],
     because: (facts) =>
       said(
-        longerWith(facts, 'two-humps'),
+        longerWith(facts, 'bimodality'),
         (pattern) =>
           `${facts.step.label} shows ${pattern.label}: perhaps two techniques are in use. Choose between them deliberately.`,
       ),

@@ -1,7 +1,7 @@
 import { alsoNamed, waitingOf } from '../audit';
 import type { Audit } from '../audit/types';
 import type { Case, Step } from '../model';
-import { keptPartShares } from '../safety';
+import { protectedPartShares } from '../safety';
 import { rulesThresholds } from './thresholds';
 import type { SafetyFacts, StepFacts } from './types';
 
@@ -24,7 +24,7 @@ export function stepFactsOf(
   if (!found || !step) return null;
   const shown = new Set(audit.caseIds);
   const looked = cases.filter(({ id }) => shown.has(id));
-  const shares = keptPartShares(
+  const shares = protectedPartShares(
     looked,
     step.keptParts.map(({ id }) => id),
   );
@@ -50,12 +50,12 @@ export function stepFactsOf(
 
 /** Not recorded is not "none": the fifth is clean only where events were answered and kept parts looked for. */
 function shorterFifthClean(
-  { dots, usual, oneInFive }: Pick<Audit['steps'][number], 'dots' | 'usual' | 'oneInFive'>,
+  { dots, median, p20 }: Pick<Audit['steps'][number], 'dots' | 'median' | 'p20'>,
   cases: readonly Case[],
   step: Step,
 ): boolean | null {
-  if (usual === null || oneInFive === null) return null;
-  const short = new Set(dots.filter(({ ratio }) => ratio * usual <= oneInFive).map(({ caseId }) => caseId));
+  if (median === null || p20 === null) return null;
+  const short = new Set(dots.filter(({ ratio }) => ratio * median <= p20).map(({ caseId }) => caseId));
   const fifth = cases.filter(({ id }) => short.has(id));
   const missed = fifth.some(
     ({ events, keptSeen }) => (events?.length ?? 0) > 0 || step.keptParts.some(({ id }) => keptSeen[id] === false),

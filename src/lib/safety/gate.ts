@@ -1,14 +1,14 @@
 import type { Case, Event, ListRecord, Procedure } from '../model';
 import { downstreamOf } from './downstream';
 import { isSerious, listsOf } from './event-tally';
-import { keptPartsFallen, type KeptPartFall } from './kept-parts';
+import { protectedPartsFallen, type ProtectedPartFall } from './protected-parts';
 import { safetyThresholds } from './thresholds';
 
 export type GateReason =
   | { code: 'unreviewed'; kind: string; stepId: string | null; caseId: string | null }
   | { code: 'two-serious'; count: number; stepIds: string[] }
   | { code: 'monitor' }
-  | ({ code: 'kept-part' } & KeptPartFall);
+  | ({ code: 'kept-part' } & ProtectedPartFall);
 
 /**
  * `open`: a change in time may be called a result. Closed never hides a number.
@@ -21,7 +21,7 @@ export type GateInput = {
   stepId: string;
   /** Every case operated in the window's span, those left out included: an event is not left out with its case. */
   windowCases: readonly Case[];
-  /** Starting cases and the kept parts chosen to watch; without them kept parts are not compared. */
+  /** Baseline cases and the protected parts chosen to watch; without them protected parts are not compared. */
   startCases?: readonly Case[];
   keptPartIds?: readonly string[];
   /** Their lists: serious events in operations that were not timed count too. */
@@ -35,7 +35,7 @@ type Found = { event: Event; caseId: string | null };
 /**
  * Whether a change in time may be called a result at all: not while a serious event of the window waits for its
  * review, not with two serious events tied to the practised step or one downstream, not after a signal of the monitor
- * without a review, and not when a kept part was seen in fewer cases than at the start.
+ * without a review, and not when a protected part was seen in fewer cases than at the start.
  */
 export function gate(input: GateInput): Gate {
   const serious = seriousOf(input.windowCases, input.lists ?? []);
@@ -52,7 +52,7 @@ export function gate(input: GateInput): Gate {
       stepIds: [...new Set(tied.flatMap(({ event }) => event.stepId ?? []))],
     });
   if (input.monitorSignalled) reasons.push({ code: 'monitor' });
-  const fallen = keptPartsFallen(input.startCases ?? [], input.windowCases, input.keptPartIds ?? []);
+  const fallen = protectedPartsFallen(input.startCases ?? [], input.windowCases, input.keptPartIds ?? []);
   reasons.push(...fallen.map((fall): GateReason => ({ code: 'kept-part', ...fall })));
   return {
     open: reasons.length === 0,

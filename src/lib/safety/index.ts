@@ -2,7 +2,7 @@ export * from './downstream';
 export * from './event-tally';
 export * from './event-bounds';
 export * from './gate';
-export * from './kept-parts';
+export * from './protected-parts';
 export * from './leave-out';
 export * from './monitor';
 export * from './monitor-operations';

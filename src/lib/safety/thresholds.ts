@@ -10,11 +10,11 @@ export const safetyThresholds = {
   seriousTiedClose: 2,
 
   /**
-   * A kept part missing in two of twenty cases more than at the start closes the gate: one missing case is
+   * A protected part missing in two of twenty cases more than at the start closes the gate: one missing case is
    * often a recording that did not show it. As a share and as a count, so that three cases looked at cannot do it alone.
    */
-  keptPartMissingShare: 2 / 20,
-  keptPartMissingCases: 2,
+  protectedPartMissingShare: 2 / 20,
+  protectedPartMissingCases: 2,
 
   /** The monitor looks for a doubling of the odds: smaller rises need thousands of operations to be seen. */
   monitorOddsRatio: 2,

@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto';
 import { hiddenCaseIds } from '../rooms/goals/hidden-times';
 import type { SurgeonRecord, Case, Procedure } from '../model';
-import { type Audit, type AuditInput, auditInSlices, counted, latestShown } from '../audit';
+import { type Audit, type AuditInput, auditInSlices, countedCases, latestShown } from '../audit';
 import { auditThresholds } from '../audit/thresholds';
 import { othersMeanwhile } from './in-turns';
 import { keptAnswers } from './kept-answers';
@@ -24,7 +24,7 @@ export function auditFor(input: AuditInput): Promise<Audit> {
 
 function keyOf({ cases, lists, procedure, references, seed, resamples, shown }: AuditInput): string {
   // Nothing before the latest cases that a trend is seen in enters a number.
-  const latest = latestShown(counted(cases, procedure), Math.max(shown ?? 100, auditThresholds.trendCases));
+  const latest = latestShown(countedCases(cases, procedure), Math.max(shown ?? 100, auditThresholds.trendCases));
   const on = new Set(latest.map(({ listId }) => listId));
   const hash = createHash('sha256').update(JSON.stringify([seed, resamples, shown, procedure, references]));
   for (const list of lists) if (on.has(list.id)) hash.update(JSON.stringify(list));

@@ -4,11 +4,11 @@ import { quantile } from './quantile';
 import { randomStream } from './random-stream';
 import { tabularCusum } from './tabular-cusum';
 
-/** Centre and scale as the chart will take them from its starting cases. */
+/** Centre and scale as the chart will take them from its baseline cases. */
 export type StartingLevel = (starting: Float64Array) => { centre: number; scale: number };
 
 export type InControl = {
-  /** Starting cases from which centre and scale are estimated. */
+  /** Baseline cases from which centre and scale are estimated. */
   starting: number;
   /** Points watched after them. */
   horizon: number;
@@ -25,11 +25,11 @@ const RUNS = 4000;
 const meanAndSd: StartingLevel = (starting) => ({ centre: mean(starting), scale: sampleSd(starting) });
 
 /**
- * Limit L of an EWMA whose centre and scale are only estimated from n starting cases, by simulating charts of pure
+ * Limit L of an EWMA whose centre and scale are only estimated from n baseline cases, by simulating charts of pure
  * chance that estimate them anew each time. Textbook limits take both as known and signal falsely several times too
  * often (Jensen et al., J. Qual. Technol. 2006;38:349). Independent normal values are assumed.
  * @returns L in SDs of the settled average, for `ewmaHalfWidth(scale, lambda, L)`
- * @throws on fewer than two starting cases
+ * @throws on fewer than two baseline cases
  */
 export function inControlEwmaLimit(lambda: number, how: InControl): number {
   const settled = Math.sqrt(lambda / (2 - lambda));
@@ -43,7 +43,7 @@ export function inControlEwmaLimit(lambda: number, how: InControl): number {
 /**
  * Limit h of a two-sided CUSUM in the same situation.
  * @param k slack in SDs
- * @returns h in SDs as estimated from the starting cases
+ * @returns h in SDs as estimated from the baseline cases
  */
 export function inControlCusumLimit(k: number, how: InControl): number {
   return limitOf(how, (standardised) => {
@@ -54,7 +54,7 @@ export function inControlCusumLimit(k: number, how: InControl): number {
 
 function limitOf(how: InControl, furthestOf: (standardised: Float64Array) => number): number {
   const { starting, horizon, falseSignal, seed, runs = RUNS, level = meanAndSd } = how;
-  if (!(starting >= 2)) throw new RangeError(`in-control limits require at least two starting cases, not ${starting}`);
+  if (!(starting >= 2)) throw new RangeError(`in-control limits require at least two baseline cases, not ${starting}`);
   const before = new Float64Array(starting);
   const after = new Float64Array(horizon);
   const furthest = new Float64Array(runs);

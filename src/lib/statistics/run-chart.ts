@@ -22,7 +22,7 @@ const LEAST_USEFUL = 10;
  * Longest run against log2(n) + 3 rounded (Schilling 2012), crossings against the 5 % quantile of a binomial of n − 1
  * fair coins (Chen 2010); both together as in Anhøj and Olesen, PLoS ONE 2014;9:e113825. Assumes independent points and
  * a centre set beforehand or the median; about 3 to 8 in 100 charts of pure chance signal.
- * @param centre usually the median of the starting cases, in the unit of the values
+ * @param centre usually the median of the baseline cases, in the unit of the values
  * @throws on an empty row or a value that is not a number
  */
 export function runChart(values: Numbers, centre: number): RunChart {

@@ -94,9 +94,9 @@ export function suggestionWords(audit: Audit, suggestion: SuggestionLike): { hea
       `It holds the most seconds between your usual and your shorter cases; it ${cameFirst(step.first.seconds ?? 0)}.`,
     );
   }
-  if (step?.usual && step.oneInFive)
+  if (step?.median && step.p20)
     sentences.push(
-      `It usually takes ${prose(step.usual)}; one in five of your own cases took ${prose(step.oneInFive)} or less.`,
+      `It usually takes ${prose(step.median)}; one in five of your own cases took ${prose(step.p20)} or less.`,
     );
   return {
     head: `Suggested: ${firstId ? label(firstId) : ''}.`,

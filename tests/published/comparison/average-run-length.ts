@@ -11,7 +11,7 @@ const density = (z: number): number => Math.exp((-z * z) / 2) / Math.sqrt(2 * Ma
  * How many points a one- or two-sided CUSUM of normal values runs on average before it signals, from 0.
  * Page's integral equation by Gauss–Legendre points (Goel and Wu, Technometrics 1971;13:221); two-sided:
  * 1/ARL = 1/ARL(up) + 1/ARL(down) (Kemp 1961). Assumes centre and scale are known exactly: with limits from a few
- * starting cases real charts signal far sooner, which is why the limits shown come from `inControlCusumLimit`.
+ * baseline cases real charts signal far sooner, which is why the limits shown come from `inControlCusumLimit`.
  * @param k slack and h limit in SDs; shift of the mean in SDs
  */
 export function cusumAverageRunLength({

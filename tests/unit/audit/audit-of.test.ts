@@ -40,12 +40,12 @@ describe('an audit', () => {
     expect(stepNamed(audit, 's1').first.spread).toBeGreaterThan(0.9);
     expect(stepNamed(audit, 's3').first.reference).toBeGreaterThan(0.9);
     expect(stepNamed(audit, 's3').reference?.ratio).toBeCloseTo(2, 0);
-    for (const { difference, differenceInterval, spread, spreadInterval, share, usual, usualRange } of audit.steps) {
+    for (const { difference, differenceInterval, spread, spreadInterval, share, median, usualRange } of audit.steps) {
       expect(differenceInterval!.low).toBeLessThanOrEqual(difference!);
       expect(differenceInterval!.high).toBeGreaterThanOrEqual(difference!);
       expect(spreadInterval!.low).toBeLessThanOrEqual(spread!);
       expect(spreadInterval!.high).toBeGreaterThanOrEqual(spread!);
-      expect(usualRange!.low).toBeCloseTo(usual! / spread!, 9);
+      expect(usualRange!.low).toBeCloseTo(median! / spread!, 9);
       expect(share).toBeGreaterThan(0.05);
     }
     expect(audit.steps.reduce((sum, { share }) => sum + (share ?? 0), 0)).toBeCloseTo(1, 9);
@@ -117,7 +117,7 @@ describe('an audit', () => {
     expect(stepNamed(audit, 's1').waitingPerCase).toBe(14);
     expect(stepNamed(audit, 's1').waitingReason).toBe('lens loading');
     expect(stepNamed(audit, 's2')).toMatchObject({ waitingPerCase: 0, waitingReason: null });
-    expect(stepNamed(audit, 's2').wentBackPerCase).toBeCloseTo(1 / 3, 9);
+    expect(stepNamed(audit, 's2').returnedToPerCase).toBeCloseTo(1 / 3, 9);
     expect(audit.waiting).toEqual({ perCase: 14, reason: 'lens loading', n: 30 });
   });
 
@@ -212,7 +212,7 @@ describe('records at the edge', () => {
     expect(audit.enough).toEqual({ enough: false, cases: 0, lists: 0, moreCases: 20, moreLists: 4 });
     expect(audit.steps[0]).toMatchObject({
       n: 0,
-      usual: null,
+      median: null,
       difference: null,
       differenceInterval: null,
       spread: null,
@@ -226,7 +226,7 @@ describe('records at the edge', () => {
     sound(single);
     expect(single.steps[0]).toMatchObject({
       n: 1,
-      oneInFive: null,
+      p20: null,
       difference: null,
       differenceInterval: null,
       differenceCannot: { code: 'too-few-cases', because: 'Cannot say yet: 1 of the 5 cases it needs.' },
@@ -273,8 +273,8 @@ describe('records at the edge', () => {
     const audit = auditOf(input(one([length('s1', 60), length('s2', 30)], 40)));
     sound(audit);
     expect(audit.steps[0]).toMatchObject({
-      usual: 60,
-      oneInFive: 60,
+      median: 60,
+      p20: 60,
       difference: null,
       differenceInterval: null,
       differenceCannot: { code: 'all-equal' },
@@ -315,8 +315,8 @@ describe('records at the edge', () => {
   it('two to four cases: neither a fifth of them nor a difference, and why', () => {
     for (const count of [2, 3, 4]) {
       const [first] = auditOf(input(recordOf(nineEqualSteps(count), 2))).steps;
-      expect(first).toMatchObject({ n: count, oneInFive: null, difference: null });
-      expect(first?.usual).not.toBeNull();
+      expect(first).toMatchObject({ n: count, p20: null, difference: null });
+      expect(first?.median).not.toBeNull();
       expect(first?.differenceCannot?.because).toBe(`Cannot say yet: ${count} of the 5 cases it needs.`);
     }
     const five = auditOf(input(recordOf(nineEqualSteps(5), 2))).steps[0];
@@ -349,11 +349,11 @@ describe('records at the edge', () => {
     sound(audit);
     expect(stepNamed(audit, 'extra')).toMatchObject({
       n: 1,
-      usual: 0.1,
+      median: 0.1,
       differenceInterval: null,
       first: { seconds: null },
     });
-    expect(stepNamed(audit, 's1').usual).toBeLessThan(80);
+    expect(stepNamed(audit, 's1').median).toBeLessThan(80);
   });
 
   it('five thousand cases', () => {

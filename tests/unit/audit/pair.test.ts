@@ -43,7 +43,7 @@ describe('the smooth and the longer case', () => {
     expect(longer.because).toEqual(['among the longer quarter of your own times, not the very longest', 'no event']);
   });
 
-  it('are never one with an event, with going back, or with a kept part missed', () => {
+  it('are never one with an event, with going back, or with a protected part missed', () => {
     const event = {
       kind: 'other',
       stepId: 'a',

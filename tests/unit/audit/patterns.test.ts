@@ -95,7 +95,7 @@ describe('when a step takes longer', () => {
       ...each,
       wentBackNoted: { s4: place % 4 ? 0 : 2 },
     }));
-    expect(shown(audit(back), 's4').map(({ kind }) => kind)).toContain('went-back');
+    expect(shown(audit(back), 's4').map(({ kind }) => kind)).toContain('returned-to');
   });
 
   it('tests what is constant within a list on list means: teaching lists', () => {
@@ -118,7 +118,7 @@ describe('when a step takes longer', () => {
     expect(pattern!.ratio).toBeGreaterThan(1.2);
   });
 
-  it('finds two humps from 60 cases on', () => {
+  it('finds Two groups from 60 cases on', () => {
     const cases = (count: number) =>
       longer(
         recordOf({ ...nineEqualSteps(count), outliers: 0, logSd: 0.15 }, 6),
@@ -127,10 +127,10 @@ describe('when a step takes longer', () => {
         (place) => place % 2 === 0,
       );
     const [pattern] = shown(audit(cases(100)), 's8');
-    expect(pattern?.kind).toBe('two-humps');
+    expect(pattern?.kind).toBe('bimodality');
     expect(pattern?.label).toMatch(/^two groups of times \(about .+ s and about .+ s\)$/);
     expect(pattern!.nWith + pattern!.nWithout).toBe(100);
-    expect(audit(cases(58)).patterns.filter(({ kind }) => kind === 'two-humps')).toEqual([]);
+    expect(audit(cases(58)).patterns.filter(({ kind }) => kind === 'bimodality')).toEqual([]);
   });
 
   it('says nothing under 20 cases, nor with fewer than five cases from three lists on a side', () => {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { counted, latestShown, stepTable } from '../../../src/lib/audit';
+import { countedCases, latestShown, stepTable } from '../../../src/lib/audit';
 import { case_, length, listRecord, procedure, step, stretch } from '../../bench/made-up';
 
 const plain = procedure([step('a'), step('b'), step('c', { optional: true })]);
@@ -17,15 +17,15 @@ describe('the table of step times', () => {
     expect(table.stepIds).toEqual(['a', 'b', 'c']);
     expect(row(table.seconds[0])).toEqual([10, 20]);
     expect(row(table.seconds[1])).toEqual([NaN, 5]);
-    expect(row(table.wentBack[1])).toEqual([NaN, 0]);
+    expect(row(table.returnedTo[1])).toEqual([NaN, 0]);
     expect(row(table.waiting[0])).toEqual([0, 0]);
   });
 
   it('does not say "never went back" where the sheet has one length a step', () => {
     const table = stepTable([case_(1, [length('a', 10), length('b', 5)])], plain, []);
-    expect(row(table.wentBack[0])).toEqual([NaN]);
+    expect(row(table.returnedTo[0])).toEqual([NaN]);
     const told = stepTable([case_(1, [length('a', 10)], { wentBackNoted: { a: 0 } })], plain, []);
-    expect(row(told.wentBack[0])).toEqual([0]);
+    expect(row(told.returnedTo[0])).toEqual([0]);
   });
 
   it('knows lists by their record, by their date, or takes eight neighbours as one', () => {
@@ -68,7 +68,7 @@ describe('a merged step and its parts', () => {
   });
 
   it('do not count going from part to part as going back to the merged step', () => {
-    expect(row(stepTable([withParts, withMerged], merging, []).wentBack[0])).toEqual([0, 0]);
+    expect(row(stepTable([withParts, withMerged], merging, []).returnedTo[0])).toEqual([0, 0]);
   });
 
   it('are absent together where one part is by other hands', () => {
@@ -106,8 +106,8 @@ describe('the cases that count', () => {
       case_(5, [length('a', 10)], { hands: { whole: 'someone-else', steps: {} } }),
       case_(6, []),
     ];
-    expect(counted(cases, plain).map(({ id }) => id)).toEqual(['case-1', 'case-3']);
-    expect(latestShown(counted(cases, plain), 1).map(({ id }) => id)).toEqual(['case-3']);
-    expect(latestShown(counted(cases, plain)).length).toBe(2);
+    expect(countedCases(cases, plain).map(({ id }) => id)).toEqual(['case-1', 'case-3']);
+    expect(latestShown(countedCases(cases, plain), 1).map(({ id }) => id)).toEqual(['case-3']);
+    expect(latestShown(countedCases(cases, plain)).length).toBe(2);
   });
 });

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { isMine, stepSecondsOf, waitingOf, waitingOfCase, wentBackOf } from '../../../src/lib/audit';
+import { isMine, stepSecondsOf, waitingOf, waitingOfCase, timesReturnedTo } from '../../../src/lib/audit';
 import { case_, length, stretch } from '../../bench/made-up';
 
 describe('step time', () => {
@@ -9,7 +9,7 @@ describe('step time', () => {
     expect(stepSecondsOf(one, 'b')).toBe(10);
   });
 
-  it('takes out kept parts and waiting inside the step, counting an overlap of the two once', () => {
+  it('takes out protected parts and waiting inside the step, counting an overlap of the two once', () => {
     const one = case_(1, [
       stretch('a', 0, 100),
       stretch('a', 10, 30, { kind: 'kept', reason: 'pause' }),
@@ -30,7 +30,7 @@ describe('step time', () => {
     expect(waitingOfCase(one)).toBe(80);
   });
 
-  it('takes waiting and kept parts with a length alone as inside their step', () => {
+  it('takes waiting and protected parts with a length alone as inside their step', () => {
     const one = case_(1, [
       length('a', 90),
       length('a', 20, { kind: 'waiting', reason: 'machine' }),
@@ -47,7 +47,7 @@ describe('step time', () => {
     for (const hands of ['someone-else', 'taken-over', 'shared'] as const) {
       const one = case_(1, stretches, { hands: { whole: 'mine', steps: { a: hands } } });
       expect(stepSecondsOf(one, 'a')).toBeNull();
-      expect(wentBackOf(one, 'a')).toBeNull();
+      expect(timesReturnedTo(one, 'a')).toBeNull();
       expect(isMine(one, 'b')).toBe(true);
     }
     const other = case_(1, stretches, { hands: { whole: 'someone-else', steps: { a: 'mine' } } });
@@ -57,7 +57,7 @@ describe('step time', () => {
   it('counts two stretches less than a second apart as one, with the time between', () => {
     const one = case_(1, [stretch('a', 0, 10), stretch('a', 10.5, 20)]);
     expect(stepSecondsOf(one, 'a')).toBe(20);
-    expect(wentBackOf(one, 'a')).toBe(0);
+    expect(timesReturnedTo(one, 'a')).toBe(0);
   });
 
   it('counts overlapping stretches of one step once', () => {
@@ -67,18 +67,18 @@ describe('step time', () => {
 
 describe('going back', () => {
   it('is a further stretch after another step or at least a second', () => {
-    expect(wentBackOf(case_(1, [stretch('a', 0, 10), stretch('a', 11, 20)]), 'a')).toBe(1);
+    expect(timesReturnedTo(case_(1, [stretch('a', 0, 10), stretch('a', 11, 20)]), 'a')).toBe(1);
     const through = case_(1, [
       stretch('a', 0, 10),
       stretch('b', 10, 10.4),
       stretch('a', 10.4, 20),
       stretch('a', 30, 31),
     ]);
-    expect(wentBackOf(through, 'a')).toBe(2);
+    expect(timesReturnedTo(through, 'a')).toBe(2);
     expect(stepSecondsOf(through, 'a')).toBeCloseTo(20.6, 12);
   });
 
-  it('is not a kept part or waiting in the middle of the step', () => {
+  it('is not a protected part or waiting in the middle of the step', () => {
     const one = case_(1, [
       stretch('a', 0, 10),
       stretch('a', 10, 30, { kind: 'kept', reason: 'pause' }),
@@ -86,19 +86,19 @@ describe('going back', () => {
       stretch(null, 40, 55, { kind: 'waiting', reason: 'machine' }),
       stretch('a', 55, 60),
     ]);
-    expect(wentBackOf(one, 'a')).toBe(0);
+    expect(timesReturnedTo(one, 'a')).toBe(0);
     expect(stepSecondsOf(one, 'a')).toBe(25);
   });
 
   it('is counted in row order where only lengths are known', () => {
     const one = case_(1, [length('a', 10), length('a', 5), length('b', 3), length('a', 2)]);
-    expect(wentBackOf(one, 'a')).toBe(1);
+    expect(timesReturnedTo(one, 'a')).toBe(1);
     expect(stepSecondsOf(one, 'a')).toBe(17);
   });
 
   it('is the count of the source where it gave one', () => {
     const one = case_(1, [length('a', 10)], { wentBackNoted: { a: 3 } });
-    expect(wentBackOf(one, 'a')).toBe(3);
-    expect(wentBackOf(one, 'b')).toBeNull();
+    expect(timesReturnedTo(one, 'a')).toBe(3);
+    expect(timesReturnedTo(one, 'b')).toBeNull();
   });
 });

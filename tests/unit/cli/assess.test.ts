@@ -97,13 +97,13 @@ describe('assess from a terminal', () => {
     expect((await assess('two.csv', '--json', '--me', 'A')).out).toBe(`${first.out.split('\n')[0]}\n`);
   });
 
-  it('says that a reference set is too small to compare with, and that single cases are re-drawn', async () => {
+  it('says that a reference set is too small to compare with, and that single cases are resampled', async () => {
     const lines = file().split('\n');
     const few = lines.filter((line) => !/^B,B(?:[3-9]|\d\d),/.test(line) && !/^A,A(?:2[1-9]|3\d|40),/.test(line));
     await writeFile(join(folder, 'few.csv'), few.join('\n'));
     const { out } = await assess('few.csv', '--me', 'A', '--reference', 'B');
     expect(out).toContain('The reference set holds 2 cases: a step is compared from 10 cases on');
-    expect(out).toContain('There are fewer than six lists, so single cases are re-drawn');
+    expect(out).toContain('There are fewer than six lists, so single cases are resampled');
   });
 
   it('joins facts by case_id and names what does not fit', async () => {

@@ -83,7 +83,7 @@ describe('the bench and the screens say the same of the same surgeon', () => {
   });
 
   it('picked by level: the same allowance and the same result', () => {
-    // Runs in which at least five starting cases have each fact: with fewer the screens leave the fact out.
+    // Runs in which at least five baseline cases have each fact: with fewer the screens leave the fact out.
     for (const run of [0, 2]) {
       const { bench, outcome, start } = onScreens('worst-level-40', run, pickedStep(run));
       expect(start.allowance).toBeCloseTo(bench.allowance, 9);

@@ -3,7 +3,7 @@ import { changeOf, type ChangeInput } from '../../../src/lib/practice/change';
 import { judgeTime } from '../../../src/lib/practice/judge-time';
 import { inventedArrays } from './invented-arrays';
 
-const judged = (input: ChangeInput) => judgeTime(input, { allowance: 0, steer: -0.1, look: 'first' });
+const judged = (input: ChangeInput) => judgeTime(input, { selectionAllowance: 0, steer: -0.1, look: 'first' });
 const code = (input: ChangeInput) => judged(input).cannot?.code;
 const withY = (input: ChangeInput, y: (value: number, step: number, at: number) => number): ChangeInput => ({
   ...input,

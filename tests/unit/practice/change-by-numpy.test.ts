@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { changeOf, windowIndicators } from '../../../src/lib/practice/change';
-import { hiddenEase } from '../../../src/lib/practice/hidden-ease';
+import { sharedCaseDifficulty } from '../../../src/lib/practice/shared-case-difficulty';
 import { judgeTime } from '../../../src/lib/practice/judge-time';
 import { standardError, type PeriodFit } from '../../../src/lib/practice/period-fit';
 import type { Cannot } from '../../../src/lib/practice/cannot';
@@ -39,7 +39,7 @@ const numpy = {
     low: -0.2461679452644223,
     high: -0.12627141081839469,
   },
-  eased: { estimate: -0.2520011504819181, se: 0.06803048698369618, df: 45, deff: 1 },
+  difficultyOff: { estimate: -0.2520011504819181, se: 0.06803048698369618, df: 45, deff: 1 },
   hiddenEase: 1.289031725154124,
 };
 
@@ -52,7 +52,7 @@ describe('the effect, against an independent numpy implementation', () => {
   const input = inventedArrays();
   const change = changeOf(input);
 
-  it.each(['plain', 'against', 'rest', 'eased'] as const)(
+  it.each(['plain', 'against', 'rest', 'difficultyOff'] as const)(
     '%s: estimate, standard error, degrees of freedom',
     (name) => {
       const fit = fitted(change[name]);
@@ -65,11 +65,11 @@ describe('the effect, against an independent numpy implementation', () => {
 
   it('finds how much more than the others the step feels what a whole operation shares', () => {
     const among = restOfOperation({ ...input, lead: windowIndicators(input.window, 1) });
-    expect(hiddenEase(fitted(change.plain), [...among.fits.values()])).toBeCloseTo(numpy.hiddenEase, 4);
+    expect(sharedCaseDifficulty(fitted(change.plain), [...among.fits.values()])).toBeCloseTo(numpy.hiddenEase, 4);
   });
 
   it('gives the interval of each, and the result', () => {
-    const judged = judgeTime(input, { allowance: 0, steer: -0.1, look: 'first' });
+    const judged = judgeTime(input, { selectionAllowance: 0, steer: -0.1, look: 'first' });
     for (const name of ['plain', 'against', 'rest'] as const) {
       expect(judged[name]?.low).toBeCloseTo(numpy[name].low, 5);
       expect(judged[name]?.high).toBeCloseTo(numpy[name].high, 5);

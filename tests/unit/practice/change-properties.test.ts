@@ -115,8 +115,8 @@ describe('the change of a step against the rest, whatever the record', () => {
   it('never gives NaN, and the same answer twice', () => {
     fc.assert(
       fc.property(records, (input) => {
-        const once = judgeTime(input, { allowance: 0.02, steer: -0.1, look: 'first' });
-        const twice = judgeTime(input, { allowance: 0.02, steer: -0.1, look: 'first' });
+        const once = judgeTime(input, { selectionAllowance: 0.02, steer: -0.1, look: 'first' });
+        const twice = judgeTime(input, { selectionAllowance: 0.02, steer: -0.1, look: 'first' });
         expect(twice.against).toEqual(once.against);
         for (const effect of [once.against, once.plain, once.rest])
           for (const value of Object.values(effect ?? {})) if (typeof value === 'number') expect(value).not.toBeNaN();
@@ -127,8 +127,8 @@ describe('the change of a step against the rest, whatever the record', () => {
 
   it('with the second look is judged by a wider interval', () => {
     const input = inventedArrays();
-    const first = judgeTime(input, { allowance: 0, steer: null, look: 'first' }).against!;
-    const second = judgeTime(input, { allowance: 0, steer: null, look: 'second' }).against!;
+    const first = judgeTime(input, { selectionAllowance: 0, steer: null, look: 'first' }).against!;
+    const second = judgeTime(input, { selectionAllowance: 0, steer: null, look: 'second' }).against!;
     // z 2.24 in place of 1.96: the half-widths are as the t quantiles at Φ(2.24) and 0.975 with 45 df, 2.3174 and 2.0141
     // (scipy.stats.t.ppf([norm.cdf(2.24), 0.975], 45)).
     expect((second.high - second.low) / (first.high - first.low)).toBeCloseTo(2.3174 / 2.0141, 3);

@@ -26,7 +26,7 @@ const series = (over: Partial<Parameters<typeof chartSeries>[0]> = {}) => {
 };
 
 describe('the points of the run chart', () => {
-  it('are this step against the rest, per cent of the starting usual: the start is at 100, the window near 80', () => {
+  it('are this step against the rest, per cent of the baseline median: the start is at 100, the window near 80', () => {
     const drawn = series({ windows: [ids(41, 60), ids(61, 80)] });
     expect(drawn.basis).toBe('against');
     expect(drawn.points).toHaveLength(80);
@@ -67,7 +67,7 @@ describe('the points of the run chart', () => {
     expect(unordered.points.some(({ look }) => look)).toBe(false);
   });
 
-  it('point out a recording outside three sigmas of the starting cases', () => {
+  it('point out a recording outside three sigmas of the baseline cases', () => {
     const odd = cases.map((one, at) =>
       at === 50
         ? {

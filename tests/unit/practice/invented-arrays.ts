@@ -1,7 +1,7 @@
 import type { ChangeInput } from '../../../src/lib/practice/change';
 
 /**
- * Six steps, 28 starting cases and a window of 20, lists of four, made by formula so that another program can make the
+ * Six steps, 28 baseline cases and a window of 20, lists of four, made by formula so that another program can make the
  * very same numbers: one recorded fact, list effects, an outlier, three missing times; all steps 15 % shorter in the
  * window and the practised one (the third) by a further 25 %.
  */

@@ -3,7 +3,7 @@ import type { ChangeInput } from '../../../src/lib/practice/change';
 import { lastingOf } from '../../../src/lib/practice/lasting';
 import { randomStream } from '../../../src/lib/statistics';
 
-/** 40 starting cases and three windows of twenty, lists of five, six steps; little noise, so that each answer is sure. */
+/** 40 baseline cases and three windows of twenty, lists of five, six steps; little noise, so that each answer is sure. */
 function record(changes: readonly number[], sd = 0.08): ChangeInput {
   const stream = randomStream(8, 1);
   const cases = Array.from({ length: 40 + 20 * changes.length }, (_, i) => i);

@@ -7,7 +7,7 @@ const difference = Float64Array.from(
   cases,
   (i) => 0.2 * Math.sin(1.7 * i) + 0.15 * Math.cos(2.9 * i * i) + 0.15 * Math.sin(1.3 * list[i]!),
 );
-const asked = { difference, columns: [], list, allowance: 0.02, steer: -0.1 };
+const asked = { difference, columns: [], list, selectionAllowance: 0.02, steer: -0.1 };
 
 describe('can twenty cases show it', () => {
   it('gives what numpy and scipy give', () => {
@@ -22,7 +22,7 @@ describe('can twenty cases show it', () => {
   });
 
   it('is less with a larger allowance, and not said where the start cannot be fitted', () => {
-    expect(powerOf({ ...asked, allowance: 0.1 })!.fifth.twenty.chance).toBeLessThan(
+    expect(powerOf({ ...asked, selectionAllowance: 0.1 })!.fifth.twenty.chance).toBeLessThan(
       powerOf(asked)!.fifth.twenty.chance,
     );
     expect(powerOf({ ...asked, steer: null })!.steer).toBeNull();

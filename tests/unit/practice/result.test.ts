@@ -228,7 +228,7 @@ describe('safety before time', () => {
     expect(resultFor(asked(elsewhere)).kind).toBe('shorter');
   });
 
-  it('pauses where a kept part was seen in two of twenty fewer than at the start', () => {
+  it('pauses where a protected part was seen in two of twenty fewer than at the start', () => {
     const seen = (missing: number) =>
       shorter.map((one, at) => ({ ...one, keptSeen: { pause: !(at >= 41 && at < 41 + missing) } }));
     expect(resultFor(asked(seen(2), { watch: ['pause'] })).paused[0]).toBe(

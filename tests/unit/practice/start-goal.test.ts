@@ -23,7 +23,7 @@ const started = (input: StartGoalInput) => {
   return goal;
 };
 
-describe('starting cases', () => {
+describe('baseline cases', () => {
   it('are the latest eighty counted, fixed by id', () => {
     const goal = started(asked(month(120)));
     expect(goal.start.caseIds).toHaveLength(80);
@@ -73,7 +73,7 @@ describe('starting cases', () => {
 });
 
 describe('what is fixed with them', () => {
-  it('expected range: half-way between usual and one in five, to usual, adjusted for the eye', () => {
+  it('expected range: half-way between the 20th percentile and the median, to the median, adjusted for the eye', () => {
     const cases = month(40).map((one) => ({ ...one, facts: {} }));
     const goal = started(asked(cases));
     const seconds = cases.map((one) => one.stretches.find(({ stepId }) => stepId === 'practised')!.seconds);

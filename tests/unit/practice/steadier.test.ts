@@ -6,7 +6,7 @@ const window = Int32Array.from({ length: 60 }, (_, i) => (i >= 40 ? 1 : 0));
 const residuals = Float64Array.from({ length: 60 }, (_, i) =>
   i === 7 ? 2.5 : (i >= 40 ? 0.2 : 0.4) * Math.sin(2.7 * i * i) + 0.02 * Math.cos(i),
 );
-const asked = { residuals, window, allowance: 0, seed: 3 };
+const asked = { residuals, window, selectionAllowance: 0, seed: 3 };
 
 describe('steadier', () => {
   it('gives the ratio and standard error numpy gives', () => {
@@ -21,7 +21,7 @@ describe('steadier', () => {
   it('gives the permutation probability of 200,000 numpy permutations, as far as 1,999 of its own can', () => {
     // numpy: 0.0003 without, 0.0013 with an allowance of 0.1; the least 1,999 can give is 1/2000
     const without = steadierOf(asked);
-    const allowed = steadierOf({ ...asked, allowance: 0.1 });
+    const allowed = steadierOf({ ...asked, selectionAllowance: 0.1 });
     if (without.kind === 'cannot' || allowed.kind === 'cannot') throw new Error('no answer');
     expect(without.p).toBeLessThan(0.003);
     expect(allowed.p).toBeLessThan(0.005);

@@ -21,7 +21,7 @@ const evidence = (parts: Partial<Evidence>): Evidence => ({
   plain: effect(-0.02, 0.15),
   rest: effect(0, 0.08),
   restShorter: false,
-  easedHigh: null,
+  difficultyOffHigh: null,
   steer: -0.12,
   ...parts,
 });
@@ -44,9 +44,9 @@ describe('the first line of the result table that applies', () => {
       rest: effect(-0.2, 0.08),
       restShorter: true,
     };
-    expect(verdictOf(evidence({ ...parts, easedHigh: -0.01 }))).toBe('shorter');
-    expect(verdictOf(evidence({ ...parts, easedHigh: 0.01 }))).toBe('all-round');
-    expect(verdictOf(evidence({ ...parts, easedHigh: null }))).toBe('all-round');
+    expect(verdictOf(evidence({ ...parts, difficultyOffHigh: -0.01 }))).toBe('shorter');
+    expect(verdictOf(evidence({ ...parts, difficultyOffHigh: 0.01 }))).toBe('all-round');
+    expect(verdictOf(evidence({ ...parts, difficultyOffHigh: null }))).toBe('all-round');
   });
 
   it('shorter all round: the rest clearly shorter, and the step alone too', () => {

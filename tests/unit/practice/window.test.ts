@@ -111,7 +111,7 @@ describe('the window', () => {
     expect(window.windows[0]).toEqual([...ids(41, 44), ...ids(47, 62)]);
   });
 
-  it('is extended to forty by a second look, and twenties follow', () => {
+  it('is extended to forty by a second look, and windows follow', () => {
     const goal = goalAfter(40, { decisions: [{ at: '2026-07-01T10:00:00Z', kind: 'second-look', reason: '' }] });
     expect(at(month(105), goal).windows).toEqual([ids(41, 80), ids(81, 100)]);
     expect(windowOf(goal, month(105), [], operation, 'first').windows[0]).toEqual(ids(41, 60));

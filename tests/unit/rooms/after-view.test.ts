@@ -290,7 +290,7 @@ describe('safety before time', () => {
       });
       if (started.kind === 'cannot') throw new Error(started.because);
       const { view } = seen(recordOf(60, how, { start: started.start }));
-      return view.time.kind === 'result' ? view.time.hasty : null;
+      return view.time.kind === 'result' ? view.time.shortTimes : null;
     };
     const asked = hasty({ change: Math.log(0.6) });
     expect(asked?.sentence).toMatch(

@@ -252,6 +252,6 @@ describe('a goal on a step that was retired', () => {
     expect(stepIn(operation)?.first.seconds).toBeGreaterThan(0.3);
     const [procedure] = retiredIn(recordOf(1)).procedures;
     expect(stepIn(procedure!)?.first).toEqual({ seconds: null, spread: null, reference: null });
-    expect(stepIn(procedure!)?.usual).toBe(stepIn(operation)?.usual);
+    expect(stepIn(procedure!)?.median).toBe(stepIn(operation)?.median);
   });
 });

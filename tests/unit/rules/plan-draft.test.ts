@@ -69,14 +69,14 @@ describe('each rule', () => {
   });
 
   it('went-back: from one case in five', () => {
-    const result = draft({ step: withStep({ wentBackPerCase: 0.4 }) });
+    const result = draft({ step: withStep({ returnedToPerCase: 0.4 }) });
     expect(result.because[0]).toEqual({
       id: 'went-back',
       sentence: 'You went back to rhexis 0.4 times a case: the end point was often not reached the first time.',
     });
     expect(result.checkpoints[0]?.id).toBe('rhexis-went-back');
-    expect(fired({ step: withStep({ wentBackPerCase: 0.19 }) })).toEqual([]);
-    expect(fired({ step: withStep({ wentBackPerCase: null }) })).toEqual([]);
+    expect(fired({ step: withStep({ returnedToPerCase: 0.19 }) })).toEqual([]);
+    expect(fired({ step: withStep({ returnedToPerCase: null }) })).toEqual([]);
   });
 
   it('place-in-list: first on it or late in it', () => {
@@ -133,8 +133,8 @@ describe('each rule', () => {
 
   it('two-humps: choose deliberately', () => {
     const humps = pattern('rhexis', {
-      kind: 'two-humps',
-      factor: 'two-humps',
+      kind: 'bimodality',
+      factor: 'bimodality',
       label: 'two groups of times, about 45 s and about 80 s',
       ratio: 1.8,
     });
@@ -173,12 +173,12 @@ describe('each rule', () => {
       { id: 'pause', label: 'Pause', seen: 20, looked: 20 },
       { id: 'refill', label: 'Refill', seen: 12, looked: 20 },
     ];
-    const result = draft({ keptParts, step: withStep({ hasKeptParts: true, reference: reference(2) }) });
+    const result = draft({ keptParts, step: withStep({ hasProtectedParts: true, reference: reference(2) }) });
     expect(result.because.map(({ id }) => id)).toEqual(['kept-parts', 'longer']);
     expect(result.because[0]?.sentence).toBe('Refill: seen in 12 of 20 cases. These come first.');
     expect(result.checkpoints.map(({ id }) => id)).toEqual(['rhexis-kept-parts', 'rhexis-longer', 'rhexis-varies']);
     expect(result.watch).toEqual(['refill']);
-    expect(draft({ keptParts: keptParts.slice(0, 1), step: withStep({ hasKeptParts: true }) }).watch).toEqual([
+    expect(draft({ keptParts: keptParts.slice(0, 1), step: withStep({ hasProtectedParts: true }) }).watch).toEqual([
       'pause',
     ]);
   });
@@ -186,7 +186,7 @@ describe('each rule', () => {
 
 describe('the draft', () => {
   it('puts causes before descriptions and settles ties by strength, then id', () => {
-    const step = withStep({ wentBackPerCase: 0.5, spread: 1.5, reference: reference(2) });
+    const step = withStep({ returnedToPerCase: 0.5, spread: 1.5, reference: reference(2) });
     expect(fired({ step, patterns: [pattern('rhexis', { kind: 'place', label: 'first on the list' })] })).toEqual([
       'went-back',
       'place-in-list',
@@ -212,7 +212,7 @@ describe('the draft', () => {
 });
 
 const anyPattern = fc.record({
-  kind: fc.constantFrom('fact', 'place', 'waiting-before', 'went-back', 'earlier-step', 'over-time', 'two-humps'),
+  kind: fc.constantFrom('fact', 'place', 'waiting-before', 'returned-to', 'earlier-step', 'over-time', 'bimodality'),
   ratio: fc.double({ min: 0.5, max: 3, noNaN: true }),
 });
 const share = fc.option(fc.double({ min: 0, max: 1, noNaN: true }), { nil: null });
@@ -237,11 +237,11 @@ const anyFacts = fc
     facts({
       step: withStep({
         notToShorten: given.notToShorten,
-        hasKeptParts: given.kept.length > 0,
-        usual: given.known ? 60 : null,
+        hasProtectedParts: given.kept.length > 0,
+        median: given.known ? 60 : null,
         spread: given.spread,
         usualRange: null,
-        wentBackPerCase: given.wentBack,
+        returnedToPerCase: given.wentBack,
         waitingPerCase: given.waitingPerCase,
         reference: given.ratio === null ? null : reference(given.ratio),
         first: { seconds: given.seconds, spread: given.seconds, reference: given.seconds },
@@ -295,7 +295,7 @@ describe('whatever the audit', () => {
         const safetyGoal = given.safety.seriousUnreviewed > 0 || given.safety.seriousLast100 >= 2;
         if (safetyGoal) expect(result.measures).toEqual(['safety']);
         if (safetyGoal || given.step.notToShorten) expect(result.measures).not.toContain('time');
-        if (given.step.hasKeptParts) expect(result.watch.length).toBeGreaterThanOrEqual(1);
+        if (given.step.hasProtectedParts) expect(result.watch.length).toBeGreaterThanOrEqual(1);
         for (const { because } of result.earlierFirst)
           expect(because).toContain('does not show that one causes the other');
         expect(JSON.stringify(result)).not.toMatch(/NaN|undefined|Infinity/);

@@ -4,8 +4,8 @@ import type { Case } from '../../../src/lib/model';
 import {
   downstreamOf,
   gate,
-  keptPartShares,
-  keptPartsFallen,
+  protectedPartShares,
+  protectedPartsFallen,
   mayLeaveOut,
   type GateInput,
 } from '../../../src/lib/safety';
@@ -71,7 +71,7 @@ describe('the gate', () => {
   });
 });
 
-describe('kept parts', () => {
+describe('protected parts', () => {
   const seen = (...answers: (boolean | null)[]): Case[] =>
     none(answers.length).map((one, at) => {
       const answer = answers[at];
@@ -82,23 +82,23 @@ describe('kept parts', () => {
     seen(...Array.from({ length: yes }, () => true), ...Array.from({ length: no }, () => false));
 
   it('are shares of the cases in which they were looked for', () => {
-    expect(keptPartShares(seen(true, false, null, null), ['pause', 'refill'])).toEqual([
+    expect(protectedPartShares(seen(true, false, null, null), ['pause', 'refill'])).toEqual([
       { keptPartId: 'pause', seen: 1, looked: 2, share: 0.5 },
       { keptPartId: 'refill', seen: 0, looked: 0, share: null },
     ]);
   });
 
   it('have fallen when two cases or more in twenty are missing beside the start', () => {
-    expect(keptPartsFallen(of(40, 0), of(18, 2), ['pause'])).toMatchObject([{ keptPartId: 'pause', missing: 2 }]);
-    expect(keptPartsFallen(of(40, 0), of(19, 1), ['pause'])).toEqual([]);
-    expect(keptPartsFallen(of(36, 4), of(16, 4), ['pause'])).toHaveLength(1); // 90 % to 80 %, in floating point
-    expect(keptPartsFallen(of(40, 0), of(38, 2), ['pause'])).toEqual([]); // two in forty
-    expect(keptPartsFallen(of(40, 0), of(2, 1), ['pause'])).toEqual([]); // one of the three looked for
+    expect(protectedPartsFallen(of(40, 0), of(18, 2), ['pause'])).toMatchObject([{ keptPartId: 'pause', missing: 2 }]);
+    expect(protectedPartsFallen(of(40, 0), of(19, 1), ['pause'])).toEqual([]);
+    expect(protectedPartsFallen(of(36, 4), of(16, 4), ['pause'])).toHaveLength(1); // 90 % to 80 %, in floating point
+    expect(protectedPartsFallen(of(40, 0), of(38, 2), ['pause'])).toEqual([]); // two in forty
+    expect(protectedPartsFallen(of(40, 0), of(2, 1), ['pause'])).toEqual([]); // one of the three looked for
   });
 
   it('say nothing where they were not looked for in one of the two', () => {
-    expect(keptPartsFallen(seen(null, null), of(0, 20), ['pause'])).toEqual([]);
-    expect(keptPartsFallen(of(20, 0), seen(null), ['pause'])).toEqual([]);
+    expect(protectedPartsFallen(seen(null, null), of(0, 20), ['pause'])).toEqual([]);
+    expect(protectedPartsFallen(of(20, 0), seen(null), ['pause'])).toEqual([]);
   });
 
   it('close the gate for good, with the numbers', () => {
@@ -110,7 +110,7 @@ describe('kept parts', () => {
   it('more seen than before never closes it', () => {
     fc.assert(
       fc.property(fc.nat(40), fc.nat(20), (a, b) => {
-        const fallen = keptPartsFallen(of(a, 40 - a), of(b, 20 - b), ['pause']);
+        const fallen = protectedPartsFallen(of(a, 40 - a), of(b, 20 - b), ['pause']);
         expect(fallen.length > 0).toBe(a / 40 - b / 20 > 0.1 - 1e-9);
       }),
     );

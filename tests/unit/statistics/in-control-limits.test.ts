@@ -26,8 +26,8 @@ function falseSignals(starting: number, limit: number, runs = 2000): number {
   return wrong / runs;
 }
 
-describe('limits from few starting cases', () => {
-  it('EWMA with weight 0.2 over forty cases: about 4.0, 3.5, 3.3 from 20, 40, 80 starting cases', () => {
+describe('limits from few baseline cases', () => {
+  it('EWMA with weight 0.2 over forty cases: about 4.0, 3.5, 3.3 from 20, 40, 80 baseline cases', () => {
     const limits = [20, 40, 80].map((starting) => inControlEwmaLimit(0.2, { ...how, starting }));
     [4.0, 3.5, 3.3].forEach((about, i) => expect(Math.abs(limits[i]! - about)).toBeLessThan(0.12));
   });
@@ -60,6 +60,6 @@ describe('limits from few starting cases', () => {
       return { centre: location, scale };
     };
     expect(inControlEwmaLimit(0.2, { ...few, level })).toBeGreaterThan(inControlEwmaLimit(0.2, few));
-    expect(() => inControlEwmaLimit(0.2, { ...few, starting: 1 })).toThrow('two starting cases');
+    expect(() => inControlEwmaLimit(0.2, { ...few, starting: 1 })).toThrow('two baseline cases');
   });
 });

@@ -62,7 +62,7 @@ describe('random stream', () => {
   });
 });
 
-describe('re-draws of lists', () => {
+describe('resamples of lists', () => {
   it('draw one list fewer than there are, each as often', () => {
     const totals = new Float64Array(9);
     for (let draw = 0; draw < 5000; draw++) {

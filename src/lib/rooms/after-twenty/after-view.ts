@@ -12,7 +12,7 @@ import { doneBesideWords } from './done-beside-words';
 import { doneRows, type CellRowView } from './done-cells';
 import { eventWordsOf } from '../forms/event-fields';
 import { retiredWords } from '../goals/goal-standing';
-import { hastyState, type GoalState } from '../goals/goal-state';
+import { shortTimesState, type GoalState } from '../goals/goal-state';
 import { otherCharts, type OtherChartsView } from './other-charts';
 import { safetyView, type SafetyView } from './safety-cells';
 import { reasonSentence, reopenedBecause, sinceRead, sinceSentences, type SinceRead } from './since-read';
@@ -57,7 +57,7 @@ export type TimeView =
       today: TodayView | null;
       lasting: readonly { head: string; sentence: string }[];
       /** Very short times to look at again, with their cases; `null` where there are no more than chance brings. */
-      hasty: { sentence: string; cases: readonly { id: string; code: string }[] } | null;
+      shortTimes: { sentence: string; cases: readonly { id: string; code: string }[] } | null;
       leftOut: string;
     };
 
@@ -186,7 +186,7 @@ function timeOf(source: AfterSource): TimeView {
       ),
       today: latest ? todayOf(sinceRead(state, latest)) : null,
       lasting,
-      hasty: hastyOf(source),
+      shortTimes: shortTimesOf(source),
       leftOut: leftOutSentence(window),
     };
   }
@@ -215,12 +215,12 @@ const todayOf = (since: SinceRead | null): TodayView | null =>
     reasons: since.reasons.map((reason) => reasonSentence(reason, true)),
   };
 
-function hastyOf({ record, state }: AfterSource) {
-  const hasty = hastyState(record, state);
+function shortTimesOf({ record, state }: AfterSource) {
+  const found = shortTimesState(record, state);
   return (
-    hasty && {
-      sentence: shortTimesWords(hasty),
-      cases: casesWithIds(state.cases, hasty.caseIds).map(({ id, code }) => ({ id, code })),
+    found && {
+      sentence: shortTimesWords(found),
+      cases: casesWithIds(state.cases, found.caseIds).map(({ id, code }) => ({ id, code })),
     }
   );
 }

@@ -1,4 +1,4 @@
-import { stepSecondsOf, waitingOf, wentBackOf } from '../../audit';
+import { stepSecondsOf, waitingOf, timesReturnedTo } from '../../audit';
 import { hasClockReadings } from '../../intake';
 import { type Case, type Event, type Hands, type Procedure, procedureOf, type SurgeonRecord } from '../../model';
 import { clock } from '../../words';
@@ -185,7 +185,7 @@ function stepRows(one: Case, procedure: Procedure): string[][] {
     .map(({ id, label }) => {
       const seconds = stepSecondsOf(one, id);
       const waiting = waitingOf(one, id);
-      const back = wentBackOf(one, id);
+      const back = timesReturnedTo(one, id);
       return [
         label,
         seconds === null ? 'not mine' : clock(seconds),

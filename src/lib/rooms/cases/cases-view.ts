@@ -2,7 +2,7 @@ import { type Case, type ListRecord, procedureOf, type SurgeonRecord } from '../
 import { counted } from '../../words';
 import { leftOutWords } from '../../words/left-out';
 import { caseSummary, type CaseSummary } from './case-summary';
-import { factWords, missingFacts } from '../forms/eye-fields';
+import { factsLine, missingFacts } from '../forms/eye-fields';
 import { handsWords } from '../forms/hands-fields';
 import { stepInitials } from './step-initials';
 import { listTitle } from '../forms/when-words';
@@ -145,7 +145,7 @@ function rowOf(one: Case, record: SurgeonRecord, hidden: ReadonlySet<string>): C
     code: one.code,
     summary: away || none ? null : caseSummary(one, procedure),
     said: away ? 'Hidden until twenty cases' : none ? 'No times yet' : '',
-    facts: factWords(one.facts, procedure) || 'No facts entered',
+    facts: factsLine(one.facts, procedure) || 'No facts entered',
     hands: handsWords(one.hands, procedure),
     events: eventsInShort(one),
     marks: [

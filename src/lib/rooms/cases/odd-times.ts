@@ -1,4 +1,4 @@
-import { queriesOf } from '../../audit';
+import { dataQueries } from '../../audit';
 import type { AuditReading } from '../../intake';
 import { type Case, type Problem, type Procedure, procedureOf, type SurgeonRecord } from '../../model';
 import type { Work } from '../../turns';
@@ -12,7 +12,7 @@ export function* oddInFile(
   procedures: readonly Procedure[],
 ): Work<Problem[]> {
   const procedure = procedures.find(({ id }) => id === reading.procedureId);
-  return procedure ? yield* queriesOf(recordFromReading(reading, procedure).cases, procedure) : [];
+  return procedure ? yield* dataQueries(recordFromReading(reading, procedure).cases, procedure) : [];
 }
 
 /**
@@ -31,12 +31,12 @@ export function* oddInImport(
   const { cases } = recordFromReading({ cases: brought, lists: reading.lists, references: [] }, procedure);
   const asked = new Set(cases);
   const there = inSight(record).filter(({ id }) => !replaced.has(id));
-  return yield* queriesOf([...there, ...cases], procedure, (one) => asked.has(one));
+  return yield* dataQueries([...there, ...cases], procedure, (one) => asked.has(one));
 }
 
 /** What is asked about in one case of the record, a sentence each; nothing while its times are hidden. */
 export function* oddInCase(one: Case, record: SurgeonRecord): Work<string[]> {
-  const found = yield* queriesOf(inSight(record), procedureOf(record, one.procedureId), (each) => each === one);
+  const found = yield* dataQueries(inSight(record), procedureOf(record, one.procedureId), (each) => each === one);
   return found.map(({ why }) => why);
 }
 

@@ -57,8 +57,8 @@ export function chooseTable(steps: readonly StepAudit[], audit: Audit): ChooseTa
   const rows = steps.map((step) => [
     step.label,
     String(step.n),
-    seconds(step.usual),
-    step.oneInFive === null ? 'too few cases' : clock(step.oneInFive),
+    seconds(step.median),
+    step.p20 === null ? 'too few cases' : clock(step.p20),
     step.difference !== null && step.differenceInterval
       ? `${clock(step.difference)} (${clock(step.differenceInterval.low)} to ${clock(step.differenceInterval.high)})`
       : differenceInstead(step.differenceCannot),
@@ -67,13 +67,13 @@ export function chooseTable(steps: readonly StepAudit[], audit: Audit): ChooseTa
       ? [
           step.reference
             ? `${ratio(step.reference.ratio)} (${ratio(step.reference.low)} to ${ratio(step.reference.high)})`
-            : step.oneInFive === null
+            : step.p20 === null
               ? 'too few cases'
               : 'not in the set',
         ]
       : []),
     step.share === null ? 'not known' : `${Math.round(step.share * 100)} %`,
-    step.wentBackPerCase === null ? 'not known' : step.wentBackPerCase.toFixed(2),
+    step.returnedToPerCase === null ? 'not known' : step.returnedToPerCase.toFixed(2),
     clock(step.waitingPerCase),
     step.overTime
       ? `${lessOrMore(step.overTime.ratio)} (${rangeOfRatios(step.overTime.low, step.overTime.high)})`

@@ -176,27 +176,27 @@ function referenceWords({ steps }: Audit): string {
 }
 
 function rowOf(step: StepAudit, view: View, suggested: boolean, enough: boolean, query: string): ChooseRowView {
-  const { reference, usual } = step;
+  const { reference, median } = step;
   const bar = step.notToShorten ? null : barOf(step);
   return {
     id: step.stepId,
     href: `/choose/${step.stepId}${query}`,
     label: step.retired ? `${step.label} (retired)` : step.label,
-    usual: usual === null ? null : clock(usual),
+    usual: median === null ? null : clock(median),
     certainty: enough ? firstWords(step.first[view]) : '',
     suggested,
     dots: step.dots.map(({ code, ratio, seconds }) => ({ code, ratio, said: `${clock(seconds)} as recorded` })),
     range:
-      usual !== null && step.usualRange
+      median !== null && step.usualRange
         ? {
-            low: step.usualRange.low / usual,
-            high: step.usualRange.high / usual,
+            low: step.usualRange.low / median,
+            high: step.usualRange.high / median,
             said: `usual range ${clock(step.usualRange.low)} to ${clock(step.usualRange.high)}, about two thirds of cases`,
           }
         : null,
     reference:
-      reference && usual !== null
-        ? { ratio: reference.usual / usual, said: `reference ${clock(reference.usual)}` }
+      reference && median !== null
+        ? { ratio: reference.median / median, said: `reference ${clock(reference.median)}` }
         : null,
     bar,
     instead: step.notToShorten ? 'not to be shortened' : bar ? null : differenceInstead(step.differenceCannot),

@@ -10,7 +10,7 @@ export type StepCount = { sentence: string; how: 'returned-to' | 'waiting' | 'ev
 export function stepCounts(step: StepAudit, known: Step, shown: readonly Case[], procedure: Procedure): StepCount[] {
   const reason = procedure.waitingReasons.find((each) => each.id === step.waitingReason)?.label ?? step.waitingReason;
   return [
-    { how: 'returned-to', sentence: wentBackSentence(step.wentBackPerCase) },
+    { how: 'returned-to', sentence: returnedToSentence(step.returnedToPerCase) },
     {
       how: 'waiting',
       sentence:
@@ -48,7 +48,7 @@ function tiedTo(stepId: string, shown: readonly Case[]): Parameters<typeof stepE
 }
 
 /** A sheet with one length a step cannot tell going back: not recorded is not "never". */
-function wentBackSentence(perCase: number | null): string {
+function returnedToSentence(perCase: number | null): string {
   if (perCase === null)
     return 'Whether you went back is not known: one length a step does not tell it, and no count was noted.';
   return perCase === 0

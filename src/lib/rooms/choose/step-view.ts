@@ -129,15 +129,15 @@ function planHref(stepId: string, { procedure, view }: { procedure: string | nul
 }
 
 function usualSentences(step: StepAudit): string[] {
-  const { usual, oneInFive, difference, differenceInterval, differenceCannot, usualRange, reference, n } = step;
-  if (usual === null) return [];
+  const { median, p20, difference, differenceInterval, differenceCannot, usualRange, reference, n } = step;
+  if (median === null) return [];
   const times = reference && timesAsLong(reference);
   return [
-    oneInFive === null
+    p20 === null
       ? n === 1
-        ? `It took ${prose(usual)} in the one case you have.`
-        : `It usually takes ${prose(usual)}, by your own ${counted(n, 'case')}.`
-      : `It usually takes ${prose(usual)}; one in five of your own ${counted(n, 'case')} took ${prose(oneInFive)} or less.`,
+        ? `It took ${prose(median)} in the one case you have.`
+        : `It usually takes ${prose(median)}, by your own ${counted(n, 'case')}.`
+      : `It usually takes ${prose(median)}; one in five of your own ${counted(n, 'case')} took ${prose(p20)} or less.`,
     ...(differenceCannot && !step.notToShorten
       ? [differenceCannot.because.replace(/^Cannot say/, 'How far your shorter cases lie below that cannot be said')]
       : []),
@@ -151,7 +151,7 @@ function usualSentences(step: StepAudit): string[] {
       : []),
     ...(reference && times
       ? [
-          `In the reference set it usually takes ${prose(reference.usual)}: yours is ${times.ratio} times that (${times.low} to ${times.high}; ${othersCases(reference)}).`,
+          `In the reference set it usually takes ${prose(reference.median)}: yours is ${times.ratio} times that (${times.low} to ${times.high}; ${othersCases(reference)}).`,
         ]
       : []),
   ];

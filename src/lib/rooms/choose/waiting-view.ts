@@ -1,4 +1,4 @@
-import { counted as countedCases, latestShown } from '../../audit';
+import { countedCases, latestShown } from '../../audit';
 import type { Case, Procedure } from '../../model';
 import { median } from '../../statistics';
 import { counted, prose } from '../../words';

@@ -122,7 +122,7 @@ export function usualTexts(cases: readonly Case[], procedure: Procedure): Record
 }
 
 /** Facts in words, as they stand on a row: "hard, pupil small, floppy iris". '' where none was entered. */
-export function factWords(facts: Facts, procedure: Procedure): string {
+export function factsLine(facts: Facts, procedure: Procedure): string {
   const words = procedure.facts.flatMap((fact) => {
     const value = facts[fact.id];
     if (value === undefined) return [];

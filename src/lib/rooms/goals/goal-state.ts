@@ -96,7 +96,7 @@ export function lastingState(record: SurgeonRecord, { goal, procedure, cases, wi
  * Very short times of a full window, where there are so many that it should be asked whether something was left out;
  * `null` where not, and where no time is judged or shown.
  */
-export function hastyState(record: Pick<SurgeonRecord, 'lists'>, state: GoalState): ShortTimes | null {
+export function shortTimesState(record: Pick<SurgeonRecord, 'lists'>, state: GoalState): ShortTimes | null {
   const { goal, procedure, cases, window, outcome } = state;
   if (!outcome || outcome.kind === 'paused' || (goal.measure !== 'time' && goal.measure !== 'steadiness')) return null;
   const found = shortTimes({

@@ -3,7 +3,7 @@ import type { ShortTimes } from '../../practice';
 import { capital, counted, lastingWords, shortTimesWords } from '../../words';
 import { reportedResult } from '../../words/reported-result';
 import { doneRows } from '../after-twenty/done-cells';
-import { hastyState, type GoalState } from '../goals/goal-state';
+import { shortTimesState, type GoalState } from '../goals/goal-state';
 import { reopenedBecause, sinceRead, sinceSentences, type SinceRead } from '../after-twenty/since-read';
 import { goalSafety, inOne, monthOf, sinceFigures, ticked } from './parts';
 import { FOOTNOTES, type ReportRecord, type ReportView } from './report';
@@ -49,7 +49,7 @@ export function goalReport(
           "By the surgeon's own account, after review.",
         ],
       },
-      { heading: 'Result', ...resultSection(state, since, lasting, hastyState(record, state)) },
+      { heading: 'Result', ...resultSection(state, since, lasting, shortTimesState(record, state)) },
       safety.section,
       ...(window.leftOut.ids.length > 0
         ? [
@@ -77,7 +77,7 @@ function resultSection(
   state: GoalState,
   since: SinceRead | null,
   lasting: readonly Lasting[],
-  hasty: ShortTimes | null,
+  found: ShortTimes | null,
 ): { strong: string; lines: string[] } {
   const { goal, step, stored, waitsForReview, outcome, look, window } = state;
   const decided = goal.decisions.map(
@@ -94,7 +94,7 @@ function resultSection(
     strong: words.head,
     lines: [
       ...(reopened.length > 0 ? [`Since this result was read: ${reopened.join(' ')}`] : []),
-      ...inOne([...words.sentences, ...words.beside, ...(hasty ? [shortTimesWords(hasty)] : [])]),
+      ...inOne([...words.sentences, ...words.beside, ...(found ? [shortTimesWords(found)] : [])]),
       ...(words.doesNotSay ? [`Does not say ${words.doesNotSay}`] : []),
       ...(result && result.look !== look
         ? ['This is the first look, at twenty; the second, at forty, is not full yet.']

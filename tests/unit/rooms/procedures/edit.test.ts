@@ -11,7 +11,7 @@ import {
   withStepBack,
 } from '../../../../src/lib/rooms/settings/procedures/steps';
 import { useOf } from '../../../../src/lib/rooms/settings/procedures/use';
-import { counted, stepTable, stepSecondsOf } from '../../../../src/lib/audit';
+import { countedCases, stepTable, stepSecondsOf } from '../../../../src/lib/audit';
 import { procedureSchema, type Procedure } from '../../../../src/lib/model';
 import { loadProcedures } from '../../../../src/lib/server/content/library';
 import { aCase, aGoal, aRecord, smallProcedure } from '../made-up';
@@ -76,7 +76,7 @@ describe('taking a step out', () => {
     const after = withoutStep(edited, 'polish', use, smallProcedure);
     expect(after.steps.find(({ id }) => id === 'polish')).toMatchObject({ retired: true });
     expect(stepSecondsOf(timed[0]!, 'polish')).toBe(12);
-    const table = stepTable(counted(timed, after), after, []);
+    const table = stepTable(countedCases(timed, after), after, []);
     expect(table.stepIds).toContain('polish');
     expect(table.seconds[table.stepIds.indexOf('polish')]?.[0]).toBe(12);
     expect(withStepBack(after, 'polish')).toEqual(edited);

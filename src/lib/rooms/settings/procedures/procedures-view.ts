@@ -110,7 +110,7 @@ export function procedureView(
       id: fact.id,
       label: fact.label,
       href: `/settings/procedures/${procedure.id}/facts/${fact.id}`,
-      words: factWords(fact, use),
+      words: factUseWords(fact, use),
       first: index === 0,
       last: index === procedure.facts.length - 1,
       taking: !use.facts.has(fact.id) ? 'delete' : fact.asked === 'file' ? 'none' : 'keep',
@@ -135,7 +135,7 @@ function guidanceWords(hasPage: boolean, own: number): string {
   return own > 0 ? `${counted(own, 'checkpoint')} of your own` : 'an empty page for checkpoints';
 }
 
-function factWords(fact: EyeFact, use: ProcedureUse): string {
+function factUseWords(fact: EyeFact, use: ProcedureUse): string {
   const answers =
     fact.kind === 'choice'
       ? (fact.levels ?? []).map(({ key, label }) => `${key} ${label}`).join(', ')

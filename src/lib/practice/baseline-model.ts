@@ -3,15 +3,15 @@ import { periodFit, standardError, type PeriodFit } from './period-fit';
 import { meanOfParts, restOfOperation } from './rest-of-operation';
 import { practiceThresholds as set } from './thresholds';
 
-export type StartingArrays = {
-  /** ln seconds of the starting cases in order of time, [step][case]; NaN where absent. */
+export type BaselineArrays = {
+  /** ln seconds of the baseline cases in order of time, [step][case]; NaN where absent. */
   y: readonly Float64Array[];
   /** Facts of the eye, [column][case]. */
   columns: readonly Float64Array[];
   list: Int32Array;
 };
 
-export type StartingModel = {
+export type BaselineModel = {
   /** ln step times, facts of the eye taken out, [step][case]. */
   adjusted: readonly Float64Array[];
   /** d of every step against its own rest, facts taken out, [step][case]. */
@@ -20,10 +20,10 @@ export type StartingModel = {
 };
 
 /**
- * Every step of the starting cases, adjusted for the eye, and against the rest of its own operations.
+ * Every step of the baseline cases, adjusted for the eye, and against the rest of its own operations.
  * @param othersOf which steps may stand for the rest of a given one
  */
-export function startingModel(arrays: StartingArrays, othersOf: (step: number) => readonly number[]): StartingModel {
+export function baselineModel(arrays: BaselineArrays, othersOf: (step: number) => readonly number[]): BaselineModel {
   const cases = arrays.list.length;
   const window = new Int32Array(cases);
   const all = [...arrays.y.keys()];
@@ -39,11 +39,11 @@ export function startingModel(arrays: StartingArrays, othersOf: (step: number) =
   return { adjusted, differences, fits };
 }
 
-/** Usual and one in five, in seconds, of adjusted ln times. `null` without cases. */
-export function usualOf(adjusted: Float64Array): { usual: number; oneInFive: number } | null {
+/** Median and 20th percentile, in seconds, of adjusted ln times. `null` without cases. */
+export function medianAndP20(adjusted: Float64Array): { median: number; p20: number } | null {
   const seconds = adjusted.filter(Number.isFinite).map(Math.exp);
   if (seconds.length === 0) return null;
-  return { usual: median(seconds), oneInFive: quantile(seconds, 0.2) };
+  return { median: median(seconds), p20: quantile(seconds, 0.2) };
 }
 
 export type Trend = {

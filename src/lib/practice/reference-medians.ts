@@ -5,11 +5,11 @@ import { median } from '../statistics';
 import type { CaseArrays } from './case-arrays';
 
 /**
- * Usual seconds of each step of the table in the reference sets, adjusted as the reference view adjusts them;
+ * Median seconds of each step of the table in the reference sets, adjusted as the reference view adjusts them;
  * NaN where too few reference cases have the step. Held fixed in the resamples: the luck of having picked a step
  * against the reference lies in the surgeon's own cases.
  */
-export function referenceUsual(
+export function referenceMedians(
   references: readonly ReferenceSet[],
   { table, eye }: Pick<CaseArrays, 'table' | 'eye'>,
 ): Float64Array {

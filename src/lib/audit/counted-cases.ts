@@ -7,7 +7,7 @@ export function inOrder(cases: readonly Case[]): Case[] {
 }
 
 /** The cases that count for this procedure: not left out, with at least one step by own hands. In order of time. */
-export function counted(cases: readonly Case[], procedure: Procedure): Case[] {
+export function countedCases(cases: readonly Case[], procedure: Procedure): Case[] {
   return inOrder(
     cases.filter(
       (case_) =>

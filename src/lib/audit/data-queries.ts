@@ -1,14 +1,14 @@
 import { median, robustScale } from '../statistics';
 import type { Case, Problem, Procedure } from '../model';
 import { mapped, scaled, type Work } from '../turns';
-import { inOrder } from './counted';
+import { inOrder } from './counted-cases';
 import { inSentence } from './fact-words';
 import { asChosen, stepsOf, type StepChoice } from './merged-steps';
 import { spanOf, stepSecondsOf } from './step-time';
 import { auditThresholds } from './thresholds';
 
 /** A case that is kept and counted, but asked about; the question names the step and the time in words. */
-export type Query = Problem & { caseId: string; code: string; stepId: string | null };
+export type DataQuery = Problem & { caseId: string; code: string; stepId: string | null };
 
 type Range = { low: number; high: number };
 
@@ -18,11 +18,11 @@ type Range = { low: number; high: number };
  *
  * @param about which cases are asked about; all of them say what is usual
  */
-export function* queriesOf(
+export function* dataQueries(
   cases: readonly Case[],
   procedure: Procedure,
   about: (one: Case) => boolean = () => true,
-): Work<Query[]> {
+): Work<DataQuery[]> {
   const ordered = inOrder(cases.filter(({ procedureId }) => procedureId === procedure.id));
   const choices = stepsOf(ordered, procedure);
   const seconds = yield* scaled(
@@ -31,7 +31,7 @@ export function* queriesOf(
     0.5,
   );
   const ranges = choices.map((_, step) => ownRange(seconds.map((row) => row[step] ?? null)));
-  const usual = usualSteps(ordered, procedure, choices);
+  const common = commonSteps(ordered, procedure, choices);
   const asked = yield* scaled(
     mapped(ordered, (case_, place) =>
       about(case_)
@@ -40,7 +40,7 @@ export function* queriesOf(
               farFromOwn(case_, stepId, seconds[place]?.[step] ?? null, ranges[step] ?? null, procedure),
             ),
             ...overlaps(case_, procedure),
-            ...fewSteps(case_, usual),
+            ...fewSteps(case_, common),
           ]
         : [],
     ),
@@ -50,7 +50,7 @@ export function* queriesOf(
   return asked.flat();
 }
 
-const query = (case_: Case, stepId: string | null, why: string): Query => ({
+const query = (case_: Case, stepId: string | null, why: string): DataQuery => ({
   caseId: case_.id,
   code: case_.code,
   stepId,
@@ -79,7 +79,7 @@ function farFromOwn(
   seconds: number | null,
   range: Range | null,
   procedure: Procedure,
-): Query[] {
+): DataQuery[] {
   if (seconds === null) return [];
   const { low, high } = range ?? { low: 0, high: auditThresholds.queryLongSeconds };
   if (seconds >= low && seconds <= high) return [];
@@ -89,14 +89,14 @@ function farFromOwn(
 }
 
 /** Two steps cannot go on at once; marks a second apart are a matter of pressing the key. */
-function overlaps(case_: Case, procedure: Procedure): Query[] {
+function overlaps(case_: Case, procedure: Procedure): DataQuery[] {
   const spans = case_.stretches
     .flatMap((stretch) => {
       const span = stretch.kind === 'step' ? spanOf(stretch) : null;
       return span && stretch.stepId ? [{ ...span, stepId: stretch.stepId }] : [];
     })
     .sort((a, b) => a.from - b.from || a.to - b.to);
-  const found = new Map<string, Query>();
+  const found = new Map<string, DataQuery>();
   spans.forEach((span, place) => {
     for (const next of spans.slice(place + 1)) {
       if (next.from >= span.to) break;
@@ -115,7 +115,7 @@ function overlaps(case_: Case, procedure: Procedure): Query[] {
  * Steps of the procedure, optional ones aside, that this surgeon times in at least half of the cases. Counting all
  * of the procedure's would ask about every case of a surgeon who times four steps on purpose.
  */
-function usualSteps(cases: readonly Case[], procedure: Procedure, choices: readonly StepChoice[]): StepChoice[] {
+function commonSteps(cases: readonly Case[], procedure: Procedure, choices: readonly StepChoice[]): StepChoice[] {
   const optional = new Set(procedure.steps.filter((step) => step.optional).map(({ id }) => id));
   return choices.filter(
     (choice) =>
@@ -129,10 +129,10 @@ const isTimed = (case_: Case, { stepId, partIds }: StepChoice) =>
     ({ kind, stepId: of }) => kind === 'step' && of !== null && (of === stepId || partIds?.includes(of)),
   );
 
-function fewSteps(case_: Case, usual: readonly StepChoice[]): Query[] {
-  const timed = usual.filter((choice) => isTimed(case_, choice)).length;
-  if (timed * 2 >= usual.length) return [];
-  const why = `Only ${timed} of the ${usual.length} steps you usually time are here. Is the recording complete?`;
+function fewSteps(case_: Case, common: readonly StepChoice[]): DataQuery[] {
+  const timed = common.filter((choice) => isTimed(case_, choice)).length;
+  if (timed * 2 >= common.length) return [];
+  const why = `Only ${timed} of the ${common.length} steps you usually time are here. Is the recording complete?`;
   return [query(case_, null, why)];
 }
 

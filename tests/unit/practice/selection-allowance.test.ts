@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { allowanceOf } from '../../../src/lib/practice/allowance';
+import { selectionAllowance } from '../../../src/lib/practice/selection-allowance';
 import { practiceThresholds } from '../../../src/lib/practice/thresholds';
 
 /*
@@ -24,7 +24,7 @@ const asked = {
   adjusted,
   differences,
   candidates: [0, 1, 2],
-  referenceUsual: new Float64Array(3).fill(60),
+  referenceMedians: new Float64Array(3).fill(60),
   list,
   seed: 11,
 };
@@ -33,43 +33,47 @@ describe('the allowance for having picked the step', () => {
   it.each(['reference', 'seconds', 'spread'] as const)(
     '%s: seeded resamples come near the whole enumeration',
     (view) => {
-      const expected = practiceThresholds.allowanceFactor * enumerated[view];
+      const expected = practiceThresholds.selectionAllowanceFactor * enumerated[view];
       // SD of one resample's rise is about 0.05, so the mean of 4,000 has a standard error near 0.001.
-      expect(Math.abs(allowanceOf({ ...asked, view, resamples: 4000 }).time - expected)).toBeLessThan(0.006);
+      expect(Math.abs(selectionAllowance({ ...asked, view, resamples: 4000 }).time - expected)).toBeLessThan(0.006);
     },
   );
 
   it('is the same for one seed, never below 0, and nothing where there was no choice', () => {
-    expect(allowanceOf({ ...asked, view: 'reference' })).toEqual(allowanceOf({ ...asked, view: 'reference' }));
-    const only = allowanceOf({ ...asked, view: 'reference', candidates: [1], resamples: 4000 });
+    expect(selectionAllowance({ ...asked, view: 'reference' })).toEqual(
+      selectionAllowance({ ...asked, view: 'reference' }),
+    );
+    const only = selectionAllowance({ ...asked, view: 'reference', candidates: [1], resamples: 4000 });
     expect(only.time).toBeGreaterThanOrEqual(0);
     expect(only.time).toBeLessThan(0.006);
   });
 
   it('does not depend on the unit of time', () => {
     const minutes = adjusted.map((row) => row.map((value) => value - Math.log(60)));
-    const inMinutes = allowanceOf({
+    const inMinutes = selectionAllowance({
       ...asked,
       adjusted: minutes,
-      referenceUsual: new Float64Array(3).fill(1),
+      referenceMedians: new Float64Array(3).fill(1),
       view: 'reference',
     });
-    expect(inMinutes.time).toBeCloseTo(allowanceOf({ ...asked, view: 'reference' }).time, 9);
+    expect(inMinutes.time).toBeCloseTo(selectionAllowance({ ...asked, view: 'reference' }).time, 9);
   });
 
   it('is nothing where no step has a reference, or no case has a rest', () => {
-    expect(allowanceOf({ ...asked, view: 'reference', referenceUsual: new Float64Array(3).fill(NaN) })).toEqual({
+    expect(
+      selectionAllowance({ ...asked, view: 'reference', referenceMedians: new Float64Array(3).fill(NaN) }),
+    ).toEqual({
       time: 0,
       spread: 0,
     });
     expect(
-      allowanceOf({ ...asked, view: 'seconds', differences: differences.map((row) => row.map(() => NaN)) }),
+      selectionAllowance({ ...asked, view: 'seconds', differences: differences.map((row) => row.map(() => NaN)) }),
     ).toEqual({ time: 0, spread: 0 });
   });
 
   it('resamples single cases below six lists', () => {
     const five = { ...asked, view: 'reference' as const, list: list.map((each) => Math.min(each, 4)) };
     const singles = { ...asked, view: 'reference' as const, list: Int32Array.from(cases) };
-    expect(allowanceOf(five)).toEqual(allowanceOf(singles));
+    expect(selectionAllowance(five)).toEqual(selectionAllowance(singles));
   });
 });

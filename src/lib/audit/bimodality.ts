@@ -38,14 +38,14 @@ export function dipTail(rootNDip: number): number {
  *
  * @param log ln(adjusted seconds), NaN where absent; `seconds` the same cases as recorded.
  */
-export function twoHumpsTest(stepId: string, log: Float64Array, seconds: Float64Array): PatternTest | null {
+export function bimodalityTest(stepId: string, log: Float64Array, seconds: Float64Array): PatternTest | null {
   const apart = untied(seconds);
   const sorted = log
     .map((value, place) => value + Math.log(apart[place]! / seconds[place]!))
     .filter((value) => !Number.isNaN(value))
     .sort();
   const n = sorted.length;
-  if (n < auditThresholds.humpsFrom) return null;
+  if (n < auditThresholds.bimodalityFrom) return null;
   const split = bestSplit(sorted);
   const middle = (values: Float64Array) => timeWords(Math.exp(values[values.length >> 1]!));
   const [shorter, longer] = [sorted.slice(0, split), sorted.slice(split)];
@@ -53,8 +53,8 @@ export function twoHumpsTest(stepId: string, log: Float64Array, seconds: Float64
   if (middle(shorter) === middle(longer)) return null;
   return {
     stepId,
-    factor: 'two-humps',
-    kind: 'two-humps',
+    factor: 'bimodality',
+    kind: 'bimodality',
     label: `two groups of times (about ${middle(shorter)} and about ${middle(longer)})`,
     earlierStepId: null,
     nWith: longer.length,
@@ -86,7 +86,7 @@ function bestSplit(sorted: Float64Array): number {
 }
 
 /**
- * Times rounded to whole seconds stand in heaps, and heaps look like humps: equal times are spread evenly over the
+ * Times rounded to whole seconds stand in heaps, and heaps look like groups: equal times are spread evenly over the
  * second they were rounded from.
  */
 export function untied(seconds: Float64Array): Float64Array {

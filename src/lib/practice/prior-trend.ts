@@ -1,8 +1,8 @@
 import type { ChangeInput } from './change';
-import { trendOf } from './starting-model';
+import { trendOf } from './baseline-model';
 
-/** The starting cases of some arrays: they come first, in order of time. */
-export function startPart(input: Pick<ChangeInput, 'window' | 'columns' | 'list'>, values: Float64Array) {
+/** The baseline cases of some arrays: they come first, in order of time. */
+export function baselinePart(input: Pick<ChangeInput, 'window' | 'columns' | 'list'>, values: Float64Array) {
   const at = [...input.window.keys()].filter((place) => input.window[place] === 0);
   const part = (row: Float64Array) => Float64Array.from(at, (place) => row[place] ?? NaN);
   return {
@@ -13,11 +13,11 @@ export function startPart(input: Pick<ChangeInput, 'window' | 'columns' | 'list'
 }
 
 /**
- * "As it was already doing": where d fell over the starting cases (one-sided 90 %), what going on at the same rate
+ * "As it was already doing": where d fell over the baseline cases (one-sided 90 %), what going on at the same rate
  * would have given in the window; log scale, below 0. `null` where it did not fall.
  */
-export function alreadyFalling(difference: Float64Array, input: ChangeInput): number | null {
-  const start = startPart(input, difference);
+export function priorTrend(difference: Float64Array, input: ChangeInput): number | null {
+  const start = baselinePart(input, difference);
   const trend = trendOf(start.values, start.columns, start.list);
   if (!trend?.falling) return null;
   const middle = (period: number) => {

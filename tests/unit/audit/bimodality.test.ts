@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { dip } from '../../../src/lib/audit/dip';
-import { dipTail, twoHumpsTest, untied } from '../../../src/lib/audit/two-humps';
+import { dipTail, bimodalityTest, untied } from '../../../src/lib/audit/bimodality';
 import { randomStream } from '../../../src/lib/statistics';
 
 /**
@@ -91,7 +91,7 @@ describe('the dip', () => {
   });
 });
 
-describe('two humps', () => {
+describe('Two groups', () => {
   const times = (apart: number, run: number, round = false) => {
     const stream = randomStream(40, run);
     return Float64Array.from({ length: 100 }, (_, place) => {
@@ -99,7 +99,7 @@ describe('two humps', () => {
       return round ? Math.round(seconds) : seconds;
     });
   };
-  const p = (seconds: Float64Array) => twoHumpsTest('a', seconds.map(Math.log), seconds)!.p;
+  const p = (seconds: Float64Array) => bimodalityTest('a', seconds.map(Math.log), seconds)!.p;
   const share = (apart: number, round: boolean) =>
     Array.from({ length: 200 }, (_, run) => p(times(apart, run, round)) < 0.05).filter(Boolean).length / 200;
 

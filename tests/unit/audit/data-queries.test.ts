@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { queriesOf as queries } from '../../../src/lib/audit';
+import { dataQueries as queries } from '../../../src/lib/audit';
 import type { Case, Procedure } from '../../../src/lib/model';
 import { atOnce } from '../../../src/lib/turns';
 import { case_, length, procedure, step, stretch } from '../../bench/made-up';

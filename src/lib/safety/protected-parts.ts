@@ -1,10 +1,10 @@
 import type { Case } from '../model';
 import { safetyThresholds } from './thresholds';
 
-/** Over cases in which it was looked for: a kept part not looked for is neither seen nor missed. */
-export type KeptPartShare = { keptPartId: string; seen: number; looked: number; share: number | null };
+/** Over cases in which it was looked for: a protected part not looked for is neither seen nor missed. */
+export type ProtectedPartShare = { keptPartId: string; seen: number; looked: number; share: number | null };
 
-export type KeptPartFall = {
+export type ProtectedPartFall = {
   keptPartId: string;
   start: { seen: number; looked: number };
   window: { seen: number; looked: number };
@@ -12,7 +12,7 @@ export type KeptPartFall = {
   missing: number;
 };
 
-export function keptPartShares(cases: readonly Case[], keptPartIds: readonly string[]): KeptPartShare[] {
+export function protectedPartShares(cases: readonly Case[], keptPartIds: readonly string[]): ProtectedPartShare[] {
   return keptPartIds.map((keptPartId) => {
     const answers = cases.flatMap((one) => {
       const seen = one.keptSeen[keptPartId];
@@ -24,23 +24,23 @@ export function keptPartShares(cases: readonly Case[], keptPartIds: readonly str
 }
 
 /**
- * Kept parts seen in a smaller share of window cases than of starting cases, by two cases or more in twenty.
+ * Protected parts seen in a smaller share of window cases than of baseline cases, by two cases or more in twenty.
  * Nothing is said of a part that was not looked for in one of the two.
  */
-export function keptPartsFallen(
+export function protectedPartsFallen(
   start: readonly Case[],
   window: readonly Case[],
   keptPartIds: readonly string[],
-): KeptPartFall[] {
-  const before = keptPartShares(start, keptPartIds);
+): ProtectedPartFall[] {
+  const before = protectedPartShares(start, keptPartIds);
   const slack = 1e-9; // 0.9 − 0.8 is a little under 0.1 in binary
-  return keptPartShares(window, keptPartIds).flatMap((now, index) => {
+  return protectedPartShares(window, keptPartIds).flatMap((now, index) => {
     const then = before[index];
     if (!then || then.share === null || now.share === null) return [];
     const missing = then.share * now.looked - now.seen;
     const fallen =
-      then.share - now.share >= safetyThresholds.keptPartMissingShare - slack &&
-      missing >= safetyThresholds.keptPartMissingCases - slack;
+      then.share - now.share >= safetyThresholds.protectedPartMissingShare - slack &&
+      missing >= safetyThresholds.protectedPartMissingCases - slack;
     return fallen
       ? [
           {

@@ -2,13 +2,13 @@ import { cannot, type Cannot } from './cannot';
 import { caseArrays, type CaseArrays } from './case-arrays';
 import { countedForGoal } from './counted-for-goal';
 import type { StartGoalInput } from './start-goal';
-import { startingModel, trendOf, type StartingModel } from './starting-model';
+import { baselineModel, trendOf, type BaselineModel } from './baseline-model';
 import { practiceThresholds as set } from './thresholds';
 
-export type StartingCases = {
+export type BaselineCases = {
   kind: 'cases';
   arrays: CaseArrays;
-  model: StartingModel;
+  model: BaselineModel;
   /** d of the practised step, facts of the eye taken out. */
   difference: Float64Array;
   /** The step was already getting shorter. */
@@ -24,7 +24,7 @@ export const isJudged = ({ measure }: Pick<StartGoalInput, 'measure'>) =>
  * The latest 80 counted cases; the latest 40 where the step was already getting shorter against the rest (slope of d,
  * one-sided 90 %), or older cases would make the start look longer than it is.
  */
-export function startingCases(input: StartGoalInput): StartingCases | Cannot {
+export function baselineCases(input: StartGoalInput): BaselineCases | Cannot {
   const { procedure, stepId } = input;
   if (!procedure.steps.some((step) => step.id === stepId))
     return cannot('unknown-step', `${procedure.name} has no step "${stepId}".`);
@@ -46,7 +46,7 @@ export function startingCases(input: StartGoalInput): StartingCases | Cannot {
     );
   const from = (latest: number) => {
     const arrays = caseArrays(counted.slice(-latest), procedure, input.lists, stepId, { underGoal: input.underGoal });
-    const model = startingModel(arrays, arrays.othersOf);
+    const model = baselineModel(arrays, arrays.othersOf);
     const difference = model.differences[arrays.stepIndex] ?? new Float64Array(arrays.list.length).fill(NaN);
     return { arrays, model, difference };
   };

@@ -6,8 +6,8 @@ import type { Interval, StepTable } from './types';
 /** What one step's adjusted times say before any resampling. Seconds; `null` where it cannot be said. */
 export type StepPoint = {
   n: number;
-  usual: number | null;
-  oneInFive: number | null;
+  median: number | null;
+  p20: number | null;
   /** Robust SD of ln(seconds), and how it was found: a MAD of 0 means most times are equal. */
   logScale: RobustScale | null;
 };
@@ -15,12 +15,12 @@ export type StepPoint = {
 export function stepPoint(adjusted: Float64Array): StepPoint {
   const sorted = adjusted.filter((value) => !Number.isNaN(value)).sort();
   const n = sorted.length;
-  if (n === 0) return { n, usual: null, oneInFive: null, logScale: null };
+  if (n === 0) return { n, median: null, p20: null, logScale: null };
   const few = n < auditThresholds.intervalFrom;
   return {
     n,
-    usual: quantileOfSorted(sorted, 0.5),
-    oneInFive: few ? null : quantileOfSorted(sorted, 0.2),
+    median: quantileOfSorted(sorted, 0.5),
+    p20: few ? null : quantileOfSorted(sorted, 0.2),
     logScale: few ? null : robustScale(sorted.map(Math.log)),
   };
 }
@@ -43,16 +43,11 @@ export function meanOf(values: Float64Array): number | null {
 }
 
 /** On which views a step is ranked: too few cases, a step the view says nothing useful about, or a retired one is not. */
-export function rankedOn(
-  step: Step,
-  { n, usual, oneInFive, logScale }: StepPoint,
-  share: number,
-  hasReference: boolean,
-) {
+export function rankedOn(step: Step, { n, median, p20, logScale }: StepPoint, share: number, hasReference: boolean) {
   const enough = n >= auditThresholds.rankFrom && !step.retired;
   return {
     // Times that are all equal differ by nothing: among such steps the first of the operation would come first.
-    seconds: enough && !step.notToShorten && usual !== oneInFive,
+    seconds: enough && !step.notToShorten && median !== p20,
     spread: enough && !step.optional && share >= auditThresholds.spreadShare && logScale?.method === 'mad',
     reference: enough && hasReference && !step.notToShorten,
   };

@@ -4,16 +4,16 @@ import { atOnce, type Work } from '../turns';
 import { viewValue, type PickedOn } from './resampled-view';
 import { practiceThresholds as set } from './thresholds';
 
-export type AllowanceInput = {
-  /** ln step times of the starting cases, facts of the eye taken out, [step][case]; NaN where absent. */
+export type SelectionAllowanceInput = {
+  /** ln step times of the baseline cases, facts of the eye taken out, [step][case]; NaN where absent. */
   adjusted: readonly Float64Array[];
   /** d of every step against its own rest, [step][case]; NaN where it cannot be formed. */
   differences: readonly Float64Array[];
   /** Steps the view could have named, in the order of the operation. */
   candidates: readonly number[];
   view: PickedOn;
-  /** Usual seconds of each step in the reference set; NaN without one. */
-  referenceUsual: Float64Array;
+  /** Median seconds of each step in the reference set; NaN without one. */
+  referenceMedians: Float64Array;
   list: Int32Array;
   seed: number;
   resamples?: number;
@@ -22,7 +22,7 @@ export type AllowanceInput = {
 /** A few milliseconds. */
 const RESAMPLES_A_SLICE = 50;
 
-export type Allowance = { time: number; spread: number };
+export type SelectionAllowance = { time: number; spread: number };
 
 /**
  * What the start owes to having been picked. The step that stands out partly does so by chance, and would come back by
@@ -31,12 +31,12 @@ export type Allowance = { time: number; spread: number };
  * (The bootstrap correction of optimism, Efron and Tibshirani, An Introduction to the Bootstrap, 1993, ch. 17.)
  * Choosing by the resample's point values; ties go to the earlier step. Below six lists cases are resampled singly.
  */
-export function allowanceOf(input: AllowanceInput): Allowance {
-  return atOnce(allowing(input));
+export function selectionAllowance(input: SelectionAllowanceInput): SelectionAllowance {
+  return atOnce(allowingForSelection(input));
 }
 
 /** The same work in slices: hands over after every fifty resamples with the share done, 0..1. */
-export function* allowing(input: AllowanceInput): Work<Allowance> {
+export function* allowingForSelection(input: SelectionAllowanceInput): Work<SelectionAllowance> {
   const { groups, list } = groupsOf(input.list);
   const steps = input.candidates.map((step) =>
     sortedSample((input.adjusted[step] ?? new Float64Array(0)).map(Math.exp), list),
@@ -45,13 +45,13 @@ export function* allowing(input: AllowanceInput): Work<Allowance> {
   let time = 0;
   let spread = 0;
   let counted = 0;
-  const resamples = input.resamples ?? set.allowanceResamples;
+  const resamples = input.resamples ?? set.selectionAllowanceResamples;
   for (let resample = 0; resample < resamples; resample += 1) {
     if (resample % RESAMPLES_A_SLICE === 0) yield resample / resamples;
     const counts = drawListCounts(groups, resample, input.seed);
     const chosen = firstOn(
       steps.map((step, at) =>
-        viewValue(step, counts, input.view, input.referenceUsual[input.candidates[at] ?? -1] ?? NaN),
+        viewValue(step, counts, input.view, input.referenceMedians[input.candidates[at] ?? -1] ?? NaN),
       ),
     );
     const step = chosen === null ? undefined : input.candidates[chosen];
@@ -62,14 +62,14 @@ export function* allowing(input: AllowanceInput): Work<Allowance> {
     spread += now.logSpread - before.logSpread;
     counted += 1;
   }
-  const allowed = (sum: number) => (counted === 0 ? 0 : set.allowanceFactor * Math.max(0, sum / counted));
+  const allowed = (sum: number) => (counted === 0 ? 0 : set.selectionAllowanceFactor * Math.max(0, sum / counted));
   return { time: allowed(time), spread: allowed(spread) };
 }
 
 function groupsOf(list: Int32Array): { groups: number; list: Int32Array } {
   const numbers = new Map<number, number>();
   for (const each of list) if (!numbers.has(each)) numbers.set(each, numbers.size);
-  if (numbers.size < set.allowanceLists) return { groups: list.length, list: Int32Array.from(list.keys()) };
+  if (numbers.size < set.selectionAllowanceLists) return { groups: list.length, list: Int32Array.from(list.keys()) };
   return { groups: numbers.size, list: list.map((each) => numbers.get(each) ?? 0) };
 }
 

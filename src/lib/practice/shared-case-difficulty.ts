@@ -6,11 +6,11 @@ import { practiceThresholds as set } from './thresholds';
  * down). Mean over j of cov(e_k, e_j) ÷ mean over the other pairs of cov(e_j, e_l), e the clipped residuals,
  * sums ÷ (n − p); held in [1.25, 2.5] because twenty to a hundred cases cannot estimate it better.
  */
-export function hiddenEase(own: PeriodFit, others: readonly PeriodFit[]): number {
+export function sharedCaseDifficulty(own: PeriodFit, others: readonly PeriodFit[]): number {
   const withOwn = meanOf(others.map((other) => covariance(own, other)));
   const pairs = others.flatMap((one, index) => others.slice(index + 1).map((other) => covariance(one, other)));
-  const among = Math.max(set.hiddenEaseFloor, meanOf(pairs));
-  return Math.min(set.hiddenEase.most, Math.max(set.hiddenEase.least, withOwn / among));
+  const among = Math.max(set.sharedCaseDifficultyFloor, meanOf(pairs));
+  return Math.min(set.sharedCaseDifficulty.most, Math.max(set.sharedCaseDifficulty.least, withOwn / among));
 }
 
 function covariance(a: PeriodFit, b: PeriodFit): number {
