@@ -1,0 +1,38 @@
+import type { Scene } from './scene';
+import { capsulorhexisScenes } from './scenes/capsulorhexis';
+import { chamberEntryScenes } from './scenes/chamber-entry';
+import { cortexScenes } from './scenes/cortex';
+import { disassemblyScenes } from './scenes/disassembly';
+import { hydrodissectionScenes } from './scenes/hydrodissection';
+import { incisionScenes } from './scenes/incision';
+import { iolScenes } from './scenes/iol';
+import { mainIncisionScenes } from './scenes/main-incision';
+import { nucleusProlapseScenes } from './scenes/nucleus-prolapse';
+import { ovdFillScenes } from './scenes/ovd-fill';
+import { ovdRemovalScenes } from './scenes/ovd-removal';
+import { scleralTunnelScenes } from './scenes/scleral-tunnel';
+import { segmentScenes } from './scenes/segment';
+import { woundCheckScenes } from './scenes/wound-check';
+
+/** Every drawing, in the order of an operation: phaco, then small-incision surgery. */
+export const SCENES: readonly Scene[] = [
+  ...incisionScenes,
+  ...ovdFillScenes,
+  ...mainIncisionScenes,
+  ...capsulorhexisScenes,
+  ...hydrodissectionScenes,
+  ...disassemblyScenes,
+  ...segmentScenes,
+  ...cortexScenes,
+  ...iolScenes,
+  ...ovdRemovalScenes,
+  ...woundCheckScenes,
+  ...scleralTunnelScenes,
+  ...chamberEntryScenes,
+  ...nucleusProlapseScenes,
+];
+
+const BY_ID = new Map(SCENES.map((scene) => [scene.id, scene]));
+
+/** The drawing of a checkpoint, an eye card or a rehearsal; none where there is no drawing of it. */
+export const sceneOfId = (id: string): Scene | undefined => BY_ID.get(id);

@@ -1,0 +1,36 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { expect, it } from 'vitest';
+import { parse } from 'yaml';
+import { sceneOfId, SCENES } from '../../../../src/lib/charts/eye/catalogue';
+import { eyeDrawing, eyeDrawings } from '../../../../src/lib/charts/eye/eye-drawings.server';
+
+type Front = { step: string; checkpoints: { id: string }[] };
+const pages = ['phaco', 'sics'].flatMap((procedure) =>
+  readdirSync(`content/checkpoints/${procedure}`).map((file) => {
+    const front = readFileSync(`content/checkpoints/${procedure}/${file}`, 'utf8').split('---')[1] ?? '';
+    return { name: `${procedure}/${file}`, ids: (parse(front) as Front).checkpoints.map(({ id }) => id) };
+  }),
+);
+const checkpoints = new Set(pages.flatMap(({ ids }) => ids));
+
+it('has ids that are used once, and safe as file names', () => {
+  const ids = SCENES.map(({ id }) => id);
+  expect(new Set(ids).size).toBe(ids.length);
+  for (const id of ids) expect(id).toMatch(/^[a-z]+(-[a-z]+)*$/);
+});
+
+it('draws checkpoints that exist, eye cards and rehearsals', () => {
+  expect(pages).toHaveLength(31);
+  for (const { id } of SCENES) if (!/^(eye|rehearsal)-/.test(id)) expect(checkpoints, id).toContain(id);
+});
+
+it('gives a drawing by id, and none for what is not drawn', () => {
+  expect(sceneOfId('rhexis-regrasp')?.title).toBe('Taken again, close to the point where it tears');
+  expect(eyeDrawing('rhexis-regrasp')).toContain('<svg');
+  expect(eyeDrawing('rhexis-regrasp', { small: true })).not.toBe(eyeDrawing('rhexis-regrasp'));
+  expect(eyeDrawing('of-nothing')).toBeNull();
+  expect(Object.keys(eyeDrawings(['rhexis-regrasp', 'of-nothing', 'hydro-press']))).toEqual([
+    'rhexis-regrasp',
+    'hydro-press',
+  ]);
+});
