@@ -3,7 +3,7 @@ import { oddInFile } from '../lib/rooms/cases/odd-times';
 import type { AuditReading } from '../lib/intake';
 import type { Problem } from '../lib/model';
 import { atOnce } from '../lib/turns';
-import { plainBlanks } from '../lib/words';
+import { plainBlanks } from '../lib/format';
 import { loadGuidance, loadProcedures } from '../lib/server/content/library';
 import { readOptions, USAGE, type Options } from './options';
 import { problemJson, problemLines, understood } from './print';

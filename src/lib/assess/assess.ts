@@ -18,7 +18,7 @@ import { countWords } from '../words/reported-result';
 import { ENGINE } from './engine';
 import { recordFromReading, type ReadRecord } from './from-reading';
 import { guidanceFor } from './guidance-for';
-import { counted } from '../words';
+import { counted } from '../format';
 import { safetyWords, type SafetyWords } from '../words/safety';
 import { suggestionFor } from './suggest';
 

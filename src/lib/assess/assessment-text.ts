@@ -1,4 +1,5 @@
-import { clock, counted, firstWords, lastingWords, prose, suggestionWords, timesAsLong } from '../words';
+import { clock, counted, prose, timesAsLong } from '../format';
+import { firstWords, lastingWords, suggestionWords } from '../words';
 import { effectRows, saidOfResult } from '../words/reported-result';
 import type { Assessed, GoalResult } from './assess';
 

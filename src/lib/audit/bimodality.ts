@@ -1,3 +1,4 @@
+import { plainBlanks, prose } from '../format';
 import { dip } from './dip';
 import { groupEffect } from './group-effect';
 import type { PatternTest } from './pattern-test';
@@ -47,7 +48,7 @@ export function bimodalityTest(stepId: string, log: Float64Array, seconds: Float
   const n = sorted.length;
   if (n < auditThresholds.bimodalityFrom) return null;
   const split = bestSplit(sorted);
-  const middle = (values: Float64Array) => timeWords(Math.exp(values[values.length >> 1]!));
+  const middle = (values: Float64Array) => plainBlanks(prose(Math.exp(values[values.length >> 1]!)));
   const [shorter, longer] = [sorted.slice(0, split), sorted.slice(split)];
   // Two groups that read alike are none: equal times, or whole seconds of one length.
   if (middle(shorter) === middle(longer)) return null;
@@ -62,13 +63,6 @@ export function bimodalityTest(stepId: string, log: Float64Array, seconds: Float
     p: dipTail(Math.sqrt(n) * dip(sorted)),
     effect: () => groupEffect(longer, shorter),
   };
-}
-
-/** Seconds as prose, as the screens write them; the words themselves lie further left. */
-function timeWords(seconds: number): string {
-  const whole = Math.round(seconds);
-  const rest = whole % 60;
-  return whole < 60 ? `${whole} s` : `${Math.floor(whole / 60)} min${rest === 0 ? '' : ` ${rest} s`}`;
 }
 
 /** Where to cut so that the two groups are furthest apart for their sizes (largest sum of squares between them). */

@@ -1,5 +1,5 @@
 import { fisherZ, median, normalCdf, spearman } from '../statistics';
-import { inSentence } from './fact-words';
+import { inSentence } from '../format';
 import { groupEffect } from './group-effect';
 import type { PatternTest } from './pattern-test';
 import { auditThresholds } from './thresholds';

@@ -2,7 +2,7 @@ import { median, robustScale } from '../statistics';
 import type { Case, Problem, Procedure } from '../model';
 import { mapped, scaled, type Work } from '../turns';
 import { inOrder } from './counted-cases';
-import { inSentence } from './fact-words';
+import { inSentence } from '../format';
 import { asChosen, stepsOf, type StepChoice } from './merged-steps';
 import { spanOf, stepSecondsOf } from './step-time';
 import { auditThresholds } from './thresholds';

@@ -9,4 +9,3 @@ export * from './merged-steps';
 export { auditThresholds } from './thresholds';
 export * from './pair';
 export * from './data-queries';
-export * from './fact-words';

@@ -3,7 +3,7 @@ import type { Case, ListRecord, Procedure, Step } from '../model';
 import { adjustForEye } from './adjust-for-eye';
 import { countedCases, latestShown } from './counted-cases';
 import { factOf } from './eye-coding';
-import { factPhrase } from './fact-words';
+import { factPhrase } from '../format';
 import { asChosen, stepsOf, type StepChoice } from './merged-steps';
 import { stepOf } from './step-point';
 import { stepTable } from './step-table';

@@ -1,7 +1,7 @@
 import { median } from '../statistics';
 import type { EyeFact, ListRecord } from '../model';
 import { factOf } from './eye-coding';
-import { factPhrase, inSentence } from './fact-words';
+import { factPhrase, inSentence } from '../format';
 import { auditThresholds } from './thresholds';
 import type { Pattern, StepTable } from './types';
 

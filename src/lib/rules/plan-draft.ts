@@ -1,4 +1,4 @@
-import { inSentence } from '../audit/fact-words';
+import { inSentence } from '../format';
 import { defaultDrill, defaultStop } from './defaults';
 import type { Measure, Rule } from './rule';
 import { safetyRules } from './rules-safety';

@@ -1,4 +1,4 @@
-import { inSentence } from '../audit/fact-words';
+import { inSentence } from '../format';
 import { listed } from './plain-numbers';
 import { yes, type Rule } from './rule';
 import { rulesThresholds } from './thresholds';

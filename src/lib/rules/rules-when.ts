@@ -1,5 +1,5 @@
 import type { Pattern } from '../audit/types';
-import { inSentence } from '../audit/fact-words';
+import { inSentence } from '../format';
 import { shortRatio } from './plain-numbers';
 import { yes, type Rule } from './rule';
 import type { StepFacts } from './types';

@@ -1,5 +1,5 @@
 import type { Audit, StepAudit } from '../audit/types';
-import { inSentence } from '../audit/fact-words';
+import { inSentence } from '../format';
 import { ofHundred, othersCases, shortRatio, shortSeconds } from './plain-numbers';
 import { shareOn, type StandingView } from './standing';
 

@@ -1,5 +1,5 @@
 import type { Audit, StepAudit } from '../audit/types';
-import { inSentence } from '../audit/fact-words';
+import { inSentence } from '../format';
 import { listed, ofHundred } from './plain-numbers';
 import { safetyFirst } from './safety-first';
 import { shareOn, standingOn, standingViews, type Standing, type StandingView } from './standing';

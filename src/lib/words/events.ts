@@ -1,4 +1,4 @@
-import { capital, counted, inHundred } from './share';
+import { capital, counted, inHundred } from '../format';
 
 /**
  * What can be said of events. `cases`: how many operations the sentence speaks of; `answered`: in how many

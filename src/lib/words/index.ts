@@ -1,5 +1,4 @@
-export * from './duration';
-export * from './share';
+export * from './others-cases';
 export * from './certainty';
 export * from './result';
 export * from './events';

@@ -1,7 +1,7 @@
 import type { GoalWindow } from '../practice';
 import type { Measure, Outcome } from '../model';
 import { resultWords } from './result';
-import { counted, lessOrMore, listed, rangeOfRatios } from './share';
+import { counted, lessOrMore, listed, rangeOfRatios } from '../format';
 import { leftOutWords } from './left-out';
 import { SHORTER_WRONG_PER_HUNDRED } from './error-rates';
 

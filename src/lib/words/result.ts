@@ -1,6 +1,6 @@
 import type { Lasting, Outcome, ResultKind } from '../model';
-import { prose } from './duration';
-import { capital, inSentence, lessOrMore, ofHundred, rangeOfRatios, timesInTen } from './share';
+import { prose } from '../format';
+import { capital, inSentence, lessOrMore, ofHundred, rangeOfRatios, timesInTen } from '../format';
 
 export type ResultWords = {
   /** The bold first words: what the twenty show. */

@@ -1,7 +1,7 @@
 import type { Case, ListRecord } from '../model';
 import { eventBounds, eventTally } from '../safety';
 import { eventWords } from './events';
-import { counted } from './share';
+import { counted } from '../format';
 
 export type SafetyWords = { head: string; sentences: string[] };
 

@@ -1,7 +1,8 @@
 import type { Audit, Enough } from '../audit/types';
-import { prose } from './duration';
+import { prose } from '../format';
 import { cameFirst } from './result';
-import { capital, counted, inSentence, listed, ofHundred, othersCases, timesAsLong } from './share';
+import { capital, counted, inSentence, listed, ofHundred, timesAsLong } from '../format';
+import { othersCases } from './others-cases';
 
 type View = 'seconds' | 'spread' | 'reference';
 

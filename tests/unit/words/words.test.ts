@@ -1,24 +1,26 @@
 import { describe, expect, it } from 'vitest';
 import type { Effect, Outcome } from '../../../src/lib/model';
 import {
-  othersCases,
-  stepEventWords,
-  CERTAINTY,
   clock,
-  eventWords,
-  firstWords,
   inHundred,
   plainBlanks,
   timesAsLong,
-  lastingWords,
   lessOrMore,
   ofHundred,
-  powerWords,
   prose,
   rangeOfRatios,
+  timesInTen,
+} from '../../../src/lib/format';
+import {
+  othersCases,
+  stepEventWords,
+  CERTAINTY,
+  eventWords,
+  firstWords,
+  lastingWords,
+  powerWords,
   resultWords,
   takeoverWords,
-  timesInTen,
 } from '../../../src/lib/words';
 
 const effect = (estimate: number, low: number, high: number): Effect => ({

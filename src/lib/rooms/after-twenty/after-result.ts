@@ -1,6 +1,6 @@
 import type { GoalWindow } from '../../practice';
 import type { Lasting, Outcome } from '../../model';
-import { lessOrMore } from '../../words';
+import { lessOrMore } from '../../format';
 import { effectRows, saidOfResult, type EffectRow, type ResultWordsView } from '../../words/reported-result';
 
 type HowMade = 'result' | 'steadier' | 'error-rates' | 'monitor';

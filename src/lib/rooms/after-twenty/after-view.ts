@@ -1,7 +1,8 @@
 import { casesWithIds, type ChartSeries } from '../../practice';
 import type { Goal, Lasting, SurgeonRecord } from '../../model';
 import { listsOf } from '../../safety';
-import { counted, lastingWords, shortTimesWords } from '../../words';
+import { counted } from '../../format';
+import { lastingWords, shortTimesWords } from '../../words';
 import { runView, windowLabel, type RunParts } from './after-chart';
 import { runParts } from './run-parts';
 import { chartTitle, resultView, type ResultView } from './after-result';

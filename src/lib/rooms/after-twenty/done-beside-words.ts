@@ -1,6 +1,6 @@
 import { doneBeside, type ChartSeries } from '../../practice';
 import type { Goal, Reflection } from '../../model';
-import { lessOrMore, rangeOfRatios } from '../../words';
+import { lessOrMore, rangeOfRatios } from '../../format';
 import { latestAnswers } from './done-cells';
 
 /**

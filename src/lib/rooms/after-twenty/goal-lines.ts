@@ -1,5 +1,6 @@
 import type { Goal, Lasting, SurgeonRecord } from '../../model';
-import { inSentence, lastingWords } from '../../words';
+import { inSentence } from '../../format';
+import { lastingWords } from '../../words';
 import { reportedResult } from '../../words/reported-result';
 import { stageWords, stagedGoal, goalStanding } from '../goals/goal-standing';
 import type { GoalState } from '../goals/goal-state';

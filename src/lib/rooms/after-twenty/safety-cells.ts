@@ -1,6 +1,6 @@
 import type { Case, Event, ListRecord, Procedure, SurgeonRecord } from '../../model';
 import { listsOf, untimedOfList } from '../../safety';
-import { counted } from '../../words';
+import { counted } from '../../format';
 import { cellOf, type CellRowView } from './done-cells';
 import type { GoalState } from '../goals/goal-state';
 import { safetyOfGoal } from './safety-of-goal';

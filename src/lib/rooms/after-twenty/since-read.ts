@@ -1,6 +1,6 @@
 import type { Case, Outcome, StoredResult } from '../../model';
 import { casesWithIds, hashOfCases } from '../../practice';
-import { capital, counted, lessOrMore, listed, rangeOfRatios } from '../../words';
+import { capital, counted, lessOrMore, listed, rangeOfRatios } from '../../format';
 import type { GoalState } from '../goals/goal-state';
 
 /** One thing that changed; the codes of its cases stay on the surgeon's own pages. */

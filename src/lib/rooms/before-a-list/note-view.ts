@@ -1,5 +1,5 @@
 import type { Goal, Procedure } from '../../model';
-import { capital } from '../../words';
+import { capital } from '../../format';
 
 /** The note for the list: words only. No field of this type may ever hold a duration (a test reads them all). */
 export type NoteView = {

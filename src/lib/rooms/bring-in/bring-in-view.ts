@@ -1,6 +1,6 @@
 import type { AuditReading, Mapping, Question } from '../../intake';
 import type { Problem, Procedure, SurgeonRecord } from '../../model';
-import { capital, counted, listed } from '../../words';
+import { capital, counted, listed } from '../../format';
 import { importPlan, keepsNew, type ImportPlan } from './import-plan';
 import { accountWords, landsWords, reviewedWords, takeWords } from './import-words';
 import { problemLines, type ProblemList } from './problem-lines';

@@ -1,6 +1,6 @@
 import type { AuditReading } from '../../intake';
 import type { ListRecord } from '../../model';
-import { capital, counted, listed } from '../../words';
+import { capital, counted, listed } from '../../format';
 import type { ImportPlan } from './import-plan';
 import { listTitle } from '../forms/when-words';
 

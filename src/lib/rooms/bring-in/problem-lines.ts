@@ -1,5 +1,5 @@
 import type { Problem } from '../../model';
-import { capital } from '../../words';
+import { capital } from '../../format';
 
 export type ProblemList = {
   /** Problems, not lines: rows with one and the same trouble share a line. */

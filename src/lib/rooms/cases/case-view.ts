@@ -1,7 +1,7 @@
 import { stepSecondsOf, waitingOf, timesReturnedTo } from '../../audit';
 import { hasClockReadings } from '../../intake';
 import { type Case, type Event, type Hands, type Procedure, procedureOf, type SurgeonRecord } from '../../model';
-import { clock } from '../../words';
+import { clock } from '../../format';
 import { leftOutWords } from '../../words/left-out';
 import { caseSummary, stretchesInOrder, type CaseSummary } from './case-summary';
 import { leavesWith } from './erase-words';

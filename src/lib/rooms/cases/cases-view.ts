@@ -1,5 +1,5 @@
 import { type Case, type ListRecord, procedureOf, type SurgeonRecord } from '../../model';
-import { counted } from '../../words';
+import { counted } from '../../format';
 import { leftOutWords } from '../../words/left-out';
 import { caseSummary, type CaseSummary } from './case-summary';
 import { factsLine, missingFacts } from '../forms/eye-fields';

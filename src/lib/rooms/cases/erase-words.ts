@@ -8,7 +8,7 @@ import {
   type SurgeonRecord,
 } from '../../model';
 import { spanOfCases } from '../../practice';
-import { counted, listed } from '../../words';
+import { counted, listed } from '../../format';
 import { eventWordsOf } from '../forms/event-fields';
 import { type GoalStanding, goalWindow } from '../goals/goal-standing';
 

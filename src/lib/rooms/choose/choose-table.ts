@@ -1,5 +1,5 @@
 import type { Audit, StepAudit } from '../../audit';
-import { clock, lessOrMore, rangeOfRatios } from '../../words';
+import { clock, lessOrMore, rangeOfRatios } from '../../format';
 
 /** The page on how a number of this room is made. */
 export type HowMade =

@@ -1,17 +1,8 @@
 import type { Audit, StepAudit } from '../../audit';
 import { rulesThresholds } from '../../rules';
 import type { Suggestion } from '../../rules/types';
-import {
-  clock,
-  counted,
-  firstOn,
-  firstWords,
-  inSentence,
-  othersCases,
-  prose,
-  suggestionWords,
-  viewTitle,
-} from '../../words';
+import { clock, counted, inSentence, prose } from '../../format';
+import { firstOn, firstWords, othersCases, suggestionWords, viewTitle } from '../../words';
 import { chooseTable, differenceInstead, hasReference, type ChooseTable, type HowMade } from './choose-table';
 
 export const VIEWS = ['seconds', 'spread', 'reference'] as const;

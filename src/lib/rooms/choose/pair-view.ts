@@ -1,6 +1,6 @@
 import { pairOf, type PairCase } from '../../audit/pair';
 import type { Case, ListRecord, Procedure } from '../../model';
-import { clock, listed } from '../../words';
+import { clock, listed } from '../../format';
 
 export type PairCaseView = { title: string; code: string; href: string; where: string; because: string };
 export type PairView =

@@ -1,7 +1,8 @@
 import type { StepAudit } from '../../audit';
 import type { Case, Procedure, Step } from '../../model';
 import { eventBounds, eventTally, withEventsOf } from '../../safety';
-import { inSentence, listed, ofHundred, prose, stepEventWords } from '../../words';
+import { inSentence, listed, ofHundred, prose } from '../../format';
+import { stepEventWords } from '../../words';
 
 /** A sentence with its number, and the page on how that is made. */
 export type StepCount = { sentence: string; how: 'returned-to' | 'waiting' | 'events' | 'step-time' };

@@ -1,4 +1,4 @@
-import { counted, inSentence } from '../../words';
+import { counted, inSentence } from '../../format';
 import type { GoalLine } from '../after-twenty/goal-lines';
 
 /** A goal told beside its step, with where it is seen whole. */

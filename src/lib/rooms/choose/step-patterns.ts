@@ -1,5 +1,5 @@
 import type { Audit, Pattern } from '../../audit';
-import { counted, listed, timesAsLong } from '../../words';
+import { counted, listed, timesAsLong } from '../../format';
 import type { EffectRow } from '../../words/reported-result';
 
 /** Below this the panel says that only very large differences would show. */

@@ -1,7 +1,8 @@
 import type { Audit, StepAudit } from '../../audit';
 import type { Case, Procedure } from '../../model';
 import type { Guidance } from '../../rules/types';
-import { counted, clock, othersCases, prose, timesAsLong } from '../../words';
+import { counted, clock, prose, timesAsLong } from '../../format';
+import { othersCases } from '../../words';
 import { lanesOf, notAsked, type Lane } from '../after-twenty/after-chart';
 import type { View } from './choose-view';
 import { stepCounts, type StepCount } from './step-counts';

@@ -1,7 +1,7 @@
 import { countedCases, latestShown } from '../../audit';
 import type { Case, Procedure } from '../../model';
 import { median } from '../../statistics';
-import { counted, prose } from '../../words';
+import { counted, prose } from '../../format';
 
 /** The note on waiting for the team: reasons alone. Nothing in it tells who, when, on which shift or how far into a list. */
 export type WaitingNote = {

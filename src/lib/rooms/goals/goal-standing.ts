@@ -8,7 +8,7 @@ import {
   procedureOf,
 } from '../../model';
 import { windowOf, type GoalWindow, type Look } from '../../practice';
-import { capital, inSentence } from '../../words';
+import { capital, inSentence } from '../../format';
 
 /** What a window is counted from. */
 export type Windowed = Pick<SurgeonRecord, 'goals' | 'cases' | 'lists' | 'procedures' | 'profile' | 'results'>;

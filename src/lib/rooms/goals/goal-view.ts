@@ -1,5 +1,5 @@
 import { type Goal, type Measure, procedureOf, type SurgeonRecord } from '../../model';
-import { counted, inSentence } from '../../words';
+import { counted, inSentence } from '../../format';
 import { instantWords } from '../forms/when-words';
 
 export type GoalView = {

@@ -1,5 +1,5 @@
 import { type Case, type ListRecord, type Procedure, procedureOf, type SurgeonRecord } from '../../model';
-import { counted } from '../../words';
+import { counted } from '../../format';
 import { waitsForReview } from '../cases/case-view';
 import { eventWordsOf, noticedOptions, reviewWords } from '../forms/event-fields';
 import { AS_USUAL, eyeFields, factTexts, usualTexts, type EyeFields } from '../forms/eye-fields';

@@ -1,7 +1,7 @@
 import { textOf, wholeOf, type FieldError, type Fields } from '../forms/fields';
 import { whenFromText } from '../forms/list-fields';
 import { whenWords } from '../forms/when-words';
-import { capital, counted } from '../../words';
+import { capital, counted } from '../../format';
 import type { When } from '../../model';
 import { planKey, plannedPositions, type TimingPlan } from './timing-plan';
 

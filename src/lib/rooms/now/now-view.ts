@@ -1,7 +1,8 @@
 import type { Enough } from '../../audit/types';
 import type { Goal, SurgeonRecord } from '../../model';
 import type { Suggestion } from '../../rules/types';
-import { capital, counted, enoughWords, inSentence } from '../../words';
+import { capital, counted, inSentence } from '../../format';
+import { enoughWords } from '../../words';
 import { eventKindWords } from '../forms/event-fields';
 import { goalInOneLine, retiredWords, openGoals, type StagedGoal } from '../goals/goal-standing';
 import { waitingForReview } from '../reflect/reflect-view';

@@ -1,4 +1,4 @@
-import { listed } from '../../words';
+import { listed } from '../../format';
 import type { SurgeonRecord } from '../../model';
 import { listTitle } from '../forms/when-words';
 

@@ -1,7 +1,8 @@
 import type { StartedGoal } from '../../practice';
 import type { Goal, Measure, OwnCheckpoint, Procedure, Step } from '../../model';
 import type { Guidance, PlanDraft } from '../../rules/types';
-import { counted, inSentence, listed, powerWords, prose } from '../../words';
+import { counted, inSentence, listed, prose, timesInTen } from '../../format';
+import { powerWords } from '../../words';
 
 export type PlanView = {
   step: { id: string; label: string };
@@ -154,17 +155,8 @@ function powerSentences({ steer, fifth, tenth, coarse }: NonNullable<StartedGoal
     `These chances are themselves not sharp: for a fifth in twenty cases, ${inTen(fifth.twenty)}.`,
     ...(steer
       ? [
-          `Reaching the lower end of the expected range would be seen in twenty cases ${timesWords(steer.twenty.chance)}, in forty ${timesWords(steer.forty.chance)}.`,
+          `Reaching the lower end of the expected range would be seen in twenty cases ${timesInTen(steer.twenty.chance)}, in forty ${timesInTen(steer.forty.chance)}.`,
         ]
       : []),
   ];
-}
-
-function timesWords(chance: number): string {
-  const tenths = Math.round(chance * 10);
-  return tenths <= 0
-    ? 'less than 1 time in 10'
-    : tenths >= 10
-      ? 'more than 9 times in 10'
-      : `about ${tenths} ${tenths === 1 ? 'time' : 'times'} in 10`;
 }

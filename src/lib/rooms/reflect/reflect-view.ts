@@ -1,5 +1,5 @@
 import type { Case, CheckpointAnswer, Goal, ListRecord, Procedure, Reflection, SurgeonRecord } from '../../model';
-import { capital } from '../../words';
+import { capital } from '../../format';
 import { goalWindow } from '../goals/goal-standing';
 import { instantWords, listTitle } from '../forms/when-words';
 

@@ -1,6 +1,7 @@
 import type { Goal, Lasting, StoredResult } from '../../model';
 import type { ShortTimes } from '../../practice';
-import { capital, counted, lastingWords, shortTimesWords } from '../../words';
+import { capital, counted } from '../../format';
+import { lastingWords, shortTimesWords } from '../../words';
 import { reportedResult } from '../../words/reported-result';
 import { doneRows } from '../after-twenty/done-cells';
 import { shortTimesState, type GoalState } from '../goals/goal-state';

@@ -1,5 +1,5 @@
 import type { Goal } from '../../model';
-import { counted } from '../../words';
+import { counted } from '../../format';
 import { monthWords } from '../forms/when-words';
 import { linesOf, lineText, safetyOfTime, sinceFigures, ticked } from './parts';
 import { FOOTNOTES, type ReportRecord, type ReportView } from './report';

@@ -1,6 +1,7 @@
 import { type Erased, type Goal, type ListRecord, type Reflection, procedureOf } from '../../model';
 import { takeovers, takeoversOfAny, type Takeovers } from '../../safety';
-import { inSentence, listed, takeoverWords } from '../../words';
+import { inSentence, listed } from '../../format';
+import { takeoverWords } from '../../words';
 import { erasedIn, erasedOfLists } from '../cases/erase-words';
 import type { GoalLine } from '../after-twenty/goal-lines';
 import type { GoalState } from '../goals/goal-state';

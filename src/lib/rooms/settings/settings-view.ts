@@ -1,5 +1,5 @@
 import type { Procedure, ReferenceSet, SurgeonRecord } from '../../model';
-import { counted, inHundred } from '../../words';
+import { counted, inHundred } from '../../format';
 import { textOf, wholeOf, type FieldError, type Fields } from '../forms/fields';
 import { instantWords } from '../forms/when-words';
 

@@ -1,5 +1,5 @@
 import { error } from '@sveltejs/kit';
-import { plainBlanks } from '$lib/words';
+import { plainBlanks } from '$lib/format';
 import { reportOf } from '$lib/server/report';
 import type { RequestHandler } from './$types';
 

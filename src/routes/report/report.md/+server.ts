@@ -1,6 +1,6 @@
 import { error } from '@sveltejs/kit';
 import { reportMarkdown } from '$lib/rooms/report';
-import { plainBlanks } from '$lib/words';
+import { plainBlanks } from '$lib/format';
 import { reportOf } from '$lib/server/report';
 import type { RequestHandler } from './$types';
 

@@ -2,7 +2,7 @@ import type { EyeFact, Procedure } from '../../../model';
 import { textOf, textsOf, type FieldError, type Fields } from '../../forms/fields';
 import { namesFrom, namesText } from './lines';
 import type { Renamed } from './problems';
-import { capital } from '../../../words';
+import { capital } from '../../../format';
 import { enteredWords } from './procedures-view';
 import { slugFrom } from './slug-from';
 import type { ProcedureUse } from './use';

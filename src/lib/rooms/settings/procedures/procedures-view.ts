@@ -1,5 +1,5 @@
 import type { EyeFact, Procedure, SurgeonRecord } from '../../../model';
-import { counted } from '../../../words';
+import { counted } from '../../../format';
 import { asShipped, sameProcedure } from './as-shipped';
 import { namesText } from './lines';
 import { takingOut } from './steps';

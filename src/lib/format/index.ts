@@ -1,0 +1,5 @@
+export * from './duration';
+export * from './ratio';
+export * from './share';
+export * from './text';
+export * from './fact';
