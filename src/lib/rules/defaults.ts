@@ -10,4 +10,6 @@ export const defaultDrill = {
   where: 'video',
   minutes: 15,
   do: 'Watch a smooth and a longer recording of this step, one after the other, and write down what was different before the difference shows.',
+  passed: 'Three pairs in which you can point to the frame where the two part.',
+  fits: [],
 } as const;

@@ -1,4 +1,5 @@
 export * from './types';
+export * from './fits';
 export * from './step-safety';
 export * from './suggestion';
 export { rulesThresholds } from './thresholds';

@@ -1,3 +1,4 @@
+import type { Fit } from './fits';
 import type { StepFacts } from './types';
 
 export type Measure = 'time' | 'steadiness' | 'checkpoints' | 'safety';
@@ -10,7 +11,7 @@ export type Rule = {
   /** 0 when the pattern is not there; else above 0, larger the clearer. Only compared within a tier. */
   when: (facts: StepFacts) => number;
   /** Checkpoints written for these patterns are given. */
-  fits: readonly string[];
+  fits: readonly Fit[];
   /** Beside the step's own reminders. */
   reminders?: readonly string[];
   /** Measures this pattern speaks for, best first. */

@@ -21,7 +21,7 @@ export const safetyRules: readonly Rule[] = [
     id: 'event',
     tier: 0,
     when: (facts) => yes(isSafetyGoal(facts), 3),
-    fits: ['kept-parts'],
+    fits: ['protected-parts'],
     reminders: ['Look at the case with a senior colleague before you plan anything else on this step.'],
     measures: ['safety'],
     never: ['time', 'steadiness', 'checkpoints'],
@@ -34,7 +34,7 @@ export const safetyRules: readonly Rule[] = [
     id: 'event-recent',
     tier: 0,
     when: (facts) => yes(!isSafetyGoal(facts) && isQuiet(facts), 3),
-    fits: ['kept-parts'],
+    fits: ['protected-parts'],
     measures: ['checkpoints', 'safety'],
     never: ['time'],
     because: ({ step, safety }) =>
@@ -44,7 +44,7 @@ export const safetyRules: readonly Rule[] = [
     id: 'kept-parts',
     tier: 0,
     when: (facts) => yes(missed(facts).length > 0, 2),
-    fits: ['kept-parts'],
+    fits: ['protected-parts'],
     measures: ['checkpoints'],
     because: (facts) =>
       `${listed(missed(facts).map(({ label, seen, looked }) => `${label}: seen in ${seen} of ${looked} cases`))}. These come first.`,

@@ -22,7 +22,7 @@ export const whatRules: readonly Rule[] = [
     tier: 1,
     when: ({ step }) =>
       yes((step.returnedToPerCase ?? 0) >= rulesThresholds.wentBackOften, step.returnedToPerCase ?? 0),
-    fits: ['went-back'],
+    fits: ['returned-to'],
     because: ({ step }) =>
       `You went back to ${inSentence(step.label)} ${step.returnedToPerCase?.toFixed(1)} times a case: the end point was often not reached the first time.`,
   },

@@ -75,7 +75,7 @@ export const whenRules: readonly Rule[] = [
     id: 'two-humps',
     tier: 1,
     when: (facts) => strongest(longerWith(facts, 'bimodality')),
-    fits: ['two-humps'],
+    fits: ['bimodality'],
     measures: ['steadiness'],
     because: (facts) =>
       said(

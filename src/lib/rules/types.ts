@@ -1,4 +1,5 @@
 import type { Pattern, StepAudit } from '../audit/types';
+import type { EyeFit, Fit } from './fits';
 
 /** What the record suggests, as data; words/ turns it into sentences. */
 export type Suggestion = {
@@ -24,7 +25,7 @@ export type PlanDraft = {
   checkpoints: readonly (Reason & { look: string; why: string })[];
   reminders: readonly string[];
   stop: readonly string[];
-  drills: readonly { id: string; where: string; minutes: number; do: string; because: string }[];
+  drills: readonly { id: string; where: string; minutes: number; do: string; passed: string; because: string }[];
   /** Earlier steps to look at first, by association only. */
   earlierFirst: readonly { stepId: string; because: string }[];
   /** Kept parts to watch, least often seen first; at least one where the step has kept parts. */
@@ -34,21 +35,32 @@ export type PlanDraft = {
   because: readonly Reason[];
 };
 
+export type Source =
+  { mark: string; kind: 'published' | 'from-memory'; ref: string } | { mark: 'c'; kind: 'common-practice' };
+
 /** A step's written guidance, as content hands it in (an argument: rules read no files). */
 export type Guidance = {
   procedureId: string;
   step: string;
   title: string;
   aim: string;
-  keep: readonly string[];
-  checkpoints: readonly { id: string; look: string; why: string; fits: readonly string[] }[];
+  /** Parts and checks that are never shortened. */
+  protectedParts: readonly string[];
+  /** `notFor`: kinds of eye in which the checkpoint would be wrong, so that no rule gives it there. */
+  checkpoints: readonly { id: string; look: string; why: string; fits: readonly Fit[]; notFor: readonly EyeFit[] }[];
   reminders: readonly string[];
   stop: readonly string[];
   earlier: readonly string[];
-  drills: readonly { id: string; where: string; minutes: number; do: string }[];
-  sources: readonly { kind: 'published' | 'common-practice' | 'from-memory'; ref?: string }[];
+  /** `passed`: what counts as done, as a rule three in a row. */
+  drills: readonly { id: string; where: string; minutes: number; do: string; passed: string; fits: readonly Fit[] }[];
+  /** Each with the mark by which a sentence cites it: p1, m1, c. */
+  sources: readonly Source[];
+  /** A blank table to fill in on paper for the surgeon's own machine. */
+  worksheet: { title: string; lead: string; columns: readonly string[]; rows: readonly string[] } | null;
   reviewed: string | null;
-  /** Markdown body: the short read. */
+  /** Texts above that cite a source, as they are in the file: without marks → with their marks. */
+  marked: Readonly<Record<string, string>>;
+  /** Markdown body, with its marks: the short read. */
   body: string;
 };
 

@@ -18,6 +18,7 @@ export const load: PageServerLoad = async ({ locals }) => {
       foot: cautions['note-for-the-list'].paragraphs,
       generalLead: cautions['general-note'].paragraphs[0] ?? '',
       generalPoints: cautions['general-note'].points,
+      rupture: cautions['capsule-rupture'].paragraphs,
     }),
   };
 };

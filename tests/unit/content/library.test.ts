@@ -5,6 +5,7 @@ import {
   loadMethodPages,
   loadProcedures,
   renderMarkdown,
+  renderShortRead,
 } from '../../../src/lib/server/content';
 import { durationIn } from '../../../src/lib/words/note-durations';
 import { DURATION, FORBIDDEN, PRACTISE } from './forbidden';
@@ -27,6 +28,7 @@ describe('what ships', () => {
   it('renders every short read and every method page without a stray bracket', () => {
     for (const { body } of [...loadGuidance(), ...loadMethodPages()])
       expect(renderMarkdown(body)).not.toContain('&lt;');
+    for (const { body } of loadGuidance()) expect(renderShortRead(body)).not.toMatch(/\[[cpm]\d?\]/);
   });
 });
 
@@ -74,6 +76,11 @@ describe('standing texts', () => {
       'In many places your employer, not you, decides whether such a record may be kept on your own computer. Ask before you start. Private practice: you are responsible yourself.',
     ],
     ['monitor-signal', 0, 'Talk to your supervisor or clinical lead before your next list. The goal is paused.'],
+    [
+      'capsule-rupture',
+      0,
+      'If I suspect a ruptured capsule or see vitreous, then I hold still, keep irrigating, stop aspirating, inject OVD through the side port before anything leaves the eye, call for help and follow our protocol.',
+    ],
     ['waiting', 0, 'Waiting is not a fault, and part of it is checking.'],
   ] as const)('%s, paragraph %i, stands as agreed', (name, paragraph, text) => {
     expect(cautions[name].paragraphs[paragraph]).toBe(text);
@@ -86,7 +93,7 @@ describe('standing texts', () => {
   });
 
   it('has three things on the general note, without a time in any of them', () => {
-    const { points } = cautions['general-note'];
+    const points = [...cautions['general-note'].points, ...cautions['capsule-rupture'].paragraphs];
     expect(points).toHaveLength(3);
     for (const point of points) {
       expect(point).not.toMatch(DURATION);

@@ -1,9 +1,10 @@
 import type { Guidance } from '../../../src/lib/rules/types';
+import { withoutMarks } from '../../../src/lib/server/content/source-marks';
 
 /** What goes on the note for the list: no time may stand in it. */
 export const noteTexts = (page: Guidance): string[] => [
   page.aim,
-  ...page.keep,
+  ...page.protectedParts,
   ...page.checkpoints.flatMap(({ look, why }) => [look, why]),
   ...page.reminders,
   ...page.stop,
@@ -13,7 +14,15 @@ export const noteTexts = (page: Guidance): string[] => [
 export const allTexts = (page: Guidance): string[] => [
   page.title,
   ...noteTexts(page),
-  ...page.drills.map((drill) => drill.do),
+  ...page.drills.flatMap((drill) => [drill.do, drill.passed]),
+  withoutMarks(page.body),
+];
+
+/** Every text of a page as it stands in the file, with its source marks. */
+export const markedTexts = (page: Guidance): string[] => [
+  ...[...noteTexts(page), ...page.drills.flatMap((drill) => [drill.do, drill.passed])].map(
+    (text) => page.marked[text] ?? text,
+  ),
   page.body,
 ];
 

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { renderLine, renderShortRead } from '../../../src/lib/server/content/render-guidance';
 import { renderMarkdown } from '../../../src/lib/server/content/render-markdown';
 import { renderOwnMarkdown } from '../../../src/lib/server/content/render-own-markdown';
 import { safeLink } from '../../../src/lib/server/content/safe-link';
@@ -105,5 +106,20 @@ describe('renderMarkdown', () => {
     const first = renderMarkdown('[a][1] *b*');
     renderMarkdown('[1]: https://a.example');
     expect(renderMarkdown('[a][1] *b*')).toBe(first);
+  });
+});
+
+describe('source marks', () => {
+  it('become links to the list of sources, inside their sentence', () => {
+    expect(renderShortRead('Of 20 eyes, 2 leaked [p1] [m1].', '/checkpoints/a/b')).toBe(
+      '<p>Of 20 eyes, 2 leaked<sup class="mark"><a href="/checkpoints/a/b#source-p1" aria-label="source p1">p1</a></sup><sup class="mark"><a href="/checkpoints/a/b#source-m1" aria-label="source m1">m1</a></sup>.</p>\n',
+    );
+  });
+
+  it('stand on a line that has them, and a line is never run as markup', () => {
+    expect(renderLine('6 mm <b>.', { '6 mm <b>.': '6 mm <b> [c].' })).toBe(
+      '6 mm &lt;b&gt;<sup class="mark"><a href="#source-c" aria-label="source c">c</a></sup>.',
+    );
+    expect(renderLine('constructor', {})).toBe('constructor');
   });
 });

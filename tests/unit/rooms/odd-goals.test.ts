@@ -233,7 +233,7 @@ describe('a goal on a step that was retired', () => {
   it('keeps its name on the note for the list and on the plan', () => {
     const record = retiredIn(recordOf(53));
     const [goal] = record.goals;
-    const texts = { standing: [], foot: [], generalLead: '', generalPoints: [] };
+    const texts = { standing: [], foot: [], generalLead: '', generalPoints: [], rupture: [] };
     const { label } = operation.steps.find(({ id }) => id === 'practised')!;
     expect(noteViews(record.goals, record.procedures, texts)).toMatchObject([{ kind: 'goal', title: label }]);
     expect(goalView(goal!, record)).toMatchObject({ step: label, lead: expect.stringContaining('Running.') });

@@ -25,6 +25,7 @@ const texts = {
   foot: cautions['note-for-the-list'].paragraphs,
   generalLead: cautions['general-note'].paragraphs[0] ?? '',
   generalPoints: cautions['general-note'].points,
+  rupture: cautions['capsule-rupture'].paragraphs,
 };
 const allWords = (value: unknown): string[] =>
   typeof value === 'string'

@@ -82,28 +82,38 @@ export function pattern(stepId: string, more: Partial<Pattern> = {}): Pattern {
 export const noEvents: SafetyFacts = { steps: [], monitorSignalled: false, unreviewedElsewhere: 0 };
 
 export function guidance(stepId: string, more: Partial<Guidance> = {}): Guidance {
-  const fits = ['longer', 'varies', 'went-back', 'hard-eyes', 'late-in-list', 'kept-parts'];
+  const fits = ['longer', 'varies', 'returned-to', 'hard-eyes', 'late-in-list', 'protected-parts'] as const;
   return {
     procedureId: 'made-up',
     step: stepId,
     title: stepId,
     aim: 'Everything in place.',
-    keep: ['The pause.'],
+    protectedParts: ['The pause.'],
     checkpoints: fits.map((fit) => ({
       id: `${stepId}-${fit}`,
       look: `Look at ${fit}.`,
       why: `Because of ${fit}.`,
       fits: [fit],
+      notFor: [],
     })),
     reminders: ['Breathe.', 'Look twice.'],
     stop: ['The view is lost.'],
     earlier: [],
     drills: [
-      { id: `${stepId}-wet`, where: 'wet lab', minutes: 20, do: 'Do it five times.' },
-      { id: `${stepId}-video`, where: 'video', minutes: 10, do: 'Watch two.' },
+      {
+        id: `${stepId}-wet`,
+        where: 'wet lab',
+        minutes: 20,
+        do: 'Do it five times.',
+        passed: 'Three in a row.',
+        fits: [],
+      },
+      { id: `${stepId}-video`, where: 'video', minutes: 10, do: 'Watch two.', passed: 'Three in a row.', fits: [] },
     ],
-    sources: [{ kind: 'common-practice' }],
+    sources: [{ mark: 'c', kind: 'common-practice' }],
+    worksheet: null,
     reviewed: null,
+    marked: {},
     body: '',
     ...more,
   };

@@ -74,7 +74,7 @@ describe('each rule', () => {
       id: 'went-back',
       sentence: 'You went back to rhexis 0.4 times a case: the end point was often not reached the first time.',
     });
-    expect(result.checkpoints[0]?.id).toBe('rhexis-went-back');
+    expect(result.checkpoints[0]?.id).toBe('rhexis-returned-to');
     expect(fired({ step: withStep({ returnedToPerCase: 0.19 }) })).toEqual([]);
     expect(fired({ step: withStep({ returnedToPerCase: null }) })).toEqual([]);
   });
@@ -176,7 +176,11 @@ describe('each rule', () => {
     const result = draft({ keptParts, step: withStep({ hasProtectedParts: true, reference: reference(2) }) });
     expect(result.because.map(({ id }) => id)).toEqual(['kept-parts', 'longer']);
     expect(result.because[0]?.sentence).toBe('Refill: seen in 12 of 20 cases. These come first.');
-    expect(result.checkpoints.map(({ id }) => id)).toEqual(['rhexis-kept-parts', 'rhexis-longer', 'rhexis-varies']);
+    expect(result.checkpoints.map(({ id }) => id)).toEqual([
+      'rhexis-protected-parts',
+      'rhexis-longer',
+      'rhexis-varies',
+    ]);
     expect(result.watch).toEqual(['refill']);
     expect(draft({ keptParts: keptParts.slice(0, 1), step: withStep({ hasProtectedParts: true }) }).watch).toEqual([
       'pause',

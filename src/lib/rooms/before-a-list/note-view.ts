@@ -24,6 +24,8 @@ export type NoteTexts = {
   foot: readonly string[];
   generalLead: string;
   generalPoints: readonly string[];
+  /** What to do when the capsule gives way: on every note. */
+  rupture: readonly string[];
 };
 
 /**
@@ -41,7 +43,7 @@ export function noteViews(goals: readonly Goal[], procedures: readonly Procedure
         title: 'On any list',
         checkpoints: [],
         ifThen: null,
-        reminders: texts.generalPoints,
+        reminders: [...texts.generalPoints, ...texts.rupture],
         stop: [],
         kept: [],
         lead: waiting
@@ -60,7 +62,7 @@ export function noteViews(goals: readonly Goal[], procedures: readonly Procedure
       checkpoints: goal.checkpoints.map((checkpoint) => checkpoint.look),
       ifThen: goal.ifThen,
       reminders: goal.reminders,
-      stop: goal.stopSigns,
+      stop: [...goal.stopSigns, ...texts.rupture],
       kept: (step?.keptParts ?? []).filter((part) => goal.watch.includes(part.id)).map((part) => part.label),
       lead: null,
       caution: texts.standing,

@@ -22,7 +22,7 @@ export type PlanView = {
   windowLength: 20 | 40;
   stop: readonly string[];
   reminders: readonly string[];
-  drills: readonly { where: string; minutes: number; do: string; because: string }[];
+  drills: readonly { where: string; minutes: number; do: string; passed: string; because: string }[];
   supervisor: string | null;
   chosenBy: Goal['chosenBy'];
   reason: string | null;

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { durationIn } from '../../words';
 import { checked, ContentError } from './content-error';
 import type { ContentFiles } from './content-files';
 import { splitFrontMatter } from './front-matter';
@@ -11,7 +12,9 @@ export const CAUTION_NAMES = [
   'standing',
   'note-for-the-list',
   'general-note',
+  'capsule-rupture',
   'guidance-page',
+  'published-figures',
   'reflection',
   'event-prompts',
   'event-field',
@@ -52,11 +55,30 @@ export type Caution = {
   paragraphs: readonly string[];
 };
 
+/** The texts that stand on a note for the list: no time may be in them. */
+const ON_THE_NOTE: ReadonlySet<CautionName> = new Set([
+  'standing',
+  'note-for-the-list',
+  'general-note',
+  'capsule-rupture',
+]);
+
+function refuseDurations(file: string, points: readonly string[], paragraphs: readonly string[]): void {
+  const fields = [
+    ...points.map((text, index) => [`points.${index}`, text] as const),
+    ...paragraphs.map((text) => ['body', text] as const),
+  ];
+  for (const [field, text] of fields) {
+    const found = durationIn(text);
+    if (found) throw new ContentError(file, field, `"${found}" is a duration, and this text stands on the note`);
+  }
+}
+
 const isName = (name: string): name is CautionName => CAUTION_NAMES.some((known) => known === name);
 
 /**
  * The standing texts by name.
- * @throws ContentError for a missing, unknown, empty or malformed file.
+ * @throws ContentError for a missing, unknown, empty or malformed file, and for a duration in a text of the note.
  */
 export function readCautions(files: ContentFiles): Record<CautionName, Caution> {
   const found = Object.entries(files).map(([file, text]): [CautionName, Caution] => {
@@ -68,6 +90,7 @@ export function readCautions(files: ContentFiles): Record<CautionName, Caution> 
       .split(/\r?\n\s*\r?\n/)
       .map((paragraph) => paragraph.replace(/\s*\r?\n\s*/g, ' ').trim())
       .filter((paragraph) => paragraph !== '');
+    if (ON_THE_NOTE.has(name)) refuseDurations(file, points, paragraphs);
     if (paragraphs.length === 0 && points.length === 0) throw new ContentError(file, 'body', 'the text is missing');
     return [name, { name, title, where, points, paragraphs }];
   });

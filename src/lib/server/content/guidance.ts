@@ -3,12 +3,13 @@ import type { Guidance } from '../../rules/types';
 import { checked, ContentError } from './content-error';
 import type { ContentFiles } from './content-files';
 import { splitFrontMatter } from './front-matter';
+import { markedTexts, plainTexts, refuseDurations, refuseUnknownFits } from './guidance-checks';
 import { guidanceHeadSchema } from './guidance-schema';
 
 /** `content/checkpoints/<procedure>/NN-<step>.md`; NN orders the folder for a reader and means nothing else. */
 const PATH = /^content\/checkpoints\/([a-z0-9-]+)\/\d\d-([a-z0-9-]+)\.md$/;
 
-/** One page; its step ids checked against the procedure it lies under. */
+/** One page; all it names checked against the procedure it lies under. */
 function readPage(file: string, text: string, procedures: readonly Procedure[]): Guidance {
   const [, procedureId, named] = PATH.exec(file) ?? [];
   if (!procedureId || !named)
@@ -25,7 +26,9 @@ function readPage(file: string, text: string, procedures: readonly Procedure[]):
     if (!known.has(id) || id === page.step)
       throw new ContentError(file, 'earlier', `no earlier step "${id}" in ${procedureId}`);
   if (body === '') throw new ContentError(file, 'body', 'the short read is missing');
-  return { procedureId, ...page, body };
+  refuseUnknownFits(page, procedure, file);
+  refuseDurations(page, file);
+  return { procedureId, ...plainTexts(page), marked: markedTexts(page, body, file), body };
 }
 
 /** A goal and its answers name a checkpoint by id alone, so an id may stand once in the whole library. */
@@ -45,7 +48,8 @@ function refuseRepeats(pages: ReadonlyMap<string, Guidance>): void {
 
 /**
  * The written guidance, a page a step, in order of file name.
- * @throws ContentError naming file and field: schema, unknown procedure or step, an id used twice.
+ * @throws ContentError naming file and field: schema; unknown procedure, step, fact, event or protected part;
+ * a source mark without a source or a source without a sentence; a duration on the note; an id used twice.
  */
 export function readGuidance(files: ContentFiles, procedures: readonly Procedure[]): Guidance[] {
   const pages = new Map(Object.entries(files).map(([file, text]) => [file, readPage(file, text, procedures)]));

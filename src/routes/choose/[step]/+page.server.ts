@@ -2,7 +2,7 @@ import { error } from '@sveltejs/kit';
 import { goalsOnStep } from '$lib/rooms/choose/step-goals';
 import { guidanceOf } from '$lib/rooms/choose/step-view';
 import { readGoalLines } from '$lib/server/after';
-import { loadCautions, loadGuidance, renderMarkdown } from '$lib/server/content';
+import { loadCautions, loadGuidance, renderShortRead } from '$lib/server/content';
 import { readRecord } from '$lib/server/record';
 import { readStep } from '$lib/server/step';
 import type { PageServerLoad } from './$types';
@@ -13,6 +13,7 @@ export const load: PageServerLoad = async ({ locals, params, url }) => {
   if (!found) error(404, 'The procedure has no step of this name.');
   const { procedure, asked, step, heldBack, room, pair } = found;
   const page = guidanceOf(loadGuidance(), procedure, params.step);
+  const href = `/checkpoints/${procedure.id}/${params.step}`;
   const query = asked ? `?${new URLSearchParams({ procedure: asked })}` : '';
   return {
     label: step.label,
@@ -24,7 +25,14 @@ export const load: PageServerLoad = async ({ locals, params, url }) => {
       patterns: `/choose/${step.id}/patterns.svg${query}`,
       cases: `/choose/${step.id}/cases.svg${query}`,
     },
-    guidance: page && { ...page, html: renderMarkdown(page.body), href: `/checkpoints/${procedure.id}/${params.step}` },
+    guidance: page && {
+      ...page,
+      html: renderShortRead(page.body, href),
+      href,
+      published: page.sources.some(({ kind }) => kind !== 'common-practice')
+        ? loadCautions()['published-figures'].paragraphs
+        : [],
+    },
     caution: loadCautions().standing.paragraphs,
     guidanceCaution: loadCautions()['guidance-page'].paragraphs,
   };

@@ -1,5 +1,6 @@
 import { error, fail, redirect } from '@sveltejs/kit';
-import { loadCautions, loadGuidance, renderMarkdown, renderOwnMarkdown } from '$lib/server/content';
+import { loadCautions, loadGuidance, renderLine, renderOwnMarkdown, renderShortRead } from '$lib/server/content';
+import type { Guidance } from '$lib/rules/types';
 import { proceduresOf } from '$lib/server/procedures';
 import { durationIn } from '$lib/words';
 import type { Actions, PageServerLoad } from './$types';
@@ -15,8 +16,10 @@ export const load: PageServerLoad = async ({ locals, params, url }) => {
     procedure: { id: procedure.id, name: procedure.name },
     step: { id: step.id, label: step.label, starts: step.starts, ends: step.ends, notToShorten: step.notToShorten },
     kept: step.keptParts.map((part) => part.label),
-    page,
-    bodyHtml: page ? renderMarkdown(page.body) : '',
+    page: page && withHtml(page),
+    published: page?.sources.some((source) => source.kind !== 'common-practice')
+      ? cautions['published-figures'].paragraphs
+      : [],
     earlier: (page?.earlier ?? step.earlier).flatMap((id) => {
       const found = procedure.steps.find((each) => each.id === id);
       return found ? [{ id, label: found.label }] : [];
@@ -28,6 +31,22 @@ export const load: PageServerLoad = async ({ locals, params, url }) => {
     said: url.searchParams.get('said'),
   };
 };
+
+/** The page with each line as HTML, source marks linked to the list at its foot. */
+function withHtml(page: Guidance) {
+  const line = (text: string) => renderLine(text, page.marked);
+  return {
+    aim: line(page.aim),
+    checkpoints: page.checkpoints.map(({ id, look, why }) => ({ id, look: line(look), why: line(why) })),
+    stop: page.stop.map(line),
+    protectedParts: page.protectedParts.map(line),
+    reminders: page.reminders.map(line),
+    drills: page.drills.map((drill) => ({ ...drill, do: line(drill.do), passed: line(drill.passed) })),
+    body: renderShortRead(page.body),
+    sources: page.sources,
+    worksheet: page.worksheet,
+  };
+}
 
 export const actions = {
   add: async ({ locals, params, request }) => {
