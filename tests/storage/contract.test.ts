@@ -6,6 +6,7 @@ import { importsContract } from './contract/imports';
 import { inventedContract } from './contract/invented';
 import { lastChangeContract } from './contract/last-change';
 import { smallRecordsContract } from './contract/small-records';
+import { togetherContract } from './contract/together';
 import { wholeRecordContract } from './contract/whole-record';
 import { adapters } from './stores';
 
@@ -16,6 +17,7 @@ describe.each(adapters)('the store, $name', ({ open }) => {
   lastChangeContract(open);
   goalsContract(open);
   smallRecordsContract(open);
+  togetherContract(open);
   eraseContract(open);
   wholeRecordContract(open);
   inventedContract(open);

@@ -15,7 +15,7 @@ async function aFolder(): Promise<string> {
   const store = await openStore(folder, now);
   await store.recordCase(aCase('A', { sequence: 1 }));
   await store.recordCase(aCase('B', { sequence: 2 }));
-  await store.saveProfile({ ...(await store.profile()), largeType: true });
+  await store.changeProfile((profile) => ({ ...profile, largeType: true }));
   await store.close();
   return folder;
 }
@@ -157,7 +157,7 @@ describe('a file that is not as it should be', () => {
     await writeFile(path, newer);
     const store = await openIn(folder);
     await expect(store.profile()).rejects.toMatchObject({ code: 'newer' });
-    await expect(store.saveProfile(aWholeRecord().profile)).rejects.toMatchObject({ code: 'newer' });
+    await expect(store.changeProfile(() => aWholeRecord().profile)).rejects.toMatchObject({ code: 'newer' });
     expect(await read(path)).toBe(newer);
     expect(await readdir(folder)).not.toContainEqual(expect.stringContaining('unreadable'));
   });
@@ -166,7 +166,9 @@ describe('a file that is not as it should be', () => {
     const folder = await aFolder();
     await rm(join(folder, file));
     const store = await openIn(folder);
-    const verb = file.startsWith('cases') ? store.recordCase(aCase('C')) : store.saveProfile(aWholeRecord().profile);
+    const verb = file.startsWith('cases')
+      ? store.recordCase(aCase('C'))
+      : store.changeProfile(() => aWholeRecord().profile);
     await expect(verb).rejects.toMatchObject({ code: 'missing', message: expect.stringContaining(file) });
     await expect(lstat(join(folder, file))).rejects.toMatchObject({ code: 'ENOENT' });
   });
@@ -191,7 +193,7 @@ describe('a file that is not as it should be', () => {
     await rename(path, elsewhere);
     await symlink(elsewhere, path);
     const store = await openIn(folder);
-    await expect(store.saveProfile(aWholeRecord().profile)).rejects.toMatchObject({ code: 'unreadable' });
+    await expect(store.changeProfile(() => aWholeRecord().profile)).rejects.toMatchObject({ code: 'unreadable' });
     expect((await lstat(path)).isSymbolicLink()).toBe(true);
     expect(JSON.parse(await read(elsewhere)).profile.largeType).toBe(true);
   });
@@ -204,7 +206,7 @@ describe('a change from outside while the server runs', () => {
     const edited = (await read(path)).replace('"largeType":true', '"largeType":false');
     await writeFile(path, edited);
     const profile = await store.profile();
-    await expect(store.saveProfile(profile)).rejects.toMatchObject({ code: 'changed-outside' });
+    await expect(store.changeProfile(() => profile)).rejects.toMatchObject({ code: 'changed-outside' });
     expect(await read(path)).toBe(edited);
     expect((await store.recordCase(aCase('C', { sequence: 3 }))).id).toBe('case-3');
   });

@@ -51,7 +51,7 @@ describe('a file of an older shape', () => {
     const store = await openDiskStore(folder, now, madeUp);
     expect(await store.profile()).toEqual({ ...emptyProfile, inTraining: true, backupMonths: 6 });
     expect(await readFile(join(folder, 'profile.json'), 'utf8')).toBe(oldProfile);
-    await store.saveProfile({ ...(await store.profile()), largeType: true });
+    await store.changeProfile((profile) => ({ ...profile, largeType: true }));
     await store.close();
     expect(JSON.parse(await readFile(join(folder, 'profile.json'), 'utf8'))).toEqual({
       schemaVersion: 3,

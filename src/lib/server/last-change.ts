@@ -8,23 +8,30 @@ import type { Store } from './storage/port';
 const KEY = 'undo-last-change';
 
 /**
- * Changes cases and keeps how they stood before: the change made last can be undone. What stood there is written first:
- * where the change is then refused, its versions fit no case and nothing is offered.
+ * Changes cases and keeps how they stood before, in one change: what was made last can be undone.
+ * @param also begins what belongs to the same change
  */
 export async function changeCases(
   store: Store,
   changes: readonly { case: Case; what: string }[],
   now: string,
+  also: () => Promise<unknown>[] = () => [],
 ): Promise<void> {
   const before = await Promise.all(changes.map((each) => store.caseById(each.case.id)));
   const cases = before.flatMap((one) => (one ? [{ version: one.version + 1, before: one }] : []));
-  const stale = changes.some((each, index) => each.case.version !== before[index]?.version);
-  if (cases.length > 0 && !stale) await store.saveDraft(KEY, JSON.stringify({ cases } satisfies LastChange));
-  await store.updateCases(
-    changes.map((each) => each.case),
-    changes.map(({ what }) => what),
-    now,
-  );
+  await store.together(() => [
+    ...(changes.length > 0
+      ? [
+          store.updateCases(
+            changes.map((each) => each.case),
+            changes.map(({ what }) => what),
+            now,
+          ),
+        ]
+      : []),
+    ...(cases.length > 0 ? [store.saveDraft(KEY, JSON.stringify({ cases } satisfies LastChange))] : []),
+    ...also(),
+  ]);
 }
 
 export const CHANGED_SINCE =

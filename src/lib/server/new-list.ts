@@ -1,30 +1,19 @@
 import type { NewListForm } from '../rooms/lists/new-list';
-import type { SurgeonRecord, ListRecord } from '../model';
+import type { ListRecord } from '../model';
 import type { Store } from './storage/port';
 import { newList, typedCase } from './typed-case';
 
-/** A list with its cases by code alone: everything else is filled in row by row, before a time is seen. */
+/** A list with its cases by code alone, in one change: everything else is filled in row by row, before a time is seen. */
 export async function recordNewList(
   store: Store,
-  record: Pick<SurgeonRecord, 'cases'>,
   { label, when, procedureId, codes }: NewListForm,
 ): Promise<ListRecord> {
-  const list = await newList(store, label, when);
   const noTimes = { stretches: [], wentBackNoted: {}, keptSeen: {} };
-  const first = typedCase(
-    record,
-    {
-      code: '',
-      procedureId,
-      listId: list.id,
-      position: null,
-      facts: {},
-      hands: { whole: 'mine', steps: {} },
-      events: null,
-    },
-    noTimes,
+  const unsaid = { procedureId, facts: {}, hands: { whole: 'mine' as const, steps: {} }, events: null };
+  const { list } = await store.recordCases(
+    newList(label, when),
+    codes.map((code, index) => typedCase({ ...unsaid, code, position: index + 1 }, noTimes)),
   );
-  for (const [index, code] of codes.entries())
-    await store.recordCase({ ...first, code, position: index + 1, sequence: first.sequence + index });
+  if (!list) throw new Error('a list was asked for and none was made');
   return list;
 }

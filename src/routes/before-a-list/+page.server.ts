@@ -26,7 +26,7 @@ export const load: PageServerLoad = async ({ locals }) => {
 export const actions = {
   type: async ({ locals, request }) => {
     const large = (await request.formData()).get('large') === 'yes';
-    await locals.store.saveProfile({ ...(await locals.store.profile()), largeType: large });
+    await locals.store.changeProfile((profile) => ({ ...profile, largeType: large }));
     redirect(303, '/before-a-list');
   },
 } satisfies Actions;

@@ -51,7 +51,10 @@ export const actions = {
     const id = String((await request.formData()).get('goal') ?? '');
     const goal = (await locals.store.goals()).find((each) => each.id === id);
     if (!goal) return fail(404, { errors: [{ field: 'show', message: 'That goal is no longer in the record.' }] });
-    await locals.store.updateGoal({ ...goal, timesShown: [...goal.timesShown, locals.now] });
+    await locals.store.changeGoal(goal.id, (stored) => ({
+      ...stored,
+      timesShown: [...stored.timesShown, locals.now],
+    }));
     redirect(303, '/cases?said=shown');
   },
 } satisfies Actions;

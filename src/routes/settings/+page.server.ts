@@ -1,9 +1,19 @@
 import { fail, redirect } from '@sveltejs/kit';
-import { profileFromForm, rateFromForm, settingsView } from '$lib/rooms/settings/settings-view';
+import {
+  circumstancesOf,
+  circumstanceWords,
+  profileFromForm,
+  rateFromForm,
+  rateWords,
+  settingsView,
+} from '$lib/rooms/settings/settings-view';
 import { seriousRatePublished } from '$lib/safety';
 import { attempt } from '$lib/server/attempt';
 import { loadCautions } from '$lib/server/content';
+import { textOf, type Fields } from '$lib/rooms/forms/fields';
 import { fieldsOf } from '$lib/server/form-fields';
+import { refuseIfStale, revisionOf } from '$lib/server/revision';
+import type { Store } from '$lib/server/storage';
 import { readRecord } from '$lib/server/record';
 import type { Actions, PageServerLoad } from './$types';
 
@@ -16,12 +26,25 @@ const SAID: Record<string, string> = {
   consent: 'Noted for recordings.',
 };
 
+/** What each of the two forms was filled from. */
+async function seenIn(store: Store): Promise<{ circumstances: string; rate: string }> {
+  const profile = await store.profile();
+  return { circumstances: revisionOf(circumstancesOf(profile)), rate: revisionOf(profile.seriousRate) };
+}
+
+/** What was typed comes back with the marks of what is stored now: stored again, it goes in the place of that. */
+async function withSeenNow(fields: Fields, store: Store): Promise<Fields> {
+  const { circumstances, rate } = await seenIn(store);
+  return { ...fields, seenCircumstances: [circumstances], seenRate: [rate] };
+}
+
 export const load: PageServerLoad = async ({ locals, url }) => {
   const { store } = locals;
   const [record, imports, erased] = await Promise.all([readRecord(store), store.imports(), store.erasedCount()]);
   const texts = loadCautions();
   return {
     view: settingsView(record, { imports, erased, published: seriousRatePublished }),
+    seen: await seenIn(store),
     place: store.place,
     said: SAID[url.searchParams.get('said') ?? ''] ?? null,
     texts: {
@@ -41,9 +64,21 @@ const id = async (request: Request) => String((await request.formData()).get('id
 export const actions = {
   profile: async ({ locals, request }) => {
     const fields = fieldsOf(await request.formData());
-    const { profile, errors } = profileFromForm(fields, await readRecord(locals.store));
+    const { procedures, profile } = await readRecord(locals.store);
+    const { errors } = profileFromForm(fields, { procedures, profile });
     if (errors.length > 0) return fail(400, { errors, values: fields });
-    await locals.store.saveProfile(profile);
+    const { refused } = await attempt('procedureId', () =>
+      locals.store.changeProfile((stored) => {
+        refuseIfStale(
+          textOf(fields, 'seen'),
+          circumstancesOf(stored),
+          'This part of the settings',
+          circumstanceWords(stored, procedures),
+        );
+        return profileFromForm(fields, { procedures, profile: stored }).profile;
+      }),
+    );
+    if (refused) return fail(409, { errors: [refused], values: await withSeenNow(fields, locals.store) });
     redirect(303, '/settings?said=stored');
   },
 
@@ -51,12 +86,18 @@ export const actions = {
     const fields = fieldsOf(await request.formData());
     const { rate, errors } = rateFromForm(fields);
     if (errors.length > 0) return fail(400, { errors, values: fields });
-    await locals.store.saveProfile({ ...(await locals.store.profile()), seriousRate: rate });
+    const { refused } = await attempt('rate', () =>
+      locals.store.changeProfile((stored) => {
+        refuseIfStale(textOf(fields, 'seen'), stored.seriousRate, 'The rate', rateWords(stored));
+        return { ...stored, seriousRate: rate };
+      }),
+    );
+    if (refused) return fail(409, { errors: [refused], values: await withSeenNow(fields, locals.store) });
     redirect(303, '/settings?said=stored');
   },
 
   consent: async ({ locals }) => {
-    await locals.store.saveProfile({ ...(await locals.store.profile()), recordingsConsentAt: locals.now });
+    await locals.store.changeProfile((stored) => ({ ...stored, recordingsConsentAt: locals.now }));
     redirect(303, '/settings?said=consent');
   },
 

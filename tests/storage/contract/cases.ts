@@ -121,9 +121,9 @@ export const casesContract = (open: () => Promise<Store>) =>
       const store = await open();
       const list = await store.recordList(aList('2026-03-02'));
       expect(list.id).toBe('list-1');
-      await store.updateList({ ...list, operated: 6 });
+      await store.changeList(list.id, (stored) => ({ ...stored, operated: 6 }));
       expect(await store.lists()).toEqual([{ ...list, operated: 6 }]);
-      await expect(store.updateList({ ...list, id: 'list-2' })).rejects.toMatchObject({ code: 'not-found' });
+      await expect(store.changeList('list-2', () => list)).rejects.toMatchObject({ code: 'not-found' });
     });
 
     it('answers many changes made at once, each with its own', async () => {

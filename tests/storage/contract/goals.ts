@@ -18,17 +18,17 @@ export const goalsContract = (open: () => Promise<Store>) =>
         state: 'closed' as const,
         decisions: [{ at: later, kind: 'keep' as const, reason: 'lasted' }],
       };
-      await store.updateGoal(decided);
+      await store.changeGoal(decided.id, () => decided);
       expect(await store.goals()).toEqual([decided]);
-      await expect(store.updateGoal({ ...goal, id: 'goal-2' })).rejects.toMatchObject({ code: 'not-found' });
+      await expect(store.changeGoal('goal-2', () => goal)).rejects.toMatchObject({ code: 'not-found' });
     });
 
     it('fixes the starting cases once a goal runs, not while it is a draft', async () => {
       const { store, ids } = await withCase();
       const goal = await store.startGoal(aGoal([], { state: 'draft' }));
       const running = { ...goal, state: 'running' as const, start: { ...goal.start, caseIds: ids } };
-      await store.updateGoal(running);
-      const moved = store.updateGoal({ ...running, start: { ...running.start, caseIds: [] } });
+      await store.changeGoal(running.id, () => running);
+      const moved = store.changeGoal(running.id, (stored) => ({ ...stored, start: { ...stored.start, caseIds: [] } }));
       await expect(moved).rejects.toMatchObject({ code: 'invalid' });
       expect(await store.goals()).toEqual([running]);
     });

@@ -7,7 +7,7 @@ export const inventedContract = (open: () => Promise<Store>) =>
   describe('an invented surgeon', () => {
     it('is marked, and goes in one change with all that rests on it', async () => {
       const store = await open();
-      await store.saveProfile({ ...emptyProfile, largeType: true });
+      await store.changeProfile(() => ({ ...emptyProfile, largeType: true }));
       const before = await store.everything();
       await store.loadInvented(aWholeRecord());
       expect((await store.profile()).inTraining).toBe(true);

@@ -32,32 +32,31 @@ export const smallRecordsContract = (open: () => Promise<Store>) => {
     it('starts from the empty profile and keeps changes', async () => {
       const store = await open();
       expect(await store.profile()).toEqual(emptyProfile);
-      await store.saveProfile({ ...emptyProfile, procedureId: 'sics', largeType: true });
+      await store.changeProfile(() => ({ ...emptyProfile, procedureId: 'sics', largeType: true }));
       expect(await store.profile()).toMatchObject({ procedureId: 'sics', largeType: true });
     });
 
     it('keeps one procedure an id', async () => {
       const store = await open();
-      await store.saveProcedure(graft);
-      await store.saveProcedure({ ...graft, name: 'Lamellar graft' });
+      await store.changeProcedure(graft.id, () => graft);
+      await store.changeProcedure(graft.id, () => ({ ...graft, name: 'Lamellar graft' }));
       expect(await store.procedures()).toEqual([{ ...graft, name: 'Lamellar graft' }]);
       const broken = { ...graft, steps: [step('suturing'), step('suturing')] };
-      await expect(store.saveProcedure(broken)).rejects.toMatchObject({ code: 'invalid' });
+      await expect(store.changeProcedure(broken.id, () => broken)).rejects.toMatchObject({ code: 'invalid' });
     });
 
     it('removes a procedure of the surgeon’s own only while nothing is of it, and an edit of a shipped one always', async () => {
       const store = await open();
-      await store.saveProcedure(graft);
+      await store.changeProcedure(graft.id, () => graft);
       await store.recordCase(aCase('G1', { procedureId: 'graft', stretches: [] }));
-      await expect(store.removeProcedure('graft')).rejects.toMatchObject({ code: 'in-use' });
-      await store.saveProcedure({ ...graft, id: 'phaco', origin: 'shipped' });
+      await expect(store.changeProcedure('graft', () => null)).rejects.toMatchObject({ code: 'in-use' });
+      await store.changeProcedure('phaco', () => ({ ...graft, origin: 'shipped' }));
       await store.recordCase(aCase('P1'));
-      await store.removeProcedure('phaco');
+      await store.changeProcedure('phaco', () => null);
       expect(await store.procedures()).toEqual([graft]);
       await store.eraseCase((await store.cases())[0]?.id ?? '', now);
-      await store.removeProcedure('graft');
+      await store.changeProcedure('graft', () => null);
       expect(await store.procedures()).toEqual([]);
-      await expect(store.removeProcedure('graft')).rejects.toMatchObject({ code: 'not-found' });
     });
   });
 

@@ -132,7 +132,10 @@ describe('the record as CSV', () => {
     const { store } = await csvOf();
     const lists = await store.lists();
     for (const list of lists.slice(0, 2))
-      await store.updateList({ ...list, label: list.id === lists[0]?.id ? '12 March' : 'Blue room' });
+      await store.changeList(list.id, (stored) => ({
+        ...stored,
+        label: list.id === lists[0]?.id ? '12 March' : 'Blue room',
+      }));
     const csv = async (query: string) =>
       (await casesCsv(store, new URL(`http://127.0.0.1/cases/cases.csv${query}`), 'cases', writingCases)).text();
     expect(await csv('')).not.toContain('12 March');

@@ -90,16 +90,7 @@ export function listView(
         : `${cases.length} here of ${list.operated} operated, ${timed} timed.`,
       ...[timed > 0 ? aheadWords(list.when, today, 'it has times') : null].filter((each) => each !== null),
     ].join(' '),
-    answers: {
-      label: list.label ?? '',
-      when: whenText(list.when),
-      operated: number(list.operated),
-      anaesthesia: list.anaesthesia ?? '',
-      machine: list.machine ?? '',
-      teaching: yesNo(list.teaching),
-      eventsAnsweredForAll: yesNo(list.eventsAnsweredForAll),
-      nextDayKnown: number(list.nextDayKnown),
-    },
+    answers: listAnswers(list),
     tables: procedures.map((procedure) => tableOf(procedure, cases, record, hidden)),
     untimed: list.untimedEvents.map((event, index) => ({
       index,
@@ -111,6 +102,38 @@ export function listView(
     eventKinds: choices(main.eventKinds),
     noticed: noticedOptions,
   };
+}
+
+/** What the form of a list shows of it. */
+export const listAnswers = (list: ListRecord): ListAnswers => ({
+  label: list.label ?? '',
+  when: whenText(list.when),
+  operated: number(list.operated),
+  anaesthesia: list.anaesthesia ?? '',
+  machine: list.machine ?? '',
+  teaching: yesNo(list.teaching),
+  eventsAnsweredForAll: yesNo(list.eventsAnsweredForAll),
+  nextDayKnown: number(list.nextDayKnown),
+});
+
+const ASKED: Record<keyof ListAnswers, string> = {
+  when: 'when',
+  label: 'name',
+  operated: 'operated in all',
+  nextDayKnown: 'next-day course known in',
+  anaesthesia: 'anaesthesia',
+  machine: 'machine',
+  teaching: 'teaching list',
+  eventsAnsweredForAll: 'events answered for every operation',
+};
+
+/** What is stored of a list where something else was sent, in words: both then stand before the reader. */
+export function storedBeside(list: ListRecord, sent: (name: string) => string): string {
+  const answers = listAnswers(list);
+  const others = (Object.keys(ASKED) as (keyof ListAnswers)[]).filter((name) => answers[name] !== sent(name));
+  return (
+    others.map((name) => `${ASKED[name]} ${answers[name] || 'not said'}`).join('; ') || 'the same as what you typed'
+  );
 }
 
 /** In order of place, then of time. */

@@ -101,6 +101,25 @@ function importWords({ fileName, at, added, replaced, referencesAdded }: Omit<Im
   return `${instantWords(at)}, ${fileName}: ${what}`;
 }
 
+/** What the form of circumstances shows of the settings. */
+export const circumstancesOf = ({ procedureId, inTraining, casesBefore }: SurgeonRecord['profile']) => ({
+  procedureId,
+  inTraining,
+  casesBefore,
+});
+
+export function circumstanceWords(
+  { procedureId, inTraining, casesBefore }: SurgeonRecord['profile'],
+  procedures: readonly Procedure[],
+): string {
+  const name = procedures.find(({ id }) => id === procedureId)?.name ?? procedureId;
+  const training = inTraining === null ? 'training not said' : inTraining ? 'in training' : 'not in training';
+  return `${name}; ${training}; ${casesBefore[procedureId] ?? 'not said how many'} operations before this record`;
+}
+
+export const rateWords = ({ seriousRate }: SurgeonRecord['profile']): string =>
+  seriousRate ? `${inHundred(seriousRate.rate)} in 100, from ${seriousRate.source}` : 'the published rate';
+
 /** The rate set for the safety monitor: `rate` in 100 operations, with its `source`. Both or neither. */
 export function rateFromForm(fields: Fields): {
   rate: { rate: number; source: string } | null;

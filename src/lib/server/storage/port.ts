@@ -13,8 +13,16 @@ import type {
 
 /** A change that arrives after somebody else's: nothing was written. */
 export class StaleVersionError extends Error {
-  constructor(readonly what: string) {
-    super(`${what} was changed elsewhere since you opened it. Nothing was written; open it again to see both.`);
+  /** @param now what stands there now, in words, where the page that was sent still shows what was typed */
+  constructor(
+    readonly what: string,
+    now: string | null = null,
+  ) {
+    super(
+      now === null
+        ? `${what} was changed elsewhere since you opened it. Nothing was written; open it again to see both.`
+        : `${what} was changed elsewhere since you opened it. Nothing was written. Stored now: ${now}. What you typed still stands here; store it again to put it in the place of that.`,
+    );
   }
 }
 
@@ -42,6 +50,10 @@ export class StorageError extends Error {
 
 /** A list before the store has given it an id; `key` ties the cases of one import to it. */
 export type NewList = Omit<ListRecord, 'id'> & { key: string };
+
+/** The list of cases that are typed: one of the record by its id, one made with them, or none. */
+export type NewListOrId = Omit<ListRecord, 'id'> | string | null;
+export type TypedCase = Omit<Case, 'id' | 'version' | 'history' | 'sequence' | 'listId'>;
 
 /**
  * What one confirmed import brings. `replace` holds cases of codes already in the record, taken instead of the old values;
@@ -102,25 +114,32 @@ export interface Store {
   readonly place: string;
 
   profile(): Promise<Profile>;
-  saveProfile(profile: Profile): Promise<void>;
+  /** The settings read and changed in one: `edit` gets them as they are at that moment, and may throw to refuse. */
+  changeProfile(edit: (stored: Profile) => Profile): Promise<Profile>;
 
   /** The surgeon's own procedures and edits of shipped ones (an edit has the shipped id). */
   procedures(): Promise<Procedure[]>;
-  saveProcedure(procedure: Procedure): Promise<void>;
   /**
-   * An edit of a shipped procedure goes, which is then as shipped again; one of the surgeon's own goes with it, and is
+   * `edit` gets the surgeon's own version as it is at that moment, or `null`, and returns the one to be stored.
+   * Returning `null` takes it away: an edit of a shipped procedure goes, which is then as shipped again; one of the surgeon's own goes with it, and is
    * refused (`in-use`) while a case, a goal or a reference set is of it.
    */
-  removeProcedure(id: string): Promise<void>;
+  changeProcedure(id: string, edit: (stored: Procedure | null) => Procedure | null): Promise<void>;
 
   lists(): Promise<ListRecord[]>;
   recordList(list: Omit<ListRecord, 'id'>): Promise<ListRecord>;
-  updateList(list: ListRecord): Promise<void>;
+  /** A list read and changed in one, as `changeProfile`. */
+  changeList(id: string, edit: (stored: ListRecord) => ListRecord): Promise<ListRecord>;
 
   /** All cases in order of sequence. */
   cases(): Promise<Case[]>;
   caseById(id: string): Promise<Case | null>;
   recordCase(newCase: Omit<Case, 'id' | 'version' | 'history'>): Promise<Case>;
+  /**
+   * Cases as they are typed, at the end of the record in this order, with the list they make where `list` is a new one:
+   * one change. Their places in time are given here, so that two pages sent at once never get the same.
+   */
+  recordCases(list: NewListOrId, cases: readonly TypedCase[]): Promise<{ list: ListRecord | null; cases: Case[] }>;
   /** Refused with StaleVersionError unless `changed.version` is the stored one; stored with version + 1 and a line of history. */
   updateCase(changed: Case, what: string, now: string): Promise<Case>;
   /** Several cases in one change (a whole list's facts). All or none. `what`: one line for all, or a line a case. */
@@ -148,7 +167,8 @@ export interface Store {
 
   goals(): Promise<Goal[]>;
   startGoal(goal: Omit<Goal, 'id'>): Promise<Goal>;
-  updateGoal(goal: Goal): Promise<void>;
+  /** A goal read and changed in one, as `changeProfile`. */
+  changeGoal(id: string, edit: (stored: Goal) => Goal): Promise<Goal>;
 
   results(): Promise<StoredResult[]>;
   /** At most one result per goal and look; a second one for the same is refused. */
@@ -173,6 +193,14 @@ export interface Store {
   loadInvented(everything: Everything): Promise<void>;
   /** Removes all that is marked invented, in one change. */
   removeInvented(): Promise<void>;
+
+  /**
+   * Several changes as one: durable together, or none of them where one is refused. `begin` must begin them all at once,
+   * without waiting in between; `recordImport` waits, and cannot be one of them.
+   */
+  together<Answers extends readonly unknown[]>(
+    begin: () => { [Each in keyof Answers]: Promise<Answers[Each]> },
+  ): Promise<Answers>;
 
   close(): Promise<void>;
 }

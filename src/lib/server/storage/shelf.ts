@@ -59,6 +59,8 @@ export class Shelf implements Reader {
   #next: Batch | null = null;
   #running: Promise<void> | null = null;
   #closed = false;
+  /** While several changes are worked out as one: the draft they share, and what one of them was refused for. */
+  #shared: { draft: Draft; refused: unknown[] } | null = null;
 
   constructor(keeper: Keeper) {
     this.place = keeper.place;
@@ -79,6 +81,14 @@ export class Shelf implements Reader {
    */
   async change<Answer>(work: (draft: Draft) => Answer): Promise<Answer> {
     if (this.#closed) throw new StorageError('locked', 'The record has been closed. Nothing was written.');
+    if (this.#shared) {
+      try {
+        return work(this.#shared.draft);
+      } catch (why) {
+        this.#shared.refused.push(why);
+        throw why;
+      }
+    }
     const changes = new Map<DocumentName, object | null>();
     const read = (name: DocumentName) =>
       changes.has(name) ? (changes.get(name) ?? null) : this.#over(this.#coming, name);
@@ -98,6 +108,28 @@ export class Shelf implements Reader {
     for (const [name, document] of changes) this.#coming.set(name, document);
     await this.#join(changes);
     return answer;
+  }
+
+  /**
+   * Several changes as one: durable together, or none of them where one is refused. `begin` must begin them all at once,
+   * without waiting in between.
+   * @returns what each returned
+   */
+  async together<Answers extends readonly unknown[]>(
+    begin: () => { [Each in keyof Answers]: Promise<Answers[Each]> },
+  ): Promise<Answers> {
+    const begun = await this.change((draft) => {
+      const shared = (this.#shared = { draft, refused: [] as unknown[] });
+      try {
+        const answers = Promise.all(begin());
+        answers.catch(() => {}); // the refusal is thrown below
+        if (shared.refused.length > 0) throw shared.refused[0];
+        return { answers };
+      } finally {
+        this.#shared = null;
+      }
+    });
+    return (await begun.answers) as unknown as Answers;
   }
 
   async close() {

@@ -28,5 +28,6 @@ export const storeOn = (shelf: Shelf): Store => ({
   ...referenceVerbs(shelf),
   ...everythingVerbs(shelf),
   ...inventedVerbs(shelf),
+  together: (begin) => shelf.together(begin),
   close: () => shelf.close(),
 });

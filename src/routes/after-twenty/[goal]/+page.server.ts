@@ -9,6 +9,7 @@ import { loadCautions } from '$lib/server/content';
 import { fieldsOf } from '$lib/server/form-fields';
 import { changeCases } from '$lib/server/last-change';
 import { readRecord } from '$lib/server/record';
+import { StaleVersionError } from '$lib/server/storage';
 import type { Actions, PageServerLoad } from './$types';
 
 const SAID: Record<string, string> = {
@@ -40,7 +41,10 @@ export const actions = {
   /** Asked for while the window runs; noted, because seeing times can change the cases that follow. */
   show: async ({ locals, params }) => {
     const { goal } = await goalOf(locals.store, params.goal);
-    await locals.store.updateGoal({ ...goal, timesShown: [...goal.timesShown, locals.now] });
+    await locals.store.changeGoal(goal.id, (stored) => ({
+      ...stored,
+      timesShown: [...stored.timesShown, locals.now],
+    }));
     redirect(303, `/after-twenty/${goal.id}?said=shown`);
   },
   decide: async ({ locals, params, request }) => {
@@ -55,7 +59,11 @@ export const actions = {
     ];
     if (!kind || errors.length > 0) return fail(400, { errors, values });
     const { refused } = await attempt('decision', () =>
-      locals.store.updateGoal(decided(goal, kind, reason, locals.now)),
+      locals.store.changeGoal(goal.id, (stored) => {
+        const now = stored.decisions.length === goal.decisions.length && stored.state === goal.state;
+        if (!now) throw new StaleVersionError('This goal');
+        return decided(stored, kind, reason, locals.now);
+      }),
     );
     if (refused) return fail(409, { errors: [refused], values });
     if (kind === 'change-checkpoints')

@@ -5,6 +5,7 @@ import { decided } from '$lib/rooms/after-twenty/decisions';
 import { attempt } from '$lib/server/attempt';
 import { loadCautions } from '$lib/server/content';
 import { readRecord } from '$lib/server/record';
+import { StaleVersionError } from '$lib/server/storage';
 import type { Actions, PageServerLoad } from './$types';
 
 export const load: PageServerLoad = async ({ locals, params, url }) => {
@@ -27,7 +28,12 @@ export const actions = {
     if (!goal) error(404, 'There is no goal at this address.');
     if (goal.state !== 'draft')
       return fail(409, { errors: [{ field: 'agree', message: 'This goal is no draft any more.' }] });
-    const { refused } = await attempt('agree', () => locals.store.updateGoal(agreedGoal(goal, record.cases)));
+    const { refused } = await attempt('agree', () =>
+      locals.store.changeGoal(goal.id, (stored) => {
+        if (stored.state !== 'draft') throw new StaleVersionError('This goal');
+        return agreedGoal(stored, record.cases);
+      }),
+    );
     if (refused) return fail(409, { errors: [refused] });
     redirect(303, `/plan/${goal.id}?said=agreed`);
   },
@@ -37,8 +43,12 @@ export const actions = {
     if (!goal) error(404, 'There is no goal at this address.');
     if (goal.state !== 'draft')
       return fail(409, { errors: [{ field: 'drop', message: 'This goal runs; it is closed on After twenty.' }] });
-    const closed = decided(goal, 'move-on', 'Not agreed; the draft was put away.', locals.now);
-    const { refused } = await attempt('drop', () => locals.store.updateGoal(closed));
+    const { refused } = await attempt('drop', () =>
+      locals.store.changeGoal(goal.id, (stored) => {
+        if (stored.state !== 'draft') throw new StaleVersionError('This goal');
+        return decided(stored, 'move-on', 'Not agreed; the draft was put away.', locals.now);
+      }),
+    );
     if (refused) return fail(409, { errors: [refused] });
     redirect(303, '/choose');
   },

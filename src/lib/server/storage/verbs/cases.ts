@@ -1,12 +1,19 @@
-import { caseSchema, type Case } from '../../../model';
+import { caseSchema, listRecordSchema, type Case } from '../../../model';
 import { checked, found } from '../checked';
 import { holdersOf } from '../codes';
-import { recordsOf } from '../numbered';
+import { append, recordsOf } from '../numbered';
 import { StaleVersionError, StorageError, type Store } from '../port';
 import type { Draft, Reader, Shelf } from '../shelf';
 import { allOf, findIn, freshIds, put } from '../sharded';
 
 export const casesInOrder = (reader: Reader): Case[] => allOf(reader, 'cases').sort((a, b) => a.sequence - b.sequence);
+
+/** The last sequence number of each shard; not of all cases spread as arguments, which a long record would not survive. */
+const lastSequences = (reader: Reader): number[] =>
+  reader.names('cases').map((name) => {
+    const records = reader.read(name as `cases/${number}`)?.records ?? [];
+    return records.reduce((last, { sequence }) => Math.max(last, sequence), 0);
+  });
 
 /** @throws StorageError `duplicate-code` where a code belongs to another case, or to two of these. */
 export function refuseTakenCodes(reader: Reader, coming: readonly { id: string | null; code: string }[]): void {
@@ -67,7 +74,7 @@ function updated(draft: Draft, changed: Case, what: string, now: string): Case {
 
 export const caseVerbs = (
   shelf: Shelf,
-): Pick<Store, 'cases' | 'caseById' | 'recordCase' | 'updateCase' | 'updateCases'> => {
+): Pick<Store, 'cases' | 'caseById' | 'recordCase' | 'recordCases' | 'updateCase' | 'updateCases'> => {
   const updateCases: Store['updateCases'] = (changed, what, now) =>
     shelf.change((draft) => {
       const lineOf = (index: number) => (typeof what === 'string' ? what : (what[index] ?? 'Changed'));
@@ -89,6 +96,27 @@ export const caseVerbs = (
         const record = checked(caseSchema, { ...newCase, id, version: 1, history: [] }, `Case ${newCase.code}`);
         put(draft, 'cases', [record]);
         return record;
+      }),
+    recordCases: (listOrId, coming) =>
+      shelf.change((draft) => {
+        refuseTakenCodes(
+          draft,
+          coming.map(({ code }) => ({ id: null, code })),
+        );
+        const list =
+          typeof listOrId === 'string' || listOrId === null
+            ? null
+            : append(draft, 'lists', (id) => checked(listRecordSchema, { ...listOrId, id }, 'The list'));
+        const listId = list?.id ?? (listOrId as string | null);
+        refuseUnknownList(draft, listId);
+        const ids = freshIds(draft, 'cases');
+        const last = Math.floor(Math.max(0, ...lastSequences(draft)));
+        const cases = coming.map((each, index) => {
+          const made = { id: ids.next().value, listId, sequence: last + 1 + index, version: 1, history: [] };
+          return checked(caseSchema, { ...each, ...made }, `Case ${each.code}`);
+        });
+        put(draft, 'cases', cases);
+        return { list, cases };
       }),
     updateCases,
     updateCase: async (changed, what, now) => found((await updateCases([changed], what, now))[0], changed.code),

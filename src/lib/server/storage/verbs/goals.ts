@@ -12,21 +12,22 @@ const goalOf = (reader: Reader, goalId: string) =>
 
 export const goalVerbs = (
   shelf: Shelf,
-): Pick<Store, 'goals' | 'startGoal' | 'updateGoal' | 'results' | 'storeResult'> => ({
+): Pick<Store, 'goals' | 'startGoal' | 'changeGoal' | 'results' | 'storeResult'> => ({
   goals: async () => [...recordsOf(shelf, 'goals')],
   startGoal: (goal) =>
     shelf.change((draft) => append(draft, 'goals', (id) => checked(goalSchema, { ...goal, id }, 'The goal'))),
-  updateGoal: (goal) =>
+  changeGoal: (id, edit) =>
     shelf.change((draft) => {
-      const stored = goalOf(draft, goal.id);
-      const changed = checked(goalSchema, goal, 'The goal');
+      const stored = goalOf(draft, id);
+      const changed = checked(goalSchema, { ...edit(stored), id }, 'The goal');
       // A result must never move because its starting cases did: fixed on the day the goal begins to run.
       if (stored.state !== 'draft' && JSON.stringify(changed.start) !== JSON.stringify(stored.start))
         throw new StorageError(
           'invalid',
           'The starting cases of a goal are fixed on the day it is set. Nothing was written; close this goal and set a new one.',
         );
-      mapRecords(draft, 'goals', (before) => (before.id === goal.id ? changed : before));
+      mapRecords(draft, 'goals', (before) => (before.id === id ? changed : before));
+      return changed;
     }),
 
   results: async () => [...recordsOf(shelf, 'results')],

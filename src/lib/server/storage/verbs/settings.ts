@@ -1,5 +1,5 @@
 import { emptyProfile, procedureSchema, profileSchema, type Procedure, type Profile } from '../../../model';
-import { checked, found } from '../checked';
+import { checked } from '../checked';
 import { recordsOf } from '../numbered';
 import { StorageError, type Store } from '../port';
 import { allOf } from '../sharded';
@@ -27,25 +27,25 @@ function refuseIfUsed(reader: Reader, { id, name, origin }: Procedure): void {
 
 export const settingsVerbs = (
   shelf: Shelf,
-): Pick<Store, 'profile' | 'saveProfile' | 'procedures' | 'saveProcedure' | 'removeProcedure'> => ({
+): Pick<Store, 'profile' | 'changeProfile' | 'procedures' | 'changeProcedure'> => ({
   profile: async () => profileOf(shelf),
-  saveProfile: (profile) =>
-    shelf.change((draft) => draft.write('profile', { profile: checked(profileSchema, profile, 'The settings') })),
+  changeProfile: (edit) =>
+    shelf.change((draft) => {
+      const profile = checked(profileSchema, edit(profileOf(draft)), 'The settings');
+      draft.write('profile', { profile });
+      return profile;
+    }),
   procedures: async () => [...proceduresOf(shelf)],
-  saveProcedure: (procedure) =>
-    shelf.change((draft) =>
-      putProcedure(draft, checked(procedureSchema, procedure, `The procedure ${procedure.name}`)),
-    ),
-  removeProcedure: (id) =>
+  changeProcedure: (id, edit) =>
     shelf.change((draft) => {
       const all = proceduresOf(draft);
-      refuseIfUsed(
-        draft,
-        found(
-          all.find((each) => each.id === id),
-          'The procedure',
-        ),
-      );
-      draft.write('procedures', { records: all.filter((each) => each.id !== id) });
+      const stored = all.find((each) => each.id === id) ?? null;
+      const changed = edit(stored);
+      if (changed === stored) return;
+      if (changed) putProcedure(draft, checked(procedureSchema, { ...changed, id }, `The procedure ${changed.name}`));
+      else {
+        if (stored) refuseIfUsed(draft, stored);
+        draft.write('procedures', { records: all.filter((each) => each.id !== id) });
+      }
     }),
 });

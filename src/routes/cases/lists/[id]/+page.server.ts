@@ -2,13 +2,14 @@ import { error, fail, redirect } from '@sveltejs/kit';
 import { textOf } from '$lib/rooms/forms/fields';
 import { hiddenCaseIds, timesWereSeen } from '$lib/rooms/goals/hidden-times';
 import { listFromFields, rowsFromForm } from '$lib/rooms/lists/list-form';
-import { casesOfList, listView } from '$lib/rooms/lists/list-view';
-import { procedureOf } from '$lib/model';
+import { casesOfList, listAnswers, listView, storedBeside } from '$lib/rooms/lists/list-view';
+import { procedureOf, type ListRecord } from '$lib/model';
 import { loadCautions } from '$lib/server/content';
 import { attempt } from '$lib/server/attempt';
 import { fieldsOf } from '$lib/server/form-fields';
 import { changeCases, lastUndo, undoLast } from '$lib/server/last-change';
 import { readRecord } from '$lib/server/record';
+import { refuseIfStale, revisionOf } from '$lib/server/revision';
 import type { Actions, PageServerLoad } from './$types';
 import { untimedActions } from './untimed-actions.server';
 
@@ -30,6 +31,7 @@ export const load: PageServerLoad = async ({ locals, params, url }) => {
   const ids = record.cases.flatMap(({ id, listId }) => (listId === list.id ? [id] : []));
   const undo = await lastUndo(locals.store, record, ids, locals.now);
   return {
+    seen: revisionOf(listAnswers(list)),
     view: listView(list, record, hiddenCaseIds(record), locals.now.slice(0, 10)),
     // Offered for the rows just stored, never for an older change of the same list.
     undo: undo?.kind === 'offered' && ['rows', 'undone'].includes(said) ? { of: undo.of, cases: undo.cases } : null,
@@ -54,15 +56,25 @@ export const actions = {
       locals.now,
     );
     const main = procedureOf(record, cases[0]?.procedureId ?? record.profile.procedureId);
-    const answers = listFromFields(fields, list, cases.length, main);
+    const answersIn = (stored: ListRecord) => listFromFields(fields, stored, cases.length, main);
+    const answers = answersIn(list);
     const errors = [...rows.errors, ...answers.errors];
-    if (errors.length > 0) return fail(400, { errors, values: fields });
+    if (errors.length > 0) return fail(400, { errors, values: fields, seen: textOf(fields, 'seen') });
 
-    const { refused } = await attempt('rows', async () => {
-      if (rows.changed.length > 0) await changeCases(locals.store, rows.changed, locals.now);
-      if (JSON.stringify(answers.list) !== JSON.stringify(list)) await locals.store.updateList(answers.list);
-    });
-    if (refused) return fail(409, { errors: [refused], values: fields });
+    const sent = (name: string) => textOf(fields, name);
+    const listToo = () =>
+      locals.store.changeList(list.id, (stored) => {
+        refuseIfStale(sent('seen'), listAnswers(stored), 'This list', storedBeside(stored, sent));
+        return answersIn(stored).list;
+      });
+    const differs = revisionOf(answers.list) !== revisionOf(list);
+    const { refused } = await attempt('rows', () =>
+      changeCases(locals.store, rows.changed, locals.now, () => (differs ? [listToo()] : [])),
+    );
+    if (refused) {
+      const stored = (await locals.store.lists()).find(({ id }) => id === list.id) ?? list;
+      return fail(409, { errors: [refused], values: fields, seen: revisionOf(listAnswers(stored)) });
+    }
     redirect(303, `/cases/lists/${list.id}?said=${rows.changed.length > 0 ? 'rows' : 'stored'}`);
   },
   /** One step back, of the rows stored last; what was said of the list itself stays. */
@@ -71,7 +83,7 @@ export const actions = {
     const record = await readRecord(locals.store);
     const ids = record.cases.flatMap(({ id, listId }) => (listId === params.id ? [id] : []));
     const message = await undoLast(locals.store, record, ids, of, locals.now);
-    if (message) return fail(409, { errors: [{ field: 'rows', message }], values: {} });
+    if (message) return fail(409, { errors: [{ field: 'rows', message }], values: {}, seen: undefined });
     redirect(303, `/cases/lists/${params.id}?said=undone`);
   },
   ...untimedActions,

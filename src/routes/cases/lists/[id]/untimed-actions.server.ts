@@ -3,6 +3,8 @@ import { GONE, reviewFrom, withReview } from '$lib/rooms/forms/event-review';
 import { textOf } from '$lib/rooms/forms/fields';
 import { attempt } from '$lib/server/attempt';
 import { fieldsOf } from '$lib/server/form-fields';
+import { revisionOf } from '$lib/server/revision';
+import { StaleVersionError } from '$lib/server/storage';
 import type { ListRecord } from '$lib/model';
 
 async function asked({ locals, params, request }: RequestEvent) {
@@ -12,8 +14,14 @@ async function asked({ locals, params, request }: RequestEvent) {
   return { fields, list, index: Number(textOf(fields, 'index') || 'none') };
 }
 
-async function store(event: RequestEvent, list: ListRecord, said: string) {
-  const { refused } = await attempt('untimed', () => event.locals.store.updateList(list));
+/** The event is meant by its place, so the events must be as this page had read them. */
+async function store(event: RequestEvent, list: ListRecord, events: ListRecord['untimedEvents'], said: string) {
+  const { refused } = await attempt('untimed', () =>
+    event.locals.store.changeList(list.id, (stored) => {
+      if (revisionOf(stored.untimedEvents) !== revisionOf(list.untimedEvents)) throw new StaleVersionError('This list');
+      return { ...stored, untimedEvents: events };
+    }),
+  );
   if (refused) return fail(409, { errors: [refused] });
   redirect(303, `/cases/lists/${list.id}?said=${said}`);
 }
@@ -27,11 +35,12 @@ export const untimedActions = {
     if ('error' in read) return fail(400, { errors: [read.error], values: fields });
     const untimedEvents = withReview(list.untimedEvents, index, read.review);
     if (!untimedEvents) return fail(400, { errors: [{ field, message: GONE }], values: fields });
-    return store(event, { ...list, untimedEvents }, 'reviewed');
+    return store(event, list, untimedEvents, 'reviewed');
   },
 
   removeUntimed: async (event: RequestEvent) => {
     const { list, index } = await asked(event);
-    return store(event, { ...list, untimedEvents: list.untimedEvents.filter((_, at) => at !== index) }, 'removed');
+    const events = list.untimedEvents.filter((_, at) => at !== index);
+    return store(event, list, events, 'removed');
   },
 };

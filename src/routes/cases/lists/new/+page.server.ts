@@ -26,7 +26,7 @@ export const actions = {
       record.procedures.map(({ id }) => id),
     );
     if (!form) return fail(400, { errors, values: fields });
-    const { done, refused } = await attempt('first', () => recordNewList(locals.store, record, form));
+    const { done, refused } = await attempt('first', () => recordNewList(locals.store, form));
     if (refused) return fail(409, { errors: [refused], values: fields });
     redirect(303, `/cases/lists/${done.id}?said=made`);
   },

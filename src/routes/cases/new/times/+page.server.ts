@@ -40,7 +40,7 @@ export const actions = {
     if (errors.length > 0) return fail(400, { errors, values: fields });
 
     const { refused } = await attempt('time', () =>
-      recordTyped(locals.store, record, {
+      recordTyped(locals.store, {
         procedure,
         typed: first.typed,
         times: second.times,

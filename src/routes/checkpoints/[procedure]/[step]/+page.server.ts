@@ -66,31 +66,26 @@ export const actions = {
     if (values.text.length > 5000) errors.push({ field: 'text', message: 'Keep the text under 5,000 letters.' });
     if (errors.length > 0) return fail(400, { errors, values });
 
-    const profile = await locals.store.profile();
-    const number = 1 + Math.max(0, ...profile.ownCheckpoints.map((each) => Number(each.id.replace(/\D/g, '')) || 0));
-    await locals.store.saveProfile({
-      ...profile,
-      ownCheckpoints: [
-        ...profile.ownCheckpoints,
-        {
-          id: `own-${number}`,
-          procedureId: params.procedure,
-          stepId: params.step,
-          look: values.look,
-          text: values.text,
-          at: locals.now,
-        },
-      ],
+    await locals.store.changeProfile((profile) => {
+      const number = 1 + Math.max(0, ...profile.ownCheckpoints.map((each) => Number(each.id.replace(/\D/g, '')) || 0));
+      const own = {
+        id: `own-${number}`,
+        procedureId: params.procedure,
+        stepId: params.step,
+        look: values.look,
+        text: values.text,
+        at: locals.now,
+      };
+      return { ...profile, ownCheckpoints: [...profile.ownCheckpoints, own] };
     });
     redirect(303, `/checkpoints/${params.procedure}/${params.step}?said=added#own`);
   },
   remove: async ({ locals, params, request }) => {
     const id = String((await request.formData()).get('id') ?? '');
-    const profile = await locals.store.profile();
-    await locals.store.saveProfile({
+    await locals.store.changeProfile((profile) => ({
       ...profile,
       ownCheckpoints: profile.ownCheckpoints.filter((each) => each.id !== id),
-    });
+    }));
     redirect(303, `/checkpoints/${params.procedure}/${params.step}?said=removed#own`);
   },
 } satisfies Actions;

@@ -1,0 +1,22 @@
+import { createHash } from 'node:crypto';
+import { StaleVersionError } from './storage/port';
+
+/**
+ * A mark of what a form was filled from: it goes out with the page and comes back with the form. Made from the very
+ * values the form shows, so that two forms on one document do not stand in each other's way, and no number has to be kept.
+ */
+export const revisionOf = (shown: unknown): string =>
+  createHash('sha256')
+    .update(JSON.stringify(shown) ?? '')
+    .digest('hex')
+    .slice(0, 16);
+
+/**
+ * Called inside the change, with what is stored at that moment.
+ * @param seen the mark that came with the form; '' from a form without one, which changes nothing it does not show
+ * @param now what is stored, in words, to stand beside what was typed
+ * @throws StaleVersionError where the values were changed since the page was opened
+ */
+export function refuseIfStale(seen: string, stored: unknown, what: string, now: string | null): void {
+  if (seen !== '' && seen !== revisionOf(stored)) throw new StaleVersionError(what, now);
+}
