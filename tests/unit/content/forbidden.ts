@@ -21,6 +21,11 @@ export const FORBIDDEN: readonly Forbidden[] = [
       /\b(fast|faster|fastest|quick\w*|slower|slowest|speed\w*|swift\w*|rapid\w*|brisk\w*|efficien\w*|slick\w*|productiv\w*)\b/i,
     why: 'praises or blames speed',
   },
+  {
+    pattern:
+      /\b(gels?|red glow|glow|lid holders?|clear sheet|inner (?:lining|layer|membrane)|nought|kept parts?|re-?draws?|went back|go(?:es)? back to)\b/i,
+    why: 'has a standard term in the trade',
+  },
   { pattern: /[®™©]|\b[A-Z][a-z]+[A-Z]\w*|\b[A-Z]{2,}\d+\b/, why: 'looks like a brand' },
   { pattern: /\b(?:dr|mr|mrs|prof(?:essor)?)\.? [A-Z]/, why: 'looks like a person' },
 ];

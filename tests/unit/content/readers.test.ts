@@ -68,6 +68,7 @@ describe('readGuidance', () => {
     ['a mark of another kind', 'mark: p1', 'mark: m1', 'sources.0.mark: '],
     ['a source that no sentence cites', ' [p1].', '.', 'sources.0: no sentence cites "p1"'],
     ['a mark without a source', 'The edge is seen.', "'The edge is seen [p2].'", 'checkpoints.0.look: no source has'],
+    ['a drill without a pass mark', ', passed: Three hold.', '', 'drills.0.passed: '],
     ['a pattern misspelt', 'fits: [longer]', 'fits: [lnoger]', 'checkpoints.0.fits.0: "lnoger" is no pattern'],
     [
       'an unknown fact',

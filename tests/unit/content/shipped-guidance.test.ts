@@ -88,8 +88,9 @@ describe.each(named)('%s', (_, page) => {
     expect(rates.filter((sentence) => !marksIn(sentence).some((mark) => mark !== 'c'))).toEqual([]);
   });
 
-  it('lists the year with every published source', () => {
-    for (const source of page.sources) if (source.kind === 'published') expect(source.ref).toMatch(/\b(?:19|20)\d\d\b/);
+  it('lists the year, or the number in a public archive, with every published source', () => {
+    for (const source of page.sources)
+      if (source.kind === 'published') expect(source.ref).toMatch(/\b(?:19|20)\d\d\b|\bPMC\d+\b/);
   });
 
   it('awaits its review', () => {

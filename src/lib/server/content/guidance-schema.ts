@@ -31,7 +31,7 @@ const drillSchema = z.strictObject({
   minutes: z.number().int().positive().max(120),
   do: line,
   /** What counts as passed, as a rule three in a row. */
-  passed: line.default('Three in a row, each as described.'),
+  passed: line,
   fits: z.array(fit).default([]),
 });
 
