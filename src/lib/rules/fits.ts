@@ -46,6 +46,15 @@ export function fitProblem(fit: Fit, procedure: Procedure, stepId: string): stri
   return fact ? levelProblem(fact, level) : `no fact "${id}" in ${procedure.id}`;
 }
 
+/** The kinds of eye a pattern of the audit is about: its factor is `fact=level` or `fact=level+level`, a yes `fact=true`. */
+export function eyeFitsOf(factor: string): EyeFit[] {
+  const [id = '', levels = ''] = factor.split('=');
+  return levels.split('+').flatMap((level): EyeFit[] => {
+    if (level === 'true') return [`eye:${id}`, `eye:${id}:yes`];
+    return [`eye:${id}:${level === 'false' ? 'no' : level}`];
+  });
+}
+
 /** A choice needs its level; a yes or no without levels has none; a number cannot be named at all. */
 function levelProblem({ id, kind, levels = [] }: EyeFact, level: string | undefined): string | null {
   if (kind === 'number') return `the fact "${id}" is a number and has no level to name`;

@@ -1,9 +1,10 @@
 import { inSentence } from '../format';
 import { defaultDrill, defaultStop } from './defaults';
+import { eyeFitsOf, type Fit } from './fits';
 import type { Measure, Rule } from './rule';
 import { safetyRules } from './rules-safety';
 import { whatRules } from './rules-what';
-import { earlierBecause, longerWith, whenRules } from './rules-when';
+import { earlierBecause, longerWith, ofTheEye, whenRules } from './rules-when';
 import { rulesThresholds } from './thresholds';
 import type { Guidance, PlanDraft, Reason, StepFacts } from './types';
 
@@ -58,12 +59,20 @@ function measuresOf(facts: StepFacts, fired: readonly Fired[]): Measure[] {
 function checkpointsOf(facts: StepFacts, guidance: Guidance, fired: readonly Fired[]): PlanDraft['checkpoints'] {
   const chosen = new Map<string, PlanDraft['checkpoints'][number]>();
   const room = () => chosen.size < rulesThresholds.checkpoints;
-  const take = (fits: (of: readonly string[]) => boolean, sentence: string) => {
-    const next = guidance.checkpoints.find(({ id, fits: of }) => !chosen.has(id) && fits(of));
+  const eyes = new Set<Fit>(ofTheEye(facts).flatMap(({ factor }) => eyeFitsOf(factor)));
+  const take = (fits: (of: Guidance['checkpoints'][number]) => boolean, sentence: string) => {
+    const next = guidance.checkpoints.find((each) => !chosen.has(each.id) && fits(each));
     if (next && room()) chosen.set(next.id, { id: next.id, look: next.look, why: next.why, sentence });
   };
   for (let round = 0; round < rulesThresholds.checkpoints; round += 1)
-    for (const { rule, reason } of fired) take((of) => rule.fits.some((fit) => of.includes(fit)), reason.sentence);
+    for (const { rule, reason } of fired)
+      // A check that would be wrong in these eyes is not given because of them.
+      take(
+        ({ fits, notFor }) =>
+          rule.fits.some((fit) => fits.includes(fit)) &&
+          !(rule.id === 'certain-eyes' && notFor.some((eye) => eyes.has(eye))),
+        reason.sentence,
+      );
   for (let round = 0; round < rulesThresholds.checkpoints; round += 1)
     take(() => true, `Worth a look in any ${inSentence(facts.step.label)}.`);
   return [...chosen.values()];

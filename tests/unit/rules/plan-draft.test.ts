@@ -46,6 +46,27 @@ describe('each rule', () => {
     expect(fired({ ...longer, patterns: [pattern('rhexis')] })).toEqual(['certain-eyes']);
   });
 
+  it('certain-eyes: a check that would be wrong in these eyes is not given because of them', () => {
+    const polar = { factor: 'polar-or-plaque=true', label: 'polar cataract or plaque' };
+    const [hard, ...rest] = page.checkpoints.filter(({ fits }) => fits.includes('hard-eyes'));
+    if (!hard) throw new Error('the page has a checkpoint for hard eyes');
+    expect(rest).toEqual([]);
+    const wrong = {
+      ...page,
+      checkpoints: page.checkpoints.map((each) => ({
+        ...each,
+        notFor: [...each.notFor, ...(each === hard ? (['eye:polar-or-plaque'] as const) : [])],
+      })),
+    };
+    const given = (with_: Guidance, factor: string) =>
+      planDraft(facts({ patterns: [pattern('rhexis', { ...polar, factor })] }), with_)
+        .checkpoints.filter(({ sentence }) => sentence.includes('takes about'))
+        .map(({ id }) => id);
+    expect(given(page, polar.factor)).toEqual([hard.id]);
+    expect(given(wrong, polar.factor)).toEqual([]);
+    expect(given(wrong, 'nucleus=hard')).toEqual([hard.id]);
+  });
+
   it('certain-eyes: prepare for them, steadiness first', () => {
     const result = draft({ patterns: [pattern('rhexis')] });
     expect(result.because[0]?.sentence).toBe(
