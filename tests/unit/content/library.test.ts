@@ -79,7 +79,7 @@ describe('standing texts', () => {
     [
       'capsule-rupture',
       0,
-      'If I suspect a ruptured capsule or see vitreous, then I hold still, keep irrigating, stop aspirating, inject OVD through the side port before anything leaves the eye, call for help and follow our protocol.',
+      'If the capsule ruptures or vitreous shows, then I hold still, keep irrigating, stop aspirating, inject OVD through the side port, only then withdraw, and call for help.',
     ],
     ['waiting', 0, 'Waiting is not a fault, and part of it is checking.'],
   ] as const)('%s, paragraph %i, stands as agreed', (name, paragraph, text) => {

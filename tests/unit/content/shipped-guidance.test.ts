@@ -47,6 +47,13 @@ describe.each(named)('%s', (_, page) => {
     for (const text of noteTexts(page)) expect(wordsOf(text).length, text).toBeLessThanOrEqual(30);
   });
 
+  it('leaves the note at 190 words at most, whichever three checkpoints stand on it', () => {
+    // Printed and counted: with the standing lines this is one A5 side.
+    const looks = page.checkpoints.map(({ look }) => wordsOf(look).length).sort((a, b) => b - a);
+    const longest = looks.slice(0, 3).reduce((sum, count) => sum + count, 0);
+    expect(longest + wordsOf([...page.stop, ...page.reminders].join(' ')).length).toBeLessThanOrEqual(190);
+  });
+
   it('holds no duration in anything that goes on the note for the list', () => {
     for (const text of noteTexts(page)) {
       expect(text).not.toMatch(DURATION);

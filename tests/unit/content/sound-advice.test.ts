@@ -73,7 +73,7 @@ describe('the capsule gives way', () => {
       /keep irrigating/,
       /stop aspirating/,
       /inject OVD/,
-      /before anything leaves/,
+      /only then withdraw/,
       /call for help/,
     ].map((each) => line.search(each));
     expect(places).not.toContain(-1);

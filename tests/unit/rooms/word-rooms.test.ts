@@ -49,6 +49,7 @@ describe('the note for the list', () => {
         stopSigns: [...page.stop],
       };
       const [note] = noteViews([goal], procedures, texts);
+      expect(note?.stop).toEqual([...page.stop, ...texts.rupture]);
       const words = allWords({ ...note, goalId: '' });
       expect(words.length).toBeGreaterThan(5);
       for (const line of words) expect(durationIn(line), `${page.procedureId} ${page.step}: ${line}`).toBeNull();
@@ -57,6 +58,7 @@ describe('the note for the list', () => {
 
   it('is general without a goal, and while a goal waits for the supervisor', () => {
     expect(noteViews([], procedures, texts)).toMatchObject([{ kind: 'general', reminders: { length: 3 } }]);
+    expect(noteViews([], procedures, texts)[0]?.reminders).toContain(texts.rupture[0]);
     const drafts = fellow.goals.map((goal) => ({ ...goal, state: 'draft' as const }));
     expect(noteViews(drafts, procedures, texts)[0]?.lead).toContain('not agreed with your supervisor yet');
   });
