@@ -21,7 +21,7 @@ export function lastingOf(input: ChangeInput, selectionAllowance: number): Lasti
     const first = (against.estimates[0] ?? NaN) + selectionAllowance;
     found.push({
       nth,
-      kind: kindOf(against, nth, first, selectionAllowance),
+      kind: lastingKind(against, nth, first, selectionAllowance),
       effect,
       firstEstimate: first,
       together: nth >= 2 ? lastTwo(upTo(input, nth + 1), selectionAllowance) : null,
@@ -30,7 +30,8 @@ export function lastingOf(input: ChangeInput, selectionAllowance: number): Lasti
   return found;
 }
 
-function kindOf(fit: PeriodFit, index: number, first: number, selectionAllowance: number): Lasting['kind'] {
+/** What one following window says, from its estimate, the first one and their covariance; log scale. */
+export function lastingKind(fit: PeriodFit, index: number, first: number, selectionAllowance: number): Lasting['kind'] {
   const estimate = (fit.estimates[index] ?? NaN) + selectionAllowance;
   const below = clearlyBelow(fit, index, set.lastingConfidence, selectionAllowance);
   const half = estimate <= set.lastingHalf * first;

@@ -2,11 +2,22 @@ import { describe, expect, it } from 'vitest';
 import { loadMethodPages, renderMarkdown } from '../../../src/lib/server/content';
 import { HOW_MADE } from '../../../src/lib/ui/how-made';
 
-const pages = loadMethodPages();
+const all = loadMethodPages();
+/** The page of changes belongs to no number: the room that lists the pages leads to it, and nothing else. */
+const pages = all.filter(({ id }) => id !== 'changes');
 
 describe('how each number is made', () => {
   it('has words for a link to every page, and no link without a page', () => {
     expect(Object.keys(HOW_MADE).sort()).toEqual(pages.map(({ id }) => id).sort());
+  });
+
+  it('lists the changes to shown numbers last, newest first', () => {
+    expect(all.at(-1)?.id).toBe('changes');
+    const days = [...(all.at(-1)?.body ?? '').matchAll(/^- \*\*(\d+ \w+ \d{4})\.\*\*/gm)].map(([, day]) =>
+      Date.parse(`${day} UTC`),
+    );
+    expect(days.length).toBeGreaterThan(2);
+    expect(days).toEqual([...new Set(days)].sort((a, b) => b - a));
   });
 
   it('calls no two pages the same', () => {
