@@ -1,7 +1,7 @@
 import { cannot, type Cannot } from './cannot';
 import { caseArrays, type CaseArrays } from './case-arrays';
 import { countedForGoal } from './counted-for-goal';
-import type { StartGoalInput } from './start-goal';
+import type { StartGoalInput } from './start-goal-input';
 import { baselineModel, trendOf, type BaselineModel } from './baseline-model';
 import { practiceThresholds as set } from './thresholds';
 

@@ -5,7 +5,7 @@ import type { ChangeInput } from './change';
 import { judgeSteadiness } from './judge-steadiness';
 import { judgeTime, type TimeJudgement } from './judge-time';
 import { chanceOfFifth } from './power';
-import type { ResultInput } from './result';
+import type { ResultInput } from './result-input';
 
 export type JudgedCases = {
   kind: ResultKind;

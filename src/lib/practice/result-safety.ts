@@ -1,7 +1,7 @@
 import { inOrder } from '../audit';
 import type { Case } from '../model';
 import { gate, monitoredOperations, monitorSignalled } from '../safety';
-import type { ResultInput } from './result';
+import type { ResultInput } from './result-input';
 import { spanOfCases } from './span';
 
 /** Why no change in time may be called a result; empty when it may. */

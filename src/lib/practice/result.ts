@@ -1,34 +1,11 @@
-import type { Case, ListRecord, Measure, Outcome, Procedure, Start } from '../model';
+import type { Outcome } from '../model';
 import type { Cannot } from './cannot';
-import type { Look } from './effect';
 import { judgeCases, notJudged, type JudgedCases } from './judge-cases';
 import { notANumber, recordNotANumber } from './not-a-number';
+import type { ResultInput } from './result-input';
 import { leftOutSeen, pausedBecause, withLeftOut } from './result-safety';
 import { casesWithIds } from './span';
 import { practiceThresholds as set } from './thresholds';
-
-export type ResultInput = {
-  /** The whole record: counted cases, and for safety those left out. */
-  cases: readonly Case[];
-  lists: readonly ListRecord[];
-  procedure: Procedure;
-  start: Pick<Start, 'caseIds' | 'allowance' | 'allowanceSpread' | 'steer' | 'frozen'>;
-  windowIds: readonly string[];
-  stepId: string;
-  measure: Measure;
-  look: Look;
-  seed: number;
-  /** Protected parts chosen to watch. */
-  watch?: readonly string[];
-  /** Steps that were themselves under a goal in these cases. */
-  underGoal?: readonly string[];
-  /** Rate of serious events set beforehand, with its source; else the published one. */
-  seriousRate?: { rate: number; source: string } | null;
-  /** Cases of this procedure before the record began, if said; and whether in training. */
-  casesBefore?: number | null;
-  inTraining?: boolean | null;
-  permutations?: number;
-};
 
 /**
  * What the window shows, once, when it is full. Effects are on the log scale; times in seconds. Pure, and the same for

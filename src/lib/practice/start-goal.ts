@@ -1,5 +1,5 @@
 import type { Interval } from '../audit';
-import type { Case, FrozenModel, Goal, ListRecord, Measure, Procedure, ReferenceSet, Start } from '../model';
+import type { FrozenModel, Start } from '../model';
 import { atOnce, inSlices, type Slices, type Work } from '../turns';
 import { allowingForSelection, type SelectionAllowance } from './selection-allowance';
 import { cannot, type Cannot } from './cannot';
@@ -9,27 +9,8 @@ import { notANumber, recordNotANumber } from './not-a-number';
 import { powerOf, type Power } from './power';
 import { referenceMedians } from './reference-medians';
 import { isJudged, baselineCases } from './baseline-cases';
+import type { StartGoalInput } from './start-goal-input';
 import { medianAndP20, type BaselineModel } from './baseline-model';
-
-export type StartGoalInput = {
-  /** The record; what counts is found here. */
-  cases: readonly Case[];
-  lists: readonly ListRecord[];
-  procedure: Procedure;
-  references: readonly ReferenceSet[];
-  stepId: string;
-  measure: Measure;
-  chosenBy: Goal['chosenBy'];
-  seed: number;
-  engine: string;
-  /** Sequence number: only cases before it. */
-  from?: number;
-  /** Sequence number: only cases from it on, for a new goal on a step that has changed. */
-  notBefore?: number;
-  /** Other steps that were themselves under a goal in these cases. */
-  underGoal?: readonly string[];
-  resamples?: number;
-};
 
 export type StartedGoal = {
   kind: 'start';

@@ -1,0 +1,26 @@
+import type { Case, ListRecord, Measure, Procedure, Start } from '../model';
+import type { Look } from './effect';
+
+/** What a result is read from. */
+export type ResultInput = {
+  /** The whole record: counted cases, and for safety those left out. */
+  cases: readonly Case[];
+  lists: readonly ListRecord[];
+  procedure: Procedure;
+  start: Pick<Start, 'caseIds' | 'allowance' | 'allowanceSpread' | 'steer' | 'frozen'>;
+  windowIds: readonly string[];
+  stepId: string;
+  measure: Measure;
+  look: Look;
+  seed: number;
+  /** Protected parts chosen to watch. */
+  watch?: readonly string[];
+  /** Steps that were themselves under a goal in these cases. */
+  underGoal?: readonly string[];
+  /** Rate of serious events set beforehand, with its source; else the published one. */
+  seriousRate?: { rate: number; source: string } | null;
+  /** Cases of this procedure before the record began, if said; and whether in training. */
+  casesBefore?: number | null;
+  inTraining?: boolean | null;
+  permutations?: number;
+};
