@@ -1,4 +1,4 @@
-import { drawInto } from '../../src/lib/audit/drawn-lists';
+import { drawInto } from '../../src/lib/statistics';
 import type { Case } from '../../src/lib/model';
 import { quantileOfSorted, randomStream } from '../../src/lib/statistics';
 

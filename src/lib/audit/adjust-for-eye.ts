@@ -1,4 +1,4 @@
-import { huberRegression, type FitProblem } from '../statistics';
+import { casesForColumns, huberRegression, type FitProblem } from '../statistics';
 import { atOnce, type Work } from '../turns';
 import { eyeColumns } from './eye-columns';
 import { auditThresholds } from './thresholds';
@@ -106,10 +106,7 @@ function differs(column: Float64Array, present: Int32Array): boolean {
 function columnsFor(n: number, wanted: readonly number[], names: readonly string[]): number {
   const factOf = (place: number) => (names[wanted[place] ?? -1] ?? '').replace(/( not entered|=.*)$/, '');
   let count = wanted.length;
-  while (
-    count > 0 &&
-    (n < auditThresholds.casesForColumns(count) || (count < wanted.length && factOf(count) === factOf(count - 1)))
-  )
+  while (count > 0 && (n < casesForColumns(count) || (count < wanted.length && factOf(count) === factOf(count - 1))))
     count -= 1;
   return count;
 }

@@ -1,8 +1,8 @@
 import type { Case, CannotSay, ListRecord, Procedure, ReferenceSet } from '../model';
+import { drawUnits } from '../statistics';
 import { atOnce, inSlices, scaled, type Slices, type Work } from '../turns';
 import { adjusting, type Adjusted } from './adjust-for-eye';
 import { countedCases, latestShown } from './counted-cases';
-import { drawUnits } from './drawn-lists';
 import { enoughOf } from './enough';
 import { eyeColumns } from './eye-columns';
 import { overTime, type OverTime } from './over-time';
@@ -58,7 +58,7 @@ function* auditing(input: AuditInput): Work<Audit> {
   const sum = points.reduce((total, { median }) => total + (median ?? 0), 0);
   const shares = points.map(({ median }) => (sum > 0 ? (median ?? 0) / sum : 0));
   const reference = referenceSamples(references, table, fitted);
-  const units = drawUnits(table.list, table.listCount);
+  const units = drawUnits(table.list, auditThresholds.listsToDraw);
   const ranked = onlyWhereTwo(
     table.stepIds.map((stepId, step) =>
       rankedOn(stepOf(table, stepId), points[step]!, shares[step]!, Boolean(reference?.steps[step])),

@@ -1,5 +1,5 @@
 import { plainBlanks, prose } from '../format';
-import { dip } from './dip';
+import { dip } from '../statistics';
 import { groupEffect } from './group-effect';
 import type { PatternTest } from './pattern-test';
 import { auditThresholds } from './thresholds';

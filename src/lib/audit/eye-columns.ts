@@ -1,7 +1,7 @@
 import type { Procedure } from '../model';
+import { designMatrix } from '../statistics';
 import { codedValue, codingOf, type Coding, type WithFacts } from './eye-coding';
 import { factColumns } from './eye-factors';
-import { ColumnBasis } from './column-basis';
 import type { EyeColumns, StepTable } from './types';
 
 type Placed = { coding: Coding | null; name: string; centre: number };
@@ -24,7 +24,6 @@ export function eyeColumns(
   const said: string[] = [];
   const placed: Placed[] = [];
   const columns: Float64Array[] = [];
-  const basis = new ColumnBasis();
   for (const fact of procedure.facts) {
     const { codings, said: about } = factColumns(holders, fact);
     said.push(...about);
@@ -35,7 +34,10 @@ export function eyeColumns(
     }
     const next = codings.map(({ coding, centre }) => ({ coding, name: coding.name, centre }));
     const built = build(holders, next);
-    const own = built.map((column) => basis.take(column));
+    // Of two columns that say the same the later is left out, so what was taken before stays.
+    const { kept } = designMatrix([...columns, ...built], holders.length);
+    const before = columns.length;
+    const own = built.map((_, index) => kept.includes(before + index));
     own.forEach((independent, index) => {
       const [placing, column] = [next[index], built[index]];
       if (!independent || !placing || !column) return;

@@ -1,4 +1,4 @@
-import { kthCrossDifference } from '../statistics/kth-difference';
+import { shiftInterval } from '../statistics';
 import type { Interval } from './types';
 
 /** A ratio of times, shrunk towards 1 by how uncertain it is, with its unshrunk 95 % interval. */
@@ -13,14 +13,8 @@ const Z = 1.959963984540054;
  * @param longer ln(seconds) with the factor; `others` without it.
  */
 export function groupEffect(longer: Float64Array, others: Float64Array): GroupEffect {
-  const x = longer.slice().sort();
-  const y = others.slice().sort();
-  const pairs = x.length * y.length;
-  const spread = Z * Math.sqrt((pairs * (x.length + y.length + 1)) / 12);
-  const outside = Math.max(1, Math.floor(pairs / 2 - spread));
-  const at = (k: number) => kthCrossDifference(x, y, k);
-  const shift = (at(Math.floor((pairs + 1) / 2)) + at(Math.floor(pairs / 2) + 1)) / 2;
-  return shrunk(shift, at(outside), at(pairs + 1 - outside));
+  const { estimate, low, high } = shiftInterval(longer, others);
+  return shrunk(estimate, low, high);
 }
 
 /**

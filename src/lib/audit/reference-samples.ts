@@ -1,7 +1,6 @@
-import { median } from '../statistics';
+import { drawUnits, median, type DrawUnits } from '../statistics';
 import type { Procedure, ReferenceCase, ReferenceSet } from '../model';
 import { adjustedBy, type Adjusted } from './adjust-for-eye';
-import { drawUnits, type DrawUnits } from './drawn-lists';
 import { eyeColumns } from './eye-columns';
 import { sortedSample, type SortedSample } from './sorted-sample';
 import { auditThresholds } from './thresholds';
@@ -33,8 +32,8 @@ export function referenceSamples(
     .filter(({ procedureId }) => procedureId === table.procedure.id)
     .flatMap((set) => set.cases.map((each): Placed => ({ ...each, readerKey: `${set.id}/${each.reader}` })));
   if (cases.length === 0) return null;
-  const { list, listCount } = referenceLists(cases);
-  const units = drawUnits(list, listCount);
+  const list = referenceLists(cases);
+  const units = drawUnits(list, auditThresholds.listsToDraw);
   const coded = eyeColumns(cases, table.procedure, { columns: eye.names, centre: eye.centre });
   // "Not entered" is about the surgeon's own habits of entry: a fact the reference set never had takes nothing out.
   const columns = coded.columns.map((column, index) =>
@@ -85,10 +84,10 @@ function referenceStep(
 }
 
 /** Lists within readers; where they are not known, eight neighbours of one reader. */
-function referenceLists(cases: readonly Placed[]): { list: Int32Array; listCount: number } {
+function referenceLists(cases: readonly Placed[]): Int32Array {
   const numbers = new Map<string, number>();
   const unlisted = new Map<string, number>();
-  const list = Int32Array.from(cases, ({ readerKey, list: own }) => {
+  return Int32Array.from(cases, ({ readerKey, list: own }) => {
     const seen = unlisted.get(readerKey) ?? 0;
     if (own === null) unlisted.set(readerKey, seen + 1);
     const key =
@@ -96,5 +95,4 @@ function referenceLists(cases: readonly Placed[]): { list: Int32Array; listCount
     if (!numbers.has(key)) numbers.set(key, numbers.size);
     return numbers.get(key)!;
   });
-  return { list, listCount: numbers.size };
 }

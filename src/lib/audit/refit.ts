@@ -1,4 +1,4 @@
-import { HUBER_K, MAD_CONSTANT } from '../statistics';
+import { choleskyInPlace, HUBER_K, MAD_CONSTANT, solveFactored } from '../statistics';
 import type { StepFit } from './adjust-for-eye';
 
 /** A pivot below this share of its diagonal: the resample holds nothing about this column, so it keeps its coefficient. */
@@ -19,7 +19,7 @@ export function refitted(fit: StepFit, times: Int32Array): Float64Array {
   const coefficients = Float64Array.from(fit.coefficients);
   const scale = drawnMedian(fit.residuals.map(Math.abs), times) * MAD_CONSTANT;
   if (!(scale > 0)) return coefficients;
-  const normal = Array.from({ length: size }, () => new Float64Array(size));
+  const normal = new Float64Array(size * size);
   const right = new Float64Array(size);
   const x = new Float64Array(size);
   x[0] = 1;
@@ -32,11 +32,12 @@ export function refitted(fit: StepFit, times: Int32Array): Float64Array {
     for (let j = 0; j < columns; j += 1) x[j + 1] = fit.design[j]![i]!;
     for (let j = 0; j < size; j += 1) {
       right[j]! += pull * x[j]!;
-      for (let k = 0; k <= j; k += 1) normal[j]![k]! += weight * x[j]! * x[k]!;
+      for (let k = 0; k <= j; k += 1) normal[j * size + k]! += weight * x[j]! * x[k]!;
     }
   }
-  const change = solved(normal, right);
-  for (let j = 0; j < columns; j += 1) coefficients[j]! += change[j + 1]!;
+  choleskyInPlace(normal, size, DEAD_PIVOT);
+  solveFactored(normal, size, right);
+  for (let j = 0; j < columns; j += 1) coefficients[j]! += right[j + 1]!;
   return coefficients;
 }
 
@@ -53,35 +54,4 @@ export function expanded(values: Float64Array, times: Int32Array): Float64Array 
   let place = 0;
   for (let i = 0; i < times.length; i += 1) for (let k = 0; k < times[i]!; k += 1) drawn[place++] = values[i]!;
   return drawn.sort();
-}
-
-/** Cholesky on the lower triangle, in place; a dead column's unknown is 0. */
-function solved(normal: Float64Array[], right: Float64Array): Float64Array {
-  const size = right.length;
-  const dead = new Array<boolean>(size).fill(false);
-  for (let j = 0; j < size; j += 1) {
-    const row = normal[j]!;
-    const diagonal = row[j]!;
-    for (let k = 0; k < j; k += 1) {
-      let sum = row[k]!;
-      for (let l = 0; l < k; l += 1) sum -= row[l]! * normal[k]![l]!;
-      row[k] = dead[k] ? 0 : sum / normal[k]![k]!;
-    }
-    let pivot = diagonal;
-    for (let k = 0; k < j; k += 1) pivot -= row[k]! * row[k]!;
-    dead[j] = !(pivot > DEAD_PIVOT * diagonal);
-    row[j] = dead[j] ? 1 : Math.sqrt(pivot);
-  }
-  const unknown = new Float64Array(size);
-  for (let j = 0; j < size; j += 1) {
-    let sum = right[j]!;
-    for (let k = 0; k < j; k += 1) sum -= normal[j]![k]! * unknown[k]!;
-    unknown[j] = dead[j] ? 0 : sum / normal[j]![j]!;
-  }
-  for (let j = size - 1; j >= 0; j -= 1) {
-    let sum = unknown[j]!;
-    for (let k = j + 1; k < size; k += 1) sum -= normal[k]![j]! * unknown[k]!;
-    unknown[j] = dead[j] ? 0 : sum / normal[j]![j]!;
-  }
-  return unknown;
 }

@@ -1,7 +1,6 @@
-import { randomStream } from '../statistics';
+import { drawInto, randomStream, type DrawUnits } from '../statistics';
 import type { Work } from '../turns';
 import type { StepFit } from './adjust-for-eye';
-import { drawInto, type DrawUnits } from './drawn-lists';
 import type { ReferenceSamples } from './reference-samples';
 import { refittedSummary } from './refitted-summary';
 import { sortedSample, summarise, type SortedSample, type Summary } from './sorted-sample';

@@ -23,8 +23,6 @@ export const auditThresholds = {
   missingShare: 0.4,
   /** "Not entered" gets a column of its own from this many cases on. */
   notEnteredCases: 5,
-  /** Cases needed for p columns: 15 + 3p. Fewer cases, fewer columns. */
-  casesForColumns: (columns: number) => 15 + 3 * columns,
   /** Fewer lists than this: single cases are drawn. Four of five lists resampled would give a handful of different records. */
   listsToDraw: 6,
   /** Below this many times the adjustment is refitted inside each resample; above, its own uncertainty no longer shows. */

@@ -1,3 +1,4 @@
+import { columnsCarried } from '../statistics';
 import { eyeColumns, stepTable, type EyeColumns, type StepTable } from '../audit';
 import type { Case, FrozenModel, ListRecord, Procedure } from '../model';
 import { restStepsOf } from './rest-steps';
@@ -31,7 +32,7 @@ export function caseArrays(
   const table = stepTable(cases, procedure, lists, { wanted: [stepId] });
   const eye = options.frozen
     ? eyeColumns(table, procedure, { columns: options.frozen.columns, centre: options.frozen.centre })
-    : eyeColumns(table, procedure, { maxColumns: columnsFor(table.cases.length) });
+    : eyeColumns(table, procedure, { maxColumns: columnsCarried(table.cases.length) });
   const y = table.seconds.map((row) =>
     row.map((value) => (value > 0 && Number.isFinite(value) ? Math.log(value) : NaN)),
   );
@@ -51,6 +52,3 @@ export function caseArrays(
       ),
   };
 }
-
-/** How many columns so many cases carry. */
-export const columnsFor = (cases: number): number => Math.max(0, Math.floor((cases - set.casesForColumns(0)) / 3));

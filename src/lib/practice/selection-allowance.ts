@@ -1,5 +1,6 @@
+import { auditThresholds } from '../audit';
 import { sortedSample } from '../audit/sorted-sample';
-import { drawListCounts, huberLocation, mad, median } from '../statistics';
+import { drawListCounts, drawUnits, huberLocation, mad, median } from '../statistics';
 import { atOnce, type Work } from '../turns';
 import { viewValue, type PickedOn } from './resampled-view';
 import { practiceThresholds as set } from './thresholds';
@@ -37,7 +38,7 @@ export function selectionAllowance(input: SelectionAllowanceInput): SelectionAll
 
 /** The same work in slices: hands over after every fifty resamples with the share done, 0..1. */
 export function* allowingForSelection(input: SelectionAllowanceInput): Work<SelectionAllowance> {
-  const { groups, list } = groupsOf(input.list);
+  const { unit: list, count: groups } = drawUnits(input.list, auditThresholds.listsToDraw);
   const steps = input.candidates.map((step) =>
     sortedSample((input.adjusted[step] ?? new Float64Array(0)).map(Math.exp), list),
   );
@@ -64,13 +65,6 @@ export function* allowingForSelection(input: SelectionAllowanceInput): Work<Sele
   }
   const allowed = (sum: number) => (counted === 0 ? 0 : set.selectionAllowanceFactor * Math.max(0, sum / counted));
   return { time: allowed(time), spread: allowed(spread) };
-}
-
-function groupsOf(list: Int32Array): { groups: number; list: Int32Array } {
-  const numbers = new Map<number, number>();
-  for (const each of list) if (!numbers.has(each)) numbers.set(each, numbers.size);
-  if (numbers.size < set.selectionAllowanceLists) return { groups: list.length, list: Int32Array.from(list.keys()) };
-  return { groups: numbers.size, list: list.map((each) => numbers.get(each) ?? 0) };
 }
 
 function firstOn(values: readonly number[]): number | null {

@@ -1,18 +1,22 @@
 /**
- * Factor a symmetric positive definite matrix, stored row by row in `a` (lower part read, overwritten with L).
- * Plain loops over a typed array because this runs inside every step of every robust fit; the tests compare with a
+ * Factor a symmetric positive definite matrix, stored row by row in `a` (lower part read, overwritten with L:
+ * Golub and Van Loan, Matrix Computations, section 4.2). Plain loops over a typed array because this runs inside every step of every robust fit; the tests compare with a
  * library's QR decomposition.
- * @returns the smallest pivot, or 0 as soon as one is not positive (the matrix is not definite)
+ * @param leaveOutBelow with it, a column whose pivot is below this share of its diagonal is left out: its pivot becomes
+ * infinite, which makes its unknown 0 and takes it out of the others
+ * @returns the smallest pivot used; without `leaveOutBelow`, 0 as soon as one is not positive (the matrix is not definite)
  */
-export function choleskyInPlace(a: Float64Array, size: number): number {
+export function choleskyInPlace(a: Float64Array, size: number, leaveOutBelow = 0): number {
   let smallest = Infinity;
   for (let j = 0; j < size; j++) {
     const rowJ = j * size;
-    let pivot = a[rowJ + j]!;
+    const diagonal = a[rowJ + j]!;
+    let pivot = diagonal;
     for (let k = 0; k < j; k++) pivot -= a[rowJ + k]! * a[rowJ + k]!;
-    if (!(pivot > 0)) return 0;
-    if (pivot < smallest) smallest = pivot;
-    const root = Math.sqrt(pivot);
+    const used = pivot > leaveOutBelow * diagonal;
+    if (!used && leaveOutBelow === 0) return 0;
+    if (used && pivot < smallest) smallest = pivot;
+    const root = used ? Math.sqrt(pivot) : Infinity;
     a[rowJ + j] = root;
     for (let i = j + 1; i < size; i++) {
       const rowI = i * size;

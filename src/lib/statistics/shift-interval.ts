@@ -11,12 +11,14 @@ export type ShiftInterval = {
   method: 'exact' | 'normal';
 };
 
-const EXACT_UP_TO = 50;
+/** Below this many values in each group the ranks are counted exactly, as R's wilcox.test does. */
+const EXACT_BELOW = 50;
 
 /**
  * How far x lies above y: the median of all differences (Hodges and Lehmann 1963) with the interval that inverts
- * Wilcoxon's rank-sum test (Moses; Hollander and Wolfe 1973, p. 75). Exact up to 50 values together, else by the normal
- * approximation; with ties it is slightly wide. In the units of x and y.
+ * Wilcoxon's rank-sum test (Moses; Hollander and Wolfe 1973, p. 75). Exact below 50 values in each group, else by the
+ * normal approximation, as in R's `wilcox.test(conf.int = TRUE)`: the same ranks without ties; with ties it is slightly
+ * wide. In the units of x and y.
  * @throws on an empty group or a value that is not a number
  */
 export function shiftInterval(x: Numbers, y: Numbers, level = 0.95): ShiftInterval {
@@ -26,7 +28,7 @@ export function shiftInterval(x: Numbers, y: Numbers, level = 0.95): ShiftInterv
   const [m, n] = [a.length, b.length];
   const pairs = m * n;
   const at = (k: number) => kthCrossDifference(a, b, Math.min(pairs, Math.max(1, k)));
-  const exact = m + n <= EXACT_UP_TO;
+  const exact = m < EXACT_BELOW && n < EXACT_BELOW;
   const k = Math.max(
     1,
     exact

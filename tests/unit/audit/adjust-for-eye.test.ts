@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { adjustForEye, stepTable } from '../../../src/lib/audit';
-import { drawInto } from '../../../src/lib/audit/drawn-lists';
+import { drawInto } from '../../../src/lib/statistics';
 import { refitted } from '../../../src/lib/audit/refit';
 import { huberRegression, median, randomStream, sampleSd } from '../../../src/lib/statistics';
 import { case_, fact, length, procedure, step } from '../../bench/made-up';

@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { dip } from '../../../src/lib/audit/dip';
 import { dipTail, bimodalityTest, untied } from '../../../src/lib/audit/bimodality';
-import { randomStream } from '../../../src/lib/statistics';
+import { dip, randomStream } from '../../../src/lib/statistics';
 
 /**
  * The dip by its definition: the smallest d for which some distribution function that is convex up to a mode and

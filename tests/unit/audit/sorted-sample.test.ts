@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { sortedSample, summarise } from '../../../src/lib/audit/sorted-sample';
 import { mad, median, quantile, randomStream } from '../../../src/lib/statistics';
-import { drawInto } from '../../../src/lib/audit/drawn-lists';
+import { drawInto } from '../../../src/lib/statistics';
 
 /** The plain way: copy each drawn time out, sort, read off. */
 function plainly(values: Float64Array, list: Int32Array, counts: Int32Array) {
