@@ -53,7 +53,7 @@ export function changeOf(input: ChangeInput): Change {
     rest: restFit,
     difficultyOff:
       plain.kind === 'fit' && restFit.kind === 'fit' && clearlyBelow(restFit, 0, set.restShorterConfidence)
-        ? fit(minus(own, rest, sharedCaseDifficulty(plain, [...among.fits.values()])))
+        ? fit(minus(own, rest, sharedCaseDifficulty(plain, [...among.fits.values()], input.list)))
         : null,
     restSteps: [...among.parts.keys()],
     difference,
@@ -65,6 +65,11 @@ export function windowIndicators(window: Int32Array, windows: number): Float64Ar
   return Array.from({ length: windows }, (_, index) =>
     Float64Array.from(window, (period) => (period === index + 1 ? 1 : 0)),
   );
+}
+
+/** Is this estimate above 0, one-sided? */
+export function clearlyAbove(fit: PeriodFit, index: number, confidence: number): boolean {
+  return (fit.estimates[index] ?? NaN) - tQuantile(confidence, fit.df) * standardError(fit, index) > 0;
 }
 
 /** Is this estimate, with the allowance added, below 0, one-sided? */

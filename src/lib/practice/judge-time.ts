@@ -1,5 +1,5 @@
 import type { CannotSay, Effect, ResultKind } from '../model';
-import { changeOf, clearlyBelow, countByPeriod, type Change, type ChangeInput } from './change';
+import { changeOf, clearlyAbove, clearlyBelow, countByPeriod, type Change, type ChangeInput } from './change';
 import { effectOf, type Look } from './effect';
 import type { PeriodFit } from './period-fit';
 import type { Cannot } from './cannot';
@@ -59,6 +59,9 @@ export function judgeTime(
         )
       : null;
   const restShorter = change.rest.kind === 'fit' && clearlyBelow(change.rest, 0, set.restShorterConfidence);
+  const restLonger = change.rest.kind === 'fit' && clearlyAbove(change.rest, 0, set.restLongerConfidence);
+  const ownShorter =
+    change.plain.kind === 'fit' && clearlyBelow(change.plain, 0, set.ownShorterConfidence, judged.selectionAllowance);
   const failed = [change.plain, change.against].find((fit) => fit.kind === 'cannot');
   return {
     kind: verdictOf({
@@ -66,6 +69,8 @@ export function judgeTime(
       plain,
       rest,
       restShorter,
+      restLonger,
+      ownShorter,
       difficultyOffHigh: difficultyOff?.high ?? null,
       steer: judged.steer,
     }),

@@ -1,4 +1,4 @@
-import { huberRegression, intraclass, type FitProblem } from '../statistics';
+import { columnsCarried, huberRegression, intraclass, type FitProblem } from '../statistics';
 import { cannot, type Cannot } from './cannot';
 import { practiceThresholds as set } from './thresholds';
 
@@ -40,13 +40,13 @@ export type PeriodFit = {
 /**
  * Huber regression of the outcome on the lead columns and facts of the eye; standard errors × √deff with
  * `deff = 1 + (m0 − 1)·max(0, ICC)` of the clipped residuals by list (one-way analysis of variance); degrees of freedom
- * G − 1 − leads if lists differ at all, else n − p. (Huber and Ronchetti, Robust Statistics, 2009, ch. 7; Kish 1965 for
+ * G − 1 − leads if lists differ at all (with many short lists Satterthwaite's), else n − p. (Huber and Ronchetti, Robust Statistics, 2009, ch. 7; Kish 1965 for
  * the design effect.) Errors: a returned case for too few cases, constant outcomes, a lead column that facts explain.
  */
 export function periodFit({ outcome, lead, columns, list }: FitInput): PeriodFit | Cannot {
   const present = indicesOf(outcome);
   const n = present.length;
-  const carried = Math.max(0, Math.floor((n - set.casesForColumns(0)) / 3));
+  const carried = columnsCarried(n);
   const used = [...lead, ...columns.slice(0, carried)].map((column) => pick(column, present));
   const fit = huberRegression(used, pick(outcome, present));
   if (fit.kind === 'cannot') return cannot(fit.because, NO_FIT[fit.because]);
@@ -73,7 +73,7 @@ export function periodFit({ outcome, lead, columns, list }: FitInput): PeriodFit
     kind: 'fit',
     estimates,
     covariance,
-    df: clustered ? Math.max(1, lists - 1 - leads) : fit.n - fit.p,
+    df: clustered ? degreesOfFreedom(deff, lists, n, lists - 1 - leads, fit.n - fit.p) : fit.n - fit.p,
     deff,
     scale: fit.scale,
     n,
@@ -94,6 +94,19 @@ export function periodFit({ outcome, lead, columns, list }: FitInput): PeriodFit
     ),
     facts: fit.coefficients.slice(1 + leads),
   };
+}
+
+/**
+ * Of a variance that lies partly between lists (share s = (deff − 1)/deff, known from the lists) and partly within them
+ * (known from the cases): Satterthwaite's 1/(s²/between + (1 − s)²/within), at most those of the cases, from 8 lists of
+ * on average 6 cases or fewer; else the degrees of freedom of the lists alone, which is too few but never too many.
+ */
+export function degreesOfFreedom(deff: number, lists: number, n: number, between: number, within: number): number {
+  const fewest = Math.max(1, between);
+  const { lists: enough, casesAList } = set.satterthwaite;
+  if (lists < enough || n / lists > casesAList) return fewest;
+  const share = (deff - 1) / deff;
+  return Math.min(within, 1 / (share ** 2 / fewest + (1 - share) ** 2 / within));
 }
 
 const NO_FIT: Record<FitProblem, string> = {

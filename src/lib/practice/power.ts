@@ -1,6 +1,6 @@
-import { tCdf, tQuantile } from '../statistics';
+import { HUBER_K, tCdf, tQuantile } from '../statistics';
 import { upperTail } from './effect';
-import { periodFit, type PeriodFit } from './period-fit';
+import { degreesOfFreedom, periodFit, type PeriodFit } from './period-fit';
 import { practiceThresholds as set } from './thresholds';
 
 export type Chance = {
@@ -29,8 +29,6 @@ export type PowerInput = {
   selectionAllowance: number;
   steer: number | null;
 };
-
-const HUBER_K = 1.345;
 
 /**
  * Can twenty cases show it? `power = T_df((|δ| − opt)/SE − t_crit)` with `SE = τ·√deff·√(1/n_b + 1/n_w)`; τ the SD
@@ -65,7 +63,8 @@ export function chanceOfFifth(
 /** Chance that a window of `size` cases shows a change of `change` (log scale). */
 function chanceOf(fit: PeriodFit, change: number, size: number, selectionAllowance: number): Chance {
   const lists = fit.lists + Math.max(set.windowLists, Math.round((size * fit.lists) / fit.n));
-  const df = fit.deff > 1 ? lists - 2 : fit.freedom + size - 1;
+  const within = fit.freedom + size - 1;
+  const df = fit.deff > 1 ? degreesOfFreedom(fit.deff, lists, fit.n + size, lists - 2, within) : within;
   const critical = tQuantile(upperTail('first'), df);
   const perUnit = Math.sqrt(fit.deff * (1 / fit.n + 1 / size));
   const at = (spread: number) => tCdf((Math.abs(change) - selectionAllowance) / (spread * perUnit) - critical, df);

@@ -23,22 +23,36 @@ export const practiceThresholds = {
   /** Lists in each period below which a list effect could be the whole change. */
   listsEachPeriod: 3,
 
-  // Columns: a fit may have as many as its cases carry
-  casesForColumns: (columns: number) => 15 + 3 * columns,
-
   // The effect
   /** Residuals of other steps are clipped here, round each window's own level: round a common level a drift of the whole operation would be cut off (13 to 43 % wrong). */
   clipScales: 2,
+  /**
+   * With so many lists, of on average so few cases, degrees of freedom come from both parts of the variance
+   * (Satterthwaite, Biometrics Bulletin 1946;2:110). With fewer or longer lists the number of lists alone must carry it.
+   */
+  satterthwaite: { lists: 8, casesAList: 6 },
   /** Two-sided 95 %. */
   levelFirst: 0.95,
   /** Second look, after the first came at twenty: without it 3.8 to 5.0 % wrong. */
   zSecond: 2.24,
-  /** The step's own change must be at least this part of its change against the rest: else the rest moved, not the step. */
-  ownPart: 1 / 3,
+  /**
+   * For *shorter*, the step's own change must be at least this part of its change against the rest: else the rest
+   * moved, not the step. A third lets a rest that takes 15 % longer be called a shorter step in twice as many months.
+   */
+  ownPart: 1 / 2,
+  /** The same for *longer*, where a claim too many sends the surgeon to look at two recordings and does no harm. */
+  ownPartLonger: 1 / 3,
+  /** One-sided confidence that the rest took longer, and that the step itself took less time, which is then asked too: beside a slower operation a step that stayed looks shorter. */
+  restLongerConfidence: 0.95,
+  ownShorterConfidence: 0.95,
   /** One-sided confidence that the rest is shorter; from then on shared case difficulty is allowed to weigh more on this step. */
   restShorterConfidence: 0.95,
-  /** How much more than the others a step may feel a shared case difficulty; below 1.25 the rate of wrong results of steps that feel it more rises, above 2.5 nothing could ever be called shorter. */
-  sharedCaseDifficulty: { least: 1.25, most: 2.5 },
+  /**
+   * How much more than the others a step may feel a shared case difficulty, taken so many of its standard errors
+   * higher. Without the errors and held at 2.5, a step that feels it twice or three times is wrongly *shorter* in 9
+   * and 21 of 100 easier months instead of 4; below 1.25 every such rate rises; at 3.5 a real fifth is still found.
+   */
+  sharedCaseDifficulty: { least: 1.25, most: 3.5, errors: 0.75 },
   /** Covariances below this (a case factor of 4 to 5 %) are noise; dividing by them would give any ratio. */
   sharedCaseDifficultyFloor: 0.002,
 
@@ -50,8 +64,6 @@ export const practiceThresholds = {
    * their own (3.2 to 3.8 with 1.5).
    */
   selectionAllowanceFactor: 1.5,
-  /** Below this many lists, cases are resampled singly. */
-  selectionAllowanceLists: 6,
 
   // Steadier
   permutations: 1999,

@@ -12,12 +12,13 @@ const asked = { difference, columns: [], list, selectionAllowance: 0.02, steer: 
 describe('can twenty cases show it', () => {
   it('gives what numpy and scipy give', () => {
     // Huber location with the scale re-estimated, τ = √(Σψ²/39)/share unclipped, deff by analysis of variance of
-    // residuals clipped at two scales; scipy.stats.t.cdf((|δ| − 0.02)/SE − t.ppf(0.975, df), df)
+    // residuals clipped at two scales (1.046), degrees of freedom by Satterthwaite, at most n − p (58 and 78);
+    // scipy.stats.t.cdf((|δ| − 0.02)/SE − t.ppf(0.975, df), df)
     const power = powerOf(asked)!;
-    expect(power.tenth.twenty.chance).toBeCloseTo(0.33306773318065336, 4);
-    expect(power.tenth.forty.chance).toBeCloseTo(0.5155521503103251, 4);
-    expect(power.fifth.twenty.chance).toBeCloseTo(0.9643067529306758, 4);
-    expect(power.fifth.forty.chance).toBeCloseTo(0.9957085513595588, 4);
+    expect(power.tenth.twenty.chance).toBeCloseTo(0.4140605039789188, 4);
+    expect(power.tenth.forty.chance).toBeCloseTo(0.5765178727784401, 4);
+    expect(power.fifth.twenty.chance).toBeCloseTo(0.9856338801032215, 4);
+    expect(power.fifth.forty.chance).toBeCloseTo(0.9990296338412791, 4);
     expect(chanceOfFifth({ values: difference, columns: [], list }, 20, 0.02)).toBe(power.fifth.twenty.chance);
   });
 

@@ -21,6 +21,8 @@ const evidence = (parts: Partial<Evidence>): Evidence => ({
   plain: effect(-0.02, 0.15),
   rest: effect(0, 0.08),
   restShorter: false,
+  restLonger: false,
+  ownShorter: true,
   difficultyOffHigh: null,
   steer: -0.12,
   ...parts,
@@ -31,10 +33,21 @@ describe('the first line of the result table that applies', () => {
     expect(verdictOf(evidence({ against: effect(-0.2, 0.15), plain: effect(-0.18, 0.2) }))).toBe('shorter');
   });
 
-  it('not shorter when the step itself moved by less than a third of it: the rest took longer', () => {
+  it('not shorter when the step itself moved by less than half of it: the rest took longer', () => {
     const parts = { against: effect(-0.18, 0.15), rest: effect(0.13, 0.08) };
-    expect(verdictOf(evidence({ ...parts, plain: effect(-0.061, 0.15) }))).toBe('shorter');
-    expect(verdictOf(evidence({ ...parts, plain: effect(-0.059, 0.15) }))).toBe('rest-longer');
+    expect(verdictOf(evidence({ ...parts, plain: effect(-0.091, 0.15) }))).toBe('shorter');
+    expect(verdictOf(evidence({ ...parts, plain: effect(-0.089, 0.15) }))).toBe('rest-longer');
+  });
+
+  it('where the rest clearly took longer, only if the step itself clearly took less time', () => {
+    const parts = {
+      against: effect(-0.25, 0.15),
+      plain: effect(-0.15, 0.2),
+      rest: effect(0.1, 0.08),
+      restLonger: true,
+    };
+    expect(verdictOf(evidence({ ...parts, ownShorter: true }))).toBe('shorter');
+    expect(verdictOf(evidence({ ...parts, ownShorter: false }))).toBe('rest-longer');
   });
 
   it('where the rest is clearly shorter, only if it holds with more of the rest taken off', () => {
