@@ -28,6 +28,10 @@ async function readToTheEnd(request: Request): Promise<void> {
   }
 }
 
+/** Scripts and styles, and of the typefaces the two that every page is set in. */
+const isNeededAtOnce = ({ type, path }: { type: string; path: string }): boolean =>
+  type === 'js' || type === 'css' || /newsreader-latin-opsz-normal|source-sans-3-latin-wght-normal/.test(path);
+
 export const handle: Handle = async ({ event, resolve }) => {
   const refused = refusedChange(event.request, event.url);
   if (refused) {
@@ -36,7 +40,7 @@ export const handle: Handle = async ({ event, resolve }) => {
   }
   if (opened.nextTwentyStore) event.locals.store = await opened.nextTwentyStore;
   event.locals.now = new Date().toISOString();
-  return resolve(event);
+  return resolve(event, { preload: isNeededAtOnce });
 };
 
 /** What the store refuses is said as it is; anything else gets a number to find it by in the server's output. */

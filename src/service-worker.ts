@@ -13,11 +13,14 @@ const FILES = `files-${version}`;
 const NOTE = 'note';
 const NOTE_PATHS = ['/before-a-list', '/before-a-list/__data.json'];
 
+/** Letters of other languages are fetched where a page holds one, the licences of the typefaces where somebody reads them. */
+const isForTheNote = (path: string) => !/latin-ext|\/licences\//.test(path);
+
 worker.addEventListener('install', (event) => {
   event.waitUntil(
     caches
       .open(FILES)
-      .then((cache) => cache.addAll([...build, ...files]))
+      .then((cache) => cache.addAll([...build, ...files].filter(isForTheNote)))
       .then(() => worker.skipWaiting()),
   );
 });
