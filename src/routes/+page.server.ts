@@ -22,7 +22,6 @@ export const load: PageServerLoad = async ({ locals }) => {
     // Without a goal under way there is no window to look forward to.
     reminders: openGoals(record).some(({ stage }) => stage !== 'draft' && stage !== 'paused'),
     invented: INVENTED,
-    standing: cautions.standing.paragraphs,
     people: cautions['no-patient-data'].paragraphs,
   };
 };

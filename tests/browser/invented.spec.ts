@@ -7,7 +7,7 @@ import { lookRound, type Surgeon } from './surgeons';
 /** What each room says in each invented record: enough to know that it is this record, and that it says so in words. */
 const SAYS: Record<Exclude<Surgeon, 'empty'>, Record<string, RegExp>> = {
   fellow: {
-    now: /Cortex aspiration: 13 of 20 counted, over 3 of 4 lists\.\s+4 wait for review\./,
+    now: /Cortex aspiration: 13 of 20 counted, over 3 of 4 lists\.\s+4 cases wait for your review\./,
     cases: /171 cases in 32 lists\./,
     'list-facts': /here of \d+ operated/,
     choose: /Suggested: capsulorhexis\.[\s\S]*13 cases of the running window are not in it/,

@@ -93,7 +93,7 @@ test('a month, from the empty record to a result and what follows', async ({ pag
     );
     await open(page, '/');
     await expect(page.getByText('Capsulorhexis: 12 of 20 counted, over 3 of 4 lists.')).toBeVisible();
-    await expect(page.getByText('12 wait for review.')).toBeVisible();
+    await expect(page.getByText('12 cases wait for your review.')).toBeVisible();
     expect(await mainOf(page)).not.toMatch(DURATION);
   });
 

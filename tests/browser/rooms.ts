@@ -35,6 +35,7 @@ export const ROOMS: readonly Room[] = [
   { name: 'method', path: '/method' },
   { name: 'method-page', on: '/method', links: [/^\/method\/[a-z0-9-]+/] },
   { name: 'settings', path: '/settings' },
+  { name: 'more', path: '/more' },
   { name: 'procedures', path: '/settings/procedures' },
   { name: 'procedure', on: '/settings/procedures', links: [/^\/settings\/procedures\/(?!new)[^/]+$/] },
   { name: 'procedure-words', path: '/settings/procedures/phaco/words' },

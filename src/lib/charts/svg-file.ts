@@ -7,12 +7,12 @@ import { wrapText } from './text-fit';
  */
 export const FILE_INK: Readonly<Record<string, string>> = {
   paper: '#fbfaf6',
-  ink: '#1b1b1a',
-  'ink-soft': '#55534d',
-  rule: '#d5d1c5',
-  'rule-strong': '#8a867b',
-  accent: '#1d4f63',
-  'accent-paper': '#e6edef',
+  ink: '#1a1a1c',
+  'ink-soft': '#56544e',
+  rule: '#dad6ca',
+  'rule-strong': '#86827a',
+  accent: '#27409a',
+  'accent-paper': '#e3e7f4',
   plain: 'sans-serif',
 };
 

@@ -1,13 +1,16 @@
-/** One stroke of a tally, in view-box units. */
-export type TallyStroke = { x1: number; y1: number; x2: number; y2: number };
+import { inkStroke } from './ink-stroke';
+
+/** One stroke of a tally, in view-box units: its ends, and its outline as a pen leaves it. */
+export type TallyStroke = { x1: number; y1: number; x2: number; y2: number; path: string };
 
 /** The strokes of one list; `width` and `height` bound them. */
 export type Tally = { width: number; height: number; strokes: readonly TallyStroke[] };
 
-const HEIGHT = 28;
-const STROKE_GAP = 8;
-const BUNDLE_GAP = 12;
-const MARGIN = 6;
+const HEIGHT = 52;
+const STROKE_GAP = 10;
+const BUNDLE_GAP = 22;
+const MARGIN = 5;
+const PEN = 2.6;
 
 /**
  * Tally strokes as counted by hand: four upright, the fifth across them. Strokes differ a little in length and slope
@@ -18,16 +21,16 @@ const MARGIN = 6;
 export function tallyStrokes(count: number): Tally {
   const whole = Number.isFinite(count) && count > 0 ? Math.floor(count) : 0;
   const strokes: TallyStroke[] = [];
-  let x = MARGIN;
+  let [x, right] = [MARGIN, MARGIN];
   for (let n = 1; n <= whole; n++) {
-    if (n % 5 === 0) {
-      strokes.push({ x1: x - 4.6 * STROKE_GAP, y1: HEIGHT - 8, x2: x - 0.2 * STROKE_GAP, y2: 7 });
-      x += BUNDLE_GAP - STROKE_GAP;
-    } else {
-      const lean = [0.8, -0.4, 0.5, 0][n % 4] ?? 0;
-      strokes.push({ x1: x + lean, y1: 3 + (n % 3), x2: x - lean, y2: HEIGHT - 3 - ((n + 1) % 2) });
-      x += STROKE_GAP;
-    }
+    const across = n % 5 === 0;
+    const lean = [0.6, -0.4, 0.3, 0][n % 4] ?? 0;
+    const ends = across
+      ? { x1: x - 4.5 * STROKE_GAP, y1: HEIGHT - 12, x2: x + 0.3 * STROKE_GAP, y2: 11 }
+      : { x1: x + lean, y1: 4 + (n % 3), x2: x - lean, y2: HEIGHT - 3 - (n % 2) };
+    strokes.push({ ...ends, path: inkStroke(ends, PEN, n) });
+    right = Math.max(ends.x1, ends.x2);
+    x += across ? BUNDLE_GAP - STROKE_GAP : STROKE_GAP;
   }
-  return { width: Math.max(x + MARGIN, MARGIN * 2), height: HEIGHT, strokes };
+  return { width: right + MARGIN, height: HEIGHT, strokes };
 }

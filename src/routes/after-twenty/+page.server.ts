@@ -1,7 +1,6 @@
 import { redirect } from '@sveltejs/kit';
 import { openGoals } from '$lib/rooms/goals/goal-standing';
 import { readGoalLines } from '$lib/server/after';
-import { loadCautions } from '$lib/server/content';
 import { readRecord } from '$lib/server/record';
 import type { PageServerLoad } from './$types';
 
@@ -10,5 +9,5 @@ export const load: PageServerLoad = async ({ locals }) => {
   const record = await readRecord(locals.store);
   const [open] = openGoals(record);
   if (open) redirect(307, `/after-twenty/${open.goal.id}`);
-  return { lines: await readGoalLines(record), caution: loadCautions().standing.paragraphs };
+  return { lines: await readGoalLines(record) };
 };

@@ -2,7 +2,6 @@ import { goalsBeside } from '$lib/rooms/choose/step-goals';
 import { waitingNote } from '$lib/rooms/choose/waiting-view';
 import { readGoalLines } from '$lib/server/after';
 import { readChoose } from '$lib/server/choose';
-import { loadCautions } from '$lib/server/content';
 import { readRecord } from '$lib/server/record';
 import type { PageServerLoad } from './$types';
 
@@ -19,6 +18,5 @@ export const load: PageServerLoad = async ({ locals, url }) => {
       .map(({ id, name }) => ({ id, name })),
     chart: `/choose/chart.svg?${new URLSearchParams({ procedure: procedure.id, view: room?.view ?? '' })}`,
     waiting: waitingNote(record.cases, procedure) && `/choose/waiting?procedure=${procedure.id}`,
-    caution: loadCautions().standing.paragraphs,
   };
 };

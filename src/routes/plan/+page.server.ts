@@ -14,7 +14,6 @@ import type { Actions, PageServerLoad } from './$types';
 const texts = () => {
   const cautions = loadCautions();
   return {
-    standing: cautions.standing.paragraphs,
     supervision: cautions.supervision.paragraphs,
     noTimes: cautions['note-durations'].paragraphs,
   };

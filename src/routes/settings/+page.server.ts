@@ -54,7 +54,6 @@ export const load: PageServerLoad = async ({ locals, url }) => {
       erase: texts.erase.paragraphs,
       recording: texts['recording-consent'].paragraphs,
       reference: texts['reference-consent'].paragraphs,
-      standing: texts.standing.paragraphs,
     },
   };
 };

@@ -6,7 +6,6 @@ import { enoughWords } from '../../words';
 import { eventKindWords } from '../forms/event-fields';
 import { goalInOneLine, retiredWords, openGoals, type StagedGoal } from '../goals/goal-standing';
 import { waitingForReview } from '../reflect/reflect-view';
-import { tallyOf, type Tally } from './tally-view';
 import { instantWords } from '../forms/when-words';
 import { waitingEvents } from './waiting-events';
 
@@ -23,7 +22,6 @@ export type NowView = {
   action: Link;
   /** What is due beside it, at most two. */
   also: readonly Link[];
-  tally: Tally | null;
   /** Other open goals, a line each. */
   others: readonly { words: string; href: string }[];
 };
@@ -84,7 +82,6 @@ const plain = (state: NowState, head: string, rest: string, action: Link): NowVi
   rest,
   action,
   also: [],
-  tally: null,
   others: [],
 });
 
@@ -150,7 +147,6 @@ function ofGoal(state: StagedGoal, record: SurgeonRecord): NowView {
             label: 'Read the result',
           },
         ),
-        tally: tallyOf(window.windows[0] ?? [], record),
       };
     case 'deciding':
       return plain(
@@ -180,14 +176,13 @@ function running(state: StagedGoal, record: SurgeonRecord, step: string): NowVie
       'window',
       `${capital(step)}: ${Math.min(count, need.cases)} of ${need.cases} counted${over}.`,
       [
-        waiting === 0 ? 'Nothing waits for review.' : `${waiting} ${waiting === 1 ? 'waits' : 'wait'} for review.`,
+        waiting === 0 ? 'Nothing waits for your review.' : waitingWords(waiting),
         ...(window.operatedBefore > 0 ? [beforeWords(window.operatedBefore, goal)] : []),
         ...(state.step.retired ? [retiredWords(state.step.label)] : []),
       ].join(' '),
       waiting > 0 ? REFLECT : BEFORE,
     ),
     also: waiting > 0 ? [BEFORE] : [],
-    tally: tallyOf(window.running, record),
   };
 }
 
@@ -210,7 +205,7 @@ function following(state: StagedGoal, record: SurgeonRecord, step: string): NowV
     ...plain(
       'following',
       head,
-      waiting === 0 ? '' : `${waiting} ${waiting === 1 ? 'waits' : 'wait'} for review.`,
+      waiting === 0 ? '' : waitingWords(waiting),
       complete > 0 ? { href: after(state), label: 'See whether it lasted' } : waiting > 0 ? REFLECT : BEFORE,
     ),
     also: [
@@ -218,9 +213,11 @@ function following(state: StagedGoal, record: SurgeonRecord, step: string): NowV
       ...(complete > 0 || waiting > 0 ? [BEFORE] : []),
       { href: '/choose', label: 'Choose another step' },
     ].slice(0, 2),
-    tally: complete > 0 ? null : tallyOf(window.running, record),
   };
 }
+
+const waitingWords = (cases: number): string =>
+  `${capital(counted(cases, 'case'))} ${cases === 1 ? 'waits' : 'wait'} for your review.`;
 
 function pauseWords({ goal }: StagedGoal): string {
   const reason = goal.decisions.findLast(({ kind }) => kind === 'pause')?.reason ?? '';

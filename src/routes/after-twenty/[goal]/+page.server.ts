@@ -5,7 +5,6 @@ import { textOf } from '$lib/rooms/forms/fields';
 import { procedureOf } from '$lib/model';
 import { readAfter, readGoalLines } from '$lib/server/after';
 import { attempt } from '$lib/server/attempt';
-import { loadCautions } from '$lib/server/content';
 import { fieldsOf } from '$lib/server/form-fields';
 import { changeCases } from '$lib/server/last-change';
 import { readRecord } from '$lib/server/record';
@@ -33,7 +32,6 @@ export const load: PageServerLoad = async ({ locals, params, url }) => {
     // Read again: opening this page may have stored the result of a full window.
     lines: await readGoalLines(await readRecord(locals.store)),
     said: SAID[url.searchParams.get('said') ?? ''] ?? null,
-    caution: loadCautions().standing.paragraphs,
   };
 };
 

@@ -33,7 +33,6 @@ export const load: PageServerLoad = async ({ locals, params, url }) => {
         ? loadCautions()['published-figures'].paragraphs
         : [],
     },
-    caution: loadCautions().standing.paragraphs,
     guidanceCaution: loadCautions()['guidance-page'].paragraphs,
   };
 };

@@ -16,7 +16,6 @@ export const load: PageServerLoad = async ({ locals, params, url }) => {
   return {
     goal: goalView(goal, record),
     said: url.searchParams.get('said'),
-    caution: cautions.standing.paragraphs,
     supervision: cautions.supervision.paragraphs,
   };
 };
