@@ -1,5 +1,5 @@
 import type { Goal, SurgeonRecord } from '../../model';
-import { counted } from '../../words';
+import { counted } from '../../format';
 import { openGoals, type StagedGoal } from '../goals/goal-standing';
 
 import { waitingForReview } from '../reflect/reflect-view';
