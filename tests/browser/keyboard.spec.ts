@@ -45,9 +45,10 @@ test.describe('with the fellow', () => {
   test('the rest of the rooms opens by keyboard at a phone’s width', async ({ page }) => {
     await page.setViewportSize({ width: 360, height: 800 });
     await open(page, '/');
-    await tabTo(page, page.locator('summary', { hasText: 'More' }), 6);
+    await tabTo(page, page.getByRole('link', { name: 'More', exact: true }), 8);
     await page.keyboard.press('Enter');
-    await tabTo(page, page.getByRole('link', { name: 'Reflect' }).filter({ visible: true }).first(), 3);
+    await expect(page.getByRole('heading', { name: 'More', exact: true })).toBeVisible();
+    await tabTo(page, page.locator('main').getByRole('link', { name: 'Reflect' }), 20);
     await page.keyboard.press('Enter');
     await expect(page.getByRole('heading', { name: 'Reflect', exact: true })).toBeVisible();
   });

@@ -3,6 +3,9 @@ import { expect, test } from './fixture';
 import { startWith } from './records';
 import { pathOf, ROOMS } from './rooms';
 
+// A file out of the worker's store counts as large as it is unpacked.
+test.use({ serviceWorkers: 'block' });
+
 test.beforeAll(({ app }) => startWith(app, 'fellow'));
 
 /** Bytes as they went over the wire, by what they are. */

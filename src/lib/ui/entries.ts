@@ -30,5 +30,5 @@ export function isHere(path: string, room: string): boolean {
 
 export const hasAdvice = (path: string): boolean => path === '/' || ADVICE.some((room) => within(path, room));
 
-/** The standing caution is part of what these put on paper. */
-export const printsItsOwn = (path: string): boolean => path === '/before-a-list' || path === '/report';
+/** The note and the report put the standing caution on paper themselves; the list sheet is nothing but its rows. */
+export const standsAlone = (path: string): boolean => ['/before-a-list', '/report', '/cases/list-sheet'].includes(path);
