@@ -44,7 +44,7 @@ const month: Row[] = [
     counts: [wrong(0.03), shown('longer'), shown('little-change')],
   },
   {
-    world: world({ name: 'nothing-20', says: 'nothing changed, 20 starting cases', start: 20 }),
+    world: world({ name: 'nothing-20', says: 'nothing changed, 20 baseline cases', start: 20 }),
     counts: [wrong(0.03)],
   },
   {
@@ -67,7 +67,7 @@ const month: Row[] = [
   ...sizes.map((start): Row => ({
     world: world({
       name: `worst-level-${start}`,
-      says: `worst of nine equal steps picked (level), ${start} starting cases`,
+      says: `worst of nine equal steps picked (level), ${start} baseline cases`,
       start,
       picked: 'reference',
     }),
@@ -76,7 +76,7 @@ const month: Row[] = [
   ...sizes.map((start): Row => ({
     world: world({
       name: `worst-difference-${start}`,
-      says: `worst of nine equal steps picked (difference), ${start} starting cases`,
+      says: `worst of nine equal steps picked (difference), ${start} baseline cases`,
       start,
       picked: 'seconds',
     }),
@@ -95,28 +95,39 @@ const month: Row[] = [
 ];
 
 const hard: Row[] = [
-  ...[0.1, 0.2].map((share): Row => ({
+  ...(
+    [
+      [1.5, 0.2, 0.05],
+      [2, 0.1, 0.07],
+      [2, 0.2, 0.05],
+      [3, 0.2, 0.06],
+    ] as const
+  ).map(([loading, share, atMost]): Row => ({
     world: world({
-      name: `twice-${100 * share}`,
-      says: `step feels hidden ease twice as much, −${100 * share} %`,
-      loading: 2,
-      change: [2 * less(share)],
+      name: `feels-${loading}-${100 * share}`,
+      says: `step feels shared case difficulty ${loading} times, −${100 * share} %`,
+      loading,
+      change: [loading * less(share)],
       restChange: less(share),
     }),
-    counts: [wrong(0.1), shown('all-round')],
+    counts: [wrong(atMost), shown('all-round')],
   })),
-  {
-    world: world({ name: 'only-rest', says: 'only the rest +15 %', restChange: Math.log(1.15) }),
-    counts: [wrong(0.2), shown('rest-longer')],
-  },
-  ...[5, 10].map((listSize): Row => ({
+  ...[10, 15, 20].map((percent): Row => ({
+    world: world({
+      name: `only-rest-${percent}`,
+      says: `only the rest +${percent} %`,
+      restChange: Math.log(1 + percent / 100),
+    }),
+    counts: [wrong(0.07), shown('rest-longer')],
+  })),
+  ...[5, 6, 7, 8, 9, 10].map((listSize): Row => ({
     world: world({
       name: `step-lists-${listSize}`,
       says: `step list effects SD 0.10, lists of ${listSize}`,
       stepListSd: 0.1,
       listSize,
     }),
-    counts: [wrong(0.04)],
+    counts: [wrong(listSize === 5 || listSize === 10 ? 0.04 : 0.045)],
   })),
 ];
 
@@ -124,16 +135,16 @@ const alone: Row[] = [
   ...sizes.map((start, at): Row => ({
     world: world({
       name: `alone-${start}`,
-      says: `step alone −20 %, not picked, ${start} starting cases`,
+      says: `step alone −20 %, not picked, ${start} baseline cases`,
       start,
       change: [less(0.2)],
     }),
-    counts: [right([0.58, 0.77, 0.88][at]!), allRound],
+    counts: [right([0.62, 0.77, 0.86][at]!), allRound],
   })),
   ...sizes.map((start, at): Row => ({
     world: world({
       name: `alone-picked-${start}`,
-      says: `same, picked by level, truly worst by a fifth, ${start} starting cases`,
+      says: `same, picked by level, truly worst by a fifth, ${start} baseline cases`,
       start,
       level: Math.log(1.2),
       picked: 'reference',
@@ -150,6 +161,43 @@ const alone: Row[] = [
       change: [less(0.2)],
     }),
     counts: [right(0.88), allRound],
+  },
+  {
+    world: world({
+      name: 'alone-rest-longer',
+      says: 'all steps +10 %, this one −20 % beside the others',
+      change: [less(0.2) + Math.log(1.1)],
+      restChange: Math.log(1.1),
+    }),
+    counts: [{ label: RIGHT, of: is('shorter') }, shown('rest-longer')],
+  },
+  {
+    world: world({
+      name: 'two-steps',
+      says: 'step −20 %, and another step of the rest too',
+      change: [less(0.2)],
+      otherChange: less(0.2),
+    }),
+    counts: [{ label: RIGHT, of: is('shorter') }, shown('all-round')],
+  },
+  {
+    world: world({
+      name: 'six-facts',
+      says: 'step alone −20 %, six facts of the eye that matter, 20 + 20',
+      start: 20,
+      moreFacts: 4,
+      change: [less(0.2)],
+    }),
+    counts: [right(0.5)],
+  },
+  {
+    world: world({
+      name: 'six-facts-nothing',
+      says: 'nothing changed, six facts of the eye that matter, 20 + 20',
+      start: 20,
+      moreFacts: 4,
+    }),
+    counts: [wrong(0.03)],
   },
   {
     world: world({ name: 'alone-tenth', says: 'step alone −10 %, not picked', change: [less(0.1)] }),
@@ -258,7 +306,7 @@ const noise: readonly { name: string; says: string; parts: Partial<World>; drift
   { name: 'position', says: 'first of a list +20 %, last third +10 %', parts: { position: Math.log(1.2) } },
   { name: 'three-others', says: 'three other steps only', parts: { steps: 4, practised: 1 } },
   { name: 'singles', says: 'lists of one case', parts: { listSize: 1, listSd: 0 } },
-  { name: 'long-lists', says: 'lists of 25, 80 starting cases', parts: { listSize: 25, start: 80 } },
+  { name: 'long-lists', says: 'lists of 25, 80 baseline cases', parts: { listSize: 25, start: 80 } },
 ];
 const robust: Row[] = noise.flatMap(({ name, says, parts, drifts }): Row[] => [
   { world: world({ name: `${name}-nothing`, says: `nothing changed; ${says}`, ...parts }), counts: [wrong(0.04)] },

@@ -14,6 +14,8 @@ export type SimulatedRecord = {
 /** Effects of the recorded facts on every step, log scale: a dense nucleus and a small pupil. */
 const DENSE = 0.3;
 const PUPIL = 0.12;
+const MORE = 0.2;
+const MORE_OFTEN = 0.3;
 
 /** Outliers are long: the step went wrong. Added to the noise of 5 % of step times, in its SDs, times |normal|. */
 const OUTLIER = 4;
@@ -32,21 +34,31 @@ export function simulate(world: World, seed: number, run: number): SimulatedReco
   const y = Array.from({ length: world.steps }, () => new Float64Array(cases));
   const dense = new Float64Array(cases);
   const pupil = new Float64Array(cases);
+  const more = Array.from({ length: world.moreFacts }, () => new Float64Array(cases));
   for (let at = 0; at < cases; at += 1) {
     const period = window[at] ?? 0;
     const later = period > 0 ? 1 : 0;
     dense[at] = stream.uniform() < world.dense[later]! ? 1 : 0;
     pupil[at] = stream.uniform() < world.pupil[later]! ? 1 : 0;
+    for (const fact of more) fact[at] = stream.uniform() < MORE_OFTEN ? 1 : 0;
     const shared = world.caseSd * stream.normal() + world.listSd * ofList[list[at]!]!;
     const place = at - list.indexOf(list[at]!);
     const seen =
       DENSE * dense[at]! +
       PUPIL * pupil[at]! +
+      MORE * more.reduce((sum, fact) => sum + fact[at]!, 0) +
       driftAt(world, at / cases) +
       world.position * placeEffect(place, world.listSize);
     for (let step = 0; step < world.steps; step += 1) {
       const own = step === world.practised;
-      const change = period === 0 ? 0 : own ? (world.change[period - 1] ?? 0) : world.restChange;
+      const change =
+        period === 0
+          ? 0
+          : own
+            ? (world.change[period - 1] ?? 0)
+            : step === 0
+              ? world.restChange + world.otherChange
+              : world.restChange;
       const sd = own && world.ownSd ? (later ? world.ownSd.window : world.ownSd.start) : world.sd;
       const value =
         baseOf(world, step) +
@@ -59,7 +71,7 @@ export function simulate(world: World, seed: number, run: number): SimulatedReco
       y[step]![at] = stream.uniform() < world.missing && !own ? NaN : value;
     }
   }
-  return { y, columns: [dense, pupil], window, list, windows };
+  return { y, columns: [dense, pupil, ...more], window, list, windows };
 }
 
 /** The windows begin with a new list. */

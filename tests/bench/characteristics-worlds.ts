@@ -33,12 +33,16 @@ export type World = {
   change: readonly number[];
   /** Change of all other steps in the windows. */
   restChange: number;
+  /** Change in the windows of one more step, the first of the operation, which stays in the rest. */
+  otherChange: number;
   /** Change of all steps over the whole record, log scale; with `wave` up and down twice instead. */
   drift: number;
   wave: boolean;
   /** Chance of a dense nucleus and of a small pupil: start, windows. */
   dense: readonly [number, number];
   pupil: readonly [number, number];
+  /** Recorded facts beside nucleus and pupil, each in three of ten cases and a fifth longer in every step. */
+  moreFacts: number;
   /** Skewed noise: exponential instead of normal. */
   skewed: boolean;
   /** ln seconds of the steps: all alike, or from 10 s to 5 min. */
@@ -73,10 +77,12 @@ const plainMonth: World = {
   level: 0,
   change: [0],
   restChange: 0,
+  otherChange: 0,
   drift: 0,
   wave: false,
   dense: [0.3, 0.3],
   pupil: [0.2, 0.2],
+  moreFacts: 0,
   skewed: false,
   lengths: 'equal',
   missing: 0,
