@@ -205,6 +205,7 @@ function goalResult(
     chosenBy: wish.chosen || wish.step === 'suggested' ? (picked.view ?? 'seconds') : 'own',
     seed,
     engine: ENGINE,
+    windowLength: wish.window,
   });
   if (started.kind !== 'start') return noResult(started.because);
   const window = windowOf(

@@ -1,3 +1,5 @@
+import { eyeColumns, type EyeColumns } from '../audit';
+import { columnsCarried } from '../statistics';
 import { cannot, type Cannot } from './cannot';
 import { caseArrays, type CaseArrays } from './case-arrays';
 import { countedForGoal } from './counted-for-goal';
@@ -9,6 +11,11 @@ export type BaselineCases = {
   kind: 'cases';
   arrays: CaseArrays;
   model: BaselineModel;
+  /**
+   * The columns the result will be fitted on: as many as baseline cases and planned window carry together. The first of
+   * them are those of `arrays`, which are as many as the baseline cases carry alone.
+   */
+  planned: EyeColumns;
   /** d of the practised step, facts of the eye taken out. */
   difference: Float64Array;
   /** The step was already getting shorter. */
@@ -54,7 +61,9 @@ export function baselineCases(input: StartGoalInput): BaselineCases | Cannot {
   const falling = ordered && (trendOf(all.difference, all.arrays.columns, all.arrays.list)?.falling ?? false);
   const shortened = falling && counted.length > set.startWhenFalling;
   const chosen = shortened ? from(set.startWhenFalling) : all;
-  const { table, listsKnown, eye } = chosen.arrays;
+  const { table, listsKnown } = chosen.arrays;
+  const together = table.cases.length + (input.windowLength ?? set.followingLength);
+  const planned = eyeColumns(table, procedure, { maxColumns: columnsCarried(together) });
   if (isJudged(input) && listsKnown && table.listCount < set.listsEachPeriod)
     return cannot(
       'few-lists',
@@ -63,9 +72,10 @@ export function baselineCases(input: StartGoalInput): BaselineCases | Cannot {
   return {
     kind: 'cases',
     ...chosen,
+    planned,
     falling,
     said: [
-      ...eye.said,
+      ...planned.said,
       ...(shortened
         ? [`The step was already getting shorter, so only the latest ${set.startWhenFalling} cases are the start.`]
         : []),

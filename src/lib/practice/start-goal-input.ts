@@ -19,4 +19,6 @@ export type StartGoalInput = {
   /** Other steps that were themselves under a goal in these cases. */
   underGoal?: readonly string[];
   resamples?: number;
+  /** Cases the window is planned to have; 20 unless said. */
+  windowLength?: 20 | 40;
 };

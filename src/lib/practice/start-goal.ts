@@ -1,4 +1,4 @@
-import type { Interval } from '../audit';
+import type { EyeColumns, Interval } from '../audit';
 import type { FrozenModel, Start } from '../model';
 import { atOnce, inSlices, type Slices, type Work } from '../turns';
 import { allowingForSelection, type SelectionAllowance } from './selection-allowance';
@@ -68,7 +68,7 @@ function* starting(input: StartGoalInput): Work<StartedGoal | Cannot> {
     kind: 'start',
     start: {
       caseIds: arrays.table.cases.map((one) => one.id),
-      frozen: level && fit ? frozenModel(arrays, fit.facts, level) : null,
+      frozen: level && fit ? frozenModel(found.planned, fit.facts, level) : null,
       allowance: selectionAllowance.time,
       allowanceSpread: selectionAllowance.spread,
       steer,
@@ -121,11 +121,8 @@ function* selectionAllowanceFor(
   });
 }
 
-function frozenModel(
-  { eye }: CaseArrays,
-  facts: readonly number[],
-  level: { median: number; p20: number },
-): FrozenModel {
+/** A fact the baseline cases alone cannot carry has no coefficient yet: it enters the result and takes nothing out before. */
+function frozenModel(eye: EyeColumns, facts: readonly number[], level: { median: number; p20: number }): FrozenModel {
   return {
     columns: [...eye.names],
     coefficients: eye.names.map((_, index) => facts[index] ?? 0),

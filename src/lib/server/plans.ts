@@ -35,7 +35,7 @@ async function ownReasonFor(store: Store, procedureId: string, stepId: string): 
   }
 }
 
-// Fixing a start re-draws lists a thousand times: once for the page that is opened, and not again when it is sent.
+// Fixing a start resamples lists a thousand times: once for the page that is opened, and not again when it is sent.
 const sources = keptAnswers<PlanSource | null>(4);
 
 export type PlanAsked = { step: string; procedure: string | null; view: string | null; own: boolean };
@@ -80,6 +80,13 @@ const startInTurns: Starting = {
 };
 
 /** The start of the plan that was sent, by the measure it names. */
-export function startOf(record: SurgeonRecord, source: PlanSource, measure: Measure): ReturnType<Starting['start']> {
-  return startInTurns.start(startInput(record, source.procedure, source.step.id, measure, source.chosenBy));
+export function startOf(
+  record: SurgeonRecord,
+  source: PlanSource,
+  measure: Measure,
+  windowLength: 20 | 40,
+): ReturnType<Starting['start']> {
+  return startInTurns.start(
+    startInput(record, source.procedure, source.step.id, measure, source.chosenBy, windowLength),
+  );
 }

@@ -87,7 +87,7 @@ export const actions = {
       chosenBy: source.chosenBy,
     });
     if (read.kind === 'errors') return fail(400, { errors: read.errors, values });
-    const started = await startOf(record, source, read.plan.measure);
+    const started = await startOf(record, source, read.plan.measure, read.plan.windowLength);
     if (started.kind === 'cannot')
       return fail(400, { errors: [{ field: 'measure', message: started.because }], values });
     const goal = newGoal(source, read.plan, started.start, record.cases, locals.now);

@@ -1,6 +1,14 @@
 import { describe, expect, it } from 'vitest';
-import { hashOfCases, startGoal, startGoalInSlices, startsAfter, type StartGoalInput } from '../../../src/lib/practice';
-import { median, quantile } from '../../../src/lib/statistics';
+import {
+  hashOfCases,
+  resultFor,
+  startGoal,
+  startGoalInSlices,
+  startsAfter,
+  type StartGoalInput,
+} from '../../../src/lib/practice';
+import { median, quantile, randomStream } from '../../../src/lib/statistics';
+import { fact } from '../../bench/made-up';
 import { referenceOf } from '../../bench/simulated-record';
 import { listsFor, month, operation } from './made-month';
 
@@ -90,6 +98,53 @@ describe('what is fixed with them', () => {
     expect(frozen!.columns).toHaveLength(1);
     expect(frozen!.coefficients[0]!).toBeGreaterThan(0.1);
     expect(frozen!.coefficients[0]!).toBeLessThan(0.4);
+  });
+
+  it('columns for as many facts as baseline cases and planned window carry together, so that the result can use them', () => {
+    // 15 + 3p: 20 cases carry one column, 40 carry eight.
+    const facts = ['a', 'b', 'c', 'd', 'e', 'f'];
+    const known = { ...operation, facts: facts.map((id) => fact(id, 'yes-no')) };
+    const stream = randomStream(31, 4);
+    const cases = month(40, { from: 20, change: Math.log(0.8), sd: 0.1 }).map((one) => {
+      const values = Object.fromEntries(facts.map((id) => [id, stream.uniform() < 0.4]));
+      const longer = Math.exp(0.2 * Object.values(values).filter(Boolean).length);
+      return {
+        ...one,
+        facts: values,
+        stretches: one.stretches.map((each) => ({ ...each, seconds: each.seconds * longer })),
+      };
+    });
+    const input = asked(cases, { from: 21 });
+    const { start } = started({ ...input, procedure: known });
+    expect(start.caseIds).toHaveLength(20);
+    expect(start.frozen!.columns).toHaveLength(6);
+    // Nothing but the first can be told from the baseline cases alone.
+    expect(start.frozen!.coefficients.slice(1)).toEqual([0, 0, 0, 0, 0]);
+    const outcome = resultFor({
+      cases,
+      lists: input.lists,
+      procedure: known,
+      start,
+      windowIds: cases.slice(20).map(({ id }) => id),
+      stepId: 'practised',
+      measure: 'time',
+      look: 'first',
+      seed: 1,
+    });
+    const few = resultFor({
+      cases,
+      lists: input.lists,
+      procedure: known,
+      start: { ...start, frozen: { ...start.frozen!, columns: start.frozen!.columns.slice(0, 1) } },
+      windowIds: cases.slice(20).map(({ id }) => id),
+      stepId: 'practised',
+      measure: 'time',
+      look: 'first',
+      seed: 1,
+    });
+    expect(outcome.plain!.se).toBeLessThan(0.8 * few.plain!.se);
+    expect(outcome.plain!.low).toBeLessThan(Math.log(0.8));
+    expect(outcome.plain!.high).toBeGreaterThan(Math.log(0.8));
   });
 
   it('an allowance for a step taken from a view, none for an own reason or for safety', () => {

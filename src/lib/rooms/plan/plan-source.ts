@@ -86,6 +86,7 @@ export function startInput(
   stepId: string,
   measure: Measure,
   chosenBy: Goal['chosenBy'],
+  windowLength: 20 | 40 = measure === 'steadiness' ? 40 : 20,
 ): StartGoalInput {
   const latest = record.cases.filter((each) => each.procedureId === procedure.id).slice(-LATEST);
   const notBefore = startsAfter(stepId, procedure.id, record.goals, record.results, record.cases);
@@ -101,6 +102,7 @@ export function startInput(
     chosenBy,
     seed: START_SEED,
     engine: ENGINE,
+    windowLength,
     ...(notBefore === null ? {} : { notBefore }),
     underGoal: stepsUnderGoal(
       record,
