@@ -15,6 +15,7 @@ export const CAUTION_NAMES = [
   'capsule-rupture',
   'guidance-page',
   'published-figures',
+  'rehearsal',
   'reflection',
   'event-prompts',
   'event-field',

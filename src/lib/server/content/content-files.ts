@@ -22,3 +22,9 @@ export const cautionFiles = named(
 export const methodFiles = named(
   import.meta.glob<string>('/content/method/*.md', { query: '?raw', import: 'default', eager: true }),
 );
+export const eyeCardFiles = named(
+  import.meta.glob<string>('/content/eyes/*.md', { query: '?raw', import: 'default', eager: true }),
+);
+export const rehearsalFiles = named(
+  import.meta.glob<string>('/content/rehearsals/*.md', { query: '?raw', import: 'default', eager: true }),
+);

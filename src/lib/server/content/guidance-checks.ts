@@ -1,15 +1,9 @@
 import type { Procedure } from '../../model';
 import { fitProblem } from '../../rules/fits';
-import { durationIn } from '../../words';
 import { ContentError } from './content-error';
+import { citedIn, each, refuseDurationsIn, type FieldText } from './field-texts';
 import type { GuidanceHead } from './guidance-schema';
-import { marksIn, withoutMarks } from './source-marks';
-
-/** A text of the page with the path of its field, as an error names it. */
-type FieldText = readonly [field: string, text: string];
-
-const each = (field: string, texts: readonly string[]): FieldText[] =>
-  texts.map((text, index) => [`${field}.${index}`, text]);
+import { withoutMarks } from './source-marks';
 
 /** What can come to stand on the note for the list. */
 const noteFields = (page: GuidanceHead): FieldText[] => [
@@ -30,12 +24,7 @@ const drillFields = ({ drills }: GuidanceHead): FieldText[] =>
   ]);
 
 /** No time may reach the theatre by way of the note. @throws ContentError naming file and field. */
-export function refuseDurations(page: GuidanceHead, file: string): void {
-  for (const [field, text] of noteFields(page)) {
-    const found = durationIn(withoutMarks(text));
-    if (found) throw new ContentError(file, field, `"${found}" is a duration, and this text can stand on the note`);
-  }
-}
+export const refuseDurations = (page: GuidanceHead, file: string): void => refuseDurationsIn(noteFields(page), file);
 
 /** Facts, events and protected parts that the procedure has not. @throws ContentError naming file and field. */
 export function refuseUnknownFits(page: GuidanceHead, procedure: Procedure, file: string): void {
@@ -51,28 +40,9 @@ export function refuseUnknownFits(page: GuidanceHead, procedure: Procedure, file
     });
 }
 
-/**
- * Every mark has its source and every source its sentence; texts are handed on without marks, and once more with them.
- * @throws ContentError naming file and field.
- */
-export function markedTexts(page: GuidanceHead, body: string, file: string): Record<string, string> {
-  const known = new Set(['c', ...page.sources.map(({ mark }) => mark)]);
-  const used = new Set<string>();
-  const marked: Record<string, string> = {};
-  for (const [field, text] of [...noteFields(page), ...drillFields(page), ['body', body] as const]) {
-    const marks = marksIn(text);
-    for (const mark of marks) {
-      if (!known.has(mark)) throw new ContentError(file, field, `no source has the mark "${mark}"`);
-      used.add(mark);
-    }
-    if (marks.length > 0 && field !== 'body') marked[withoutMarks(text)] = text;
-  }
-  page.sources.forEach(({ mark }, index) => {
-    if (mark !== 'c' && !used.has(mark))
-      throw new ContentError(file, `sources.${index}`, `no sentence cites "${mark}"`);
-  });
-  return marked;
-}
+/** Texts with their marks, every mark with its source. @throws ContentError naming file and field. */
+export const markedTexts = (page: GuidanceHead, body: string, file: string): Record<string, string> =>
+  citedIn([...noteFields(page), ...drillFields(page)], body, page.sources, file);
 
 /** The page's texts without their source marks: what notes, plans and goals print. */
 export const plainTexts = (page: GuidanceHead): GuidanceHead => ({

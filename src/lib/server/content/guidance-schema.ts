@@ -5,14 +5,17 @@ import { isFit, type EyeFit, type Fit } from '../../rules/fits';
 /** Where a drill is done: never on a patient. */
 export const DRILL_PLACES = ['wet lab', 'simulation eye', 'video', 'desk'] as const;
 
-const line = z.string().trim().min(1);
+export const line = z.string().trim().min(1);
 
 const fit = z.custom<Fit>((value) => typeof value === 'string' && isFit(value), {
   error: ({ input }) => `"${String(input)}" is no pattern, and no eye:…, event:… or part:…`,
 });
-const eyeFit = z.custom<EyeFit>((value) => typeof value === 'string' && isFit(value) && value.startsWith('eye:'), {
-  error: ({ input }) => `"${String(input)}" is not a kind of eye (eye:…)`,
-});
+export const eyeFit = z.custom<EyeFit>(
+  (value) => typeof value === 'string' && isFit(value) && value.startsWith('eye:'),
+  {
+    error: ({ input }) => `"${String(input)}" is not a kind of eye (eye:…)`,
+  },
+);
 
 const checkpointSchema = z.strictObject({
   id: slug,
@@ -35,7 +38,7 @@ const drillSchema = z.strictObject({
   fits: z.array(fit).default([]),
 });
 
-const sourceSchema = z.discriminatedUnion('kind', [
+export const sourceSchema = z.discriminatedUnion('kind', [
   z.strictObject({ mark: z.string().regex(/^p\d$/), kind: z.literal('published'), ref: line }),
   z.strictObject({ mark: z.literal('c'), kind: z.literal('common-practice') }),
   z.strictObject({ mark: z.string().regex(/^m\d$/), kind: z.literal('from-memory'), ref: line }),
