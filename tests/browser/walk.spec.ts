@@ -11,7 +11,8 @@ const roomOf = (path: string) =>
     .replace(/^\/choose\/(?!waiting$).+/, '/choose/[step]')
     .replace(/^\/settings\/procedures\/(?!new)[^/]+/, '/settings/procedures/[procedure]')
     .replace(/(\[procedure\]\/(?:steps|facts))\/.+/, '$1/[one]')
-    .replace(/^\/checkpoints\/.+/, '/checkpoints/[step]')
+    .replace(/^\/checkpoints\/(eyes|rehearsals)\/.+/, '/checkpoints/$1/[card]')
+    .replace(/^\/checkpoints\/(?!(?:eyes|rehearsals)\/).+/, '/checkpoints/[step]')
     .replace(/^\/method\/.+/, '/method/[number]');
 
 /** Links a person could press here, by the room they lead to; files to take along are none. */
@@ -67,6 +68,8 @@ test.describe('walking from room to room', () => {
       '/cases/timing-plan',
       '/checkpoints',
       '/checkpoints/[step]',
+      '/checkpoints/eyes/[card]',
+      '/checkpoints/rehearsals/[card]',
       '/choose',
       '/choose/[step]',
       '/choose/waiting',

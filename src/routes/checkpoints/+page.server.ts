@@ -1,5 +1,6 @@
+import { cardRows } from '$lib/rooms/checkpoints/cards-view';
 import { searchGuidance, stepRows } from '$lib/rooms/checkpoints/checkpoints-view';
-import { loadCautions, loadGuidance } from '$lib/server/content';
+import { loadCautions, loadEyeCards, loadGuidance, loadRehearsals } from '$lib/server/content';
 import { proceduresOf } from '$lib/server/procedures';
 import type { PageServerLoad } from './$types';
 
@@ -14,6 +15,7 @@ export const load: PageServerLoad = async ({ locals, url }) => {
     query,
     rows: procedure ? stepRows(procedure, loadGuidance(), profile.ownCheckpoints) : [],
     hits: procedure && query ? searchGuidance(query, procedure, loadGuidance(), profile.ownCheckpoints) : [],
+    cards: cardRows({ eyes: loadEyeCards(), rehearsals: loadRehearsals() }, procedure?.id ?? ''),
     caution: loadCautions()['guidance-page'].paragraphs,
   };
 };

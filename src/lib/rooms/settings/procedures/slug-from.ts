@@ -1,5 +1,5 @@
 /** Words our own addresses and form fields already use. */
-const RESERVED = ['new', 'more', 'as-usual'];
+const RESERVED = ['new', 'more', 'as-usual', 'eyes', 'rehearsals'];
 const LONGEST = 60;
 
 /**
