@@ -47,8 +47,10 @@ export const auditThresholds = {
   enoughLists: 4,
   /** Where lists are not known, neighbours stand in for them: more cases make up for the wrong cuts. */
   enoughUnlisted: 30,
-  /** Patterns are looked for from this many cases on; under 40 the panel says that only very large differences would show. */
+  /** Patterns are looked for from this many cases on … */
   patternsFrom: 20,
+  /** … and under so many the panel says that only very large differences would show. */
+  patternsManyFrom: 40,
   /** Cases and lists needed on either side of a comparison: two lists of one day say more about the day. */
   patternGroup: 5,
   patternLists: 3,

@@ -28,9 +28,6 @@ export function countingRule(sample: readonly Case[], procedure: Procedure, step
 
 const mayCount = (one: Case, procedure: Procedure) => one.procedureId === procedure.id && one.leftOut === null;
 
-/** Enough to see which steps are timed; reading all of 20,000 cases would take most of a second. */
-const SAMPLE = 200;
-
 /** The latest cases of a record that count for a goal on a step, in order of time. */
 export function countedForGoal(
   cases: readonly Case[],
@@ -39,7 +36,7 @@ export function countedForGoal(
   latest = Infinity,
 ): Case[] {
   const ordered = inOrder(cases.filter((one) => one.procedureId === procedure.id));
-  const counts = countingRule(ordered.slice(-SAMPLE), procedure, stepId);
+  const counts = countingRule(ordered.slice(-set.countingSample), procedure, stepId);
   const found: Case[] = [];
   for (let at = ordered.length - 1; at >= 0 && found.length < latest; at -= 1) {
     const one = ordered[at];

@@ -1,12 +1,10 @@
 import { shiftInterval } from '../statistics';
+import { practiceThresholds as set } from './thresholds';
 
 /** One case with its answer to one checkpoint, and where the chart has it (per cent of the baseline median). */
 export type AnsweredCase = { done: boolean; percent: number };
 
 export type DoneBeside = { done: number; not: number; ratio: number; low: number; high: number; method: string };
-
-/** Fewer than this on either side, and one odd case would be half the difference. */
-const ON_EACH_SIDE = 8;
 
 /**
  * Did cases in which the checkpoint was done take another time than those in which it was not or partly done? Ratio of
@@ -18,7 +16,7 @@ export function doneBeside(cases: readonly AnsweredCase[]): DoneBeside | null {
   const logs = (done: boolean) =>
     cases.filter((each) => each.done === done && each.percent > 0).map((each) => Math.log(each.percent / 100));
   const [done, not] = [logs(true), logs(false)];
-  if (done.length < ON_EACH_SIDE || not.length < ON_EACH_SIDE) return null;
+  if (Math.min(done.length, not.length) < set.doneBesideEachSide) return null;
   const { estimate, low, high, method } = shiftInterval(done, not);
   return {
     done: done.length,

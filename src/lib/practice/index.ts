@@ -5,6 +5,7 @@ export * from './counted-for-goal';
 export * from './done-beside';
 export { type Look } from './effect';
 export * from './lasting-for';
+export * from './other-charts';
 export { type Chance, type ChanceBySize, type Power } from './power';
 export { notANumber, recordNotANumber } from './not-a-number';
 export * from './rest-steps';

@@ -16,6 +16,8 @@ export const practiceThresholds = {
   // Counting a case
   /** Other own steps a case needs: fewer and "the rest of the operation" is one step's noise. */
   otherSteps: 3,
+  /** Which steps are timed is read from the latest so many cases: reading all of 20,000 would take most of a second. */
+  countingSample: 200,
   /** A step stands for the rest only if done in this many cases of each period: its own level there must be known. */
   restCasesEachPeriod: 5,
   /** Cases with a rest, in each period, below which nothing is claimed against the rest. */
@@ -110,4 +112,15 @@ export const practiceThresholds = {
   chartSignalsFrom: 24,
   /** "Look at this recording". */
   chartDotSigmas: 3,
+
+  // Other charts
+  /**
+   * Weight of the newest case and slack in SDs: common practice for a small lasting shift of about one SD. Limits are
+   * crossed by chance in 5 of 100 windows of the longest length; so many simulated charts give their first decimal.
+   */
+  otherCharts: { weight: 0.2, slack: 0.5, horizon: 40, falseSignal: 0.05, runs: 1000 },
+
+  // A checkpoint done or not
+  /** Fewer cases than this on either side, and one odd case would be half the difference. */
+  doneBesideEachSide: 8,
 } as const;

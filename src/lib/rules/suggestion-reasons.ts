@@ -2,6 +2,7 @@ import type { Audit, StepAudit } from '../audit/types';
 import { inSentence } from '../format';
 import { ofHundred, othersCases, shortRatio, shortSeconds } from './plain-numbers';
 import { shareOn, type StandingView } from './standing';
+import { rulesThresholds } from './thresholds';
 
 /** Why a step is suggested on a view, in words with the numbers the words rest on. */
 export function reasonsOn(audit: Audit, step: StepAudit, view: StandingView, alone: boolean): string[] {
@@ -24,7 +25,7 @@ const NAMES = { seconds: 'by seconds', spread: 'by spread', reference: 'against 
 
 function elsewhere(step: StepAudit, view: StandingView): string[] {
   return (['seconds', 'spread', 'reference'] as const)
-    .filter((other) => other !== view && shareOn(step, other) >= 0.2)
+    .filter((other) => other !== view && shareOn(step, other) >= rulesThresholds.level)
     .map(
       (other) =>
         `${NAMES[other][0]?.toUpperCase()}${NAMES[other].slice(1)} ${inSentence(step.label)} came first in ${ofHundred(shareOn(step, other))}.`,

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { otherCharts } from '../../../src/lib/rooms/after-twenty/other-charts';
+import { otherChartsView } from '../../../src/lib/rooms/after-twenty/other-charts';
 import { otherChartWords } from '../../../src/lib/rooms/after-twenty/other-charts-words';
 import type { ChartSeries } from '../../../src/lib/practice';
 import { randomStream } from '../../../src/lib/statistics';
@@ -28,7 +28,7 @@ const label = (period: number) => `window ${period}`;
 
 describe('other charts', () => {
   it('notices a step cut to half, on the shorter side, in both charts', () => {
-    const view = otherCharts(series(40, 0.5, 1), 1, label);
+    const view = otherChartsView(series(40, 0.5, 1), 1, label);
     expect(view?.average.title).toMatch(
       /outside its limits first at case A\d+, number \d+ after the start, on the shorter side/,
     );
@@ -38,7 +38,7 @@ describe('other charts', () => {
   });
 
   it('draws what the title and the table say: up is longer, the ring on the case that is named', () => {
-    const view = otherCharts(series(40, 0.5, 1), 1, label);
+    const view = otherChartsView(series(40, 0.5, 1), 1, label);
     const { signal, cases, limits } = view?.average.input ?? {};
     if (!signal || !cases || !limits) throw new Error('no signal');
     expect(view?.average.title).toContain(`case ${signal.words},`);
@@ -62,7 +62,7 @@ describe('other charts', () => {
   });
 
   it('rings nothing where nothing lies beyond a limit', () => {
-    const quiet = Array.from({ length: 40 }, (_, seed) => otherCharts(series(40, 1, seed), 1, label)).find((view) =>
+    const quiet = Array.from({ length: 40 }, (_, seed) => otherChartsView(series(40, 1, seed), 1, label)).find((view) =>
       view?.average.title.includes('inside'),
     );
     expect(quiet?.average.input.signal).toBeNull();
@@ -71,14 +71,14 @@ describe('other charts', () => {
 
   it('signals by chance about as seldom as it says', () => {
     // 5 in 100 windows of 40 cases; these are of 20, so fewer. Of 60 charts more than 8 would come by chance with p < 0.005.
-    const signals = Array.from({ length: 60 }, (_, seed) => otherCharts(series(20, 1, seed + 100), 1, label)).filter(
-      (view) => view?.average.title.includes('outside'),
-    ).length;
+    const signals = Array.from({ length: 60 }, (_, seed) =>
+      otherChartsView(series(20, 1, seed + 100), 1, label),
+    ).filter((view) => view?.average.title.includes('outside')).length;
     expect(signals).toBeLessThanOrEqual(8);
   });
 
   it('is silent without a full window or with a short start', () => {
-    expect(otherCharts(null, 1, label)).toBeNull();
-    expect(otherCharts(series(19, 1, 1), 1, label)).toBeNull();
+    expect(otherChartsView(null, 1, label)).toBeNull();
+    expect(otherChartsView(series(19, 1, 1), 1, label)).toBeNull();
   });
 });

@@ -14,7 +14,7 @@ import { doneRows, type CellRowView } from './done-cells';
 import { eventWordsOf } from '../forms/event-fields';
 import { retiredWords } from '../goals/goal-standing';
 import { shortTimesState, type GoalState } from '../goals/goal-state';
-import { otherCharts, type OtherChartsView } from './other-charts';
+import { otherChartsView, type OtherChartsView } from './other-charts';
 import { safetyView, type SafetyView } from './safety-cells';
 import { reasonSentence, reopenedBecause, sinceRead, sinceSentences, type SinceRead } from './since-read';
 import { waitsForReview } from '../cases/case-view';
@@ -122,7 +122,7 @@ export function afterView(source: AfterSource): AfterView {
     ),
     otherCharts:
       window.full && stored.length > 0
-        ? otherCharts(source.series, goal.start.seed, (period) => windowLabel(period, window.need.cases))
+        ? otherChartsView(source.series, goal.start.seed, (period) => windowLabel(period, window.need.cases))
         : null,
     decisions: decisionsOf(state),
   };

@@ -1,13 +1,4 @@
-import type { ChartSeries } from '../../practice';
-import {
-  ewma,
-  ewmaHalfWidth,
-  inControlCusumLimit,
-  inControlEwmaLimit,
-  mean,
-  sampleSd,
-  tabularCusum,
-} from '../../statistics';
+import { otherCharts, type ChartSeries } from '../../practice';
 import { otherChartWords, type Crossing } from './other-charts-words';
 
 /** A chart that adds neighbours up: structural, so that charts and core know nothing of each other. */
@@ -31,51 +22,27 @@ export type ShiftView = {
 
 export type OtherChartsView = { average: ShiftView; sums: ShiftView; note: string };
 
-/** Weight of the newest case; slack for a lasting shift of one SD. Common practice for small lasting shifts. */
-const [LAMBDA, SLACK] = [0.2, 0.5];
-/** Limits crossed by chance in 5 of 100 windows of this many cases. */
-const [HORIZON, FALSE_SIGNAL] = [40, 0.05];
-/** Enough for the first decimal of a limit, in a few hundredths of a second. */
-const RUNS = 1000;
-const FEWEST = 20;
-
 /**
- * EWMA and CUSUM over the cases after the start, on the logarithm of what the run chart shows, centre and SD from the
- * starting cases; limits simulated so that they know how few those are. `null` while no window is full, or with fewer
- * than 20 starting cases: textbook limits would signal falsely in 14 to 22 of 100 windows.
+ * The two charts as the page draws and reads them; `null` where there is nothing to draw.
  * @param periodLabel name of a period of the series, 1 for the first window
  */
-export function otherCharts(
+export function otherChartsView(
   series: ChartSeries | null,
   seed: number,
   periodLabel: (period: number) => string,
 ): OtherChartsView | null {
-  if (!series) return null;
-  const points = series.points.filter(({ percent }) => percent > 0);
-  const logs = (of: typeof points) => of.map(({ percent }) => Math.log(percent / 100));
-  const start = logs(points.filter(({ period }) => period === 0));
-  const later = points.filter(({ period }) => period > 0);
-  const after = logs(later);
-  if (start.length < FEWEST || after.length === 0) return null;
-  const [centre, scale] = [mean(start), sampleSd(start)];
-  if (!(scale > 0)) return null;
-
-  const how = { starting: start.length, horizon: HORIZON, falseSignal: FALSE_SIGNAL, seed, runs: RUNS };
-  const limit = inControlEwmaLimit(LAMBDA, how);
-  const h = inControlCusumLimit(SLACK, how);
-  const averages = ewma(after, { lambda: LAMBDA, target: centre });
-  const widths = after.map((_, at) => ewmaHalfWidth(scale, LAMBDA, limit, at + 1));
-  const sums = tabularCusum(after, { target: centre, k: SLACK * scale, h: h * scale });
-
-  const outside = averages.findIndex((value, at) => Math.abs(value - centre) > (widths[at] ?? Infinity));
+  const found = otherCharts(series, seed);
+  if (!found) return null;
+  const { centre, scale, later, averages, widths, sums, limit: h } = found;
+  const outside = found.outside ?? -1;
   const crossing = (index: number, below: boolean): Crossing => ({
     code: later[index]?.code ?? '',
     number: index + 1,
     side: below ? 'shorter' : 'longer',
   });
   const words = otherChartWords({
-    cases: after.length,
-    starting: start.length,
+    cases: later.length,
+    starting: found.baseline,
     average: outside < 0 ? null : crossing(outside, (averages[outside] ?? 0) < centre),
     sums: sums.signal && crossing(sums.signal.index, sums.signal.side === 'low'),
   });
@@ -128,8 +95,8 @@ export function otherCharts(
           at: [inSd(sums.high[at]), -inSd(sums.low[at])],
         })),
         limits: [
-          { name: 'limit', at: after.map(() => h) },
-          { name: 'limit', at: after.map(() => -h) },
+          { name: 'limit', at: later.map(() => h) },
+          { name: 'limit', at: later.map(() => -h) },
         ],
         signal: sums.signal && {
           index: sums.signal.index,

@@ -1,9 +1,6 @@
-import type { Audit, Pattern } from '../../audit';
+import { auditThresholds, type Audit, type Pattern } from '../../audit';
 import { counted, listed, timesAsLong } from '../../format';
 import type { EffectRow } from '../../words/reported-result';
-
-/** Below this the panel says that only very large differences would show. */
-const PATTERN_CASES = 40;
 
 export type StepPatterns = {
   lead: string;
@@ -20,7 +17,7 @@ export function stepPatterns(audit: Audit, stepId: string): StepPatterns {
   const shown = audit.patterns.filter((each) => each.stepId === stepId && each.shown);
   const looked = audit.lookedAt.find((each) => each.stepId === stepId)?.labels ?? [];
   const few =
-    audit.caseIds.length < PATTERN_CASES
+    audit.caseIds.length < auditThresholds.patternsManyFrom
       ? ` With ${counted(audit.caseIds.length, 'case')} only very large differences would show.`
       : '';
   return {

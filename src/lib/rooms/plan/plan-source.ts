@@ -1,5 +1,5 @@
 import { pairOf, type Audit } from '../../audit';
-import { startsAfter, type StartedGoal, type StartGoalInput } from '../../practice';
+import { practiceThresholds, startsAfter, type StartedGoal, type StartGoalInput } from '../../practice';
 import type { Case, Goal, Measure, Procedure, SurgeonRecord } from '../../model';
 import { planDraft, stepFactsOf, suggestionOf } from '../../rules';
 import type { Guidance } from '../../rules/types';
@@ -11,10 +11,8 @@ import type { PlanSource } from './plan-view';
 import { safetyFactsFor } from '../../assess/suggest';
 import { supervisorAsked } from './supervision';
 
-/** Chance in starting a goal (re-draws for the allowance) comes from here, so that the same day gives the same start. */
+/** Chance in starting a goal (resamples for the allowance) comes from here, so that the same day gives the same start. */
 const START_SEED = 1;
-/** No goal reaches further back. */
-const LATEST = 80;
 
 export type PlanInput = {
   audit: Audit;
@@ -88,7 +86,9 @@ export function startInput(
   chosenBy: Goal['chosenBy'],
   windowLength: 20 | 40 = measure === 'steadiness' ? 40 : 20,
 ): StartGoalInput {
-  const latest = record.cases.filter((each) => each.procedureId === procedure.id).slice(-LATEST);
+  const latest = record.cases
+    .filter((each) => each.procedureId === procedure.id)
+    .slice(-practiceThresholds.startAtMost);
   const notBefore = startsAfter(stepId, procedure.id, record.goals, record.results, record.cases);
   // Times of a running window are kept from view, so they enter no range shown before it is full.
   const hidden = hiddenCaseIds(record);
