@@ -20,7 +20,7 @@ export function guidanceFor(
     audit.procedure,
     audit.steps.map((step) => step.stepId),
   );
-  const facts = stepFactsOf(audit, cases, stepId, safety);
+  const facts = stepFactsOf(audit, cases, stepId, safety, lists);
   if (!facts) return null;
   const draft = planDraft(facts, page);
   return {

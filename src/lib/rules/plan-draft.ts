@@ -60,22 +60,31 @@ function checkpointsOf(facts: StepFacts, guidance: Guidance, fired: readonly Fir
   const chosen = new Map<string, PlanDraft['checkpoints'][number]>();
   const room = () => chosen.size < rulesThresholds.checkpoints;
   const eyes = new Set<Fit>(ofTheEye(facts).flatMap(({ factor }) => eyeFitsOf(factor)));
-  const take = (fits: (of: Guidance['checkpoints'][number]) => boolean, sentence: string) => {
-    const next = guidance.checkpoints.find((each) => !chosen.has(each.id) && fits(each));
+  const take = (rank: (of: Guidance['checkpoints'][number]) => number, sentence: string) => {
+    const next = guidance.checkpoints
+      .filter((each) => !chosen.has(each.id) && rank(each) < Infinity)
+      .sort((a, b) => rank(a) - rank(b))[0];
     if (next && room()) chosen.set(next.id, { id: next.id, look: next.look, why: next.why, sentence });
   };
   for (let round = 0; round < rulesThresholds.checkpoints; round += 1)
-    for (const { rule, reason } of fired)
+    for (const { rule, reason } of fired) {
       // A check that would be wrong in these eyes is not given because of them.
-      take(
-        ({ fits, notFor }) =>
-          rule.fits.some((fit) => fits.includes(fit)) &&
-          !(rule.id === 'certain-eyes' && notFor.some((eye) => eyes.has(eye))),
-        reason.sentence,
-      );
+      const wrong = (notFor: readonly Fit[]) => rule.id === 'certain-eyes' && notFor.some((eye) => eyes.has(eye));
+      const before = chosen.size;
+      // What names the eye, the event or the part comes before what fits the pattern in general.
+      for (const wanted of [...(rule.sees?.(facts) ?? []), rule.fits].map((fit) => [fit].flat()))
+        if (chosen.size === before)
+          take(({ fits, notFor }) => (wrong(notFor) ? Infinity : placeOf(wanted, fits)), reason.sentence);
+    }
   for (let round = 0; round < rulesThresholds.checkpoints; round += 1)
-    take(() => true, `Worth a look in any ${inSentence(facts.step.label)}.`);
+    take(() => 0, `Worth a look in any ${inSentence(facts.step.label)}.`);
   return [...chosen.values()];
+}
+
+/** The first of `fits` is what a checkpoint was written for, and counts more than what it also helps with. */
+function placeOf(wanted: readonly Fit[], fits: readonly Fit[]): number {
+  const place = fits.findIndex((fit) => wanted.includes(fit));
+  return place === -1 ? Infinity : place;
 }
 
 function drillsOf(guidance: Guidance, fired: readonly Fired[], { step, pair }: StepFacts): PlanDraft['drills'] {

@@ -12,6 +12,8 @@ export type Rule = {
   when: (facts: StepFacts) => number;
   /** Checkpoints written for these patterns are given. */
   fits: readonly Fit[];
+  /** What the record names closer than a pattern, an eye, an event or a part: checkpoints for these come first. */
+  sees?: (facts: StepFacts) => readonly Fit[];
   /** Beside the step's own reminders. */
   reminders?: readonly string[];
   /** Measures this pattern speaks for, best first. */

@@ -1,7 +1,6 @@
 import { inSentence } from '../format';
 import { ofHundred, othersCases, shortRatio, shortSeconds } from './plain-numbers';
 import { yes, type Rule } from './rule';
-import { ofTheEye } from './rules-when';
 import { rulesThresholds } from './thresholds';
 import type { StepFacts } from './types';
 
@@ -54,7 +53,7 @@ export const whatRules: readonly Rule[] = [
   {
     id: 'longer',
     tier: 2,
-    when: (facts) => yes(isLonger(facts) && ofTheEye(facts).length === 0, 0.1),
+    when: (facts) => yes(isLonger(facts), 0.1),
     fits: ['longer'],
     measures: ['time'],
     because: ({ step }) =>

@@ -1,7 +1,9 @@
 import type { Pattern } from '../audit/types';
 import { inSentence } from '../format';
 import { shortRatio } from './plain-numbers';
+import { eyeFitsOf } from './fits';
 import { yes, type Rule } from './rule';
+import { rulesThresholds } from './thresholds';
 import type { StepFacts } from './types';
 
 /** Patterns in which the step takes longer; what goes with a shorter time is not a reason to read anything. */
@@ -11,6 +13,16 @@ export const longerWith = ({ patterns }: StepFacts, kind: Pattern['kind']): Patt
 /** Facts of the list (teaching, machine) are not facts of the eye. */
 export const ofTheEye = (facts: StepFacts): Pattern[] =>
   longerWith(facts, 'fact').filter(({ factor }) => !factor.startsWith('list-'));
+
+/** Facts of the list: anaesthesia, machine, teaching. */
+const ofTheList = (facts: StepFacts): Pattern[] =>
+  longerWith(facts, 'fact').filter(({ factor }) => factor.startsWith('list-'));
+
+const inPlace = (facts: StepFacts, place: string): Pattern[] =>
+  longerWith(facts, 'place').filter(({ factor }) => factor === place);
+
+const placeWords = (facts: StepFacts, place: string, where: string): string =>
+  said(inPlace(facts, place), (pattern) => `${where}, ${inSentence(facts.step.label)} takes ${size(pattern)}.`);
 
 const strongest = (patterns: readonly Pattern[]) => Math.max(0, ...patterns.map(({ ratio }) => Math.log(ratio)));
 
@@ -38,6 +50,7 @@ export const whenRules: readonly Rule[] = [
     tier: 1,
     when: (facts) => strongest(ofTheEye(facts)),
     fits: ['hard-eyes'],
+    sees: (facts) => [...ofTheEye(facts)].sort((a, b) => b.ratio - a.ratio).flatMap(({ factor }) => eyeFitsOf(factor)),
     reminders: [
       'The extra time in these eyes is well spent: prepare for them, and aim to do it the same way each time.',
     ],
@@ -50,17 +63,50 @@ export const whenRules: readonly Rule[] = [
       ),
   },
   {
-    id: 'place-in-list',
+    id: 'late-in-list',
     tier: 1,
-    when: (facts) => strongest(longerWith(facts, 'place')),
+    when: (facts) => strongest(inPlace(facts, 'place-last-third')),
     fits: ['late-in-list'],
-    reminders: ['Read the note before the list, and again in the pause before its last third.'],
+    reminders: ['Read the note once more before a long list begins: its last third asks most of you.'],
+    because: (facts) => placeWords(facts, 'place-last-third', 'In the last third of the list'),
+  },
+  {
+    id: 'first-on-list',
+    tier: 1,
+    when: (facts) => strongest(inPlace(facts, 'place-first')),
+    fits: ['first-on-list'],
+    reminders: ['Set chair, microscope, pedals and machine before the first case, and say so to the team.'],
+    because: (facts) => placeWords(facts, 'place-first', 'As the first on the list'),
+  },
+  {
+    id: 'circumstances',
+    tier: 1,
+    when: (facts) => strongest(ofTheList(facts)),
+    fits: ['first-on-list', 'over-time'],
     because: (facts) =>
       said(
-        longerWith(facts, 'place'),
+        ofTheList(facts),
         (pattern) =>
-          `${pattern.label[0]?.toUpperCase()}${pattern.label.slice(1)}, ${inSentence(facts.step.label)} takes ${size(pattern)}.`,
+          `${facts.step.label} takes ${size(pattern)} with ${pattern.label} (${pattern.nWith} cases). Prepare for what is different there; the time itself is no fault.`,
       ),
+  },
+  {
+    id: 'after-a-break',
+    tier: 1,
+    when: ({ breakWeeks }) => yes((breakWeeks ?? 0) >= rulesThresholds.breakWeeks, 0.15),
+    fits: ['after-a-break'],
+    because: ({ breakWeeks }) =>
+      `Your latest list came ${breakWeeks} weeks after the one before it. After a break the first lists are for doing it as before, not for changing it.`,
+  },
+  {
+    id: 'renewed',
+    tier: 1,
+    when: ({ renewed }) => yes(renewed !== null, renewed?.perCase ?? 0),
+    fits: ['after-earlier', 'returned-to'],
+    because: ({ renewed, labels, step }) => {
+      const earlier = labels[renewed?.stepId ?? ''] ?? renewed?.stepId ?? 'an earlier step';
+      return `${earlier} was returned to ${renewed?.perCase.toFixed(1)} times a case, and ${inSentence(step.label)} builds on it. Look there first.`;
+    },
   },
   {
     id: 'over-time',

@@ -1,14 +1,16 @@
 import { alsoNamed, waitingOf } from '../audit';
 import type { Audit } from '../audit/types';
-import type { Case, Step } from '../model';
+import type { Case, ListRecord, Step } from '../model';
 import { protectedPartShares } from '../safety';
 import { rulesThresholds } from './thresholds';
+import { weeksBeforeLatest } from './weeks-before-latest';
 import type { SafetyFacts, StepFacts } from './types';
 
 /**
  * Gathers what the rules look at for one step.
  *
  * @param cases of the record; those shown in the audit are looked at.
+ * @param lists of the record: how long before the latest one the last one was.
  * @param pair codes of the smooth and the longer case, where there is such a pair.
  * @returns `null` where the audit has no such step.
  */
@@ -17,6 +19,7 @@ export function stepFactsOf(
   cases: readonly Case[],
   stepId: string,
   safety: SafetyFacts,
+  lists: readonly ListRecord[] = [],
   pair: StepFacts['pair'] = null,
 ): StepFacts | null {
   const found = audit.steps.find((each) => each.stepId === stepId);
@@ -29,7 +32,7 @@ export function stepFactsOf(
     step.keptParts.map(({ id }) => id),
   );
   const names = alsoNamed(stepId, { procedure: audit.procedure, stepIds: audit.steps.map((each) => each.stepId) });
-  const nothing = { stepId, seriousUnreviewed: 0, seriousLast100: 0, casesSinceLatest: null };
+  const nothing = { stepId, seriousUnreviewed: 0, seriousLast100: 0, casesSinceLatest: null, kinds: [] };
   return {
     step: found,
     cases: audit.caseIds.length,
@@ -43,9 +46,21 @@ export function stepFactsOf(
     })),
     safety: safety.steps.find((each) => each.stepId === stepId) ?? nothing,
     shorterFifthClean: shorterFifthClean(found, looked, step),
+    takenOver: looked.filter(({ hands }) => (hands.steps[stepId] ?? hands.whole) === 'taken-over').length,
+    renewed: renewedBefore(audit, step),
+    breakWeeks: weeksBeforeLatest(lists),
     waitingCases: looked.filter((case_) => names.some((id) => waitingOf(case_, id) > 0)).length,
     pair,
   };
+}
+
+function renewedBefore({ steps }: Audit, { earlier }: Step): StepFacts['renewed'] {
+  const [most] = steps
+    .filter(({ stepId }) => earlier.includes(stepId))
+    .map(({ stepId, returnedToPerCase }) => ({ stepId, perCase: returnedToPerCase ?? 0 }))
+    .filter(({ perCase }) => perCase >= rulesThresholds.wentBackOften)
+    .sort((a, b) => b.perCase - a.perCase);
+  return most ?? null;
 }
 
 /** Not recorded is not "none": the fifth is clean only where events were answered and kept parts looked for. */

@@ -34,6 +34,13 @@ export function safetyFactsOf(
         .flatMap(({ events }) => events ?? [])
         .filter((event) => isSerious(event) && tied(event, same)).length,
       casesSinceLatest: latest === -1 ? null : ordered.length - 1 - latest,
+      kinds: [
+        ...new Set(
+          [...waiting, ...[...ordered].reverse().flatMap(({ events }) => events ?? [])]
+            .filter((event) => tied(event, same))
+            .map(({ kind }) => kind),
+        ),
+      ],
     };
   });
   const elsewhere = waiting.filter((event) => !ids.some(({ same }) => tied(event, same)));

@@ -37,6 +37,10 @@ export const rulesThresholds = {
   wentBackOften: 0.2,
   /** Times usually within a quarter of the usual are steady; from here two thirds of cases spread over 1.35 times either way. */
   variesMuch: 1.35,
+  /** Weeks without a list after which the first one back is prepared for. Common practice, no source. */
+  breakWeeks: 8,
+  /** Taken over once is a bad day; twice in the cases shown is worth agreeing on beforehand. */
+  takenOver: 2,
   /** A step takes mostly waiting when its waiting is at least this share of its own usual time. */
   waitingShare: 0.25,
   /** A kept part seen in fewer than this share of the cases looked at comes first; looked at in at least so many. */

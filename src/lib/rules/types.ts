@@ -73,6 +73,8 @@ export type StepSafety = {
   seriousLast100: number;
   /** Counted cases since the latest event or near miss tied to it; `null`: none is written down. */
   casesSinceLatest: number | null;
+  /** Kinds of the events that tie it here: those waiting for review first, then of the latest such case backwards. */
+  kinds: readonly string[];
 };
 
 export type SafetyFacts = {
@@ -96,6 +98,12 @@ export type StepFacts = {
   safety: StepSafety;
   /** In the own shortest fifth: no event and no kept part missed? `null`: not known for enough of them. */
   shorterFifthClean: boolean | null;
+  /** In how many of the cases shown the step was taken over. */
+  takenOver: number;
+  /** An earlier step this one builds on that is often returned to (a fill that has to be renewed), the most often one. */
+  renewed: { stepId: string; perCase: number } | null;
+  /** Whole weeks between the latest dated list and the one before it; `null`: fewer than two dated lists. */
+  breakWeeks: number | null;
   /** In how many cases waiting was noted at this step. */
   waitingCases: number;
   /** Two recordings to watch, if the record holds such a pair. */

@@ -13,7 +13,7 @@ import { figures, rowOf, textOf } from './page-text';
  * go in are read from the page or stand in the sentence the test looks for, so that neither can change alone.
  */
 const one = (stretches: Stretch[], more: Partial<Case> = {}) => case_(1, stretches, more);
-const unreviewed = { stepId: 'a', seriousUnreviewed: 1, seriousLast100: 1, casesSinceLatest: 5 };
+const unreviewed = { stepId: 'a', seriousUnreviewed: 1, seriousLast100: 1, casesSinceLatest: 5, kinds: [] };
 const logs = (values: readonly number[]) => Float64Array.from(values, Math.log);
 
 describe('worked examples', () => {

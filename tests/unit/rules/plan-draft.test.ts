@@ -10,8 +10,11 @@ const facts = (more: Partial<StepFacts> = {}): StepFacts => ({
   patterns: [],
   labels: { rhexis: 'Rhexis', incision: 'Incision' },
   keptParts: [],
-  safety: { stepId: 'rhexis', seriousUnreviewed: 0, seriousLast100: 0, casesSinceLatest: null },
+  safety: { stepId: 'rhexis', seriousUnreviewed: 0, seriousLast100: 0, casesSinceLatest: null, kinds: [] },
   shorterFifthClean: null,
+  takenOver: 0,
+  renewed: null,
+  breakWeeks: null,
   waitingCases: 0,
   pair: null,
   ...more,
@@ -32,7 +35,7 @@ describe('each rule', () => {
     expect(plain.measures).toEqual(['time', 'steadiness', 'checkpoints']);
   });
 
-  it('longer: against the reference set or by seconds, unless certain eyes explain it', () => {
+  it('longer: against the reference set or by seconds, and certain eyes do not silence it', () => {
     const longer = { step: withStep({ reference: reference(1.8) }) };
     expect(draft(longer).because).toEqual([
       {
@@ -43,7 +46,7 @@ describe('each rule', () => {
     ]);
     expect(draft(longer).checkpoints[0]?.id).toBe('rhexis-longer');
     expect(fired({ step: withStep({ first: { seconds: 0.8, spread: 0, reference: null } }) })).toEqual(['longer']);
-    expect(fired({ ...longer, patterns: [pattern('rhexis')] })).toEqual(['certain-eyes']);
+    expect(fired({ ...longer, patterns: [pattern('rhexis')] })).toEqual(['certain-eyes', 'longer']);
   });
 
   it('certain-eyes: a check that would be wrong in these eyes is not given because of them', () => {
@@ -75,7 +78,7 @@ describe('each rule', () => {
     expect(result.measures[0]).toBe('steadiness');
     expect(result.checkpoints[0]?.id).toBe('rhexis-hard-eyes');
     expect(result.reminders).toHaveLength(3);
-    expect(fired({ patterns: [pattern('rhexis', { factor: 'list-machine=x' })] })).toEqual([]);
+    expect(fired({ patterns: [pattern('rhexis', { factor: 'list-machine=x' })] })).toEqual(['circumstances']);
     expect(fired({ patterns: [pattern('rhexis', { ratio: 0.7 })] })).toEqual([]);
   });
 
@@ -85,7 +88,7 @@ describe('each rule', () => {
       'Rhexis varies (two thirds of cases between 40 s and 1 min 30 s), and your shortest fifth had no event and every kept part. What differs in the set-up?',
     );
     expect(draft({ step }).because[0]?.sentence).toContain('is not known: look at that first');
-    expect(fired({ step, shorterFifthClean: false })).toEqual([]);
+    expect(fired({ step, shorterFifthClean: false })).toEqual(['hasty']);
     expect(fired({ step: withStep({ spread: 1.3 }), shorterFifthClean: true })).toEqual([]);
   });
 
@@ -100,13 +103,18 @@ describe('each rule', () => {
     expect(fired({ step: withStep({ returnedToPerCase: null }) })).toEqual([]);
   });
 
-  it('place-in-list: first on it or late in it', () => {
+  it('late-in-list and first-on-list are two things, and neither asks to read in theatre', () => {
+    const first = draft({ patterns: [pattern('rhexis', { kind: 'place', factor: 'place-first' })] });
+    expect(first.because.map(({ id, sentence }) => [id, sentence])).toEqual([
+      ['first-on-list', 'As the first on the list, rhexis takes about 1.4 times as long (1.2 to 1.7).'],
+    ]);
     const result = draft({
       patterns: [pattern('rhexis', { kind: 'place', factor: 'place-last-third', label: 'last third of the list' })],
     });
+    for (const line of [...first.reminders, ...result.reminders]) expect(line).not.toMatch(/\bpause\b/);
     expect(result.because[0]).toEqual({
-      id: 'place-in-list',
-      sentence: 'Last third of the list, rhexis takes about 1.4 times as long (1.2 to 1.7).',
+      id: 'late-in-list',
+      sentence: 'In the last third of the list, rhexis takes about 1.4 times as long (1.2 to 1.7).',
     });
     expect(result.checkpoints[0]?.id).toBe('rhexis-late-in-list');
   });
@@ -167,7 +175,7 @@ describe('each rule', () => {
   });
 
   it('event: a safety goal, a senior colleague, no time', () => {
-    const safety = { stepId: 'rhexis', seriousUnreviewed: 1, seriousLast100: 1, casesSinceLatest: 2 };
+    const safety = { stepId: 'rhexis', seriousUnreviewed: 1, seriousLast100: 1, casesSinceLatest: 2, kinds: [] };
     const result = draft({ safety, step: withStep({ reference: reference(2) }) });
     expect(result.measures).toEqual(['safety']);
     expect(result.because[0]?.id).toBe('event');
@@ -176,9 +184,9 @@ describe('each rule', () => {
   });
 
   it('event-recent: no time for forty cases', () => {
-    const safety = { stepId: 'rhexis', seriousUnreviewed: 0, seriousLast100: 1, casesSinceLatest: 12 };
+    const safety = { stepId: 'rhexis', seriousUnreviewed: 0, seriousLast100: 1, casesSinceLatest: 12, kinds: [] };
     expect(draft({ safety }).measures).toEqual(['checkpoints', 'safety', 'steadiness']);
-    expect(draft({ safety: { ...safety, casesSinceLatest: 40 } }).measures).toContain('time');
+    expect(draft({ safety: { ...safety, casesSinceLatest: 40, kinds: [] } }).measures).toContain('time');
   });
 
   it('not-to-shorten: says so, steadiness at most', () => {
@@ -209,12 +217,82 @@ describe('each rule', () => {
   });
 });
 
+/** A page whose checkpoints name eyes, events and parts, last on it: what is named has to overtake what is general. */
+const seeing: Guidance = {
+  ...page,
+  checkpoints: [
+    ...page.checkpoints,
+    ...(['eye:pupil:small', 'event:wound-burn', 'event:iris-prolapse', 'part:refill'] as const).map((fit) => ({
+      id: fit,
+      look: `Look at ${fit}.`,
+      why: 'Because.',
+      fits: [fit],
+      notFor: [],
+    })),
+  ],
+};
+const firstOn = (more: Partial<StepFacts>) => planDraft(facts(more), seeing).checkpoints[0]?.id;
+
+describe('what the record names', () => {
+  it('a kind of eye at its level comes before hard eyes in general, and another level does not', () => {
+    expect(firstOn({ patterns: [pattern('rhexis', { factor: 'pupil=small' })] })).toBe('eye:pupil:small');
+    expect(firstOn({ patterns: [pattern('rhexis', { factor: 'pupil=medium+small' })] })).toBe('eye:pupil:small');
+    expect(firstOn({ patterns: [pattern('rhexis', { factor: 'pupil=medium' })] })).toBe('rhexis-hard-eyes');
+  });
+
+  it('an event leads to the checkpoint for its kind, the first kind first', () => {
+    const safety = (kinds: string[], seriousUnreviewed = 1) => ({
+      safety: { stepId: 'rhexis', seriousUnreviewed, seriousLast100: 1, casesSinceLatest: 2, kinds },
+    });
+    expect(firstOn(safety(['wound-burn']))).toBe('event:wound-burn');
+    expect(firstOn(safety(['iris-prolapse', 'wound-burn']))).toBe('event:iris-prolapse');
+    expect(firstOn(safety(['wound-burn'], 0))).toBe('event:wound-burn');
+    expect(firstOn(safety(['wrong-lens']))).toBe('rhexis-protected-parts');
+  });
+
+  it('a missed protected part leads to its own checkpoint, and one always seen does not', () => {
+    const keptParts = (seen: number) => [{ id: 'refill', label: 'Refill', seen, looked: 20 }];
+    expect(firstOn({ keptParts: keptParts(12) })).toBe('part:refill');
+    expect(firstOn({ keptParts: keptParts(20) })).not.toBe('part:refill');
+  });
+});
+
+describe('what goes with haste, hands and pauses', () => {
+  it('hasty: comes before everything but an event, and is said', () => {
+    const step = withStep({ reference: reference(2), returnedToPerCase: 0.5 });
+    const result = draft({ step, shorterFifthClean: false });
+    expect(result.because[0]).toEqual({
+      id: 'hasty',
+      sentence:
+        'Among your shortest fifth at rhexis a case had an event, or a protected part was not seen. Look at these cases first, before anything else here.',
+    });
+    expect(result.measures[0]).toBe('checkpoints');
+    expect(fired({ step, shorterFifthClean: null })).not.toContain('hasty');
+  });
+
+  it('taken-over: from two cases', () => {
+    expect(draft({ takenOver: 2 }).because[0]?.sentence).toContain('Rhexis was taken over in 2 of 60 cases.');
+    expect(fired({ takenOver: 1 })).toEqual([]);
+  });
+
+  it('after-a-break: from eight weeks before the latest list', () => {
+    expect(draft({ breakWeeks: 9 }).because[0]?.sentence).toContain('came 9 weeks after the one before it');
+    expect(fired({ breakWeeks: 7 })).toEqual([]);
+  });
+
+  it('renewed: a fill returned to again and again points to itself first', () => {
+    expect(draft({ renewed: { stepId: 'incision', perCase: 0.6 } }).because[0]?.sentence).toBe(
+      'Incision was returned to 0.6 times a case, and rhexis builds on it. Look there first.',
+    );
+  });
+});
+
 describe('the draft', () => {
   it('puts causes before descriptions and settles ties by strength, then id', () => {
     const step = withStep({ returnedToPerCase: 0.5, spread: 1.5, reference: reference(2) });
-    expect(fired({ step, patterns: [pattern('rhexis', { kind: 'place', label: 'first on the list' })] })).toEqual([
+    expect(fired({ step, patterns: [pattern('rhexis', { kind: 'place', factor: 'place-first' })] })).toEqual([
       'went-back',
-      'place-in-list',
+      'first-on-list',
       'varies',
       'longer',
     ]);
@@ -290,6 +368,7 @@ const anyFacts = fc
         seriousUnreviewed: given.seriousUnreviewed,
         seriousLast100: given.seriousLast100,
         casesSinceLatest: given.casesSinceLatest,
+        kinds: [],
       },
       shorterFifthClean: given.clean,
       waitingCases: given.waitingCases,

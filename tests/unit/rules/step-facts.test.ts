@@ -29,8 +29,8 @@ describe('events tied to a step', () => {
       cases({ 10: [event({ reviewed })], 45: [event(), event({ stepId: 'c', serious: false, nearMiss: true })] }),
     );
     expect(facts.steps).toEqual([
-      { stepId: 'a', seriousUnreviewed: 1, seriousLast100: 2, casesSinceLatest: 5 },
-      { stepId: 'c', seriousUnreviewed: 0, seriousLast100: 0, casesSinceLatest: 5 },
+      { stepId: 'a', seriousUnreviewed: 1, seriousLast100: 2, casesSinceLatest: 5, kinds: ['other'] },
+      { stepId: 'c', seriousUnreviewed: 0, seriousLast100: 0, casesSinceLatest: 5, kinds: ['other'] },
     ]);
     expect(facts).toMatchObject({ monitorSignalled: false, unreviewedElsewhere: 0 });
     expect(of(cases({})).steps[0]).toEqual({
@@ -38,6 +38,7 @@ describe('events tied to a step', () => {
       seriousUnreviewed: 0,
       seriousLast100: 0,
       casesSinceLatest: null,
+      kinds: [],
     });
   });
 

@@ -12,7 +12,7 @@ const first = (seconds: number | null, spread: number | null = 0.2, against: num
 const equal = ['a', 'b', 'c', 'd'].map((id) => stepAudit(id));
 const events = (stepId: string, more: Partial<StepSafety>): SafetyFacts => ({
   ...noEvents,
-  steps: [{ stepId, seriousUnreviewed: 0, seriousLast100: 0, casesSinceLatest: null, ...more }],
+  steps: [{ stepId, seriousUnreviewed: 0, seriousLast100: 0, casesSinceLatest: null, kinds: [], ...more }],
 });
 const clear = [
   stepAudit('a', { first: first(0.9, 0.1) }),
@@ -26,15 +26,19 @@ describe('safety first', () => {
     const few = { enough: { enough: false, cases: 9, lists: 2, moreCases: 11, moreLists: 2 } };
     const result = suggestionOf(
       audit(clear, few),
-      events('c', { seriousUnreviewed: 1, seriousLast100: 1, casesSinceLatest: 3 }),
+      events('c', { seriousUnreviewed: 1, seriousLast100: 1, casesSinceLatest: 3, kinds: [] }),
     );
     expect(result).toMatchObject({ kind: 'safety', steps: ['c'], view: 'safety', also: [] });
     expect(result.because).toEqual(['C: 1 serious event waits for review.']);
   });
 
   it('suggests the step with two reviewed serious events in the last 100 answered cases; one alone is no safety goal', () => {
-    expect(suggestionOf(audit(equal), events('b', { seriousLast100: 2, casesSinceLatest: 50 })).kind).toBe('safety');
-    expect(suggestionOf(audit(equal), events('b', { seriousLast100: 1, casesSinceLatest: 50 })).kind).toBe('nothing');
+    expect(suggestionOf(audit(equal), events('b', { seriousLast100: 2, casesSinceLatest: 50, kinds: [] })).kind).toBe(
+      'safety',
+    );
+    expect(suggestionOf(audit(equal), events('b', { seriousLast100: 1, casesSinceLatest: 50, kinds: [] })).kind).toBe(
+      'nothing',
+    );
   });
 
   it('takes the step with most events, then the most recent one', () => {
@@ -43,6 +47,7 @@ describe('safety first', () => {
       seriousUnreviewed,
       seriousLast100: 0,
       casesSinceLatest,
+      kinds: [],
     });
     const of = (...steps: StepSafety[]) => suggestionOf(audit(equal), { ...noEvents, steps }).steps;
     expect(of(step('a', 1, 2), step('b', 2, 30))).toEqual(['b']);
@@ -54,7 +59,7 @@ describe('safety first', () => {
       kind: 'safety',
       steps: [],
     });
-    const tied = { ...events('d', { seriousLast100: 1, casesSinceLatest: 4 }), monitorSignalled: true };
+    const tied = { ...events('d', { seriousLast100: 1, casesSinceLatest: 4, kinds: [] }), monitorSignalled: true };
     expect(suggestionOf(audit(clear), tied).steps).toEqual(['d']);
     expect(suggestionOf(audit(clear), { ...noEvents, unreviewedElsewhere: 1 }).because).toEqual([
       '1 serious event tied to no timed step waits for review.',

@@ -47,6 +47,7 @@ export async function planSource(input: PlanInput, { start, pause }: Starting): 
     cases,
     stepId,
     safety,
+    record.lists,
     pair.kind === 'pair' ? { smooth: pair.smooth.code, longer: pair.longer.code } : null,
   );
   if (!step || !facts || facts.step.n === 0) return null;
