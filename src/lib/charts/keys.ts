@@ -2,6 +2,6 @@
 export const KEYS = {
   change: '100 = your usual at the start · ● estimate · line: 95 % interval · arrow: beyond the axis',
   patterns: '● about this many times as long · line: 95 % interval · arrow: beyond the axis',
-  done: 'filled: done or seen · half: partly · open: not · dot: did not arise · low stroke: not answered',
+  done: 'filled: done or seen · half: partly · open: not · dot: does not apply · low stroke: not answered',
   safety: 'E: event · ?: not answered · open: answered, none',
 } as const;

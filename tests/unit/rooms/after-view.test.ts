@@ -369,7 +369,7 @@ describe('what was done', () => {
     const { view } = seen({ ...recordOf(45), reflections });
     const [fold, kept] = view.done.rows;
     expect(fold?.words).toBe(
-      'done in 1 of 5, did not arise in 1; 3 not answered; 1 answered after the lengths had been shown',
+      'done in 1 of 5, does not apply in 1; 3 not answered; 1 answered after the lengths had been shown',
     );
     expect(fold?.cells.map(({ kind }) => kind)).toEqual(['filled', 'dot', 'blank', 'blank', 'blank']);
     expect(kept?.words).toBe('seen in 1 of 1 looked at; not looked for in 4');

@@ -19,7 +19,7 @@ const SAID: Record<CheckpointAnswer, string> = {
   done: 'done',
   partly: 'partly',
   not: 'not',
-  'did-not-arise': 'did not arise',
+  'did-not-arise': 'does not apply',
 };
 
 /** The latest answer (notes come in the order in which they were written) to a checkpoint in a case, with whether its lengths had been shown before it was given. */
@@ -110,7 +110,7 @@ function countWords(given: readonly ({ answer: CheckpointAnswer; afterLengths: b
     `done in ${of('done')} of ${given.length}`,
     ...(of('partly') ? [`partly in ${of('partly')}`] : []),
     ...(of('not') ? [`not in ${of('not')}`] : []),
-    ...(of('did-not-arise') ? [`did not arise in ${of('did-not-arise')}`] : []),
+    ...(of('did-not-arise') ? [`does not apply in ${of('did-not-arise')}`] : []),
   ];
   return [
     parts.join(', '),

@@ -7,7 +7,7 @@ export const ANSWER_WORDS: Record<CheckpointAnswer, string> = {
   done: 'done',
   partly: 'partly',
   not: 'not done',
-  'did-not-arise': 'did not arise',
+  'did-not-arise': 'does not apply',
 };
 
 /** Cases of a running goal's window that no reflection answers yet, oldest first. */
