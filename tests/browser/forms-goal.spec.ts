@@ -106,7 +106,7 @@ test('every form of a goal works without scripts', async ({ page, context, app }
     await page.locator('input[name="agreed"][value="not-yet"]').check();
     await press(page, 'Set the goal');
     await press(page, 'Put the draft away');
-    await expect(page.getByRole('heading', { name: 'Choose', exact: true })).toBeVisible();
+    await expect(page.getByRole('heading', { name: 'Suggested: capsulorhexis.', exact: true })).toBeVisible();
     const { goals } = await everythingOf(app);
     expect(goals.map(({ stepId, state }) => [stepId, state])).toEqual([
       ['capsulorhexis', 'closed'],

@@ -25,7 +25,7 @@ test.describe('with the fellow', () => {
     await open(page, '/');
     await tabTo(page, page.getByRole('navigation').getByRole('link', { name: 'Choose' }), 6);
     await page.keyboard.press('Enter');
-    await expect(page.getByRole('heading', { name: 'Choose', exact: true })).toBeVisible();
+    await expect(page.getByRole('heading', { name: 'Suggested: capsulorhexis.', exact: true })).toBeVisible();
 
     // The link past the navigation is the first thing on every page.
     await tabTo(page, page.getByRole('link', { name: 'To the page' }), 1);

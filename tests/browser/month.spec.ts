@@ -52,7 +52,7 @@ test('a month, from the empty record to a result and what follows', async ({ pag
   await test.step('choose', async () => {
     await open(page, '/');
     await page.getByRole('link', { name: 'Choose', exact: true }).click();
-    await expect(page.getByText('Suggested: capsulorhexis.')).toBeVisible();
+    await expect(page.getByRole('heading', { name: 'Suggested: capsulorhexis.' })).toBeVisible();
     const said = await mainOf(page);
     expect(said).toMatch(/first in \d+( and \d+)* of 100 re-draws of your record/);
     expect(said).toContain('Longer is not wrong: watch two recordings before you choose.');

@@ -56,7 +56,7 @@ export function drawWaiting(
     outline,
     hatch: hatchPath(outline.x, outline.y, outline.width, outline.height),
     words: layout.stacked
-      ? { x: layout.bar[0], y: middle + 27, text: waiting.said }
+      ? { x: layout.bar[0], y: middle + 24, text: waiting.said }
       : { x: px(Math.min(outline.x + outline.width + 6, room)), y: middle + 17, text: waiting.said },
   };
 }

@@ -12,30 +12,40 @@ export type ChooseLayout = {
   /** The name has a line of its own above the strip. */
   stacked: boolean;
   head: number;
+  /** Every row is as high as the others, its dots and its words at the same place in it. */
+  pitch: number;
+  middle: number;
+  baseline: number;
 };
 
 export const CHOOSE_LAYOUT = {
   [NARROW]: {
     width: NARROW,
-    size: 13.5,
-    small: 12,
-    label: { x: 10, width: 262 },
-    usualX: 334,
-    strip: [10, 196],
-    bar: [212, 334],
+    size: 14,
+    small: 13,
+    label: { x: 0, width: 250 },
+    usualX: 328,
+    strip: [2, 212],
+    bar: [230, 328],
     stacked: true,
-    head: 38,
+    head: 26,
+    pitch: 58,
+    middle: 32,
+    baseline: 15,
   },
   [WIDE]: {
     width: WIDE,
     size: 14,
-    small: 12.5,
-    label: { x: 12, width: 172 },
-    usualX: 232,
-    strip: [250, 494],
-    bar: [514, 716],
+    small: 13,
+    label: { x: 0, width: 158 },
+    usualX: 200,
+    strip: [214, 514],
+    bar: [540, 760],
     stacked: false,
-    head: 28,
+    head: 30,
+    pitch: 38,
+    middle: 19,
+    baseline: 24,
   },
 } as const satisfies Record<Width, ChooseLayout>;
 

@@ -1,11 +1,11 @@
 import type { ChooseInput, ChooseRow } from './choose-input';
 import type { ChooseLayout } from './choose-layout';
 import { drawBar, drawWaiting, type Seconds } from './choose-bar';
-import type { Point } from './drawn';
+import { px, type Point } from './drawn';
 import { jitter } from './jitter';
 import { isRatio, type RatioAxis } from './ratio-axis';
 import { shapePath } from './shapes';
-import { fitText, wrapText } from './text-fit';
+import { fitText, textWidth, wrapText } from './text-fit';
 
 export type Words = { x: number; y: number; text: string };
 
@@ -19,8 +19,8 @@ export type DrawnChooseRow = {
   full: string;
   label: Words;
   usual: Words | null;
-  /** "suggested", how sure: small, under the name. */
-  under: readonly Words[];
+  /** "suggested": small, under the name, or beside it on a phone. */
+  under: Words | null;
   /** Middle of the strip. */
   middle: number;
   dots: string;
@@ -44,16 +44,15 @@ export function drawRow(
   { input, layout, axis, seconds }: { input: ChooseInput; layout: ChooseLayout; axis: RatioAxis; seconds: Seconds },
 ): { row: DrawnChooseRow; points: Point[] } {
   const bold = row.suggested;
-  const firstLine = top + 18;
-  const under = wrapText(
-    [row.suggested ? 'suggested' : '', row.certainty].filter(Boolean).join(' · '),
-    layout.usualX - layout.label.x + 8,
-    layout.small,
-  ).map((text, line) => ({ x: layout.label.x, y: firstLine + 16 + line * 15, text }));
   const waiting = row.waiting && row.waiting.seconds > 0 && Number.isFinite(row.waiting.seconds) ? row.waiting : null;
-
-  const middle = top + (layout.stacked ? 36 + under.length * 15 : 20);
-  const baseline = layout.stacked || under.length > 0 ? firstLine : top + 25;
+  const middle = top + layout.middle;
+  const baseline = top + layout.baseline;
+  const name = fitText(row.label, layout.label.width, layout.size, bold);
+  const under = !row.suggested
+    ? null
+    : layout.stacked
+      ? { x: px(textWidth(name, layout.size, bold) + 8), y: baseline, text: 'suggested' }
+      : { x: layout.label.x, y: baseline + 14, text: 'suggested' };
 
   const dots: string[] = [];
   const beyond: string[] = [];
@@ -68,7 +67,7 @@ export function drawRow(
     points.push({
       x: x.at,
       y,
-      say: `${row.label}, case ${dot.code}: ${dot.said}, ${times(dot.ratio)} your usual when adjusted for the eye`,
+      say: `${row.label}, case ${dot.code}: ${dot.said}, ${times(dot.ratio)} your median when adjusted for the eye`,
     });
   });
   points.sort((a, b) => a.x - b.x);
@@ -89,22 +88,20 @@ export function drawRow(
     (text, line, all) => ({ x: layout.bar[0], y: middle + 4 - (all.length - 1) * 7 + line * 14, text }),
   );
 
-  const below = Math.max(16, reference?.edge ? 28 : 0, waiting ? (layout.stacked ? 34 : 22) : 0);
-  const height = Math.max(middle - top + below, layout.stacked ? 0 : 27 + under.length * 15);
   return {
     points,
     row: {
       id: row.id,
       href: row.href,
       top,
-      height,
+      height: layout.pitch,
       bold,
       accent: row.id === input.named,
       full: row.label,
       label: {
         x: layout.label.x,
         y: baseline,
-        text: fitText(row.label, layout.label.width, layout.size, bold),
+        text: name,
       },
       usual: row.usual === null ? null : { x: layout.usualX, y: baseline, text: row.usual },
       under,

@@ -4,12 +4,11 @@ import { CHOOSE_LAYOUT, STRIP_DOMAIN, type ChooseLayout } from './choose-layout'
 import { cannotDraw, type CannotDraw, type Drawing, type Point, type Width } from './drawn';
 import { drawRow, type DrawnChooseRow, type Words } from './choose-row';
 import { ratioAxis, type RatioAxis } from './ratio-axis';
-import { wrapText } from './text-fit';
 
 export type ChooseDrawing = Drawing & {
   layout: ChooseLayout;
   ticks: RatioAxis['ticks'];
-  barHead: readonly Words[];
+  barHead: Words | null;
   rows: readonly DrawnChooseRow[];
   /** Lines through all rows run from here to here. */
   lines: readonly [number, number];
@@ -25,7 +24,7 @@ export function chooseRows(input: ChooseInput, width: Width): ChooseDrawing | Ca
   const layout: ChooseLayout = CHOOSE_LAYOUT[width];
   const axis = ratioAxis(STRIP_DOMAIN, layout.strip, [
     [0.5, 'half'],
-    [1, 'usual'],
+    [1, 'your median'],
     [2, 'double'],
   ]);
   const seconds = barScale(input.rows, layout);
@@ -39,7 +38,6 @@ export function chooseRows(input: ChooseInput, width: Width): ChooseDrawing | Ca
     points.push(drawn.points);
     top += drawn.row.height;
   });
-  const head = wrapText('usual less one in five', layout.bar[1] - layout.bar[0] - 8, layout.small, true);
   return {
     kind: 'drawing',
     width,
@@ -47,11 +45,8 @@ export function chooseRows(input: ChooseInput, width: Width): ChooseDrawing | Ca
     points,
     layout,
     ticks: axis.ticks,
-    barHead: head.map((text, line) => ({
-      x: layout.bar[0],
-      y: layout.head - 10 - (head.length - 1 - line) * 14,
-      text,
-    })),
+    // On a phone the caption says it: there is no room for a third head beside the other two.
+    barHead: layout.stacked ? null : { x: layout.bar[0], y: layout.head - 10, text: 'median less 20th percentile' },
     rows,
     lines: [layout.head - 4, top],
   };

@@ -46,8 +46,8 @@ export type DotDrawing = Drawing & {
 };
 
 const COLUMNS = {
-  narrow: { size: 13.5, small: 12, label: [0, 332], strip: [18, 190], words: [202, 336], stacked: true },
-  wide: { size: 14, small: 12.5, label: [0, 234], strip: [262, 466], words: [484, 720], stacked: false },
+  narrow: { size: 14, small: 12, label: [0, 324], strip: [16, 194], words: [204, 328], stacked: true },
+  wide: { size: 14, small: 13, label: [0, 244], strip: [272, 492], words: [512, 760], stacked: false },
 } as const;
 
 /**

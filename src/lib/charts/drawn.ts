@@ -8,8 +8,8 @@ export type Point = { x: number; y: number; say: string };
 export type Drawing = { kind: 'drawing'; width: number; height: number; points: readonly (readonly Point[])[] };
 
 /** The narrow drawing fits a phone of 360 px less the page's margins; the wide one a tablet of 768 px, and grows at a desk. */
-export const NARROW = 336;
-export const WIDE = 720;
+export const NARROW = 328;
+export const WIDE = 760;
 export type Width = typeof NARROW | typeof WIDE;
 
 export function cannotDraw(because: string): CannotDraw {

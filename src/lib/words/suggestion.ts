@@ -31,19 +31,41 @@ export function enoughWords(enough: Enough): string {
   return `${counted(enough.cases, 'case')} ${enough.cases === 1 ? 'counts' : 'count'}. ${none}${needs} ${more.length ? `${capital(listed(more))} will do. ` : ''}Your times are shown as they are; please read nothing into their order.`;
 }
 
-/** The bold head and the sentences under it. */
-export function suggestionWords(audit: Audit, suggestion: SuggestionLike): { head: string; sentences: string[] } {
+/**
+ * The suggestion. `sentences`: all of it in one run of text; `lede`: the one or two that stand under the head where its
+ * reasons (`own`: the surgeon's own times) and `also` have a place of their own beside it.
+ */
+export type SuggestionWords = {
+  head: string;
+  sentences: string[];
+  lede: string[];
+  own: string | null;
+  also: string | null;
+};
+
+export function suggestionWords(audit: Audit, suggestion: SuggestionLike): SuggestionWords {
+  const said = saidOf(audit, suggestion);
+  const own = said.own ?? null;
+  const also = said.also ?? null;
+  const [first = '', ...rest] = said.sentences;
+  const whole = [first, own, also && `Also worth a look: ${also}.`, ...rest].filter((each): each is string => !!each);
+  return { head: said.head, sentences: whole, lede: [said.short ?? first, ...rest].filter(Boolean), own, also };
+}
+
+type Said = { head: string; sentences: string[]; short?: string; own?: string | null; also?: string | null };
+
+function saidOf(audit: Audit, suggestion: SuggestionLike): Said {
   const label = (id: string) => inSentence(audit.steps.find((step) => step.stepId === id)?.label ?? id);
   const [firstId] = suggestion.steps;
   const step = audit.steps.find((each) => each.stepId === firstId);
-  const also = suggestion.also.length > 0 ? [`Also worth a look: ${alsoWords(audit, suggestion, label)}.`] : [];
+  const also = suggestion.also.length > 0 ? alsoWords(audit, suggestion, label) : null;
 
   switch (suggestion.kind) {
     case 'not-enough':
       return { head: 'Not enough yet.', sentences: [enoughWords(audit.enough)] };
     case 'nothing': {
       const { head, sentence } = nothingWords(audit);
-      return { head, sentences: [sentence, ...also] };
+      return { head, sentences: [sentence], also };
     }
     case 'waiting':
       return {
@@ -61,7 +83,8 @@ export function suggestionWords(audit: Audit, suggestion: SuggestionLike): { hea
     case 'kept':
       return {
         head: `${capital(firstId ? label(firstId) : 'This step')} varies most, and is not to be shortened.`,
-        sentences: ['You can look at doing it the same way each time.', ...also],
+        sentences: ['You can look at doing it the same way each time.'],
+        also,
       };
     case 'level': {
       const shares = suggestion.steps.map((id) => {
@@ -75,33 +98,39 @@ export function suggestionWords(audit: Audit, suggestion: SuggestionLike): { hea
         head: `${many} steps are level: ${listed(suggestion.steps.map(label))}.`,
         sentences: [
           `${counted(audit.caseIds.length, 'case')} cannot tell them apart${known ? ` (first in ${listed(shares.map((share) => String(ofHundred(share ?? 0))))} of 100)` : ''}. Choose the one you would rather watch.`,
-          ...also,
         ],
+        also,
       };
     }
   }
   const sentences: string[] = [];
+  let short: string | undefined;
   if (step && suggestion.level && suggestion.view && suggestion.view !== 'safety') {
     sentences.push(levelWords(audit, step, suggestion.view, suggestion.level, label));
   } else if (step && suggestion.view === 'reference' && step.reference) {
     const { ratio, low, high } = timesAsLong(step.reference);
+    short = `It takes you about ${ratio} times as long as in the reference set, more than any other step.`;
     sentences.push(
       `It takes you about ${ratio} times as long as in the reference set (${low} to ${high}; ${othersCases(step.reference)}), more than any other step; it ${cameFirst(step.first.reference ?? 0)}.`,
     );
   } else if (step && suggestion.view === 'spread') {
+    short = 'It varies more than any other step of this length.';
     sentences.push(`It varies more than any other step of this length; it ${cameFirst(step.first.spread ?? 0)}.`);
   } else if (step && suggestion.view === 'seconds') {
+    short = 'It holds the most seconds between your median and your shorter cases.';
     sentences.push(
       `It holds the most seconds between your usual and your shorter cases; it ${cameFirst(step.first.seconds ?? 0)}.`,
     );
   }
-  if (step?.median && step.p20)
-    sentences.push(
-      `It usually takes ${prose(step.median)}; one in five of your own cases took ${prose(step.p20)} or less.`,
-    );
   return {
     head: `Suggested: ${firstId ? label(firstId) : ''}.`,
-    sentences: [...sentences, ...also, 'Longer is not wrong: watch two recordings before you choose.'],
+    short,
+    own:
+      step?.median && step.p20
+        ? `It usually takes ${prose(step.median)}; one in five of your own cases took ${prose(step.p20)} or less.`
+        : null,
+    also,
+    sentences: [...sentences, 'Longer is not wrong: watch two recordings before you choose.'],
   };
 }
 

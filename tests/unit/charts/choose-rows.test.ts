@@ -45,10 +45,13 @@ describe('rows of the Choose drawing', () => {
 
   it('lays rows under each other without a gap or an overlap', () => {
     for (const width of [NARROW, WIDE] as const) {
-      const { rows, height } = drawn(
+      const { rows, height, layout } = drawn(
         input([row('a', { certainty: 'first nearly every time', suggested: true }), row('b'), row('c')]),
         width,
       );
+      // One pitch, and the words of every row at the same height over its dots, a sub-label or not.
+      for (const { top, height: high, middle, label } of rows)
+        expect([high, middle - top, label.y - top]).toEqual([layout.pitch, layout.middle, layout.baseline]);
       rows.slice(1).forEach((each, index) => {
         const before = rows[index];
         expect(each.top).toBeCloseTo((before?.top ?? 0) + (before?.height ?? 0), 6);
@@ -109,9 +112,9 @@ describe('rows of the Choose drawing', () => {
     const drawing = drawn(input([row('a')]), NARROW);
     expect(Math.min(drawing.layout.size, drawing.layout.small)).toBeGreaterThanOrEqual(12);
     expect(drawing.points[0]?.map(({ say }) => say)).toEqual([
-      'a, case A0: 1:20, 0.8 times your usual when adjusted for the eye',
-      'a, case A1: 1:20, 1 times your usual when adjusted for the eye',
-      'a, case A2: 1:20, 1.2 times your usual when adjusted for the eye',
+      'a, case A0: 1:20, 0.8 times your median when adjusted for the eye',
+      'a, case A1: 1:20, 1 times your median when adjusted for the eye',
+      'a, case A2: 1:20, 1.2 times your median when adjusted for the eye',
       'a, usual less one in five 12 s',
     ]);
   });

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { chooseView, viewOf } from '../../../src/lib/rooms/choose/choose-view';
+import { suggestionWords } from '../../../src/lib/words';
 import { stepView } from '../../../src/lib/rooms/choose/step-view';
 import { auditOf } from '../../../src/lib/audit';
 import type { Case, ReferenceSet } from '../../../src/lib/model';
@@ -74,7 +75,7 @@ describe('Choose', () => {
   it('says how many more are needed, and then neither order nor certainty', () => {
     const view = show(month(9), { ...nothing, kind: 'not-enough' });
     expect(view.suggestion.head).toBe('Not enough yet.');
-    expect(view.suggestion.sentences.join(' ')).toContain('11 more cases');
+    expect(view.suggestion.lede.join(' ')).toContain('11 more cases');
     expect(view.title).toBe('Your steps, in the order of the operation.');
     expect(view.rows.every(({ certainty, suggested: is }) => certainty === '' && !is)).toBe(true);
   });
@@ -92,13 +93,13 @@ describe('Choose', () => {
     }));
     const view = show(cases, nothing);
     expect(view.suggestion.head).toBe('Only one step is timed.');
-    expect(view.suggestion.sentences.join(' ')).toContain('none can be compared with another');
+    expect(view.suggestion.lede.join(' ')).toContain('none can be compared with another');
     expect(view.title).toBe('Your steps, in the order of the operation.');
     const rare = month(44).map((each) => ({
       ...each,
       stretches: each.stretches.filter(({ stepId }) => stepId === 'practised' || each.sequence <= 8),
     }));
-    expect(show(rare, nothing).suggestion.sentences.join(' ')).toContain('No two steps were timed in enough cases');
+    expect(show(rare, nothing).suggestion.lede.join(' ')).toContain('No two steps were timed in enough cases');
   });
 
   it('says which steps never vary where only one does', () => {
@@ -108,7 +109,7 @@ describe('Choose', () => {
         .filter(({ stepId }) => ['first', 'practised', 'third'].includes(stepId ?? ''))
         .map((stretch) => (stretch.stepId === 'practised' ? stretch : { ...stretch, seconds: 30 })),
     }));
-    expect(show(cases, nothing).suggestion.sentences.join(' ')).toMatch(
+    expect(show(cases, nothing).suggestion.lede.join(' ')).toMatch(
       /^The times of first and third are too much alike to compare a step with them\./i,
     );
   });
@@ -123,18 +124,21 @@ describe('Choose', () => {
     };
     expect(show(month(44), safety).suggestion).toEqual({
       head: 'Safety first.',
-      sentences: ['The line was crossed.', 'Until this is reviewed no plan has a time in it.'],
+      also: null,
+      lede: ['The line was crossed.', 'Until this is reviewed no plan has a time in it.'],
     });
   });
 
   it('says how many cases of a running window it leaves out', () => {
-    expect(show(month(44), suggested, 'seconds', 13).reading).toContain('13 cases of the running window are not in it');
+    expect(show(month(44), suggested, 'seconds', 13).made.join(' ')).toContain(
+      '13 cases of the running window are not in it',
+    );
   });
 
   it('says on the view of what varies most what the bracket under the dots is, in words, key and numbers', () => {
     const spread = show(month(44), suggested, 'spread');
     expect(spread.reading).toContain('bracket under the dots is your usual range: about two thirds of your cases');
-    expect(spread.key).toContain('bracket: usual range');
+    expect(spread.key).toContain('bracket: about two thirds of your cases');
     expect(spread.rows[0]?.range?.said).toMatch(/^usual range \d+:\d\d to \d+:\d\d, about two thirds of cases$/);
     expect(show(month(44)).reading).not.toContain('bracket');
   });
@@ -174,12 +178,9 @@ describe('Choose', () => {
     expect(view.rows[1]?.reference?.ratio).toBeGreaterThan(0.35);
     expect(view.rows[1]?.reference?.ratio).toBeLessThan(0.7);
     expect(view.rows[1]?.href).toContain('procedure=made-up');
-    expect(view.reading).toContain('The reference set: 24 cases of 3 other surgeons.');
-    const said = chooseView(audited(cases, [reference]), { ...suggested, view: 'reference' }, 'reference', {
-      heldBack: 0,
-      procedure: null,
-    }).suggestion.sentences.join(' ');
-    expect(said).toMatch(/in the reference set \(.+; 24 cases of 3 other surgeons\)/);
+    expect(view.doesNotSay.join(' ')).toContain('The reference set: 24 cases of 3 other surgeons.');
+    const { sentences } = suggestionWords(audited(cases, [reference]), { ...suggested, view: 'reference' });
+    expect(sentences.join(' ')).toMatch(/in the reference set \(.+; 24 cases of 3 other surgeons\)/);
     const step = stepView(audited(cases, [reference]), 'sixth', cases, {
       marked: {},
       query: { procedure: null, view: null },

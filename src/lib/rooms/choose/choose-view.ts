@@ -1,7 +1,7 @@
 import type { Audit, StepAudit } from '../../audit';
 import { rulesThresholds } from '../../rules';
 import type { Suggestion } from '../../rules/types';
-import { clock, counted, inSentence, prose } from '../../format';
+import { capital, clock, counted, inSentence, prose } from '../../format';
 import { firstOn, firstWords, othersCases, suggestionWords, viewTitle } from '../../words';
 import { chooseTable, differenceInstead, hasReference, type ChooseTable, type HowMade } from './choose-table';
 
@@ -12,15 +12,19 @@ export type View = (typeof VIEWS)[number];
 const WAITING_DRAWN = 5;
 
 export type ChooseView = {
-  suggestion: { head: string; sentences: readonly string[] };
-  /** The reasons of the suggestion, with their numbers. */
+  suggestion: { head: string; lede: readonly string[]; also: string | null };
+  /** The reasons of the suggestion, with their numbers and the surgeon's own times. */
   because: readonly string[];
   /** Several steps are level: none of them is the main action. */
   level: boolean;
   view: View;
-  views: readonly { id: View; label: string; hint: string }[];
+  views: readonly { id: View; label: string }[];
   title: string;
   reading: string;
+  /** What the cases are, and which are not in it. */
+  made: readonly string[];
+  /** What the suggestion is easily taken for; `null` where nothing is suggested. */
+  doesNotSay: readonly string[];
   rows: readonly ChooseRowView[];
   /** The row the title names, and the meaning of the marks that are drawn. */
   named: string | null;
@@ -29,8 +33,6 @@ export type ChooseView = {
   table: ChooseTable;
   /** The pages on how the numbers of the suggestion, and of the drawing, are made. */
   how: { suggestion: readonly HowMade[]; drawing: readonly HowMade[] };
-  /** What the adjustment left out, and why. */
-  said: readonly string[];
   steps: readonly { href: string; label: string; inSentence: string; suggested: boolean }[];
 };
 
@@ -64,6 +66,7 @@ export function chooseView(
   { heldBack, procedure }: { heldBack: number; procedure: string | null },
 ): ChooseView {
   const { enough } = audit.enough;
+  const words = suggestionWords(audit, suggestion);
   // The view goes along: a goal keeps on which view its step was shown when it was chosen.
   const query = `?${new URLSearchParams({ ...(procedure ? { procedure } : {}), view })}`;
   const suggested = new Set(enough ? suggestion.steps : []);
@@ -72,20 +75,21 @@ export function chooseView(
   const named = enough && first && isClear(audit, first, view) ? first.stepId : null;
   const rows = steps.map((step) => rowOf(step, view, suggested.has(step.stepId), enough, query));
   return {
-    suggestion: suggestionWords(audit, suggestion),
-    because: suggestion.kind === 'safety' ? [] : suggestion.because,
+    suggestion: { head: words.head, lede: words.lede, also: words.also && `${capital(words.also)}.` },
+    because: suggestion.kind === 'safety' ? [] : [...suggestion.because, ...(words.own ? [words.own] : [])],
     level: suggestion.steps.length > 1,
     view,
     views: viewChoices(audit),
     title: titleOf(audit, named, view),
-    reading: readingOf(audit, heldBack, view),
+    reading: readingOf(audit, view),
+    made: madeOf(audit, heldBack),
+    doesNotSay: enough && suggestion.steps.length > 0 ? doesNotSay(audit) : [],
     rows,
     named,
     seed: audit.seed,
     key: keyOf(rows, view),
     table: chooseTable(steps, audit),
     how: howMade(rows, suggestion, enough),
-    said: audit.said,
     steps: rows.map(({ href, label, suggested: is }) => ({
       href,
       label,
@@ -117,11 +121,9 @@ function titleOf(audit: Audit, named: string | null, view: View): string {
 
 function viewChoices(audit: Audit): ChooseView['views'] {
   return [
-    { id: 'seconds', label: 'most seconds', hint: 'usual less one in five, in seconds a case' },
-    { id: 'spread', label: 'varies most', hint: 'the range of two thirds of your cases' },
-    ...(hasReference(audit)
-      ? [{ id: 'reference' as const, label: 'against reference', hint: 'your usual against the reference set' }]
-      : []),
+    { id: 'seconds', label: 'most seconds' },
+    { id: 'spread', label: 'varies most' },
+    ...(hasReference(audit) ? [{ id: 'reference' as const, label: 'against reference' }] : []),
   ];
 }
 
@@ -142,28 +144,40 @@ function howMade(rows: readonly ChooseRowView[], { kind }: Suggestion, enough: b
   };
 }
 
-function readingOf(audit: Audit, heldBack: number, view: View): string {
+function readingOf(audit: Audit, view: View): string {
   const range =
     view === 'spread'
       ? ' The bracket under the dots is your usual range: about two thirds of your cases lie inside it.'
       : '';
   const lists = audit.listCount === null ? '' : ` from ${counted(audit.listCount, 'list')}`;
-  const unlisted =
-    audit.listsFrom === 'blocks' ? ' Lists are not known, so eight neighbouring cases are treated as one.' : '';
-  const unordered = audit.orderKnown ? '' : ' Their order in time is not known.';
-  const held =
-    heldBack > 0
-      ? ` ${counted(heldBack, 'case')} of the running window ${heldBack === 1 ? 'is' : 'are'} not in it: their times are hidden until it is full.`
-      : '';
-  return `Latest ${counted(audit.caseIds.length, 'case')}${lists}, adjusted for the eye. Rows in the order of the operation.${referenceWords(audit)}${range}${unlisted}${unordered}${held}`;
+  return `Latest ${counted(audit.caseIds.length, 'case')}${lists}, adjusted for the eye. Rows in the order of the operation.${range}`;
 }
+
+/** How the numbers of the drawing are made, in this record. */
+function madeOf(audit: Audit, heldBack: number): string[] {
+  return [
+    ...(audit.listsFrom === 'blocks' ? ['Lists are not known, so eight neighbouring cases are treated as one.'] : []),
+    ...(audit.orderKnown ? [] : ['Their order in time is not known.']),
+    ...(heldBack > 0
+      ? [
+          `${counted(heldBack, 'case')} of the running window ${heldBack === 1 ? 'is' : 'are'} not in it: their times are hidden until it is full.`,
+        ]
+      : []),
+    ...audit.said,
+  ];
+}
+
+const doesNotSay = (audit: Audit): string[] => [
+  'That anything is wrong, or that a shorter step is a better one.',
+  ...(hasReference(audit) ? [`${referenceWords(audit)} Their eyes were not yours.`] : []),
+];
 
 /** Whose cases the diamonds and the ratios are of. */
 function referenceWords({ steps }: Audit): string {
   const sets = steps.flatMap(({ reference }) => reference ?? []);
   if (sets.length === 0) return '';
   const most = (of: (set: (typeof sets)[number]) => number) => Math.max(...sets.map(of));
-  return ` The reference set: ${othersCases({ n: most(({ n }) => n), readers: most(({ readers }) => readers) })}.`;
+  return `The reference set: ${othersCases({ n: most(({ n }) => n), readers: most(({ readers }) => readers) })}.`;
 }
 
 function rowOf(step: StepAudit, view: View, suggested: boolean, enough: boolean, query: string): ChooseRowView {
@@ -212,10 +226,10 @@ function barOf({ difference, differenceInterval: interval }: StepAudit): ChooseR
 
 function keyOf(rows: readonly ChooseRowView[], view: View): string {
   return [
-    '○ one case, its time over your usual',
-    rows.some(({ reference }) => reference) ? '◇ usual of the reference set' : '',
-    view === 'spread' ? 'bracket: usual range' : '',
-    rows.some(({ bar }) => bar) ? 'bar: usual less one in five, with its 95 % interval' : '',
+    '○ one case, its time over your median',
+    rows.some(({ reference }) => reference) ? '◇ median of the reference set' : '',
+    view === 'spread' ? 'bracket: about two thirds of your cases' : '',
+    rows.some(({ bar }) => bar) ? 'bar: median less 20th percentile, with its 95 % interval' : '',
     rows.some(({ waiting }) => waiting) ? 'hatched: waiting, the mean of all cases' : '',
     '‹ › beyond the axis',
   ]
