@@ -14,7 +14,7 @@ export default defineConfig({
   publicDir: false,
   logLevel: 'warn',
   resolve: { alias: { $lib: join(process.cwd(), 'src/lib') } },
-  ssr: { noExternal: true, external: ['playwright', 'playwright/test', 'playwright-core', '@axe-core/playwright'] },
+  ssr: { noExternal: true, external: ['playwright', 'playwright/test', 'playwright-core'] },
   build: {
     ssr: true,
     outDir,

@@ -1,5 +1,5 @@
 import { spawn, type ChildProcess } from 'node:child_process';
-import { mkdtemp, rm } from 'node:fs/promises';
+import { cp, mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { createInterface } from 'node:readline';
@@ -19,6 +19,7 @@ const whenListening = (child: ChildProcess): Promise<string> =>
 export class App {
   origin = '';
   #child: ChildProcess | null = null;
+  #copies: string[] = [];
 
   private constructor(readonly folder: string) {}
 
@@ -49,15 +50,26 @@ export class App {
     return ended;
   }
 
-  /** A new, empty record. */
-  async startEmpty(): Promise<void> {
+  /** A new record: empty, or a copy of this folder. */
+  async startEmpty(from?: string): Promise<void> {
     await this.stop();
     await rm(this.folder, { recursive: true, force: true });
+    if (from) await cp(from, this.folder, { recursive: true });
     await this.run();
+  }
+
+  /** The record as it stands, copied aside while no server holds it; goes with `remove`. */
+  async copyOfFolder(): Promise<string> {
+    const copy = await mkdtemp(join(tmpdir(), 'next-twenty-copy-'));
+    this.#copies.push(copy);
+    await this.stop();
+    await cp(this.folder, copy, { recursive: true });
+    await this.run();
+    return copy;
   }
 
   async remove(): Promise<void> {
     await this.stop();
-    await rm(this.folder, { recursive: true, force: true });
+    for (const folder of [this.folder, ...this.#copies]) await rm(folder, { recursive: true, force: true });
   }
 }

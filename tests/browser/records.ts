@@ -22,10 +22,16 @@ export async function post(
   return answer.headers.get('location') ?? '';
 }
 
+/** Folders with an invented surgeon in them, by surgeon. */
+const prepared = new Map<Surgeon, string>();
+
 /** An empty record, or one with an invented surgeon in it; between tests only, because the port changes. */
 export async function startWith(app: App, surgeon: Surgeon): Promise<void> {
-  await app.startEmpty();
-  if (surgeon !== 'empty') await post(app, '/?/lookRound', { surgeon });
+  await app.startEmpty(prepared.get(surgeon));
+  if (surgeon === 'empty' || prepared.has(surgeon)) return;
+  await post(app, '/?/lookRound', { surgeon });
+  // Each worker makes a surgeon's folder once, as a person would, and copies it from then on.
+  prepared.set(surgeon, await app.copyOfFolder());
 }
 
 /** All that is stored, as the full backup tells it. */
