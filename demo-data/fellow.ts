@@ -32,7 +32,13 @@ const STEPS: readonly InventedStep[] = [
     goesBack: 0.06,
     facts: { nucleus: { white: 1.25 }, pupil: { small: 1.12 } },
   },
-  { id: 'hydrodissection', usual: 35, logSd: 0.25, goesBack: 0.05, keptParts: [{ id: 'rotation-test', seconds: 5 }] },
+  {
+    id: 'hydrodissection',
+    usual: 35,
+    logSd: 0.25,
+    goesBack: 0.05,
+    protectedParts: [{ id: 'rotation-test', seconds: 5 }],
+  },
   {
     id: 'nucleus-removal',
     usual: 205,
@@ -48,7 +54,7 @@ const STEPS: readonly InventedStep[] = [
     usual: 47,
     logSd: 0.2,
     waiting: { reason: 'lens-loading', chance: 0.7, seconds: 26 },
-    keptParts: [{ id: 'lens-identity', seconds: 6 }],
+    protectedParts: [{ id: 'lens-identity', seconds: 6 }],
   },
   { id: 'ovd-removal', usual: 42, logSd: 0.24 },
   { id: 'wound-check', usual: 50, logSd: 0.24 },
@@ -148,7 +154,7 @@ export function inventFellow(seed: number): FellowRecord {
           stretches,
           hands: { whole: 'mine', steps: takenOver ? { [takenOver]: 'taken-over' } : {} },
           events: eventsOf(number, day),
-          keptSeen: { 'lens-identity': true, 'rotation-test': chance(stream, 0.96) },
+          protectedSeen: { 'lens-identity': true, 'rotation-test': chance(stream, 0.96) },
         }),
       );
     }

@@ -16,7 +16,7 @@ export type InventedStep = {
   goesBack?: number;
   /** Factor on time for a fact: `{ nucleus: { hard: 1.3 } }`. */
   facts?: Record<string, Record<string, number>>;
-  keptParts?: readonly { id: string; seconds: number }[];
+  protectedParts?: readonly { id: string; seconds: number }[];
   waiting?: { reason: string; chance: number; seconds: number };
 };
 
@@ -35,7 +35,7 @@ export const pick = <T>(stream: Stream, choices: readonly (readonly [T, number])
 
 const tenth = (seconds: number) => Math.round(seconds * 10) / 10;
 
-export type Made = { stretches: Stretch[]; wentBack: number };
+export type Made = { stretches: Stretch[]; returns: number };
 
 /**
  * One operation on the recording's clock: steps in order with short gaps between, waiting and kept parts inside
@@ -70,8 +70,8 @@ export function operate(
     clock += 1.2 + 3 * stream.uniform();
     const back: boolean = chance(stream, step.goesBack ?? 0.02);
     add(step.id, back ? own * 0.75 : own, 'step');
-    for (const kept of step.keptParts ?? [])
-      add(step.id, kept.seconds * Math.exp(0.25 * stream.normal()), 'kept', kept.id);
+    for (const kept of step.protectedParts ?? [])
+      add(step.id, kept.seconds * Math.exp(0.25 * stream.normal()), 'protected', kept.id);
     if (again) {
       clock += 1.5;
       add(again.id, again.seconds, 'step');
@@ -95,9 +95,9 @@ export function invented(
     facts: {},
     factChanges: [],
     hands: { whole: 'mine', steps: {} },
-    wentBackNoted: {},
+    returnsNoted: {},
     events: [],
-    keptSeen: {},
+    protectedSeen: {},
     energy: null,
     recording: null,
     source: { kind: 'typed' },

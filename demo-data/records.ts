@@ -76,7 +76,7 @@ export function everythingOfFellow(seed = FELLOW_SEED): Everything {
       casesBefore: { phaco: 60 },
       seriousRate: { rate: 0.0195, source: 'Eye 2015;29:552, 180,114 eyes, UK 2006–10' },
     },
-    cases: record.cases.map((one) => withKeptSeen(one, reflections)),
+    cases: record.cases.map((one) => withProtectedSeen(one, reflections)),
     lists: record.lists,
     goals: [closed, second],
     results: [result],
@@ -128,10 +128,10 @@ function goalOf(record: FellowRecord, wanted: Wanted): Goal {
     measure: 'time',
     checkpoints: page.checkpoints.slice(1, 4).map(({ id, look }) => ({ id, look })),
     ifThen: wanted.ifThen,
-    watch: step.keptParts.slice(0, 1).map((part) => part.id),
+    watch: step.protectedParts.slice(0, 1).map((part) => part.id),
     stopSigns: [...page.stop],
     reminders: [...page.reminders],
-    start: started.start,
+    baseline: started.baseline,
     windowLength: 20,
     agreed: { answer: 'yes', why: null },
     chosenBy: wanted.chosenBy,
@@ -156,14 +156,14 @@ function resultOf(goal: Goal, record: FellowRecord): StoredResult {
   const [windowIds] = windowOf(goal, record.cases, record.lists, procedure).windows;
   if (!windowIds) throw new Error('the first window of the invented fellow must be full');
   const last = record.cases.find((one) => one.id === windowIds[windowIds.length - 1]);
-  const used = new Set([...goal.start.caseIds, ...windowIds]);
+  const used = new Set([...goal.baseline.caseIds, ...windowIds]);
   return {
     id: 'result-1',
     goalId: goal.id,
     look: 'first',
     storedAt: `${dayOf(last, record.lists)}T20:00:00.000Z`,
     inputHash: hashOfCases(record.cases.filter((one) => used.has(one.id))),
-    startIds: goal.start.caseIds,
+    baselineIds: goal.baseline.caseIds,
     windowIds,
     stepId: goal.stepId,
     seed: SEED,
@@ -172,7 +172,7 @@ function resultOf(goal: Goal, record: FellowRecord): StoredResult {
       cases: record.cases.filter((one) => one.sequence <= (last?.sequence ?? 0)),
       lists: record.lists,
       procedure,
-      start: goal.start,
+      baseline: goal.baseline,
       windowIds,
       stepId: goal.stepId,
       measure: 'time',
@@ -220,8 +220,8 @@ function reflectionsOf(record: FellowRecord, goals: readonly Goal[]): Reflection
           })),
         ),
         beforeLengths: true,
-        keptSeen: caseIds.flatMap((caseId) =>
-          goal.watch.map((keptPartId) => ({ caseId, keptPartId, seen: stream.uniform() < 0.96 })),
+        protectedSeen: caseIds.flatMap((caseId) =>
+          goal.watch.map((protectedPartId) => ({ caseId, protectedPartId, seen: stream.uniform() < 0.96 })),
         ),
         saw: note?.saw ?? '',
         willTry: note?.willTry ?? '',
@@ -235,15 +235,15 @@ function reflectionsOf(record: FellowRecord, goals: readonly Goal[]): Reflection
   return found;
 }
 
-const withKeptSeen = (one: Case, reflections: readonly Reflection[]): Case => ({
+const withProtectedSeen = (one: Case, reflections: readonly Reflection[]): Case => ({
   ...one,
-  keptSeen: {
-    ...one.keptSeen,
+  protectedSeen: {
+    ...one.protectedSeen,
     ...Object.fromEntries(
       reflections
-        .flatMap((each) => each.keptSeen)
+        .flatMap((each) => each.protectedSeen)
         .filter((kept) => kept.caseId === one.id)
-        .map((kept) => [kept.keptPartId, kept.seen]),
+        .map((kept) => [kept.protectedPartId, kept.seen]),
     ),
   },
 });

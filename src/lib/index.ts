@@ -17,10 +17,10 @@
  *
  * - `readAudit(input)`: text or bytes → cases, lists, references, problems (row, column, value, why), questions to be
  *   answered once a file. Rows in = rows taken + rows named.
- * - `assess(input)`: a reading → the JSON `next-twenty/assessment/1` (type `Assessment`), with a goal's result on wish.
- * - `startGoal(input)`: a record and a step → starting cases fixed by id, the allowance for having picked it, the
+ * - `assess(input)`: a reading → the JSON `next-twenty/assessment/2` (type `Assessment`), with a goal's result on wish.
+ * - `startGoal(input)`: a record and a step → baseline cases fixed by id, the allowance for having picked it, the
  *   expected range, what twenty and forty cases can show; or why no goal can start.
- * - `resultFor(input)`: starting cases and a full window → the outcome: its kind, and the effect against the rest of
+ * - `resultFor(input)`: baseline cases and a full window → the outcome: its kind, and the effect against the rest of
  *   the operation, of the step alone, and of the rest, each with a 95 % interval on the log scale.
  *
  * Sources: robust regression, Huber (1964), Annals of Mathematical Statistics 35:73–101; design effect of lists,
@@ -31,4 +31,4 @@
 export { readAudit, type AuditReading, type Question } from './intake';
 export { assess, type AssessInput, type Assessed, type GoalWish, type Assessment, assessmentText } from './assess';
 export { startGoal, resultFor, type StartGoalInput, type StartedGoal, type ResultInput } from './practice';
-export type { Case, Effect, ListRecord, Outcome, Problem, Procedure, ReferenceSet, Start } from './model';
+export type { Case, Effect, ListRecord, Outcome, Problem, Procedure, ReferenceSet, Baseline } from './model';

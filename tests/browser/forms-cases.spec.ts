@@ -87,7 +87,7 @@ test('every form of Cases works without scripts', async ({ page, context, app })
     expect(one).toMatchObject({
       facts: { nucleus: 'white' },
       hands: { steps: { 'side-port': 'someone-else' } },
-      keptSeen: { 'lens-identity': false },
+      protectedSeen: { 'lens-identity': false },
     });
     expect(one.stretches[0]?.seconds).toBeCloseTo(21.5, 3);
     expect(one.history).toHaveLength(6);

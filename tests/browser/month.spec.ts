@@ -67,7 +67,7 @@ test('a month, from the empty record to a result and what follows', async ({ pag
     await expect(page.getByRole('heading', { name: PLANTED.label, exact: true })).toBeVisible();
     await page.getByRole('link', { name: 'Set a goal on this step' }).first().click();
     await expect(page.getByText('Expected range:')).toBeVisible();
-    await expect(page.getByText('40 starting cases, from 8 lists: first K001, latest K040.')).toBeVisible();
+    await expect(page.getByText('40 baseline cases, from 8 lists: first K001, latest K040.')).toBeVisible();
     await expect(page.getByText('So "no clear change" will be common, even when something did change.')).toBeVisible();
     await page.getByLabel('If … then …').fill('If it takes longer than 60 s, then I stop.');
     await page.getByRole('button', { name: 'Set the goal' }).click();
@@ -160,7 +160,7 @@ test('a month, from the empty record to a result and what follows', async ({ pag
     expect(Number(low)).toBeLessThanOrEqual(50);
     expect(Number(high)).toBeGreaterThanOrEqual(50);
     expect(Math.abs(Number(likeliest) - 50)).toBeLessThan(12);
-    expect(said).toContain('20 cases against 40 starting cases, adjusted for the eye.');
+    expect(said).toContain('20 cases against 40 baseline cases, adjusted for the eye.');
     expect(said).toContain('that the checkpoints did it, or that the operation is safer.');
     expect(said).toMatch(/No event in these 20 cases \(answered in 20 of 20; next-day course/);
     expect(said).toContain('Rates up to 14 in 100 cannot be ruled out.');

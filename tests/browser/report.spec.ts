@@ -88,7 +88,7 @@ test('the report and After twenty say the same of cases erased after the result 
   const result = results.find(({ goalId }) => goalId === 'goal-1');
   const answered = (ids: readonly string[]) =>
     ids.map((id) => cases.find((one) => one.id === id)).filter((one) => one?.events?.length === 0);
-  const [start] = answered(result?.startIds ?? []);
+  const [start] = answered(result?.baselineIds ?? []);
   const [, ofWindow] = answered(result?.windowIds ?? []);
   const gone = [start, ofWindow];
   for (const one of gone) {
@@ -100,9 +100,9 @@ test('the report and After twenty say the same of cases erased after the result 
 
   await page.goto('/after-twenty/goal-1');
   const said = [
-    `1 of the ${result?.startIds.length} starting cases has been taken out of the record since.`,
+    `1 of the ${result?.baselineIds.length} baseline cases has been taken out of the record since.`,
     '1 of the 20 cases of the window has been taken out of the record since.',
-    'Erased, with events answered: 1 starting case and 1 case of the window. The counts of events are lower for that reason.',
+    'Erased, with events answered: 1 baseline case and 1 case of the window. The counts of events are lower for that reason.',
   ];
   const today = await page.locator('#today + p').innerText();
   const takeovers = await page.getByText(/^(No takeover of the step|The step was taken over)/).innerText();

@@ -1,3 +1,4 @@
+import { asBefore4 } from './earlier/names';
 import { describe, expect, it } from 'vitest';
 import { backupSchema, everythingText, readEverything } from '../../src/lib/server/backup';
 import { schemaVersion } from '../../src/lib/server/storage/migrations';
@@ -21,8 +22,9 @@ describe('a full backup', () => {
       version: 3,
       history: [left, again].map((what) => ({ at: now, what })),
     };
-    const read = readEverything(changed({ schemaVersion: undefined, cases: [one], reflections: [] }));
-    expect('everything' in read && read.everything.cases[0]).toEqual({ ...one, seenWhileOut: true });
+    const first = asBefore4(JSON.parse(changed({ schemaVersion: undefined, cases: [one], reflections: [] })));
+    const read = readEverything(JSON.stringify(first));
+    expect('everything' in read && read.everything.cases[0]).toEqual({ ...one, timesSeenWhileLeftOut: true });
     const today = readEverything(changed({ cases: [one], reflections: [] }));
     expect('everything' in today && today.everything.cases[0]).toEqual(one);
   });

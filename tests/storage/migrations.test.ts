@@ -5,6 +5,7 @@ import { emptyProfile } from '../../src/lib/model';
 import { migrations, schemaVersion } from '../../src/lib/server/storage/migrations';
 import { migrate } from '../../src/lib/server/storage/migrations/migrate';
 import { openDiskStore } from '../../src/lib/server/storage/open-disk';
+import { asBefore4 } from './earlier/names';
 import { aCase, aWholeRecord, later, now } from './records';
 import { freshFolder } from './stores';
 
@@ -76,7 +77,7 @@ describe('goals and lists of version 1, before it was counted what is erased', (
   it('are read without a count, and count from the next erased case on', async () => {
     const folder = await freshFolder();
     const put = (name: string, document: object) =>
-      writeFile(join(folder, `${name}.json`), JSON.stringify({ schemaVersion: 1, ...document }));
+      writeFile(join(folder, `${name}.json`), JSON.stringify({ schemaVersion: 1, ...asBefore4(document) }));
     const { cases, goals, lists } = aWholeRecord();
     await mkdir(join(folder, 'cases'));
     await put('cases/1', { next: 3, records: cases.map((one) => ({ ...one, events: [] })) });
@@ -88,13 +89,13 @@ describe('goals and lists of version 1, before it was counted what is erased', (
     const store = await openDiskStore(folder, now);
     expect(await store.goals()).toEqual(goals);
     expect(await store.lists()).toEqual(lists);
-    await store.eraseCase('case-2', now, [{ goalId: 'goal-1', part: 'start' }]);
+    await store.eraseCase('case-2', now, [{ goalId: 'goal-1', part: 'baseline' }]);
     await store.close();
 
     const again = await openDiskStore(folder, now);
     const erased = { cases: 1, answered: 1 };
     expect(await again.goals()).toEqual([
-      { ...goals[0], erased: { start: erased, window: { cases: 0, answered: 0 } } },
+      { ...goals[0], erased: { baseline: erased, window: { cases: 0, answered: 0 } } },
     ]);
     expect(await again.lists()).toEqual([{ ...lists[0], erased }]);
     await again.close();
@@ -153,7 +154,7 @@ describe('from version 1', () => {
       undone: false,
     };
     const write = (name: string, document: object) =>
-      writeFile(join(folder, `${name}.json`), JSON.stringify({ schemaVersion: 1, ...document }));
+      writeFile(join(folder, `${name}.json`), JSON.stringify({ schemaVersion: 1, ...asBefore4(document) }));
     await write('cases/1', { next: 6, records });
     await write('imports/import-1', { state: 'recorded', record: imported, before: [records[1]] });
     await write('ledger', { next: { import: 2, reference: 1 }, erasedCases: 0, invented: null });
@@ -164,7 +165,7 @@ describe('from version 1', () => {
   it('a case that counts again keeps that its times stood open while it was left out', async () => {
     const store = await openDiskStore(await version1(), now);
     const cases = await store.cases();
-    expect(cases.map(({ id, seenWhileOut }) => [id, seenWhileOut])).toEqual([
+    expect(cases.map(({ id, timesSeenWhileLeftOut }) => [id, timesSeenWhileLeftOut])).toEqual([
       ['case-1', undefined],
       ['case-2', true],
       ['case-3', true],
@@ -173,13 +174,13 @@ describe('from version 1', () => {
     ]);
     for (const { events } of cases) expect(events?.[0]?.reviewed).toEqual(reviewed);
     await store.undoImport('import-1', later);
-    expect(await store.caseById('case-2')).toMatchObject({ seenWhileOut: true, version: 4 });
+    expect(await store.caseById('case-2')).toMatchObject({ timesSeenWhileLeftOut: true, version: 4 });
     await store.close();
   });
 
   it('nothing else of it changes', async () => {
     const store = await openDiskStore(await version1(), now);
-    const plain = (await store.cases()).map(({ seenWhileOut: _mark, ...one }) => one);
+    const plain = (await store.cases()).map(({ timesSeenWhileLeftOut: _mark, ...one }) => one);
     expect(plain).toEqual(records);
     await store.close();
   });

@@ -21,6 +21,7 @@ import { guidanceFor } from './guidance-for';
 import { counted } from '../format';
 import { safetyWords, type SafetyWords } from '../words/safety';
 import { suggestionFor } from './suggest';
+import { median, quantile } from '../statistics';
 
 export type GoalWish = {
   /** Step id, or `suggested`: the step the tool's rule picks from the cases before. */
@@ -76,7 +77,7 @@ export function assess(input: AssessInput): Assessed {
   const suggestion = suggestionFor(audit, { ...record, profile: emptyProfile });
   const goal = input.goal ? goalResult(input.goal, record, procedure, seed, input.resamples) : null;
   const assessment: Assessment = {
-    format: 'next-twenty/assessment/1',
+    format: 'next-twenty/assessment/2',
     procedure: procedure.id,
     cases: record.cases.length,
     lists: record.lists.length > 0 ? new Set(record.cases.map((one) => one.listId)).size : null,
@@ -130,12 +131,14 @@ function stepJson(step: StepAudit, record: ReadRecord): Assessment['steps'][numb
   const done = record.cases.filter((one) => one.stretches.some((stretch) => stretch.stepId === step.stepId));
   const tied = eventTally(done.map((one) => withEventsOf(one, step.stepId)));
   const bounds = eventBounds(tied);
+  const seconds = step.dots.map((dot) => dot.seconds);
   return {
     step: step.stepId,
     label: step.label,
     n: step.n,
-    usual_s: step.median,
-    one_in_five_s: step.p20,
+    median_s: seconds.length > 0 ? median(seconds) : null,
+    p20_s: step.p20 === null ? null : quantile(seconds, 0.2),
+    adjusted: { median_s: step.median, p20_s: step.p20 },
     difference_s: step.difference,
     difference_interval_s: pair(step.differenceInterval),
     difference_cannot: step.differenceCannot,
@@ -212,7 +215,7 @@ function goalResult(
     {
       procedureId: procedure.id,
       stepId: picked.stepId,
-      start: started.start,
+      baseline: started.baseline,
       windowLength: wish.window,
       afterSequence: before.at(-1)?.sequence ?? 0,
       listAtStart: null,
@@ -223,7 +226,13 @@ function goalResult(
     procedure,
   );
   const [windowIds] = window.windows;
-  const common = { cases: record.cases, lists: record.lists, procedure, start: started.start, stepId: picked.stepId };
+  const common = {
+    cases: record.cases,
+    lists: record.lists,
+    procedure,
+    baseline: started.baseline,
+    stepId: picked.stepId,
+  };
   const label = procedure.steps.find(({ id }) => id === picked.stepId)?.label ?? picked.stepId;
   if (!windowIds) {
     const far = countWords(window, window.running.length);
@@ -236,7 +245,7 @@ function goalResult(
     look: 'first',
     seed,
   });
-  const usual = started.start.frozen?.usual ?? null;
+  const usual = started.baseline.frozen?.median ?? null;
   // Only a *shorter* can last or fade.
   const lasting = outcome.kind === 'shorter' ? lastingFor({ ...common, windows: window.windows }) : [];
   const json: ResultJson = {
@@ -246,7 +255,7 @@ function goalResult(
     plain: effectJson(outcome.plain),
     rest: effectJson(outcome.rest),
     spread: effectJson(outcome.spread),
-    allowance: outcome.allowance,
+    allowance: outcome.selectionAllowance,
     steer_s: usual === null || outcome.steer === null ? null : usual * Math.exp(outcome.steer),
     notes: [...outcome.notes],
     paused: outcome.paused,
@@ -293,5 +302,5 @@ function pickFrom(cases: readonly Case[], record: ReadRecord, procedure: Procedu
 function effectJson(effect: Effect | null): EffectJson | null {
   if (!effect) return null;
   const [ratio, low, high] = [effect.estimate, effect.low, effect.high].map(Math.exp) as [number, number, number];
-  return { ratio, low, high, n_start: effect.nStart, n_window: effect.nWindow, method: effect.method };
+  return { ratio, low, high, n_start: effect.nBaseline, n_window: effect.nWindow, method: effect.method };
 }

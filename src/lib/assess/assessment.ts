@@ -26,9 +26,9 @@ export type ResultJson = {
   lasting: { nth: number; kind: string; effect: EffectJson }[];
 };
 
-/** One file's answer, `next-twenty/assessment/1`. Seconds; shares 0..1; what is unknown is `null`, never left out. */
+/** One file's answer, `next-twenty/assessment/2`. Seconds; shares 0..1; what is unknown is `null`, never left out. */
 export type Assessment = {
-  format: 'next-twenty/assessment/1';
+  format: 'next-twenty/assessment/2';
   procedure: string;
   cases: number;
   lists: number | null;
@@ -38,8 +38,11 @@ export type Assessment = {
     step: string;
     label: string;
     n: number;
-    usual_s: number | null;
-    one_in_five_s: number | null;
+    /** Of the times as recorded. */
+    median_s: number | null;
+    p20_s: number | null;
+    /** The same of the times adjusted for the eye: what ranks and comparisons rest on. */
+    adjusted: { median_s: number | null; p20_s: number | null };
     difference_s: number | null;
     difference_interval_s: [number, number] | null;
     /** Why no difference is said; `null` where one is. */

@@ -68,11 +68,11 @@ export function stepsOf(cases: readonly Case[], procedure: Procedure, wanted: re
 export function asChosen(case_: Case, { stepId, partIds }: StepChoice): Case {
   if (!partIds || has(case_, stepId) || (case_.hands.steps[stepId] ?? 'mine') !== 'mine') return case_;
   if (!partIds.every((id) => stepSecondsOf(case_, id) !== null)) return case_;
-  const noted = partIds.map((id) => case_.wentBackNoted[id]).filter((count) => count !== undefined);
+  const noted = partIds.map((id) => case_.returnsNoted[id]).filter((count) => count !== undefined);
   return {
     ...case_,
     hands: { whole: case_.hands.whole, steps: { ...case_.hands.steps, [stepId]: 'mine' } },
-    wentBackNoted: noted.length === 0 ? {} : { [stepId]: noted.reduce((sum, count) => sum + count, 0) },
+    returnsNoted: noted.length === 0 ? {} : { [stepId]: noted.reduce((sum, count) => sum + count, 0) },
     stretches: case_.stretches.map((stretch) =>
       stretch.stepId !== null && partIds.includes(stretch.stepId) ? { ...stretch, stepId } : stretch,
     ),

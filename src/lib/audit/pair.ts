@@ -77,13 +77,13 @@ export function pairOf(input: {
     return { kind: 'cannot', because: 'These times hardly differ, so no case of them is the longer one of a pair.' };
   const within = ({ adjusted: time }: Candidate, from: number, to: number) =>
     time >= quantile(times, from) && time <= quantile(times, to);
-  const wentBack = wentBackIn(table, index);
+  const returns = returnsIn(table, index);
   const quiet = candidates.filter(({ case_ }) => !case_.events?.length);
   const smooths = quiet.filter(
     (each) =>
       within(each, auditThresholds.smoothFrom, auditThresholds.smoothTo) &&
-      !wentBack(each.case_) &&
-      step.keptParts.every(({ id }) => each.case_.keptSeen[id] !== false),
+      !returns(each.case_) &&
+      step.protectedParts.every(({ id }) => each.case_.protectedSeen[id] !== false),
   );
   const longers = quiet.filter((each) => within(each, auditThresholds.longerFrom, auditThresholds.longerTo));
   const best = bestOf(smooths, longers, step, procedure);
@@ -96,7 +96,7 @@ export function pairOf(input: {
   return {
     kind: 'pair',
     stepId,
-    smooth: described(smooth, choice, smoothBecause(smooth.case_, step, wentBack(smooth.case_))),
+    smooth: described(smooth, choice, smoothBecause(smooth.case_, step, returns(smooth.case_))),
     longer: described(longer, choice, [
       'among the longer quarter of your own times, not the very longest',
       ...noEvent(longer.case_),
@@ -137,8 +137,9 @@ function bestOf(
 const recordings = (...both: readonly Candidate[]) => both.filter(({ case_ }) => case_.recording !== null).length;
 
 /** A smooth case of which it is known that nothing was left out is worth more than one never asked about. */
-const answered = (case_: Case, { keptParts }: Step) =>
-  (case_.events === null ? 0 : 1) + (keptParts.length > 0 && keptParts.every(({ id }) => case_.keptSeen[id]) ? 1 : 0);
+const answered = (case_: Case, { protectedParts }: Step) =>
+  (case_.events === null ? 0 : 1) +
+  (protectedParts.length > 0 && protectedParts.every(({ id }) => case_.protectedSeen[id]) ? 1 : 0);
 
 /** Same length, compared place by place. */
 function higher(a: readonly number[], b: readonly number[]): boolean {
@@ -160,7 +161,7 @@ function compared(a: Case, b: Case, { facts }: Procedure): Eyes {
   return eyes;
 }
 
-function wentBackIn(table: StepTable, index: number): (case_: Case) => boolean | null {
+function returnsIn(table: StepTable, index: number): (case_: Case) => boolean | null {
   const counts = new Map(table.cases.map(({ id }, place) => [id, table.returnedTo[index]![place]!]));
   return ({ id }) => {
     const count = counts.get(id);
@@ -170,11 +171,11 @@ function wentBackIn(table: StepTable, index: number): (case_: Case) => boolean |
 
 const noEvent = (case_: Case) => (case_.events === null ? [] : ['no event']);
 
-function smoothBecause(case_: Case, { keptParts }: Step, wentBack: boolean | null): string[] {
-  const seen = keptParts.length > 0 && keptParts.every(({ id }) => case_.keptSeen[id]);
+function smoothBecause(case_: Case, { protectedParts }: Step, returns: boolean | null): string[] {
+  const seen = protectedParts.length > 0 && protectedParts.every(({ id }) => case_.protectedSeen[id]);
   return [
     'in the shorter part of your own times, not the very shortest',
-    ...(wentBack === false ? ['no going back'] : []),
+    ...(returns === false ? ['no going back'] : []),
     ...noEvent(case_),
     ...(seen ? ['kept parts seen'] : []),
   ];

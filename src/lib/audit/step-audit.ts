@@ -47,7 +47,7 @@ export function stepAudit({
     optional: step.optional,
     retired: step.retired,
     notToShorten: step.notToShorten,
-    hasProtectedParts: step.keptParts.length > 0,
+    hasProtectedParts: step.protectedParts.length > 0,
     n,
     median,
     p20,

@@ -62,7 +62,7 @@ function returnsKnownFrom(cases: readonly Case[]): ReadonlySet<string> {
   for (const case_ of cases) {
     const steps = case_.stretches.filter(({ kind }) => kind === 'step');
     const repeated = new Set(steps.map(({ stepId }) => stepId)).size < steps.length;
-    if (repeated || steps.some(({ start }) => start !== null) || Object.keys(case_.wentBackNoted).length > 0)
+    if (repeated || steps.some(({ start }) => start !== null) || Object.keys(case_.returnsNoted).length > 0)
       known.add(sourceOf(case_));
   }
   return known;

@@ -3,7 +3,7 @@ import { joined, lengthWithout, totalLength, type Span } from './spans';
 import { auditThresholds } from './thresholds';
 
 /** What step times are read from: a case, or one that has no id yet. */
-export type Timed = Pick<Case, 'hands' | 'stretches' | 'wentBackNoted'>;
+export type Timed = Pick<Case, 'hands' | 'stretches' | 'returnsNoted'>;
 
 /** Was this step done by the surgeon's own hands? A step done partly by others is absent, not short. */
 export function isMine(case_: Timed, stepId: string): boolean {
@@ -98,7 +98,7 @@ export function stepSecondsOf(case_: Timed, stepId: string): number | null {
  */
 export function timesReturnedTo(case_: Timed, stepId: string): number | null {
   if (stepSecondsOf(case_, stepId) === null) return null;
-  const noted = case_.wentBackNoted[stepId];
+  const noted = case_.returnsNoted[stepId];
   if (noted !== undefined) return noted;
   return Math.max(0, ownGroups(case_, stepId).groups.length + lengthsAlone(case_, stepId).groups - 1);
 }

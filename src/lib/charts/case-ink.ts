@@ -1,6 +1,6 @@
 /** One part of an operation as it is to be drawn; the caller has put the parts in order. */
 export type InkPart = {
-  kind: 'step' | 'waiting' | 'kept';
+  kind: 'step' | 'waiting' | 'protected';
   /** One or two letters, the step's own. Empty for waiting and kept parts. */
   initial: string;
   seconds: number;

@@ -54,7 +54,7 @@ export const PATTERN_AXES = [
   },
 ] as const satisfies readonly DotAxis[];
 
-/** The window against the starting cases: 100 is the usual at the start. */
+/** The window against the baseline cases: 100 is the usual at the start. */
 export const CHANGE_AXIS = {
   domain: [0.5, 1.5],
   ticks: [

@@ -24,7 +24,7 @@ export type RunPeriod = {
   id: string;
   label: string;
   shape: 'open-circle' | 'filled-circle' | 'open-square';
-  /** Drawn as one thick line; `null`: none to draw (starting cases, or a window that still runs). */
+  /** Drawn as one thick line; `null`: none to draw (baseline cases, or a window that still runs). */
   median: number | null;
   /** The period the title names: its median alone carries the accent. */
   named: boolean;
@@ -35,7 +35,7 @@ export type RunPeriod = {
 export type RunInput = {
   cases: readonly RunCase[];
   periods: readonly RunPeriod[];
-  /** 3-sigma limits of the starting cases, as ratios; drawn over those alone. */
+  /** 3-sigma limits of the baseline cases, as ratios; drawn over those alone. */
   limits: { low: number; high: number } | null;
   /** What 1 means, for the axis: "100", or "usual". */
   one: string;

@@ -10,9 +10,9 @@ export const stretchSchema = z.strictObject({
   start: clockSeconds.nullable(),
   end: clockSeconds.nullable(),
   seconds: z.number().positive().max(7200),
-  /** `kept`: a part never to be shortened, outside step time. */
-  kind: z.enum(['step', 'waiting', 'kept']),
-  /** Waiting reason id, or kept-part id. */
+  /** `protected`: a part never to be shortened, outside step time. */
+  kind: z.enum(['step', 'waiting', 'protected']),
+  /** Waiting reason id, or protected part id. */
   reason: z.string().nullable(),
 });
 
@@ -56,11 +56,11 @@ export const caseSchema = z.strictObject({
   hands: z.strictObject({ whole: handsSchema, steps: z.record(slug, handsSchema) }),
   stretches: z.array(stretchSchema),
   /** Times a step was gone back to, where the source gave the count itself (otherwise counted from stretches). */
-  wentBackNoted: z.record(slug, countOnList),
+  returnsNoted: z.record(slug, countOnList),
   /** `null`: not answered. `[]`: answered, none. */
   events: z.array(eventSchema).nullable(),
-  /** Kept part id → seen on the recording. A kept part not in here was not looked for. */
-  keptSeen: z.record(slug, z.boolean()),
+  /** Protected part id → seen on the recording. A protected part not in here was not looked for. */
+  protectedSeen: z.record(slug, z.boolean()),
   energy: z.strictObject({ value: value.nonnegative(), unit: z.string() }).nullable(),
   recording: z
     .strictObject({ size: z.number().int().positive(), fingerprint: z.string(), label: z.string().nullable() })
@@ -73,7 +73,7 @@ export const caseSchema = z.strictObject({
   ]),
   leftOut: z.strictObject({ reason: z.enum(leftOutReasons), timesSeen: z.boolean(), at: instant }).nullable(),
   /** Its times stood open while it was left out: whatever is done with it later, they have been seen. */
-  seenWhileOut: z.literal(true).optional(),
+  timesSeenWhileLeftOut: z.literal(true).optional(),
   /** A complaint, claim or inquiry: read-only until lifted with a reason. */
   keptAsItIs: z.strictObject({ since: instant, why: z.string() }).nullable(),
   /** Part of an invented surgeon's record: one action removes it. */
@@ -92,7 +92,7 @@ export const newCaseSchema = caseSchema
     version: true,
     history: true,
     leftOut: true,
-    seenWhileOut: true,
+    timesSeenWhileLeftOut: true,
     keptAsItIs: true,
     factChanges: true,
     invented: true,

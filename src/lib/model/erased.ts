@@ -10,4 +10,4 @@ export const erasedSchema = z.strictObject({
 export type Erased = z.infer<typeof erasedSchema>;
 
 /** What a goal loses with a case. */
-export type GoalPart = 'start' | 'window';
+export type GoalPart = 'baseline' | 'window';

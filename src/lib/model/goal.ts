@@ -8,27 +8,27 @@ export const measures = ['time', 'steadiness', 'checkpoints', 'safety'] as const
 /** A checkpoint as it stood when the goal was set: later edits of the library do not change a goal. */
 export const goalCheckpointSchema = z.strictObject({ id: z.string(), look: z.string().min(1) });
 
-/** The adjustment frozen on the day: for the chart, the expected range, and "the starting cases have changed since". */
+/** The adjustment frozen on the day: for the chart, the expected range, and "the baseline cases have changed since". */
 export const frozenModelSchema = z.strictObject({
   /** Names of the adjustment's columns, in order (`nucleus=hard`, `pupil not entered`). */
   columns: z.array(z.string()),
   coefficients: z.array(z.number()),
   centre: z.array(z.number()),
-  usual: z.number().positive(),
-  oneInFive: z.number().positive(),
+  median: z.number().positive(),
+  p20: z.number().positive(),
 });
 
-export const startSchema = z.strictObject({
+export const baselineSchema = z.strictObject({
   caseIds: z.array(caseId),
   frozen: frozenModelSchema.nullable(),
   /** Allowance for having picked it, log scale, ≥ 0; and the same for spread. */
-  allowance: z.number().nonnegative(),
-  allowanceSpread: z.number().nonnegative(),
-  /** log of the lower end of the expected range over the usual; ≤ 0. */
+  selectionAllowance: z.number().nonnegative(),
+  selectionAllowanceSpread: z.number().nonnegative(),
+  /** log of the lower end of the expected range over the median; ≤ 0. */
   steer: z.number().nullable(),
   seed: z.number().int(),
   engine: z.string(),
-  /** Hash of the starting cases as they were. */
+  /** Hash of the baseline cases as they were. */
   hash: z.string(),
 });
 
@@ -49,7 +49,7 @@ export const goalSchema = z.strictObject({
   watch: z.array(slug),
   stopSigns: z.array(z.string()),
   reminders: z.array(z.string()),
-  start: startSchema,
+  baseline: baselineSchema,
   windowLength: z.union([z.literal(20), z.literal(40)]),
   agreed: z.strictObject({ answer: z.enum(['yes', 'not-yet', 'none']), why: z.string().nullable() }),
   /** The view the step was shown on when it was chosen; `own`: a reason given before the views were opened. */
@@ -66,13 +66,13 @@ export const goalSchema = z.strictObject({
   /** When the surgeon asked to see times of a running window. */
   timesShown: z.array(instant),
   /** Cases of the start, and of the span of the window, that were erased. Missing: none, or before this was counted. */
-  erased: z.strictObject({ start: erasedSchema, window: erasedSchema }).optional(),
+  erased: z.strictObject({ baseline: erasedSchema, window: erasedSchema }).optional(),
   invented: z.boolean().default(false),
 });
 
 export type Measure = (typeof measures)[number];
 export type GoalCheckpoint = z.infer<typeof goalCheckpointSchema>;
 export type FrozenModel = z.infer<typeof frozenModelSchema>;
-export type Start = z.infer<typeof startSchema>;
+export type Baseline = z.infer<typeof baselineSchema>;
 export type Decision = z.infer<typeof decisionSchema>;
 export type Goal = z.infer<typeof goalSchema>;

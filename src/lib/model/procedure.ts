@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { slug } from './id';
 
 /** A part of a step that is never shortened; taken out of step time and counted as seen or not. */
-export const keptPartSchema = z.strictObject({ id: slug, label: z.string().min(1) });
+export const protectedPartSchema = z.strictObject({ id: slug, label: z.string().min(1) });
 
 export const stepSchema = z.strictObject({
   id: slug,
@@ -15,7 +15,7 @@ export const stepSchema = z.strictObject({
   earlier: z.array(slug),
   optional: z.boolean(),
   notToShorten: z.boolean(),
-  keptParts: z.array(keptPartSchema),
+  protectedParts: z.array(protectedPartSchema),
   /** Where one clock often covers several steps, the ids of those it stands for. */
   mergeOf: z.array(slug).optional(),
   /** A retired step keeps its timings but takes no new ones. */

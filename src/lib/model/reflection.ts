@@ -15,8 +15,8 @@ export const reflectionSchema = z.strictObject({
   answers: z.array(z.strictObject({ caseId, checkpointId: z.string(), answer: z.enum(checkpointAnswers) })),
   /** false: given after the lengths of these cases had been shown; such answers are marked and not compared with times. */
   beforeLengths: z.boolean(),
-  /** One row a case and kept part. */
-  keptSeen: z.array(z.strictObject({ caseId, keptPartId: slug, seen: z.boolean() })),
+  /** One row a case and protected part. */
+  protectedSeen: z.array(z.strictObject({ caseId, protectedPartId: slug, seen: z.boolean() })),
   /** Markdown. What I saw; what I will try. */
   saw: z.string(),
   willTry: z.string(),

@@ -14,7 +14,7 @@ export const effectSchema = z.strictObject({
   rawHigh: z.number(),
   se: z.number(),
   df: z.number(),
-  nStart: z.number().int(),
+  nBaseline: z.number().int(),
   nWindow: z.number().int(),
   method: z.string(),
 });
@@ -56,17 +56,17 @@ export const outcomeSchema = z.strictObject({
   spread: effectSchema.nullable(),
   /** Why the kind had to be `paused`: words with numbers. */
   paused: z.array(z.string()),
-  allowance: z.number(),
-  /** log of the steer (half-way between usual and one in five, over usual); never shown as a target. */
+  selectionAllowance: z.number(),
+  /** log of the steer (half-way between the median and the 20th percentile, over the median); never shown as a target. */
   steer: z.number().nullable(),
-  /** Usual seconds at the start, for "about 15 s a case". */
-  startUsual: z.number().nullable(),
+  /** The median of the baseline cases, seconds, for "about 15 s a case". */
+  baselineMedian: z.number().nullable(),
   /** Usual range (two thirds of cases) before and in the window, seconds, for steadiness. */
-  rangeStart: z.tuple([z.number(), z.number()]).nullable(),
+  rangeBaseline: z.tuple([z.number(), z.number()]).nullable(),
   rangeWindow: z.tuple([z.number(), z.number()]).nullable(),
   notes: z.array(
     z.enum([
-      'already',
+      'prior-trend',
       'experience',
       'left-out',
       'second-look',
@@ -77,14 +77,14 @@ export const outcomeSchema = z.strictObject({
     ]),
   ),
   /** "going on as before would have given about −9 %": log scale. */
-  already: z.number().nullable(),
+  priorTrend: z.number().nullable(),
   leftOutSeen: z.number().int(),
   kindWithLeftOut: z.enum(resultKinds).nullable(),
   /** How likely twenty cases were to show a change of a fifth. */
   powerForAFifth: z.number().nullable(),
   cannot: cannotSaySchema.nullable(),
   /** Sentences on what was left out of the adjustment, and why. */
-  said: z.array(z.string()),
+  caveats: z.array(z.string()),
 });
 
 /** Stored once when a window fills; shown later exactly as it was. */
@@ -95,7 +95,7 @@ export const storedResultSchema = z.strictObject({
   look: z.enum(['first', 'second']),
   storedAt: instant,
   inputHash: z.string(),
-  startIds: z.array(caseId),
+  baselineIds: z.array(caseId),
   windowIds: z.array(caseId),
   stepId: slug,
   seed: z.number().int(),

@@ -33,8 +33,8 @@ export type ChartSeries = {
   signals: RunChart | null;
 };
 
-export type ChartInput = Omit<LastingInput, 'start'> & {
-  start: Pick<LastingInput['start'], 'caseIds' | 'frozen'>;
+export type ChartInput = Omit<LastingInput, 'baseline'> & {
+  baseline: Pick<LastingInput['baseline'], 'caseIds' | 'frozen'>;
   /** Draw this step alone even where there is a rest to compare with. */
   plain?: boolean;
 };
@@ -45,8 +45,8 @@ export type ChartInput = Omit<LastingInput, 'start'> & {
  */
 export function chartSeries(input: ChartInput): ChartSeries | Cannot {
   const windows = input.windows.map((ids) => casesWithIds(input.cases, ids));
-  const baseline = casesWithIds(input.cases, input.start.caseIds);
-  const { frozen } = input.start;
+  const baseline = casesWithIds(input.cases, input.baseline.caseIds);
+  const { frozen } = input.baseline;
   const arrays = caseArrays([...baseline, ...windows.flat()], input.procedure, input.lists, input.stepId, {
     frozen,
     underGoal: input.underGoal,

@@ -30,7 +30,7 @@ export function effectOf(
     rawHigh: estimate + reach,
     se,
     df: fit.df,
-    nStart: options.counts.start,
+    nBaseline: options.counts.start,
     nWindow: options.counts.window,
     method: `${options.about}; Huber regression on facts of the eye and the window, lists' design effect ${fit.deff.toFixed(2)}, t with ${Number(fit.df.toFixed(1))} degrees of freedom${options.look === 'second' ? ', second look (z = 2.24)' : ''}`,
   };

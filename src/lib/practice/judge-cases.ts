@@ -12,7 +12,7 @@ export type JudgedCases = {
   cannot: CannotSay | null;
   time: TimeJudgement | null;
   spread: Effect | null;
-  rangeStart: [number, number] | null;
+  rangeBaseline: [number, number] | null;
   rangeWindow: [number, number] | null;
   priorTrend: number | null;
   powerForAFifth: number | null;
@@ -35,7 +35,7 @@ export const notJudged = ({ code, because }: CannotSay): JudgedCases => ({
   cannot: { code, because },
   time: null,
   spread: null,
-  rangeStart: null,
+  rangeBaseline: null,
   rangeWindow: null,
   priorTrend: null,
   powerForAFifth: null,
@@ -47,7 +47,7 @@ export const notJudged = ({ code, because }: CannotSay): JudgedCases => ({
 /** What these cases say by the goal's measure, before safety is asked. */
 export function judgeCases(input: ResultInput, baseline: readonly Case[], window: readonly Case[]): JudgedCases {
   const arrays = caseArrays([...baseline, ...window], input.procedure, input.lists, input.stepId, {
-    frozen: input.start.frozen,
+    frozen: input.baseline.frozen,
     underGoal: input.underGoal,
   });
   const change = changeInput(arrays, [window]);
@@ -55,14 +55,14 @@ export function judgeCases(input: ResultInput, baseline: readonly Case[], window
     input.measure === 'safety'
       ? null
       : judgeTime(change, {
-          selectionAllowance: input.start.allowance,
-          steer: input.start.steer,
+          selectionAllowance: input.baseline.selectionAllowance,
+          steer: input.baseline.steer,
           look: input.look,
         });
   const steadiness =
     time && input.measure === 'steadiness'
       ? judgeSteadiness(time, change, {
-          selectionAllowance: input.start.allowanceSpread,
+          selectionAllowance: input.baseline.selectionAllowanceSpread,
           look: input.look,
           seed: input.seed,
           permutations: input.permutations,
@@ -74,11 +74,11 @@ export function judgeCases(input: ResultInput, baseline: readonly Case[], window
     cannot: NOT_JUDGED[input.measure] ?? (steadiness ? steadiness.cannot : (time?.cannot ?? null)),
     time,
     spread: steadiness?.spread ?? null,
-    rangeStart: steadiness?.rangeStart ?? null,
+    rangeBaseline: steadiness?.rangeBaseline ?? null,
     rangeWindow: steadiness?.rangeWindow ?? null,
     priorTrend: difference ? priorTrend(difference, change) : null,
     powerForAFifth: difference
-      ? chanceOfFifth(baselinePart(change, difference), window.length, input.start.allowance)
+      ? chanceOfFifth(baselinePart(change, difference), window.length, input.baseline.selectionAllowance)
       : null,
     listsKnown: arrays.listsKnown,
     sharedHands: arrays.table.cases.some(

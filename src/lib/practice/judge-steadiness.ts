@@ -9,7 +9,7 @@ export type SteadinessJudgement = {
   kind: ResultKind;
   spread: Effect | null;
   /** Usual range of the step, seconds, adjusted for the eye: two thirds of cases lie in it. */
-  rangeStart: [number, number] | null;
+  rangeBaseline: [number, number] | null;
   rangeWindow: [number, number] | null;
   cannot: CannotSay | null;
 };
@@ -23,7 +23,7 @@ export function judgeSteadiness(
   const { against, plain } = time.change;
   const adjusted = plain.kind === 'fit' ? plain.adjusted : new Float64Array(0);
   const ranges = {
-    rangeStart: usualRange(adjusted, input.window, 0),
+    rangeBaseline: usualRange(adjusted, input.window, 0),
     rangeWindow: usualRange(adjusted, input.window, 1),
   };
   const said =
@@ -37,7 +37,7 @@ export function judgeSteadiness(
         });
   if (said.kind === 'cannot')
     return { kind: 'cannot-tell', spread: null, cannot: { code: said.code, because: said.because }, ...ranges };
-  const df = said.nStart + said.nWindow - 2;
+  const df = said.nBaseline + said.nWindow - 2;
   const reach = tQuantile(upperTail(judged.look), df) * said.se;
   return {
     kind: said.steadier ? 'steadier' : 'cannot-tell',
@@ -50,7 +50,7 @@ export function judgeSteadiness(
       rawHigh: said.raw + reach,
       se: said.se,
       df,
-      nStart: said.nStart,
+      nBaseline: said.nBaseline,
       nWindow: said.nWindow,
       method: 'Mean absolute deviation of the step against the rest, window to start; judged by permutation, one-sided',
     },

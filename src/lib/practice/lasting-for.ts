@@ -1,4 +1,4 @@
-import type { Case, Lasting, ListRecord, Procedure, Start } from '../model';
+import type { Case, Lasting, ListRecord, Procedure, Baseline } from '../model';
 import { caseArrays } from './case-arrays';
 import { changeInput } from './judge-cases';
 import { lastingOf } from './lasting';
@@ -9,7 +9,7 @@ export type LastingInput = {
   cases: readonly Case[];
   lists: readonly ListRecord[];
   procedure: Procedure;
-  start: Pick<Start, 'caseIds' | 'allowance' | 'frozen'>;
+  baseline: Pick<Baseline, 'caseIds' | 'selectionAllowance' | 'frozen'>;
   /** Full windows: the one the result came from, then the following windows. */
   windows: readonly (readonly string[])[];
   stepId: string;
@@ -18,12 +18,12 @@ export type LastingInput = {
 
 /** Did a step that was found shorter stay so? One answer a following twenty; empty where there is none or nothing can be said. */
 export function lastingFor(input: LastingInput): Lasting[] {
-  if (recordNotANumber(input) ?? notANumber({ allowance: input.start.allowance })) return [];
+  if (recordNotANumber(input) ?? notANumber({ allowance: input.baseline.selectionAllowance })) return [];
   const windows = input.windows.map((ids) => casesWithIds(input.cases, ids));
-  const baseline = casesWithIds(input.cases, input.start.caseIds);
+  const baseline = casesWithIds(input.cases, input.baseline.caseIds);
   const arrays = caseArrays([...baseline, ...windows.flat()], input.procedure, input.lists, input.stepId, {
-    frozen: input.start.frozen,
+    frozen: input.baseline.frozen,
     underGoal: input.underGoal,
   });
-  return lastingOf(changeInput(arrays, windows), input.start.allowance);
+  return lastingOf(changeInput(arrays, windows), input.baseline.selectionAllowance);
 }

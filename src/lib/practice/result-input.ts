@@ -1,4 +1,4 @@
-import type { Case, ListRecord, Measure, Procedure, Start } from '../model';
+import type { Case, ListRecord, Measure, Procedure, Baseline } from '../model';
 import type { Look } from './effect';
 
 /** What a result is read from. */
@@ -7,7 +7,7 @@ export type ResultInput = {
   cases: readonly Case[];
   lists: readonly ListRecord[];
   procedure: Procedure;
-  start: Pick<Start, 'caseIds' | 'allowance' | 'allowanceSpread' | 'steer' | 'frozen'>;
+  baseline: Pick<Baseline, 'caseIds' | 'selectionAllowance' | 'selectionAllowanceSpread' | 'steer' | 'frozen'>;
   windowIds: readonly string[];
   stepId: string;
   measure: Measure;

@@ -14,7 +14,7 @@ export function pausedBecause(input: ResultInput, baseline: readonly Case[]): st
     stepId: input.stepId,
     windowCases,
     startCases: baseline,
-    keptPartIds: input.watch,
+    protectedPartIds: input.watch,
     lists: input.lists,
     monitorSignalled: monitorSignalled(monitoredOperations(upToNow, input.lists), input.seriousRate),
   }).because;
@@ -22,7 +22,7 @@ export function pausedBecause(input: ResultInput, baseline: readonly Case[]): st
 
 /** Cases of the start or of the window's span that were left out after their times had been seen. */
 export function leftOutSeen(input: ResultInput): Case[] {
-  const start = new Set(input.start.caseIds);
+  const start = new Set(input.baseline.caseIds);
   const span = new Set(spanOfCases(input.cases, input.windowIds, input.procedure.id).map((one) => one.id));
   return input.cases.filter((one) => one.leftOut?.timesSeen && (start.has(one.id) || span.has(one.id)));
 }
@@ -34,7 +34,7 @@ export function withLeftOut(
   window: readonly Case[],
   seen: readonly Case[],
 ): [Case[], Case[]] {
-  const start = new Set(input.start.caseIds);
+  const start = new Set(input.baseline.caseIds);
   return [
     inOrder([...baseline, ...seen.filter((one) => start.has(one.id))]),
     inOrder([...window, ...seen.filter((one) => !start.has(one.id))]),

@@ -13,7 +13,7 @@ import { practiceThresholds as set } from './thresholds';
  * Too little data comes back as `cannot` with its reason, never as an exception or NaN.
  */
 export function resultFor(input: ResultInput): Outcome {
-  const baseline = casesWithIds(input.cases, input.start.caseIds);
+  const baseline = casesWithIds(input.cases, input.baseline.caseIds);
   const window = casesWithIds(input.cases, input.windowIds);
   const wrong = wrongNumber(input);
   const judged = wrong ? notJudged(wrong) : judgeCases(input, baseline, window);
@@ -21,7 +21,7 @@ export function resultFor(input: ResultInput): Outcome {
   const withThem = seen.length > 0 && !wrong ? judgeCases(input, ...withLeftOut(input, baseline, window, seen)) : null;
   // Safety is asked even so, by the published rate where the given one is none.
   const paused = pausedBecause(isRate(input.seriousRate?.rate) ? input : { ...input, seriousRate: null }, baseline);
-  const gone = input.start.caseIds.length + input.windowIds.length - baseline.length - window.length;
+  const gone = input.baseline.caseIds.length + input.windowIds.length - baseline.length - window.length;
   return {
     kind: paused.length > 0 ? 'paused' : judged.kind,
     measure: input.measure,
@@ -30,19 +30,19 @@ export function resultFor(input: ResultInput): Outcome {
     rest: judged.time?.rest ?? null,
     spread: judged.spread,
     paused,
-    allowance: wrong ? 0 : input.start.allowance,
-    steer: wrong ? null : input.start.steer,
-    startUsual: wrong ? null : (input.start.frozen?.usual ?? null),
-    rangeStart: judged.rangeStart,
+    selectionAllowance: wrong ? 0 : input.baseline.selectionAllowance,
+    steer: wrong ? null : input.baseline.steer,
+    baselineMedian: wrong ? null : (input.baseline.frozen?.median ?? null),
+    rangeBaseline: judged.rangeBaseline,
     rangeWindow: judged.rangeWindow,
     notes: notesOf(input, judged, seen.length),
-    already: judged.priorTrend,
+    priorTrend: judged.priorTrend,
     leftOutSeen: seen.length,
     kindWithLeftOut: withThem?.kind ?? null,
     powerForAFifth: judged.powerForAFifth,
     // A pause is the result; why nothing could be said of time then stands among the sentences.
     cannot: paused.length > 0 ? null : judged.cannot,
-    said: [
+    caveats: [
       ...judged.said,
       ...(gone > 0
         ? [
@@ -60,7 +60,7 @@ const isRate = (rate: number | undefined) => rate === undefined || (rate > 0 && 
 const wrongNumber = ({
   cases,
   lists,
-  start,
+  baseline,
   seed,
   permutations,
   seriousRate,
@@ -68,12 +68,12 @@ const wrongNumber = ({
 }: ResultInput): Cannot | null =>
   recordNotANumber({ cases, lists }) ??
   notANumber({
-    allowance: start.allowance,
-    'allowance for spread': start.allowanceSpread,
-    'lower end of the expected range': start.steer,
-    'usual of the start': start.frozen?.usual,
-    'one in five of the start': start.frozen?.oneInFive,
-    'adjustment of the start': [...(start.frozen?.coefficients ?? []), ...(start.frozen?.centre ?? [])],
+    allowance: baseline.selectionAllowance,
+    'allowance for spread': baseline.selectionAllowanceSpread,
+    'lower end of the expected range': baseline.steer,
+    'median of the baseline cases': baseline.frozen?.median,
+    '20th percentile of the baseline cases': baseline.frozen?.p20,
+    'adjustment of the baseline cases': [...(baseline.frozen?.coefficients ?? []), ...(baseline.frozen?.centre ?? [])],
     seed,
     'number of permutations': permutations,
     'rate of serious events': isRate(seriousRate?.rate) ? 0 : NaN,
@@ -83,7 +83,7 @@ const wrongNumber = ({
 function notesOf(input: ResultInput, judged: JudgedCases, leftOut: number): Outcome['notes'] {
   const shorter = judged.kind === 'shorter';
   const notes: Outcome['notes'] = [];
-  if (shorter && judged.priorTrend !== null) notes.push('already');
+  if (shorter && judged.priorTrend !== null) notes.push('prior-trend');
   if (shorter && earlyCases(input)) notes.push('experience');
   if (leftOut > 0) notes.push('left-out');
   if (input.look === 'second') notes.push('second-look');

@@ -1,4 +1,4 @@
-import type { Case, ListRecord, Procedure, Start } from '../model';
+import type { Case, ListRecord, Procedure, Baseline } from '../model';
 import { quantile } from '../statistics';
 import { caseArrays } from './case-arrays';
 import { casesWithIds } from './span';
@@ -18,12 +18,12 @@ export function shortTimes(input: {
   cases: readonly Case[];
   lists: readonly ListRecord[];
   procedure: Procedure;
-  start: Pick<Start, 'caseIds' | 'frozen'>;
+  baseline: Pick<Baseline, 'caseIds' | 'frozen'>;
   windowIds: readonly string[];
   stepId: string;
 }): ShortTimes | null {
-  const { frozen } = input.start;
-  const baseline = casesWithIds(input.cases, input.start.caseIds);
+  const { frozen } = input.baseline;
+  const baseline = casesWithIds(input.cases, input.baseline.caseIds);
   const window = casesWithIds(input.cases, input.windowIds);
   if (!frozen || baseline.length === 0 || window.length === 0) return null;
   const arrays = caseArrays([...baseline, ...window], input.procedure, input.lists, input.stepId, { frozen });

@@ -1,5 +1,5 @@
 import type { EyeColumns, Interval } from '../audit';
-import type { FrozenModel, Start } from '../model';
+import type { FrozenModel, Baseline } from '../model';
 import { atOnce, inSlices, type Slices, type Work } from '../turns';
 import { allowingForSelection, type SelectionAllowance } from './selection-allowance';
 import { cannot, type Cannot } from './cannot';
@@ -14,7 +14,7 @@ import { medianAndP20, type BaselineModel } from './baseline-model';
 
 export type StartedGoal = {
   kind: 'start';
-  start: Start;
+  baseline: Baseline;
   /** Seconds, adjusted for the eye: half-way between the 20th percentile and the median, to the median. For the plan page only. */
   expectedRange: Interval | null;
   power: Power | null;
@@ -66,11 +66,11 @@ function* starting(input: StartGoalInput): Work<StartedGoal | Cannot> {
   const selectionAllowance = judged ? yield* selectionAllowanceFor(input, arrays, model) : NONE;
   return {
     kind: 'start',
-    start: {
+    baseline: {
       caseIds: arrays.table.cases.map((one) => one.id),
       frozen: level && fit ? frozenModel(found.planned, fit.facts, level) : null,
-      allowance: selectionAllowance.time,
-      allowanceSpread: selectionAllowance.spread,
+      selectionAllowance: selectionAllowance.time,
+      selectionAllowanceSpread: selectionAllowance.spread,
       steer,
       seed: input.seed,
       engine: input.engine,
@@ -127,7 +127,7 @@ function frozenModel(eye: EyeColumns, facts: readonly number[], level: { median:
     columns: [...eye.names],
     coefficients: eye.names.map((_, index) => facts[index] ?? 0),
     centre: [...eye.centre],
-    usual: level.median,
-    oneInFive: level.p20,
+    median: level.median,
+    p20: level.p20,
   };
 }

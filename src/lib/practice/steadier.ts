@@ -11,7 +11,7 @@ export type Steadiness = {
   estimate: number;
   raw: number;
   se: number;
-  nStart: number;
+  nBaseline: number;
   nWindow: number;
 };
 
@@ -56,7 +56,7 @@ export function steadierOf(input: SteadierInput): Steadiness | Cannot {
     estimate: observed.estimate,
     raw: before.estimate,
     se: observed.se,
-    nStart: start.length,
+    nBaseline: start.length,
     nWindow: after.length,
   };
 }

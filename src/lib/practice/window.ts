@@ -12,7 +12,7 @@ export type Counting = Pick<
   Goal,
   'procedureId' | 'stepId' | 'windowLength' | 'afterSequence' | 'listAtStart' | 'decisions'
 > & {
-  start: Pick<Goal['start'], 'caseIds'>;
+  baseline: Pick<Goal['baseline'], 'caseIds'>;
   /** Lists known to have been operated before this day do not count; left out where cases alone decide. */
   setAt?: string;
   /** Cases of the window whose result was read last, and which look that was. */
@@ -29,7 +29,7 @@ export type GoalWindow = {
   listsKnown: boolean;
   /** The first window has its cases and its lists. */
   full: boolean;
-  startIds: string[];
+  baselineIds: string[];
   /** Full windows only: the first, then up to six following windows. */
   windows: string[][];
   /** Cases of the window that is filling: the first, or the following twenty. */
@@ -57,9 +57,9 @@ export function windowOf(
   const arrived = laterCases(goal, cases);
   const early = listsBefore(goal.setAt, lists);
   const later = arrived.filter((one) => one.listId === null || !early.has(one.listId));
-  const baseline = casesWithIds(cases, goal.start.caseIds);
+  const baseline = casesWithIds(cases, goal.baseline.caseIds);
   const length = look === 'second' ? 2 * set.followingLength : goal.windowLength;
-  // What is usual is read from the start and from the first cases, so that later ones never move a window that was full.
+  // What is usual is read from the baseline cases and from the first cases, so that later ones never move a window that was full.
   const counts = countingRule(baseline.length > 0 ? baseline : later.slice(0, length), procedure, goal.stepId);
   const countable = (one: Case) => one.orderKnown && counts(one);
   const firstOnes = firstOf(later, countable, length);
@@ -76,7 +76,7 @@ export function windowOf(
     need,
     listsKnown,
     full: windows.length > 0,
-    startIds: [...goal.start.caseIds],
+    baselineIds: [...goal.baseline.caseIds],
     windows: windows.map(idsOf),
     running: idsOf(running),
     leftOut: leftOutOf(later, windows[0] ?? null),
@@ -97,7 +97,7 @@ function listsBefore(setAt: string | undefined, lists: readonly ListRecord[]): S
 function laterCases(goal: Counting, cases: readonly Case[]): Case[] {
   const own = cases.filter((one) => one.procedureId === goal.procedureId);
   const begun = new Set(own.filter((one) => one.sequence <= goal.afterSequence).map((one) => one.listId));
-  const start = new Set(goal.start.caseIds);
+  const start = new Set(goal.baseline.caseIds);
   return inOrder(own).filter(
     (one) =>
       one.sequence > goal.afterSequence &&

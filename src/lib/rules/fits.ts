@@ -39,7 +39,7 @@ export function fitProblem(fit: Fit, procedure: Procedure, stepId: string): stri
     return procedure.eventKinds.some((each) => each.id === id) ? null : `no event "${id}" in ${procedure.id}`;
   if (kind === 'part') {
     const step = procedure.steps.find((each) => each.id === stepId);
-    return step?.keptParts.some((part) => part.id === id) ? null : `no protected part "${id}" in ${stepId}`;
+    return step?.protectedParts.some((part) => part.id === id) ? null : `no protected part "${id}" in ${stepId}`;
   }
   if (kind !== 'eye') return null;
   const fact = procedure.facts.find((each) => each.id === id);

@@ -100,9 +100,9 @@ function drillsOf(guidance: Guidance, fired: readonly Fired[], { step, pair }: S
 }
 
 /** All parts not always seen, least often seen first; else the first part, so that something kept is always watched. */
-function watched({ keptParts }: StepFacts): string[] {
+function watched({ protectedParts }: StepFacts): string[] {
   const share = ({ seen, looked }: { seen: number; looked: number }) => (looked === 0 ? 1 : seen / looked);
-  const ordered = [...keptParts].sort((a, b) => share(a) - share(b));
+  const ordered = [...protectedParts].sort((a, b) => share(a) - share(b));
   const missed = ordered.filter((part) => share(part) < 1);
   return (missed.length > 0 ? missed : ordered.slice(0, 1)).map(({ id }) => id);
 }

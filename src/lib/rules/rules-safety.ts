@@ -4,9 +4,10 @@ import { yes, type Rule } from './rule';
 import { rulesThresholds } from './thresholds';
 import type { StepFacts } from './types';
 
-const missed = ({ keptParts }: StepFacts) =>
-  keptParts.filter(
-    ({ seen, looked }) => looked >= rulesThresholds.keptPartLooked && seen < rulesThresholds.keptPartShare * looked,
+const missed = ({ protectedParts }: StepFacts) =>
+  protectedParts.filter(
+    ({ seen, looked }) =>
+      looked >= rulesThresholds.protectedPartLooked && seen < rulesThresholds.protectedPartShare * looked,
   );
 
 const isSafetyGoal = ({ safety }: StepFacts) =>
@@ -49,8 +50,8 @@ export const safetyRules: readonly Rule[] = [
     tier: 0,
     when: ({ shorterFifthClean }) => yes(shorterFifthClean === false, 2.5),
     fits: ['protected-parts'],
-    sees: ({ keptParts }) =>
-      keptParts.filter(({ seen, looked }) => seen < looked).map(({ id }) => `part:${id}` as const),
+    sees: ({ protectedParts }) =>
+      protectedParts.filter(({ seen, looked }) => seen < looked).map(({ id }) => `part:${id}` as const),
     measures: ['checkpoints'],
     because: ({ step }) =>
       `Among your shortest fifth at ${inSentence(step.label)} a case had an event, or a protected part was not seen. Look at these cases first, before anything else here.`,

@@ -17,10 +17,9 @@ const isLonger = ({ step }: StepFacts) =>
 /** Rules on what a step looks like: going back, spread, waiting, simply longer. */
 export const whatRules: readonly Rule[] = [
   {
-    id: 'went-back',
+    id: 'returned-to',
     tier: 1,
-    when: ({ step }) =>
-      yes((step.returnedToPerCase ?? 0) >= rulesThresholds.wentBackOften, step.returnedToPerCase ?? 0),
+    when: ({ step }) => yes((step.returnedToPerCase ?? 0) >= rulesThresholds.returnsOften, step.returnedToPerCase ?? 0),
     fits: ['returned-to'],
     because: ({ step }) =>
       `You went back to ${inSentence(step.label)} ${step.returnedToPerCase?.toFixed(1)} times a case: the end point was often not reached the first time.`,

@@ -29,7 +29,7 @@ export function stepFactsOf(
   const looked = cases.filter(({ id }) => shown.has(id));
   const shares = protectedPartShares(
     looked,
-    step.keptParts.map(({ id }) => id),
+    step.protectedParts.map(({ id }) => id),
   );
   const names = alsoNamed(stepId, { procedure: audit.procedure, stepIds: audit.steps.map((each) => each.stepId) });
   const nothing = { stepId, seriousUnreviewed: 0, seriousLast100: 0, casesSinceLatest: null, kinds: [] };
@@ -38,7 +38,7 @@ export function stepFactsOf(
     cases: audit.caseIds.length,
     patterns: audit.patterns.filter((pattern) => pattern.stepId === stepId && pattern.shown),
     labels: Object.fromEntries(audit.procedure.steps.map(({ id, label }) => [id, label])),
-    keptParts: step.keptParts.map(({ id, label }, place) => ({
+    protectedParts: step.protectedParts.map(({ id, label }, place) => ({
       id,
       label,
       seen: shares[place]?.seen ?? 0,
@@ -58,7 +58,7 @@ function renewedBefore({ steps }: Audit, { earlier }: Step): StepFacts['renewed'
   const [most] = steps
     .filter(({ stepId }) => earlier.includes(stepId))
     .map(({ stepId, returnedToPerCase }) => ({ stepId, perCase: returnedToPerCase ?? 0 }))
-    .filter(({ perCase }) => perCase >= rulesThresholds.wentBackOften)
+    .filter(({ perCase }) => perCase >= rulesThresholds.returnsOften)
     .sort((a, b) => b.perCase - a.perCase);
   return most ?? null;
 }
@@ -73,11 +73,13 @@ function shorterFifthClean(
   const short = new Set(dots.filter(({ ratio }) => ratio * median <= p20).map(({ caseId }) => caseId));
   const fifth = cases.filter(({ id }) => short.has(id));
   const missed = fifth.some(
-    ({ events, keptSeen }) => (events?.length ?? 0) > 0 || step.keptParts.some(({ id }) => keptSeen[id] === false),
+    ({ events, protectedSeen }) =>
+      (events?.length ?? 0) > 0 || step.protectedParts.some(({ id }) => protectedSeen[id] === false),
   );
   if (missed) return false;
   const known = fifth.filter(
-    ({ events, keptSeen }) => events !== null && step.keptParts.every(({ id }) => keptSeen[id] !== undefined),
+    ({ events, protectedSeen }) =>
+      events !== null && step.protectedParts.every(({ id }) => protectedSeen[id] !== undefined),
   );
   return known.length >= rulesThresholds.shorterFifthKnown ? true : null;
 }

@@ -34,7 +34,7 @@ export const rulesThresholds = {
   /** Few enough to keep in mind while operating, without looking anything up. */
   checkpoints: 3,
   /** Going back in one case of five or more: the end point is often not reached the first time. Less happens to anyone. */
-  wentBackOften: 0.2,
+  returnsOften: 0.2,
   /** Times usually within a quarter of the usual are steady; from here two thirds of cases spread over 1.35 times either way. */
   variesMuch: 1.35,
   /** Weeks without a list after which the first one back is prepared for. Common practice, no source. */
@@ -44,8 +44,8 @@ export const rulesThresholds = {
   /** A step takes mostly waiting when its waiting is at least this share of its own usual time. */
   waitingShare: 0.25,
   /** A kept part seen in fewer than this share of the cases looked at comes first; looked at in at least so many. */
-  keptPartShare: 0.9,
-  keptPartLooked: 10,
+  protectedPartShare: 0.9,
+  protectedPartLooked: 10,
   /** "The shorter fifth left nothing out" needs an answer for at least this many of its cases. */
   shorterFifthKnown: 4,
 } as const;

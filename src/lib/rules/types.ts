@@ -94,7 +94,7 @@ export type StepFacts = {
   patterns: readonly Pattern[];
   /** Labels of all steps, for patterns that name another one. */
   labels: Readonly<Record<string, string>>;
-  keptParts: readonly { id: string; label: string; seen: number; looked: number }[];
+  protectedParts: readonly { id: string; label: string; seen: number; looked: number }[];
   safety: StepSafety;
   /** In the own shortest fifth: no event and no kept part missed? `null`: not known for enough of them. */
   shorterFifthClean: boolean | null;

@@ -23,7 +23,7 @@ export type GateInput = {
   windowCases: readonly Case[];
   /** Baseline cases and the protected parts chosen to watch; without them protected parts are not compared. */
   startCases?: readonly Case[];
-  keptPartIds?: readonly string[];
+  protectedPartIds?: readonly string[];
   /** Their lists: serious events in operations that were not timed count too. */
   lists?: readonly ListRecord[];
   /** The monitor has signalled and no review followed. */
@@ -52,7 +52,7 @@ export function gate(input: GateInput): Gate {
       stepIds: [...new Set(tied.flatMap(({ event }) => event.stepId ?? []))],
     });
   if (input.monitorSignalled) reasons.push({ code: 'monitor' });
-  const fallen = protectedPartsFallen(input.startCases ?? [], input.windowCases, input.keptPartIds ?? []);
+  const fallen = protectedPartsFallen(input.startCases ?? [], input.windowCases, input.protectedPartIds ?? []);
   reasons.push(...fallen.map((fall): GateReason => ({ code: 'kept-part', ...fall })));
   return {
     open: reasons.length === 0,
@@ -82,8 +82,8 @@ function sentence(reason: GateReason, procedure: Procedure): string {
       return 'Serious events are more frequent than the line set beforehand, and no review follows yet.';
     case 'kept-part': {
       const label =
-        procedure.steps.flatMap((one) => one.keptParts).find((part) => part.id === reason.keptPartId)?.label ??
-        reason.keptPartId;
+        procedure.steps.flatMap((one) => one.protectedParts).find((part) => part.id === reason.protectedPartId)
+          ?.label ?? reason.protectedPartId;
       const { start, window } = reason;
       return `The ${lowerFirst(label)} was seen in ${window.seen} of ${window.looked} cases; before, in ${start.seen} of ${start.looked}.`;
     }

@@ -2,24 +2,24 @@ import type { Case } from '../model';
 import { safetyThresholds } from './thresholds';
 
 /** Over cases in which it was looked for: a protected part not looked for is neither seen nor missed. */
-export type ProtectedPartShare = { keptPartId: string; seen: number; looked: number; share: number | null };
+export type ProtectedPartShare = { protectedPartId: string; seen: number; looked: number; share: number | null };
 
 export type ProtectedPartFall = {
-  keptPartId: string;
+  protectedPartId: string;
   start: { seen: number; looked: number };
   window: { seen: number; looked: number };
   /** Cases fewer than the starting share would give. */
   missing: number;
 };
 
-export function protectedPartShares(cases: readonly Case[], keptPartIds: readonly string[]): ProtectedPartShare[] {
-  return keptPartIds.map((keptPartId) => {
+export function protectedPartShares(cases: readonly Case[], protectedPartIds: readonly string[]): ProtectedPartShare[] {
+  return protectedPartIds.map((protectedPartId) => {
     const answers = cases.flatMap((one) => {
-      const seen = one.keptSeen[keptPartId];
+      const seen = one.protectedSeen[protectedPartId];
       return seen === undefined ? [] : [seen];
     });
     const seen = answers.filter(Boolean).length;
-    return { keptPartId, seen, looked: answers.length, share: answers.length ? seen / answers.length : null };
+    return { protectedPartId, seen, looked: answers.length, share: answers.length ? seen / answers.length : null };
   });
 }
 
@@ -30,11 +30,11 @@ export function protectedPartShares(cases: readonly Case[], keptPartIds: readonl
 export function protectedPartsFallen(
   start: readonly Case[],
   window: readonly Case[],
-  keptPartIds: readonly string[],
+  protectedPartIds: readonly string[],
 ): ProtectedPartFall[] {
-  const before = protectedPartShares(start, keptPartIds);
+  const before = protectedPartShares(start, protectedPartIds);
   const slack = 1e-9; // 0.9 − 0.8 is a little under 0.1 in binary
-  return protectedPartShares(window, keptPartIds).flatMap((now, index) => {
+  return protectedPartShares(window, protectedPartIds).flatMap((now, index) => {
     const then = before[index];
     if (!then || then.share === null || now.share === null) return [];
     const missing = then.share * now.looked - now.seen;
@@ -44,7 +44,7 @@ export function protectedPartsFallen(
     return fallen
       ? [
           {
-            keptPartId: now.keptPartId,
+            protectedPartId: now.protectedPartId,
             start: { seen: then.seen, looked: then.looked },
             window: { seen: now.seen, looked: now.looked },
             missing,

@@ -8,7 +8,7 @@ export async function recordNewList(
   store: Store,
   { label, when, procedureId, codes }: NewListForm,
 ): Promise<ListRecord> {
-  const noTimes = { stretches: [], wentBackNoted: {}, keptSeen: {} };
+  const noTimes = { stretches: [], returnsNoted: {}, protectedSeen: {} };
   const unsaid = { procedureId, facts: {}, hands: { whole: 'mine' as const, steps: {} }, events: null };
   const { list } = await store.recordCases(
     newList(label, when),

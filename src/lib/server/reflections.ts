@@ -3,7 +3,7 @@ import { personIn } from '../words';
 import { renderOwnMarkdown } from './content';
 import type { Store } from './storage/port';
 
-export type ReflectionInput = Pick<Reflection, 'answers' | 'keptSeen' | 'saw' | 'willTry' | 'tags'>;
+export type ReflectionInput = Pick<Reflection, 'answers' | 'protectedSeen' | 'saw' | 'willTry' | 'tags'>;
 export type Trouble = { field: string; message: string };
 
 const MOST = 20_000;
@@ -77,7 +77,7 @@ export function reflectionToStore(
 export function readReflection(form: FormData): { input: ReflectionInput; errors: Trouble[]; looksLike: string[] } {
   const input: ReflectionInput = {
     answers: [],
-    keptSeen: [],
+    protectedSeen: [],
     saw: text(form, 'saw'),
     willTry: text(form, 'willTry'),
     tags: tagsOf(text(form, 'tags')),
@@ -88,10 +88,10 @@ export function readReflection(form: FormData): { input: ReflectionInput; errors
     const answer = checkpointAnswers.find((each) => each === value);
     if (what === 'answer' && answer) input.answers.push({ caseId, checkpointId: id, answer });
     if (what === 'kept' && (value === 'yes' || value === 'no'))
-      input.keptSeen.push({ caseId, keptPartId: id, seen: value === 'yes' });
+      input.protectedSeen.push({ caseId, protectedPartId: id, seen: value === 'yes' });
   }
   const errors: Trouble[] = [];
-  if (input.saw === '' && input.willTry === '' && input.answers.length === 0 && input.keptSeen.length === 0)
+  if (input.saw === '' && input.willTry === '' && input.answers.length === 0 && input.protectedSeen.length === 0)
     errors.push({ field: 'saw', message: 'There is nothing to store yet: answer a checkpoint or write a line.' });
   for (const field of ['saw', 'willTry'] as const)
     if (input[field].length > MOST) errors.push({ field, message: `Keep this text under ${MOST} letters.` });

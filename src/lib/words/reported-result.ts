@@ -60,7 +60,7 @@ export function reportedResult(outcome: Outcome, stepLabel: string): ResultWords
   // What goes beside *shorter* would say it before the review has.
   const paused = outcome.kind === 'paused';
   const told = paused
-    ? { ...outcome, notes: outcome.notes.filter((note) => note !== 'already' && note !== 'experience') }
+    ? { ...outcome, notes: outcome.notes.filter((note) => note !== 'prior-trend' && note !== 'experience') }
     : outcome;
   const { head, sentences, doesNotSay, beside } = resultWords(told, {
     stepLabel,
@@ -97,7 +97,7 @@ export function effectRows(outcome: Outcome): EffectRow[] {
       {
         id,
         label,
-        under: `${counted(effect.nWindow, 'case')} against ${effect.nStart}`,
+        under: `${counted(effect.nWindow, 'case')} against ${effect.nBaseline}`,
         ratio,
         low,
         high,

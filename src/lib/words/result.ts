@@ -47,8 +47,8 @@ export function resultWords(outcome: Outcome, context: ResultContext): ResultWor
   const step = capital(inSentence(context.stepLabel));
   const judged = outcome.against ?? outcome.plain;
   const secondsChanged = (ratio: number) =>
-    outcome.startUsual === null ? null : prose(Math.abs(outcome.startUsual * (1 - ratio)));
-  const n = judged ? `${judged.nWindow} cases against ${judged.nStart} starting cases, adjusted for the eye.` : '';
+    outcome.baselineMedian === null ? null : prose(Math.abs(outcome.baselineMedian * (1 - ratio)));
+  const n = judged ? `${judged.nWindow} cases against ${judged.nBaseline} baseline cases, adjusted for the eye.` : '';
 
   const sentences = ((): string[] => {
     if (outcome.cannot) return [outcome.cannot.because];
@@ -144,18 +144,18 @@ function spreadSentence({ spread, kind }: Outcome, step: string): string[] {
     kind === 'steadier'
       ? `${step} varied about ${lessOrMore(ratio)} ${against} (${rangeOfRatios(low, high)}).`
       : `How much ${inSentence(step)} varies ${against}: the likeliest figure is ${lessOrMore(ratio)}, but anything ${rangeWithFrom(low, high)} fits.`,
-    `${spread.nWindow} cases against ${spread.nStart} starting cases.`,
+    `${spread.nWindow} cases against ${spread.nBaseline} baseline cases.`,
   ];
 }
 
 /** The ranges as they were timed; they hold the ease of the eyes too, so that they may widen where the step itself is steadier. */
-function rangesSentence({ rangeStart, rangeWindow, kind }: Outcome): string[] {
-  if (!rangeStart || !rangeWindow) return [];
+function rangesSentence({ rangeBaseline, rangeWindow, kind }: Outcome): string[] {
+  if (!rangeBaseline || !rangeWindow) return [];
   const range = ([low, high]: readonly [number, number]) => `between ${prose(low)} and ${prose(high)}`;
-  const narrower = rangeWindow[1] / rangeWindow[0] < rangeStart[1] / rangeStart[0];
+  const narrower = rangeWindow[1] / rangeWindow[0] < rangeBaseline[1] / rangeBaseline[0];
   if (kind === 'steadier' && !narrower)
     return ['As they were timed, two thirds of cases do not lie closer together: the whole operation varied more.'];
-  return [`Two thirds of cases now fall ${range(rangeWindow)}; before, ${range(rangeStart)}.`];
+  return [`Two thirds of cases now fall ${range(rangeWindow)}; before, ${range(rangeBaseline)}.`];
 }
 
 function rangeWithFrom(low: number, high: number): string {
@@ -165,9 +165,9 @@ function rangeWithFrom(low: number, high: number): string {
 
 function besideWords(outcome: Outcome): string[] {
   const beside: string[] = [];
-  if (outcome.notes.includes('already') && outcome.already !== null)
+  if (outcome.notes.includes('prior-trend') && outcome.priorTrend !== null)
     beside.push(
-      `The step was already on its way: going on as before would have given about ${lessOrMore(Math.exp(outcome.already))}.`,
+      `The step was already on its way: going on as before would have given about ${lessOrMore(Math.exp(outcome.priorTrend))}.`,
     );
   if (outcome.notes.includes('experience')) beside.push('Some of this comes with experience.');
   if (outcome.notes.includes('second-look'))
@@ -183,7 +183,7 @@ function besideWords(outcome: Outcome): string[] {
     beside.push('Lists are not known, so neighbouring cases are treated as one list.');
   if (outcome.notes.includes('shared-hands'))
     beside.push('In some of these cases other hands did part of the operation; only your own steps count.');
-  return [...beside, ...outcome.said];
+  return [...beside, ...outcome.caveats];
 }
 
 /** Of the twenties after the window; further ones are rare enough for a figure. */
@@ -240,4 +240,4 @@ export function cameFirst(share: number): string {
 
 /** More very short times in a window than chance would bring: a question, never praise. `short` of `of` times. */
 export const shortTimesWords = ({ short, of }: { short: number; of: number }): string =>
-  `${short} of these ${of} times, adjusted for the eye, are shorter than nine in ten of the starting cases. Look: was anything left out? They count as they were recorded.`;
+  `${short} of these ${of} times, adjusted for the eye, are shorter than nine in ten of the baseline cases. Look: was anything left out? They count as they were recorded.`;

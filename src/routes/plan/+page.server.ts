@@ -90,7 +90,7 @@ export const actions = {
     const started = await startOf(record, source, read.plan.measure, read.plan.windowLength);
     if (started.kind === 'cannot')
       return fail(400, { errors: [{ field: 'measure', message: started.because }], values });
-    const goal = newGoal(source, read.plan, started.start, record.cases, locals.now);
+    const goal = newGoal(source, read.plan, started.baseline, record.cases, locals.now);
     const { done, refused } = await attempt('step', () => locals.store.startGoal(goal));
     if (!done) return fail(409, { errors: [refused], values });
     await dropOwnReason(locals.store);

@@ -55,13 +55,13 @@ export const eraseContract = (open: () => Promise<Store>) =>
       const started = await store.startGoal(aGoal([withEvent.id, unasked.id]));
       const other = await store.startGoal(aGoal([]));
       await store.eraseCase(withEvent.id, later, [
-        { goalId: started.id, part: 'start' },
+        { goalId: started.id, part: 'baseline' },
         { goalId: other.id, part: 'window' },
       ]);
-      await store.eraseCase(unasked.id, later, [{ goalId: started.id, part: 'start' }]);
+      await store.eraseCase(unasked.id, later, [{ goalId: started.id, part: 'baseline' }]);
       expect((await store.goals()).map(({ erased }) => erased)).toEqual([
-        { start: { cases: 2, answered: 1 }, window: { cases: 0, answered: 0 } },
-        { start: { cases: 0, answered: 0 }, window: { cases: 1, answered: 1 } },
+        { baseline: { cases: 2, answered: 1 }, window: { cases: 0, answered: 0 } },
+        { baseline: { cases: 0, answered: 0 }, window: { cases: 1, answered: 1 } },
       ]);
       expect((await store.lists()).map(({ erased }) => erased)).toEqual([{ cases: 2, answered: 1 }]);
       expect(JSON.stringify(await store.everything())).not.toContain('SECRET');

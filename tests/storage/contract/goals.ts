@@ -23,12 +23,15 @@ export const goalsContract = (open: () => Promise<Store>) =>
       await expect(store.changeGoal('goal-2', () => goal)).rejects.toMatchObject({ code: 'not-found' });
     });
 
-    it('fixes the starting cases once a goal runs, not while it is a draft', async () => {
+    it('fixes the baseline cases once a goal runs, not while it is a draft', async () => {
       const { store, ids } = await withCase();
       const goal = await store.startGoal(aGoal([], { state: 'draft' }));
-      const running = { ...goal, state: 'running' as const, start: { ...goal.start, caseIds: ids } };
+      const running = { ...goal, state: 'running' as const, baseline: { ...goal.baseline, caseIds: ids } };
       await store.changeGoal(running.id, () => running);
-      const moved = store.changeGoal(running.id, (stored) => ({ ...stored, start: { ...stored.start, caseIds: [] } }));
+      const moved = store.changeGoal(running.id, (stored) => ({
+        ...stored,
+        baseline: { ...stored.baseline, caseIds: [] },
+      }));
       await expect(moved).rejects.toMatchObject({ code: 'invalid' });
       expect(await store.goals()).toEqual([running]);
     });

@@ -12,7 +12,7 @@ const step = (id: string) => ({
   earlier: [],
   optional: false,
   notToShorten: false,
-  keptParts: [],
+  protectedParts: [],
   retired: false,
 });
 

@@ -9,7 +9,7 @@ import { aCase, aGoal, aList, now } from '../records';
 const typed = (code: string) =>
   typedCase(
     { code, procedureId: 'phaco', position: null, facts: {}, hands: { whole: 'mine', steps: {} }, events: null },
-    { stretches: [], wentBackNoted: {}, keptSeen: {} },
+    { stretches: [], returnsNoted: {}, protectedSeen: {} },
   );
 
 export const togetherContract = (open: () => Promise<Store>) =>

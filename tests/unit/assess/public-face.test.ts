@@ -41,7 +41,7 @@ describe('the public face', () => {
     expect(answer.kind).toBe('assessed');
     if (answer.kind !== 'assessed') return;
     expect(assessmentText(answer)).toContain('Use after surgery, never in theatre.');
-    expect(answer.assessment).toMatchObject({ format: 'next-twenty/assessment/1', cases: 70, lists: 14, left_out: [] });
+    expect(answer.assessment).toMatchObject({ format: 'next-twenty/assessment/2', cases: 70, lists: 14, left_out: [] });
     expect(answer.assessment.steps.find((step) => step.step === 'capsulorhexis')?.n).toBe(70);
   });
 
@@ -65,8 +65,9 @@ describe('the public face', () => {
     expect(JSON.stringify(one.assessment)).toBe(JSON.stringify(two.assessment));
     for (const step of one.assessment.steps) {
       for (const key of [
-        'usual_s',
-        'one_in_five_s',
+        'median_s',
+        'p20_s',
+        'adjusted',
         'difference_interval_s',
         'difference_cannot',
         'over_time',

@@ -110,7 +110,7 @@ describe('an audit', () => {
     const waiting = (seconds: number, reason: string): Stretch => length('s1', seconds, { kind: 'waiting', reason });
     const cases = recordOf(nineEqualSteps(30), 3).map((each, place) => ({
       ...each,
-      wentBackNoted: { s2: place % 3 === 0 ? 1 : 0 },
+      returnsNoted: { s2: place % 3 === 0 ? 1 : 0 },
       stretches: [...each.stretches, ...(place % 2 ? [waiting(8, 'machine')] : [waiting(20, 'lens-loading')])],
     }));
     const audit = auditOf(input(cases));
@@ -368,7 +368,7 @@ describe('records at the edge', () => {
       stepId: fc.constantFrom('s1', 's2', 's3', null),
       seconds: fc.oneof(fc.constantFrom(5, 6), fc.double({ min: 0.1, max: 7200, noNaN: true })),
       start: fc.option(fc.double({ min: 0, max: 3000, noNaN: true }), { nil: null }),
-      kind: fc.constantFrom('step', 'step', 'step', 'waiting', 'kept'),
+      kind: fc.constantFrom('step', 'step', 'step', 'waiting', 'protected'),
       reason: fc.constantFrom('machine', 'pause', null),
     });
     const someCase = fc.record({

@@ -5,7 +5,7 @@ import { case_, fact, procedure, step, stretch } from '../../bench/made-up';
 
 const pause = { id: 'pause', label: 'Pause' };
 const plain = procedure(
-  [step('a', { keptParts: [pause] }), step('b')],
+  [step('a', { protectedParts: [pause] }), step('b')],
   [fact('nucleus', 'choice', ['medium', 'hard']), fact('axial-length', 'number')],
 );
 
@@ -14,7 +14,7 @@ const forty = (more: (number: number) => Partial<Case> = () => ({})): Case[] =>
   Array.from({ length: 40 }, (_, place) =>
     case_(place + 1, [stretch('a', 100, 141 + place), stretch('b', 200, 230)], {
       events: [],
-      keptSeen: { pause: true },
+      protectedSeen: { pause: true },
       ...more(place + 1),
     }),
   );
@@ -55,8 +55,8 @@ describe('the smooth and the longer case', () => {
     const without = (numbers: readonly number[], more: Partial<Case>) =>
       found(forty((number) => (numbers.includes(number) ? more : {})));
     expect(without([16], { events: [event] }).smooth.code).toBe('C15');
-    expect(without([16, 15], { wentBackNoted: { a: 1 } }).smooth.code).toBe('C14');
-    expect(without([16], { keptSeen: { pause: false } }).smooth.code).toBe('C15');
+    expect(without([16, 15], { returnsNoted: { a: 1 } }).smooth.code).toBe('C14');
+    expect(without([16], { protectedSeen: { pause: false } }).smooth.code).toBe('C15');
     const longest = found(forty()).longer.code;
     expect(without([Number(longest.slice(1))], { events: [event] }).longer.code).not.toBe(longest);
   });
@@ -77,12 +77,12 @@ describe('the smooth and the longer case', () => {
     const recording = { size: 1, fingerprint: 'f', label: null };
     const { smooth } = found(forty((number) => (number === 9 ? { recording } : {})));
     expect(smooth).toMatchObject({ code: 'C9', hasRecording: true });
-    const { smooth: answered } = found(forty((number) => (number === 11 ? {} : { events: null, keptSeen: {} })));
+    const { smooth: answered } = found(forty((number) => (number === 11 ? {} : { events: null, protectedSeen: {} })));
     expect(answered.code).toBe('C11');
   });
 
   it('say what is not known of them', () => {
-    const result = found(forty(() => ({ events: null, keptSeen: {} })));
+    const result = found(forty(() => ({ events: null, protectedSeen: {} })));
     expect(result.said).toEqual([
       'Nothing about these eyes was entered in both cases, so they may differ.',
       'Events were not answered in both cases.',
@@ -96,7 +96,7 @@ describe('the smooth and the longer case', () => {
       kind: 'cannot',
       because: 'A pair needs 12 cases with this step; there are 11.',
     });
-    expect(pair(forty(() => ({ wentBackNoted: { a: 1 } }))).kind).toBe('cannot');
+    expect(pair(forty(() => ({ returnsNoted: { a: 1 } }))).kind).toBe('cannot');
     expect(pairOf({ cases: forty(), lists: [], procedure: plain, stepId: 'nowhere' })).toEqual({
       kind: 'cannot',
       because: 'This step is not in the record.',

@@ -93,7 +93,7 @@ describe('when a step takes longer', () => {
     expect(shown(audit(waits), 's4').map(({ kind }) => kind)).toContain('waiting-before');
     const back = longer(base, 's4', 1.8, (place) => place % 4 === 0).map((each, place) => ({
       ...each,
-      wentBackNoted: { s4: place % 4 ? 0 : 2 },
+      returnsNoted: { s4: place % 4 ? 0 : 2 },
     }));
     expect(shown(audit(back), 's4').map(({ kind }) => kind)).toContain('returned-to');
   });

@@ -24,7 +24,7 @@ describe('the table of step times', () => {
   it('does not say "never went back" where the sheet has one length a step', () => {
     const table = stepTable([case_(1, [length('a', 10), length('b', 5)])], plain, []);
     expect(row(table.returnedTo[0])).toEqual([NaN]);
-    const told = stepTable([case_(1, [length('a', 10)], { wentBackNoted: { a: 0 } })], plain, []);
+    const told = stepTable([case_(1, [length('a', 10)], { returnsNoted: { a: 0 } })], plain, []);
     expect(row(told.returnedTo[0])).toEqual([0]);
   });
 

@@ -12,7 +12,7 @@ describe('step time', () => {
   it('takes out protected parts and waiting inside the step, counting an overlap of the two once', () => {
     const one = case_(1, [
       stretch('a', 0, 100),
-      stretch('a', 10, 30, { kind: 'kept', reason: 'pause' }),
+      stretch('a', 10, 30, { kind: 'protected', reason: 'pause' }),
       stretch('a', 25, 45, { kind: 'waiting', reason: 'machine' }),
     ]);
     expect(stepSecondsOf(one, 'a')).toBe(65);
@@ -34,7 +34,7 @@ describe('step time', () => {
     const one = case_(1, [
       length('a', 90),
       length('a', 20, { kind: 'waiting', reason: 'machine' }),
-      length('a', 5, { kind: 'kept', reason: 'pause' }),
+      length('a', 5, { kind: 'protected', reason: 'pause' }),
     ]);
     expect(stepSecondsOf(one, 'a')).toBe(65);
     expect(waitingOf(one, 'a')).toBe(20);
@@ -81,7 +81,7 @@ describe('going back', () => {
   it('is not a protected part or waiting in the middle of the step', () => {
     const one = case_(1, [
       stretch('a', 0, 10),
-      stretch('a', 10, 30, { kind: 'kept', reason: 'pause' }),
+      stretch('a', 10, 30, { kind: 'protected', reason: 'pause' }),
       stretch('a', 30, 40),
       stretch(null, 40, 55, { kind: 'waiting', reason: 'machine' }),
       stretch('a', 55, 60),
@@ -97,7 +97,7 @@ describe('going back', () => {
   });
 
   it('is the count of the source where it gave one', () => {
-    const one = case_(1, [length('a', 10)], { wentBackNoted: { a: 3 } });
+    const one = case_(1, [length('a', 10)], { returnsNoted: { a: 3 } });
     expect(timesReturnedTo(one, 'a')).toBe(3);
     expect(timesReturnedTo(one, 'b')).toBeNull();
   });

@@ -64,7 +64,7 @@ describe('the run of cases', () => {
     }
   });
 
-  it('shows the latest twenty starting cases on a phone, says how many there are, and every case of a window', () => {
+  it('shows the latest twenty baseline cases on a phone, says how many there are, and every case of a window', () => {
     const drawing = drawn(run([40, 20, 20]), NARROW);
     const names = drawing.panels.flatMap(({ segments }) => segments.map(({ name }) => name.text));
     expect(names).toEqual(['latest 20 of 40', 'the twenty', 'next twenty']);
@@ -97,7 +97,7 @@ describe('the run of cases', () => {
     expect(panel?.segments[0]?.beyond.match(/M/g)).toHaveLength(2);
   });
 
-  it('draws a median only where one is given, limits only over the starting cases', () => {
+  it('draws a median only where one is given, limits only over the baseline cases', () => {
     const [start, window] = drawn(run([40, 20]), WIDE).panels[0]?.segments ?? [];
     expect(start).toMatchObject({ median: null });
     expect(start?.limits).toHaveLength(2);

@@ -87,7 +87,7 @@ describe('assess from a terminal', () => {
       .split('\n')
       .map((line) => JSON.parse(line) as Record<string, unknown>);
     expect(lines.map((line) => line.format)).toEqual([
-      'next-twenty/assessment/1',
+      'next-twenty/assessment/2',
       'next-twenty/problems/1',
       'next-twenty/problems/1',
     ]);
@@ -181,11 +181,11 @@ describe('assess from a terminal', () => {
       });
       return [code, out.slice(0, 38)];
     };
-    expect(await at('mine.csv', elsewhere, folder)).toEqual([0, '{"format":"next-twenty/assessment/1","']);
-    expect(await at('two.csv', elsewhere, folder)).toEqual([0, '{"format":"next-twenty/assessment/1","']);
+    expect(await at('mine.csv', elsewhere, folder)).toEqual([0, '{"format":"next-twenty/assessment/2","']);
+    expect(await at('two.csv', elsewhere, folder)).toEqual([0, '{"format":"next-twenty/assessment/2","']);
     expect(await at(join(folder, 'two.csv'), elsewhere, elsewhere)).toEqual([
       0,
-      '{"format":"next-twenty/assessment/1","',
+      '{"format":"next-twenty/assessment/2","',
     ]);
     expect(await at('mine.csv', folder, folder)).toEqual([2, '{"format":"next-twenty/problems/1","fi']);
   });
@@ -219,7 +219,7 @@ describe('assess from a terminal', () => {
     const { steps } = JSON.parse((await assess('three.csv', '--json')).out) as { steps: Record<string, unknown>[] };
     for (const step of steps.filter(({ n }) => n === 3))
       expect(step).toMatchObject({
-        one_in_five_s: null,
+        p20_s: null,
         difference_s: null,
         difference_interval_s: null,
         difference_cannot: { code: 'too-few-cases' },
@@ -246,8 +246,9 @@ describe('assess from a terminal', () => {
       'step',
       'label',
       'n',
-      'usual_s',
-      'one_in_five_s',
+      'median_s',
+      'p20_s',
+      'adjusted',
       'difference_s',
       'difference_interval_s',
       'difference_cannot',

@@ -8,8 +8,8 @@ import { readRehearsals } from '../../../src/lib/server/content/rehearsals';
 const PROCEDURE = `id: graft
 name: Graft
 steps:
-  - { id: suture, label: Suture, starts: a, ends: b, synonyms: [], earlier: [], optional: false, notToShorten: false, keptParts: [] }
-  - { id: trephine, label: Trephine, starts: a, ends: b, synonyms: [], earlier: [], optional: false, notToShorten: false, keptParts: [] }
+  - { id: suture, label: Suture, starts: a, ends: b, synonyms: [], earlier: [], optional: false, notToShorten: false, protectedParts: [] }
+  - { id: trephine, label: Trephine, starts: a, ends: b, synonyms: [], earlier: [], optional: false, notToShorten: false, protectedParts: [] }
 facts: [{ id: pupil, label: Pupil, kind: choice, levels: [{ id: small, label: small, key: S }] }, { id: toric, label: Toric, kind: yes-no }]
 waitingReasons: []
 eventKinds: [{ id: leak, label: leak }]

@@ -17,7 +17,7 @@ const plain = ({ step, procedure }: Page, more: Partial<StepFacts> = {}): StepFa
   cases: 60,
   patterns: [],
   labels: Object.fromEntries(procedure.steps.map(({ id, label }) => [id, label])),
-  keptParts: [],
+  protectedParts: [],
   safety: { stepId: step.id, seriousUnreviewed: 0, seriousLast100: 0, casesSinceLatest: null, kinds: [] },
   shorterFifthClean: null,
   takenOver: 0,

@@ -7,7 +7,7 @@ import { readMethodPages } from '../../../src/lib/server/content/method-pages';
 import { readProcedures } from '../../../src/lib/server/content/procedures';
 
 const step = (id: string) =>
-  `  - { id: ${id}, label: ${id}, starts: a, ends: b, synonyms: [], earlier: [], optional: false, notToShorten: false, keptParts: [${id === 'suture' ? '{ id: bites, label: Bites }' : '{ id: centred, label: Centred }'}] }`;
+  `  - { id: ${id}, label: ${id}, starts: a, ends: b, synonyms: [], earlier: [], optional: false, notToShorten: false, protectedParts: [${id === 'suture' ? '{ id: bites, label: Bites }' : '{ id: centred, label: Centred }'}] }`;
 const PROCEDURE = `id: graft\nname: Graft\nsteps:\n${step('trephine')}\n${step('suture')}\nfacts: [{ id: pupil, label: Pupil, kind: choice, levels: [{ id: small, label: small, key: S }] }, { id: depth, label: Depth, kind: number }, { id: toric, label: Toric, kind: yes-no }]\nwaitingReasons: []\neventKinds: [{ id: leak, label: leak }]\n`;
 const procedures = readProcedures({ 'content/procedures/graft.yaml': PROCEDURE });
 

@@ -75,7 +75,7 @@ describe.each(named)('%s', (_, page) => {
     const fits = new Set<string>(page.checkpoints.flatMap((checkpoint) => checkpoint.fits));
     const asked = ['longer', 'varies', 'returned-to', 'hard-eyes', 'late-in-list', 'over-time', 'bimodality'];
     if (page.earlier.length > 0) asked.push('after-earlier');
-    if (step && step.keptParts.length > 0) asked.push('protected-parts');
+    if (step && step.protectedParts.length > 0) asked.push('protected-parts');
     expect(asked.filter((pattern) => !fits.has(pattern))).toEqual([]);
   });
 

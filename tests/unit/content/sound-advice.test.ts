@@ -157,7 +157,7 @@ describe('what a checkpoint answers', () => {
     '%s: every protected part of the step has a checkpoint of its own',
     (_, { procedureId, step, checkpoints }) => {
       const parts =
-        procedures.find(({ id }) => id === procedureId)?.steps.find(({ id }) => id === step)?.keptParts ?? [];
+        procedures.find(({ id }) => id === procedureId)?.steps.find(({ id }) => id === step)?.protectedParts ?? [];
       const fits = new Set<string>(checkpoints.flatMap((each) => each.fits));
       expect(parts.filter(({ id }) => !fits.has(`part:${id}`))).toEqual([]);
     },

@@ -51,8 +51,8 @@ describe('one row a case', () => {
     );
     expect(reading.cases[0]).toMatchObject({
       hands: { whole: 'mine', steps: { 'nucleus-removal': 'taken-over' } },
-      wentBackNoted: { 'iol-insertion': 2 },
-      keptSeen: { 'lens-identity': true },
+      returnsNoted: { 'iol-insertion': 2 },
+      protectedSeen: { 'lens-identity': true },
     });
     expect(reading.cases[0]?.stretches).toContainEqual({
       stepId: 'capsulorhexis',
@@ -70,7 +70,7 @@ describe('one row a case', () => {
       kind: 'waiting',
       reason: null,
     });
-    expect(reading.cases[1]?.keptSeen).toEqual({ 'lens-identity': false });
+    expect(reading.cases[1]?.protectedSeen).toEqual({ 'lens-identity': false });
     expect(reading.problems.map(({ row, column, value }) => [row, column, value])).toEqual([
       [4, 'rhexis end', '10'],
       [4, 'IOL went back', 'x'],

@@ -45,7 +45,7 @@ describe('the shipped procedures', () => {
   });
 
   it.each(procedures)('$id: a kept part, and a key within one field, stands for one thing only', ({ steps, facts }) => {
-    const parts = steps.flatMap((step) => step.keptParts.map((part) => part.id));
+    const parts = steps.flatMap((step) => step.protectedParts.map((part) => part.id));
     expect(new Set(parts).size).toBe(parts.length);
     const letters = facts.filter((fact) => fact.asked === 'more').map((fact) => fact.key);
     expect(letters).not.toContain(undefined);

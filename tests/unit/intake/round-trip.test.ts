@@ -9,7 +9,7 @@ const text = fc
   .stringMatching(/^[=+\-@'A-Za-z0-9;,":.äß€ \n]{1,20}$/)
   .filter((one) => one.trim() === one && !/^\W*$/.test(one));
 const stepIds = phaco.steps.map(({ id }) => id);
-const partIds = phaco.steps.flatMap(({ keptParts }) => keptParts.map(({ id }) => id));
+const partIds = phaco.steps.flatMap(({ protectedParts }) => protectedParts.map(({ id }) => id));
 const hands = fc.constantFrom('mine', 'someone-else', 'taken-over', 'shared');
 const seconds = fc.integer({ min: 1, max: 600_000 }).map((value) => value / 1000);
 
@@ -32,7 +32,7 @@ const clocked = fc
       stepId: fc.constantFrom(...stepIds),
       gap: seconds,
       length: seconds,
-      kind: fc.constantFrom('step', 'waiting', 'kept'),
+      kind: fc.constantFrom('step', 'waiting', 'protected'),
     }),
     { minLength: 1, maxLength: 12 },
   )
@@ -42,15 +42,15 @@ const clocked = fc
       const start = Math.round((clock + 1 + gap) * 1000) / 1000;
       const end = Math.round((start + length) * 1000) / 1000;
       clock = end;
-      const part = phaco.steps.find(({ id }) => id === stepId)?.keptParts[0]?.id;
-      const as = index === 0 || (kind === 'kept' && !part) ? 'step' : kind;
+      const part = phaco.steps.find(({ id }) => id === stepId)?.protectedParts[0]?.id;
+      const as = index === 0 || (kind === 'protected' && !part) ? 'step' : kind;
       return {
         stepId,
         start,
         end,
         seconds: Math.round((end - start) * 1000) / 1000,
         kind: as,
-        reason: as === 'kept' ? (part ?? null) : as === 'waiting' ? 'machine' : null,
+        reason: as === 'protected' ? (part ?? null) : as === 'waiting' ? 'machine' : null,
       } as Case['stretches'][number];
     });
   });
@@ -88,9 +88,9 @@ const madeCase = (stretches: fc.Arbitrary<Case['stretches']>) =>
       whole: hands,
       steps: fc.dictionary(fc.constantFrom(...stepIds), hands, { maxKeys: 3 }),
       stretches,
-      wentBackNoted: fc.dictionary(fc.constantFrom(...stepIds), fc.integer({ min: 0, max: 9 }), { maxKeys: 2 }),
+      returnsNoted: fc.dictionary(fc.constantFrom(...stepIds), fc.integer({ min: 0, max: 9 }), { maxKeys: 2 }),
       events: fc.option(fc.array(event, { maxLength: 3 })),
-      keptSeen: fc.dictionary(fc.constantFrom(...partIds), fc.boolean(), { maxKeys: 3 }),
+      protectedSeen: fc.dictionary(fc.constantFrom(...partIds), fc.boolean(), { maxKeys: 3 }),
       energy: fc.option(
         fc.record({
           value: fc.integer({ min: 0, max: 500 }).map((value) => value / 10),
@@ -148,9 +148,9 @@ const carried = ({
   facts: of,
   hands: whose,
   stretches,
-  wentBackNoted,
+  returnsNoted,
   events,
-  keptSeen,
+  protectedSeen,
   energy,
 }: Case | NewCase) =>
   structuredClone({
@@ -160,9 +160,9 @@ const carried = ({
     facts: of,
     hands: whose,
     stretches,
-    wentBackNoted,
+    returnsNoted,
     events,
-    keptSeen,
+    protectedSeen,
     energy,
   });
 const byCode = <T extends { code: string }>(all: readonly T[]): T[] =>

@@ -180,14 +180,14 @@ A1,Waiting for patient settling,90,95,,,,,,`,
       [null, 'waiting', 'lens-loading'],
       [null, 'waiting', null],
       ['iol-insertion', 'step', null],
-      ['iol-insertion', 'kept', 'lens-identity'],
+      ['iol-insertion', 'protected', 'lens-identity'],
       ['iol-insertion', 'waiting', 'other'],
       [null, 'waiting', 'patient-settling'],
     ]);
     expect(one).toMatchObject({
       hands: { whole: 'mine', steps: { 'iol-insertion': 'someone-else' } },
-      wentBackNoted: { capsulorhexis: 1 },
-      keptSeen: { 'lens-identity': true },
+      returnsNoted: { capsulorhexis: 1 },
+      protectedSeen: { 'lens-identity': true },
       events: [
         {
           kind: 'posterior-capsule-tear',

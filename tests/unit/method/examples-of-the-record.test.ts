@@ -54,7 +54,7 @@ describe('worked examples', () => {
 
   it('step time', () => {
     const inside = [
-      stretch('a', 20, 26, { kind: 'kept' }),
+      stretch('a', 20, 26, { kind: 'protected' }),
       stretch('a', 90, 94, { kind: 'waiting', reason: 'lens-loading' }),
     ];
     expect(stepSecondsOf(one([stretch('a', 10, 52), stretch('a', 80, 100), ...inside]), 'a')).toBe(52);

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { lastingSchema, outcomeSchema, startSchema, type Case } from '../../../src/lib/model';
+import { lastingSchema, outcomeSchema, baselineSchema, type Case } from '../../../src/lib/model';
 import { chartSeries, lastingFor, resultFor, startGoal, windowOf } from '../../../src/lib/practice';
 import { goalAfter, listsFor, month, operation } from './made-month';
 
@@ -61,10 +61,10 @@ describe('whatever the record', () => {
           resamples: 20,
         });
         if (started.kind === 'cannot') return void expect(started.because).not.toBe('');
-        startSchema.parse(started.start);
-        const goal = goalAfter(40, { measure, start: started.start });
+        baselineSchema.parse(started.baseline);
+        const goal = goalAfter(40, { measure, baseline: started.baseline });
         const window = windowOf(goal, cases, lists, operation);
-        const input = { cases, lists, procedure: operation, start: started.start, stepId: 'practised' };
+        const input = { cases, lists, procedure: operation, baseline: started.baseline, stepId: 'practised' };
         const windowIds = window.windows[0] ?? window.running;
         const outcome = resultFor({ ...input, windowIds, measure, look: 'first', seed: 2, permutations: 99 });
         expect(outcomeSchema.parse(outcome)).toEqual(outcome);

@@ -63,14 +63,14 @@ function onScreens(name: string, run: number, stepIndex: number) {
     from: world.start + 1,
   });
   if (started.kind === 'cannot') throw new Error(started.because);
-  const goal = goalAfter(world.start, { procedureId: nine.id, stepId, start: started.start });
+  const goal = goalAfter(world.start, { procedureId: nine.id, stepId, baseline: started.baseline });
   const { windows } = windowOf(goal, cases, lists, nine);
-  const input = { cases, lists, procedure: nine, start: started.start, stepId };
+  const input = { cases, lists, procedure: nine, baseline: started.baseline, stepId };
   return {
     bench: oneRun(world, 1, run)!,
     outcome: resultFor({ ...input, windowIds: windows[0]!, measure: world.measure, look: 'first', seed: 1 + run }),
     lasting: lastingFor({ ...input, windows }),
-    start: started.start,
+    baseline: started.baseline,
   };
 }
 
@@ -85,8 +85,8 @@ describe('the bench and the screens say the same of the same surgeon', () => {
   it('picked by level: the same allowance and the same result', () => {
     // Runs in which at least five baseline cases have each fact: with fewer the screens leave the fact out.
     for (const run of [0, 2]) {
-      const { bench, outcome, start } = onScreens('worst-level-40', run, pickedStep(run));
-      expect(start.allowance).toBeCloseTo(bench.allowance, 9);
+      const { bench, outcome, baseline } = onScreens('worst-level-40', run, pickedStep(run));
+      expect(baseline.selectionAllowance).toBeCloseTo(bench.allowance, 9);
       expect(outcome.kind).toBe(bench.kind);
     }
   });

@@ -69,7 +69,7 @@ const result: ResultInput = {
   cases,
   lists,
   procedure,
-  start: started.start,
+  baseline: started.baseline,
   windowIds: cases.slice(40).map(({ id }) => id),
   stepId: 'practised',
   measure: 'steadiness',
@@ -126,8 +126,8 @@ describe.each([NaN, Infinity, -Infinity])('where a caller gives %s for a number,
 
 describe('a number that is none', () => {
   it('is named in the reason', () => {
-    const outcome = resultFor({ ...result, start: { ...result.start, allowance: NaN } });
-    expect(outcome).toMatchObject({ kind: 'cannot-tell', plain: null, allowance: 0 });
+    const outcome = resultFor({ ...result, baseline: { ...result.baseline, selectionAllowance: NaN } });
+    expect(outcome).toMatchObject({ kind: 'cannot-tell', plain: null, selectionAllowance: 0 });
     expect(outcome.cannot).toEqual({
       code: 'not-a-number',
       because: 'The allowance given is not a number, so nothing can be said.',

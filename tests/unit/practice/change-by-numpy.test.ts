@@ -81,6 +81,6 @@ describe('the effect, against an independent numpy implementation', () => {
     }
     // With λ at 2.08 the rest of these cases, which are 15 % shorter too, could be the whole of it.
     expect(judged.kind).toBe('all-round');
-    expect(judged.against).toMatchObject({ nStart: 28, nWindow: 20 });
+    expect(judged.against).toMatchObject({ nBaseline: 28, nWindow: 20 });
   });
 });

@@ -18,7 +18,7 @@ const goal = startGoal({
   from: 41,
 });
 if (goal.kind === 'cannot') throw new Error(goal.because);
-const asked = { cases, lists, procedure: operation, start: goal.start, stepId: 'practised' };
+const asked = { cases, lists, procedure: operation, baseline: goal.baseline, stepId: 'practised' };
 const series = (over: Partial<Parameters<typeof chartSeries>[0]> = {}) => {
   const drawn = chartSeries({ ...asked, windows: [ids(41, 60)], ...over });
   if (drawn.kind === 'cannot') throw new Error(drawn.because);

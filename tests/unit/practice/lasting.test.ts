@@ -56,7 +56,7 @@ describe('did it last', () => {
   it('shows the last two windows together from the second on', () => {
     const [first, second] = lastingOf(record([-0.3, -0.1, -0.3]), 0);
     expect(first!.together).toBeNull();
-    expect(second!.together).toMatchObject({ nStart: 40, nWindow: 40 });
+    expect(second!.together).toMatchObject({ nBaseline: 40, nWindow: 40 });
     expect(second!.together!.estimate).toBeGreaterThan(second!.effect.estimate);
   });
 

@@ -7,7 +7,7 @@ export const operation: Procedure = {
   ...procedure(
     [
       step('first'),
-      step('practised', { keptParts: [{ id: 'pause', label: 'Identity pause' }] }),
+      step('practised', { protectedParts: [{ id: 'pause', label: 'Identity pause' }] }),
       step('third', { earlier: ['practised'] }),
       step('fourth', { earlier: ['third', 'practised'] }),
       step('fifth'),
@@ -63,11 +63,11 @@ export const goalAfter = (sequence: number, over: Partial<Goal> = {}): Goal => (
   watch: [],
   stopSigns: [],
   reminders: [],
-  start: {
+  baseline: {
     caseIds: Array.from({ length: sequence }, (_, at) => `case-${at + 1}`),
     frozen: null,
-    allowance: 0,
-    allowanceSpread: 0,
+    selectionAllowance: 0,
+    selectionAllowanceSpread: 0,
     steer: null,
     seed: 1,
     engine: 'test',

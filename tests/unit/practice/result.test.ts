@@ -24,7 +24,7 @@ function asked(cases: readonly Case[], over: Partial<ResultInput> = {}): ResultI
     cases,
     lists: listsFor(cases),
     procedure: operation,
-    start: start.start,
+    baseline: start.baseline,
     windowIds: ids(41, 60),
     stepId: 'practised',
     measure: 'time',
@@ -61,8 +61,8 @@ describe('the result of a window', () => {
       kindWithLeftOut: null,
     });
     expect(Math.abs(outcome.against!.estimate - fifth)).toBeLessThan(2.5 * outcome.against!.se);
-    expect(outcome.against).toMatchObject({ nStart: 40, nWindow: 20 });
-    expect(outcome.startUsual).toBeGreaterThan(30);
+    expect(outcome.against).toMatchObject({ nBaseline: 40, nWindow: 20 });
+    expect(outcome.baselineMedian).toBeGreaterThan(30);
     expect(outcome.powerForAFifth).toBeGreaterThan(0.5);
   });
 
@@ -83,7 +83,7 @@ describe('the result of a window', () => {
 
   it('adds the allowance to the effect and not to the rest', () => {
     const input = asked(shorter);
-    const outcome = resultFor({ ...input, start: { ...input.start, allowance: 0.05 } });
+    const outcome = resultFor({ ...input, baseline: { ...input.baseline, selectionAllowance: 0.05 } });
     expect(outcome.against!.estimate - outcome.against!.rawEstimate).toBeCloseTo(0.05, 12);
     expect(outcome.plain!.high - outcome.plain!.rawHigh).toBeCloseTo(0.05, 12);
     expect(outcome.rest!.estimate).toBe(outcome.rest!.rawEstimate);
@@ -113,11 +113,11 @@ describe('the result of a window', () => {
     }));
     const outcome = resultFor(asked(learning));
     expect(outcome).toMatchObject({ kind: 'shorter' });
-    expect(outcome.notes).toContain('already');
+    expect(outcome.notes).toContain('prior-trend');
     // 1 % a case, 30 cases from the middle of the start to the middle of the window.
-    expect(outcome.already).toBeLessThan(-0.2);
-    expect(outcome.already).toBeGreaterThan(-0.4);
-    expect(resultFor(asked(shorter)).already).toBeNull();
+    expect(outcome.priorTrend).toBeLessThan(-0.2);
+    expect(outcome.priorTrend).toBeGreaterThan(-0.4);
+    expect(resultFor(asked(shorter)).priorTrend).toBeNull();
   });
 
   it('with cases left out after their times were seen: how many, and the result with them in', () => {
@@ -140,7 +140,7 @@ describe('the result of a window', () => {
   });
 
   it('says when cases of the start or the window are gone', () => {
-    expect(resultFor({ ...asked(shorter), cases: shorter.slice(1) }).said.join(' ')).toContain(
+    expect(resultFor({ ...asked(shorter), cases: shorter.slice(1) }).caveats.join(' ')).toContain(
       'One case of the start or the window',
     );
   });
@@ -176,7 +176,7 @@ describe('steadiness, checkpoints and safety goals', () => {
     expect(outcome.kind).toBe('steadier');
     expect(outcome.spread!.estimate).toBeLessThan(-0.5);
     const width = ([low, high]: [number, number]) => high / low;
-    expect(width(outcome.rangeWindow!)).toBeLessThan(width(outcome.rangeStart!));
+    expect(width(outcome.rangeWindow!)).toBeLessThan(width(outcome.rangeBaseline!));
     expect(resultFor(asked(shorter, { measure: 'steadiness' })).kind).toBe('cannot-tell');
   });
 
@@ -230,7 +230,7 @@ describe('safety before time', () => {
 
   it('pauses where a protected part was seen in two of twenty fewer than at the start', () => {
     const seen = (missing: number) =>
-      shorter.map((one, at) => ({ ...one, keptSeen: { pause: !(at >= 41 && at < 41 + missing) } }));
+      shorter.map((one, at) => ({ ...one, protectedSeen: { pause: !(at >= 41 && at < 41 + missing) } }));
     expect(resultFor(asked(seen(2), { watch: ['pause'] })).paused[0]).toBe(
       'The identity pause was seen in 18 of 20 cases; before, in 40 of 40.',
     );
@@ -251,8 +251,8 @@ describe('safety before time', () => {
 describe('did it last, on cases', () => {
   it('follows the windows one by one', () => {
     const cases = month(100, { change: fifth, sd: 0.1 });
-    const { start } = asked(cases);
-    const input = { cases, lists: listsFor(cases), procedure: operation, start, stepId: 'practised' };
+    const { baseline } = asked(cases);
+    const input = { cases, lists: listsFor(cases), procedure: operation, baseline, stepId: 'practised' };
     const lasting = lastingFor({ ...input, windows: [ids(41, 60), ids(61, 80), ids(81, 100)] });
     expect(lasting.map(({ nth, kind }) => [nth, kind])).toEqual([
       [1, 'lasted'],

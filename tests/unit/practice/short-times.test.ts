@@ -18,7 +18,7 @@ function asked(cases: ReturnType<typeof month>) {
     from: 41,
   });
   if (goal.kind === 'cannot') throw new Error(goal.because);
-  return { cases, lists, procedure: operation, start: goal.start, windowIds: ids(41, 60), stepId: 'practised' };
+  return { cases, lists, procedure: operation, baseline: goal.baseline, windowIds: ids(41, 60), stepId: 'practised' };
 }
 
 describe('very short times', () => {
@@ -33,6 +33,6 @@ describe('very short times', () => {
   it('are not spoken of without a frozen model or a window', () => {
     const input = asked(month(60));
     expect(shortTimes({ ...input, windowIds: [] })).toBeNull();
-    expect(shortTimes({ ...input, start: { ...input.start, frozen: null } })).toBeNull();
+    expect(shortTimes({ ...input, baseline: { ...input.baseline, frozen: null } })).toBeNull();
   });
 });

@@ -34,8 +34,8 @@ const started = (input: StartGoalInput) => {
 describe('baseline cases', () => {
   it('are the latest eighty counted, fixed by id', () => {
     const goal = started(asked(month(120)));
-    expect(goal.start.caseIds).toHaveLength(80);
-    expect(goal.start.caseIds[0]).toBe('case-41');
+    expect(goal.baseline.caseIds).toHaveLength(80);
+    expect(goal.baseline.caseIds[0]).toBe('case-41');
     expect(goal).toMatchObject({ cases: 80, lists: 16, falling: false });
   });
 
@@ -48,7 +48,7 @@ describe('baseline cases', () => {
     }));
     const goal = started(asked(learning));
     expect(goal.falling).toBe(true);
-    expect(goal.start.caseIds[0]).toBe('case-61');
+    expect(goal.baseline.caseIds[0]).toBe('case-61');
     expect(goal.said.join(' ')).toContain('already getting shorter');
   });
 
@@ -60,8 +60,8 @@ describe('baseline cases', () => {
   });
 
   it('end before a case, or begin with one, when asked to', () => {
-    expect(started(asked(month(60), { from: 41 })).start.caseIds.at(-1)).toBe('case-40');
-    expect(started(asked(month(60), { notBefore: 31 })).start.caseIds[0]).toBe('case-31');
+    expect(started(asked(month(60), { from: 41 })).baseline.caseIds.at(-1)).toBe('case-40');
+    expect(started(asked(month(60), { notBefore: 31 })).baseline.caseIds[0]).toBe('case-31');
   });
 
   it('cannot be parted into before and after where the order is not known; a goal from now on can start', () => {
@@ -89,12 +89,12 @@ describe('what is fixed with them', () => {
     const fifth = quantile(seconds, 0.2);
     expect(goal.expectedRange!.high).toBeCloseTo(usual, 9);
     expect(goal.expectedRange!.low).toBeCloseTo((usual + fifth) / 2, 9);
-    expect(goal.start.steer).toBeCloseTo(Math.log((usual + fifth) / 2 / usual), 9);
-    expect(goal.start.frozen).toMatchObject({ usual, oneInFive: fifth, columns: [] });
+    expect(goal.baseline.steer).toBeCloseTo(Math.log((usual + fifth) / 2 / usual), 9);
+    expect(goal.baseline.frozen).toMatchObject({ median: usual, p20: fifth, columns: [] });
   });
 
   it('the columns and coefficients of the facts: near the truth of 0.25', () => {
-    const { frozen } = started(asked(month(80))).start;
+    const { frozen } = started(asked(month(80))).baseline;
     expect(frozen!.columns).toHaveLength(1);
     expect(frozen!.coefficients[0]!).toBeGreaterThan(0.1);
     expect(frozen!.coefficients[0]!).toBeLessThan(0.4);
@@ -115,16 +115,16 @@ describe('what is fixed with them', () => {
       };
     });
     const input = asked(cases, { from: 21 });
-    const { start } = started({ ...input, procedure: known });
-    expect(start.caseIds).toHaveLength(20);
-    expect(start.frozen!.columns).toHaveLength(6);
+    const { baseline } = started({ ...input, procedure: known });
+    expect(baseline.caseIds).toHaveLength(20);
+    expect(baseline.frozen!.columns).toHaveLength(6);
     // Nothing but the first can be told from the baseline cases alone.
-    expect(start.frozen!.coefficients.slice(1)).toEqual([0, 0, 0, 0, 0]);
+    expect(baseline.frozen!.coefficients.slice(1)).toEqual([0, 0, 0, 0, 0]);
     const outcome = resultFor({
       cases,
       lists: input.lists,
       procedure: known,
-      start,
+      baseline,
       windowIds: cases.slice(20).map(({ id }) => id),
       stepId: 'practised',
       measure: 'time',
@@ -135,7 +135,7 @@ describe('what is fixed with them', () => {
       cases,
       lists: input.lists,
       procedure: known,
-      start: { ...start, frozen: { ...start.frozen!, columns: start.frozen!.columns.slice(0, 1) } },
+      baseline: { ...baseline, frozen: { ...baseline.frozen!, columns: baseline.frozen!.columns.slice(0, 1) } },
       windowIds: cases.slice(20).map(({ id }) => id),
       stepId: 'practised',
       measure: 'time',
@@ -160,18 +160,18 @@ describe('what is fixed with them', () => {
       })),
     };
     const by = (chosenBy: StartGoalInput['chosenBy']) =>
-      started(asked(cases, { chosenBy, references: [reference] })).start;
-    expect(by('seconds').allowance).toBeGreaterThanOrEqual(0);
-    expect(by('reference').allowance).toBeGreaterThan(0);
-    expect(by('own')).toMatchObject({ allowance: 0, allowanceSpread: 0 });
-    expect(started(asked(cases, { measure: 'safety' })).start.allowance).toBe(0);
+      started(asked(cases, { chosenBy, references: [reference] })).baseline;
+    expect(by('seconds').selectionAllowance).toBeGreaterThanOrEqual(0);
+    expect(by('reference').selectionAllowance).toBeGreaterThan(0);
+    expect(by('own')).toMatchObject({ selectionAllowance: 0, selectionAllowanceSpread: 0 });
+    expect(started(asked(cases, { measure: 'safety' })).baseline.selectionAllowance).toBe(0);
     // Without a reference set there was nothing to choose by.
-    expect(started(asked(cases, { chosenBy: 'reference' })).start.allowance).toBe(0);
+    expect(started(asked(cases, { chosenBy: 'reference' })).baseline.selectionAllowance).toBe(0);
   });
 
   it('the same for one seed; a fingerprint that a changed time changes and a review does not', () => {
     const cases = month(40);
-    expect(started(asked(cases)).start).toEqual(started(asked([...cases].reverse())).start);
+    expect(started(asked(cases)).baseline).toEqual(started(asked([...cases].reverse())).baseline);
     const later = cases.map((one, at) => (at === 3 ? { ...one, events: null, version: 2 } : one));
     const changed = cases.map((one, at) => (at === 3 ? { ...one, stretches: one.stretches.slice(1) } : one));
     expect(hashOfCases(later)).toBe(hashOfCases(cases));

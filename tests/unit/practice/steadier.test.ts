@@ -12,7 +12,7 @@ describe('steadier', () => {
   it('gives the ratio and standard error numpy gives', () => {
     // numpy 2.4: deviations from each period's median times √(n/(n−1)), cut at 2.5 · 1.482602218505602 · median|d|, means and var(ddof=1)
     const said = steadierOf(asked);
-    expect(said).toMatchObject({ kind: 'said', nStart: 40, nWindow: 20 });
+    expect(said).toMatchObject({ kind: 'said', nBaseline: 40, nWindow: 20 });
     if (said.kind === 'cannot') return;
     expect(said.estimate).toBeCloseTo(-0.6203809638556073, 12);
     expect(said.se).toBeCloseTo(0.1671764719743941, 12);

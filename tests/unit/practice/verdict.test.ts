@@ -11,7 +11,7 @@ const effect = (estimate: number, half: number, allowance = 0): Effect => ({
   rawHigh: estimate - allowance + half,
   se: half / 2,
   df: 50,
-  nStart: 40,
+  nBaseline: 40,
   nWindow: 20,
   method: 'made up',
 });

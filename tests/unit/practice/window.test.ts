@@ -11,7 +11,7 @@ describe('the window', () => {
     expect(window).toMatchObject({ full: true, lists: 4, need: { cases: 20, lists: 4 }, listsKnown: true });
     expect(window.windows).toEqual([ids(41, 60), ids(61, 80)]);
     expect(window.running).toEqual(ids(81, 85));
-    expect(window.startIds).toEqual(ids(1, 40));
+    expect(window.baselineIds).toEqual(ids(1, 40));
   });
 
   it('counts no list known to have been operated before the day the goal was set, and says how many cases that is', () => {

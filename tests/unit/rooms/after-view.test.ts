@@ -30,7 +30,7 @@ function recordOf(count: number, how: Month = {}, over: Partial<Goal> = {}): Sur
     watch: ['pause'],
     ...over,
   });
-  const fixed = { ...goal, start: { ...goal.start, hash: hashOfCases(start) } };
+  const fixed = { ...goal, start: { ...goal.baseline, hash: hashOfCases(start) } };
   return aRecord({ procedures: [operation], cases, lists: listsFor(cases), goals: [fixed] });
 }
 
@@ -50,7 +50,7 @@ function seen(record: SurgeonRecord): { view: AfterView; record: SurgeonRecord }
             look: first.look,
             storedAt: NOW,
             inputHash: first.inputHash,
-            startIds: goal.start.caseIds,
+            baselineIds: goal.baseline.caseIds,
             windowIds,
             stepId: goal.stepId,
             seed: 1,
@@ -289,12 +289,12 @@ describe('safety before time', () => {
         from: 41,
       });
       if (started.kind === 'cannot') throw new Error(started.because);
-      const { view } = seen(recordOf(60, how, { start: started.start }));
+      const { view } = seen(recordOf(60, how, { baseline: started.baseline }));
       return view.time.kind === 'result' ? view.time.shortTimes : null;
     };
     const asked = hasty({ change: Math.log(0.6) });
     expect(asked?.sentence).toMatch(
-      /^\d+ of these 20 times, adjusted for the eye, are shorter than nine in ten of the starting cases\. Look: was anything left out\?/,
+      /^\d+ of these 20 times, adjusted for the eye, are shorter than nine in ten of the baseline cases\. Look: was anything left out\?/,
     );
     expect(asked?.cases.length).toBeGreaterThan(4);
     expect(asked?.cases.every(({ id }) => Number(id.split('-')[1]) > 40)).toBe(true);
@@ -340,7 +340,7 @@ describe('what was done', () => {
     stepId: 'practised',
     answers: [],
     beforeLengths: true,
-    keptSeen: [],
+    protectedSeen: [],
     saw: '',
     willTry: '',
     tags: [],
@@ -357,7 +357,7 @@ describe('what was done', () => {
           { caseId: 'case-41', checkpointId: 'fold', answer: 'not' },
           { caseId: 'case-42', checkpointId: 'fold', answer: 'did-not-arise' },
         ],
-        keptSeen: [{ caseId: 'case-41', keptPartId: 'pause', seen: true }],
+        protectedSeen: [{ caseId: 'case-41', protectedPartId: 'pause', seen: true }],
       }),
       note({
         id: 'reflection-2',

@@ -252,8 +252,8 @@ describe('a step, case by case', () => {
       return view?.counts.find(({ how }) => how === 'returned-to')?.sentence;
     };
     expect(sentence({})).toContain('is not known');
-    expect(sentence({ wentBackNoted: { practised: 0 } })).toBe('Went back: in none of these cases.');
-    expect(sentence({ wentBackNoted: { practised: 1 } })).toContain('100 times in 100 cases');
+    expect(sentence({ returnsNoted: { practised: 0 } })).toBe('Went back: in none of these cases.');
+    expect(sentence({ returnsNoted: { practised: 1 } })).toContain('100 times in 100 cases');
   });
 
   it('is not there for a step without a time', () => {

@@ -49,8 +49,8 @@ describe('before a case is erased', () => {
   it('is known of which goal it is a part, by the span in which events are looked for', () => {
     const read = withResult(recordOf(70));
     expect([1, 40, 41, 60, 61, 70].map((sequence) => partsAt(read, sequence))).toEqual([
-      ['start'],
-      ['start'],
+      ['baseline'],
+      ['baseline'],
       ['window'],
       ['window'],
       [],
@@ -72,11 +72,11 @@ describe('after a case was erased', () => {
 
   it('both rooms say how many with events answered are gone, and that counts are lower for it', () => {
     const record = counted(without(read, 3, 45), {
-      start: { cases: 1, answered: 1 },
+      baseline: { cases: 1, answered: 1 },
       window: { cases: 1, answered: 1 },
     });
     const said =
-      'Erased, with events answered: 1 starting case and 1 case of the window. The counts of events are lower for that reason.';
+      'Erased, with events answered: 1 baseline case and 1 case of the window. The counts of events are lower for that reason.';
     expect(saidOf(record)).toEqual([said]);
     const state = goalState(record, record.goals[0]!);
     const view = afterView({ state, record, lasting: [], series: null, drawn: state.window.windows, signal: '' });
@@ -84,16 +84,16 @@ describe('after a case was erased', () => {
     const report = goalReport(state, { ...record, cautions: [], falsePerHundred: 3, lines: [] }, [], []);
     expect(reportMarkdown(report)).toContain(said);
     expect(report.figures.filter(({ name }) => name.includes('events answered'))).toMatchObject([
-      { name: 'starting cases erased with events answered', value: 1, n: 1 },
+      { name: 'baseline cases erased with events answered', value: 1, n: 1 },
       { name: 'cases of the window erased with events answered', value: 1, n: 1 },
     ]);
   });
 
   it('says nothing where events had not been answered, and that it is not known where nothing was counted', () => {
     expect(saidOf(read)).toEqual([]);
-    expect(saidOf(counted(without(read, 45), { start: none, window: { cases: 1, answered: 0 } }))).toEqual([]);
+    expect(saidOf(counted(without(read, 45), { baseline: none, window: { cases: 1, answered: 0 } }))).toEqual([]);
     expect(saidOf(without(read, 3, 45, 46))).toEqual([
-      'No longer in the record: 1 starting case and 2 cases of the window; whether events were answered in them is not known.',
+      'No longer in the record: 1 baseline case and 2 cases of the window; whether events were answered in them is not known.',
     ]);
     expect(saidOf(without(read, 45))[0]).toMatch(/1 case of the window; whether events were answered in it is not/);
   });

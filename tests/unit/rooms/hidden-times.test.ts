@@ -94,7 +94,7 @@ describe('a case of a running window that was left out for a while', () => {
 
   it('has nothing to be seen in it where it has no times', () => {
     const counted = countAgain(leave({ ...one, stretches: [] }).case)!.case;
-    expect(counted.seenWhileOut).toBeUndefined();
+    expect(counted.timesSeenWhileLeftOut).toBeUndefined();
   });
 });
 

@@ -15,7 +15,7 @@ export const smallProcedure: Procedure = {
   synonyms: [],
   steps: [
     step('side-port', 'Side port'),
-    { ...step('capsulorhexis', 'Capsulorhexis'), keptParts: [{ id: 'refill', label: 'Chamber refilled' }] },
+    { ...step('capsulorhexis', 'Capsulorhexis'), protectedParts: [{ id: 'refill', label: 'Chamber refilled' }] },
     step('cortex', 'Cortex aspiration'),
     { ...step('wound-check', 'Wound check'), notToShorten: true },
   ],
@@ -92,11 +92,11 @@ export function aGoal(after: number, over: Partial<Goal> = {}): Goal {
     watch: [],
     stopSigns: [],
     reminders: [],
-    start: {
+    baseline: {
       caseIds: Array.from({ length: after }, (_, index) => `case-${index + 1}`),
       frozen: null,
-      allowance: 0,
-      allowanceSpread: 0,
+      selectionAllowance: 0,
+      selectionAllowanceSpread: 0,
       steer: null,
       seed: 1,
       engine: 'test',

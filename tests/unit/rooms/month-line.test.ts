@@ -13,7 +13,7 @@ const record = (more: number, goal: Partial<Goal> = {}, reviewedIds: string[] = 
     stepId: 'capsulorhexis',
     answers: reviewedIds.map((caseId) => ({ caseId, checkpointId: 'regrasp', answer: 'done' })),
     beforeLengths: true,
-    keptSeen: [],
+    protectedSeen: [],
     saw: '',
     willTry: '',
     tags: [],

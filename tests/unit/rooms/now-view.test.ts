@@ -9,7 +9,7 @@ const look = (kind: Look['suggestion']['kind'], steps: string[] = []): Look => (
   suggestion: { kind, steps },
 });
 
-/** 40 starting cases and `more` after them, in lists of five, with a running goal. */
+/** 40 baseline cases and `more` after them, in lists of five, with a running goal. */
 const running = (more: number, over: Partial<SurgeonRecord> = {}) =>
   aRecord({ ...casesInLists(40 + more, 5), goals: [aGoal(40)], ...over });
 
@@ -21,18 +21,18 @@ const outcome: Outcome = {
   rest: null,
   spread: null,
   paused: [],
-  allowance: 0,
+  selectionAllowance: 0,
   steer: null,
-  startUsual: null,
-  rangeStart: null,
+  baselineMedian: null,
+  rangeBaseline: null,
   rangeWindow: null,
   notes: [],
-  already: null,
+  priorTrend: null,
   leftOutSeen: 0,
   kindWithLeftOut: null,
   powerForAFifth: null,
   cannot: null,
-  said: [],
+  caveats: [],
 };
 const result = (record: SurgeonRecord): StoredResult => ({
   id: 'result-1',
@@ -40,7 +40,7 @@ const result = (record: SurgeonRecord): StoredResult => ({
   look: 'first',
   storedAt: '2026-08-01T10:00:00.000Z',
   inputHash: 'x',
-  startIds: [],
+  baselineIds: [],
   windowIds: record.cases.slice(40, 60).map(({ id }) => id),
   stepId: 'capsulorhexis',
   seed: 1,
@@ -55,7 +55,7 @@ const reviewed = (caseIds: string[]): Reflection => ({
   stepId: 'capsulorhexis',
   answers: caseIds.map((caseId) => ({ caseId, checkpointId: 'regrasp', answer: 'done' })),
   beforeLengths: true,
-  keptSeen: [],
+  protectedSeen: [],
   saw: '',
   willTry: '',
   tags: [],

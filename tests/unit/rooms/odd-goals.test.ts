@@ -63,14 +63,14 @@ describe('a window whose result was read', () => {
     expect(resultOf(after).today?.reasons).toContain('1 of the 20 cases of the window has been changed since: C44.');
   });
 
-  it('keeps its kind when a starting case is left out later, and says so', () => {
+  it('keeps its kind when a baseline case is left out later, and says so', () => {
     const leftOut = { reason: 'timing-unreliable', timesSeen: true, at: '2026-09-05T08:00:00.000Z' } as const;
     const after = changed(read, 12, () => ({ leftOut }));
     expect(resultOf(after).result.rows).toEqual(resultOf(read).result.rows);
     expect(resultOf(after).today?.reasons).toEqual(
       expect.arrayContaining([
-        'The starting cases have changed since the goal was set.',
-        '1 of the 40 starting cases has been left out since: C12.',
+        'The baseline cases have changed since the goal was set.',
+        '1 of the 40 baseline cases has been left out since: C12.',
       ]),
     );
   });
@@ -126,7 +126,7 @@ describe('a clock set back', () => {
   });
 
   it('counts the cases that came after the goal was set, by their order in the record', () => {
-    // Set "in 2019", before every one of its starting cases.
+    // Set "in 2019", before every one of its baseline cases.
     const record = recordOf(60, {}, { setAt: '2019-01-01T08:00:00.000Z' });
     const dated = record.lists.map((list, at) => ({
       ...list,
@@ -144,7 +144,7 @@ describe('a clock set back', () => {
       stepId: 'practised',
       answers: [{ caseId: 'case-41', checkpointId: 'fold', answer }],
       beforeLengths: true,
-      keptSeen: [],
+      protectedSeen: [],
       saw: '',
       willTry: '',
       tags: [],
@@ -180,7 +180,7 @@ describe('two goals on overlapping windows', () => {
         cases: both.cases,
         lists: both.lists,
         procedure: operation,
-        start: first!.start,
+        baseline: first!.baseline,
         windowIds: ids(41, 60),
         stepId: 'practised',
         measure: 'time',

@@ -4,7 +4,7 @@ import { otherChartWords } from '../../../src/lib/rooms/after-twenty/other-chart
 import type { ChartSeries } from '../../../src/lib/practice';
 import { randomStream } from '../../../src/lib/statistics';
 
-/** A made-up series: so many starting cases and twenty after them, those by `factor`. */
+/** A made-up series: so many baseline cases and twenty after them, those by `factor`. */
 function series(starting: number, factor: number, seed: number): ChartSeries {
   const stream = randomStream(seed);
   return {

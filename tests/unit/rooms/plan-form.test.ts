@@ -6,7 +6,7 @@ import { supervisorAsked } from '../../../src/lib/rooms/plan/supervision';
 import { aCase } from './made-up';
 
 const rules: PlanRules = {
-  step: { label: 'Capsulorhexis', keptParts: [{ id: 'refill', label: 'Chamber refilled' }] },
+  step: { label: 'Capsulorhexis', protectedParts: [{ id: 'refill', label: 'Chamber refilled' }] },
   offered: ['a', 'b', 'c', 'd'].map((id) => ({ id, look: `look at ${id}` })),
   measures: ['time', 'steadiness', 'checkpoints'],
   cannotMeasure: null,

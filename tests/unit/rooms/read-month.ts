@@ -13,7 +13,7 @@ export function recordOf(count: number, how: Month = {}, over: Partial<Goal> = {
   const cases = month(count, how);
   const goal = goalAfter(40, over);
   const start = cases.filter(({ sequence }) => sequence <= 40);
-  const fixed = { ...goal, start: { ...goal.start, hash: hashOfCases(start) } };
+  const fixed = { ...goal, baseline: { ...goal.baseline, hash: hashOfCases(start) } };
   return aRecord({ procedures: [operation], cases, lists: listsFor(cases), goals: [fixed] });
 }
 
@@ -29,7 +29,7 @@ export function withResult(record: SurgeonRecord): SurgeonRecord {
     look: state.look,
     storedAt: STORED,
     inputHash: state.inputHash,
-    startIds: goal.start.caseIds,
+    baselineIds: goal.baseline.caseIds,
     windowIds,
     stepId: goal.stepId,
     seed: 1,

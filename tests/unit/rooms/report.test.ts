@@ -114,21 +114,21 @@ describe('a result after something changed in the record', () => {
       ['1 of the 20 cases of the window has been taken out of the record since'],
     ],
     [
-      'starting cases erased',
+      'baseline cases erased',
       without(read, 3, 9),
       [
-        'The starting cases have changed since the goal was set',
-        '2 of the 40 starting cases have been taken out of the record since',
+        'The baseline cases have changed since the goal was set',
+        '2 of the 40 baseline cases have been taken out of the record since',
       ],
     ],
-    ['one left out', changed(read, 12, leaveOut), ['1 of the 40 starting cases has been left out since']],
+    ['one left out', changed(read, 12, leaveOut), ['1 of the 40 baseline cases has been left out since']],
     ['one edited', changed(read, 44, edit), ['1 of the 20 cases of the window has been changed since']],
     [
       'all of it',
       changed(changed(without(read, 3, 58, 59), 12, leaveOut), 44, edit),
       [
-        '1 of the 40 starting cases has been taken out of the record since',
-        '1 of the 40 starting cases has been left out since',
+        '1 of the 40 baseline cases has been taken out of the record since',
+        '1 of the 40 baseline cases has been left out since',
         '2 of the 20 cases of the window have been taken out of the record since',
         '1 of the 20 cases of the window has been changed since',
       ],
@@ -158,8 +158,8 @@ describe('a result after something changed in the record', () => {
     const rows = (report: ReturnType<typeof goalIn>) =>
       report.figures.filter(({ name }) => name.includes('since the result was read'));
     expect(rows(goalIn(record)).map(({ name, value, n }) => [name, value, n])).toEqual([
-      ['starting cases taken out since the result was read', 1, 40],
-      ['starting cases left out since the result was read', 1, 40],
+      ['baseline cases taken out since the result was read', 1, 40],
+      ['baseline cases left out since the result was read', 1, 40],
       ['cases of the window taken out since the result was read', 2, 20],
       ['cases of the window changed since the result was read', 1, 20],
     ]);

@@ -119,10 +119,10 @@ describe('typing a case in: times', () => {
     expect(typed.stretches.map(({ kind, seconds, reason }) => [kind, seconds, reason])).toEqual([
       ['step', 120, null],
       ['waiting', 20, 'lens-loading'],
-      ['kept', 5, 'refill'],
+      ['protected', 5, 'refill'],
     ]);
-    expect(typed.wentBackNoted).toEqual({ capsulorhexis: 1 });
-    expect(typed.keptSeen).toEqual({ refill: true });
+    expect(typed.returnsNoted).toEqual({ capsulorhexis: 1 });
+    expect(typed.protectedSeen).toEqual({ refill: true });
   });
 
   it('an empty field is a step not timed, never 0', () => {

@@ -211,7 +211,7 @@ describe('the report', () => {
     for (const needed of [
       '# Capsulorhexis: one practice goal',
       'against a reference set',
-      '20 cases against 80 starting cases',
+      '20 cases against 80 baseline cases',
       '% less',
       'Does not say that',
       'Clopper–Pearson',

@@ -9,7 +9,7 @@ const facts = (more: Partial<StepFacts> = {}): StepFacts => ({
   cases: 60,
   patterns: [],
   labels: { rhexis: 'Rhexis', incision: 'Incision' },
-  keptParts: [],
+  protectedParts: [],
   safety: { stepId: 'rhexis', seriousUnreviewed: 0, seriousLast100: 0, casesSinceLatest: null, kinds: [] },
   shorterFifthClean: null,
   takenOver: 0,
@@ -92,10 +92,10 @@ describe('each rule', () => {
     expect(fired({ step: withStep({ spread: 1.3 }), shorterFifthClean: true })).toEqual([]);
   });
 
-  it('went-back: from one case in five', () => {
+  it('returned-to: from one case in five', () => {
     const result = draft({ step: withStep({ returnedToPerCase: 0.4 }) });
     expect(result.because[0]).toEqual({
-      id: 'went-back',
+      id: 'returned-to',
       sentence: 'You went back to rhexis 0.4 times a case: the end point was often not reached the first time.',
     });
     expect(result.checkpoints[0]?.id).toBe('rhexis-returned-to');
@@ -198,11 +198,11 @@ describe('each rule', () => {
   });
 
   it('kept-parts: seen less often come first and are watched first', () => {
-    const keptParts = [
+    const protectedParts = [
       { id: 'pause', label: 'Pause', seen: 20, looked: 20 },
       { id: 'refill', label: 'Refill', seen: 12, looked: 20 },
     ];
-    const result = draft({ keptParts, step: withStep({ hasProtectedParts: true, reference: reference(2) }) });
+    const result = draft({ protectedParts, step: withStep({ hasProtectedParts: true, reference: reference(2) }) });
     expect(result.because.map(({ id }) => id)).toEqual(['kept-parts', 'longer']);
     expect(result.because[0]?.sentence).toBe('Refill: seen in 12 of 20 cases. These come first.');
     expect(result.checkpoints.map(({ id }) => id)).toEqual([
@@ -211,9 +211,9 @@ describe('each rule', () => {
       'rhexis-varies',
     ]);
     expect(result.watch).toEqual(['refill']);
-    expect(draft({ keptParts: keptParts.slice(0, 1), step: withStep({ hasProtectedParts: true }) }).watch).toEqual([
-      'pause',
-    ]);
+    expect(
+      draft({ protectedParts: protectedParts.slice(0, 1), step: withStep({ hasProtectedParts: true }) }).watch,
+    ).toEqual(['pause']);
   });
 });
 
@@ -251,9 +251,9 @@ describe('what the record names', () => {
   });
 
   it('a missed protected part leads to its own checkpoint, and one always seen does not', () => {
-    const keptParts = (seen: number) => [{ id: 'refill', label: 'Refill', seen, looked: 20 }];
-    expect(firstOn({ keptParts: keptParts(12) })).toBe('part:refill');
-    expect(firstOn({ keptParts: keptParts(20) })).not.toBe('part:refill');
+    const protectedParts = (seen: number) => [{ id: 'refill', label: 'Refill', seen, looked: 20 }];
+    expect(firstOn({ protectedParts: protectedParts(12) })).toBe('part:refill');
+    expect(firstOn({ protectedParts: protectedParts(20) })).not.toBe('part:refill');
   });
 });
 
@@ -291,7 +291,7 @@ describe('the draft', () => {
   it('puts causes before descriptions and settles ties by strength, then id', () => {
     const step = withStep({ returnedToPerCase: 0.5, spread: 1.5, reference: reference(2) });
     expect(fired({ step, patterns: [pattern('rhexis', { kind: 'place', factor: 'place-first' })] })).toEqual([
-      'went-back',
+      'returned-to',
       'first-on-list',
       'varies',
       'longer',
@@ -326,7 +326,7 @@ const anyFacts = fc
     known: fc.boolean(),
     spread: fc.option(fc.double({ min: 1, max: 3, noNaN: true }), { nil: null }),
     seconds: share,
-    wentBack: share,
+    returns: share,
     ratio: fc.option(fc.double({ min: 0.5, max: 4, noNaN: true }), { nil: null }),
     patterns: fc.array(anyPattern, { maxLength: 5 }),
     seriousUnreviewed: fc.nat(2),
@@ -344,12 +344,12 @@ const anyFacts = fc
         median: given.known ? 60 : null,
         spread: given.spread,
         usualRange: null,
-        returnedToPerCase: given.wentBack,
+        returnedToPerCase: given.returns,
         waitingPerCase: given.waitingPerCase,
         reference: given.ratio === null ? null : reference(given.ratio),
         first: { seconds: given.seconds, spread: given.seconds, reference: given.seconds },
       }),
-      keptParts: given.kept.map(({ seen, more }, place) => ({
+      protectedParts: given.kept.map(({ seen, more }, place) => ({
         id: `kept-${place}`,
         label: `Kept ${place}`,
         seen,

@@ -76,7 +76,7 @@ describe('what the rules look at', () => {
   const nine = plainProcedure(9);
   const kept = {
     ...nine,
-    steps: nine.steps.map((each, place) => (place === 0 ? { ...each, keptParts: [pause] } : each)),
+    steps: nine.steps.map((each, place) => (place === 0 ? { ...each, protectedParts: [pause] } : each)),
   };
   const record = (more: (place: number) => Partial<Case>) =>
     recordOf({ cases: 60, usual: Array.from({ length: 9 }, () => 60) }, 3).map((each, place) => ({
@@ -89,18 +89,18 @@ describe('what the rules look at', () => {
   };
 
   it('is gathered from the cases shown', () => {
-    const facts = factsOf(record((place) => (place % 2 ? { keptSeen: { pause: place % 4 === 1 } } : {})));
-    expect(facts.keptParts).toEqual([{ id: 'pause', label: 'Pause', seen: 15, looked: 30 }]);
+    const facts = factsOf(record((place) => (place % 2 ? { protectedSeen: { pause: place % 4 === 1 } } : {})));
+    expect(facts.protectedParts).toEqual([{ id: 'pause', label: 'Pause', seen: 15, looked: 30 }]);
     expect(facts.cases).toBe(60);
     expect(facts.labels['s2']).toBe('S2');
     expect(facts.safety.casesSinceLatest).toBeNull();
   });
 
   it('knows whether the shorter fifth left nothing out, or that it is not known', () => {
-    expect(factsOf(record(() => ({ events: [], keptSeen: { pause: true } }))).shorterFifthClean).toBe(true);
+    expect(factsOf(record(() => ({ events: [], protectedSeen: { pause: true } }))).shorterFifthClean).toBe(true);
     expect(factsOf(record(() => ({ events: null }))).shorterFifthClean).toBeNull();
-    expect(factsOf(record(() => ({ events: [], keptSeen: {} }))).shorterFifthClean).toBeNull();
-    expect(factsOf(record(() => ({ events: [], keptSeen: { pause: false } }))).shorterFifthClean).toBe(false);
+    expect(factsOf(record(() => ({ events: [], protectedSeen: {} }))).shorterFifthClean).toBeNull();
+    expect(factsOf(record(() => ({ events: [], protectedSeen: { pause: false } }))).shorterFifthClean).toBe(false);
   });
 
   it('leads from cases to a suggestion and a draft without a break', () => {

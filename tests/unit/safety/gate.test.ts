@@ -75,21 +75,23 @@ describe('protected parts', () => {
   const seen = (...answers: (boolean | null)[]): Case[] =>
     none(answers.length).map((one, at) => {
       const answer = answers[at];
-      const keptSeen: Case['keptSeen'] = typeof answer === 'boolean' ? { pause: answer } : {};
-      return { ...one, keptSeen };
+      const protectedSeen: Case['protectedSeen'] = typeof answer === 'boolean' ? { pause: answer } : {};
+      return { ...one, protectedSeen };
     });
   const of = (yes: number, no: number) =>
     seen(...Array.from({ length: yes }, () => true), ...Array.from({ length: no }, () => false));
 
   it('are shares of the cases in which they were looked for', () => {
     expect(protectedPartShares(seen(true, false, null, null), ['pause', 'refill'])).toEqual([
-      { keptPartId: 'pause', seen: 1, looked: 2, share: 0.5 },
-      { keptPartId: 'refill', seen: 0, looked: 0, share: null },
+      { protectedPartId: 'pause', seen: 1, looked: 2, share: 0.5 },
+      { protectedPartId: 'refill', seen: 0, looked: 0, share: null },
     ]);
   });
 
   it('have fallen when two cases or more in twenty are missing beside the start', () => {
-    expect(protectedPartsFallen(of(40, 0), of(18, 2), ['pause'])).toMatchObject([{ keptPartId: 'pause', missing: 2 }]);
+    expect(protectedPartsFallen(of(40, 0), of(18, 2), ['pause'])).toMatchObject([
+      { protectedPartId: 'pause', missing: 2 },
+    ]);
     expect(protectedPartsFallen(of(40, 0), of(19, 1), ['pause'])).toEqual([]);
     expect(protectedPartsFallen(of(36, 4), of(16, 4), ['pause'])).toHaveLength(1); // 90 % to 80 %, in floating point
     expect(protectedPartsFallen(of(40, 0), of(38, 2), ['pause'])).toEqual([]); // two in forty
@@ -102,7 +104,7 @@ describe('protected parts', () => {
   });
 
   it('close the gate for good, with the numbers', () => {
-    const closed = gate(asked({ startCases: of(40, 0), windowCases: of(17, 3), keptPartIds: ['pause'] }));
+    const closed = gate(asked({ startCases: of(40, 0), windowCases: of(17, 3), protectedPartIds: ['pause'] }));
     expect(closed).toMatchObject({ open: false, final: true });
     expect(closed.because).toEqual(['The lens identity pause was seen in 17 of 20 cases; before, in 40 of 40.']);
   });

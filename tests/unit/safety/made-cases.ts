@@ -19,8 +19,8 @@ export const reviewed = (event: Event): Event => ({
 /** Cortex comes before the lens; both before the wound check, which nothing makes longer. */
 export const operation: Procedure = {
   ...procedure([
-    step('rhexis', { keptParts: [{ id: 'refill', label: 'Chamber refilled' }] }),
-    step('cortex', { earlier: ['rhexis'], keptParts: [{ id: 'pause', label: 'Lens identity pause' }] }),
+    step('rhexis', { protectedParts: [{ id: 'refill', label: 'Chamber refilled' }] }),
+    step('cortex', { earlier: ['rhexis'], protectedParts: [{ id: 'pause', label: 'Lens identity pause' }] }),
     step('lens', { earlier: ['cortex'] }),
     step('wound'),
   ]),

@@ -3,9 +3,9 @@ import { caseSchema } from '../../../src/lib/model';
 import { typedCase } from '../../../src/lib/server/typed-case';
 import { aCase } from '../rooms/made-up';
 
-const { code, procedureId, position, facts, hands, events, stretches, wentBackNoted, keptSeen } = aCase(1);
+const { code, procedureId, position, facts, hands, events, stretches, returnsNoted, protectedSeen } = aCase(1);
 const typed = { code, procedureId, position, facts, hands, events };
-const times = { stretches, wentBackNoted, keptSeen };
+const times = { stretches, returnsNoted, protectedSeen };
 
 describe('a typed case', () => {
   it('says whether its times were read off a recording or noted by hand', () => {

@@ -32,7 +32,7 @@ const effect = (estimate: number, low: number, high: number): Effect => ({
   rawHigh: Math.log(high),
   se: 0.05,
   df: 50,
-  nStart: 40,
+  nBaseline: 40,
   nWindow: 20,
   method: 'test',
 });
@@ -45,35 +45,35 @@ const outcome = (over: Partial<Outcome>): Outcome => ({
   rest: effect(0.98, 0.9, 1.05),
   spread: null,
   paused: [],
-  allowance: 0.02,
+  selectionAllowance: 0.02,
   steer: -0.1,
-  startUsual: 83,
-  rangeStart: null,
+  baselineMedian: 83,
+  rangeBaseline: null,
   rangeWindow: null,
   notes: [],
-  already: null,
+  priorTrend: null,
   leftOutSeen: 0,
   kindWithLeftOut: null,
   powerForAFifth: 0.61,
   cannot: null,
-  said: [],
+  caveats: [],
   ...over,
 });
 const context = { stepLabel: 'Capsulorhexis', falsePerHundred: 2, pausedBy: null };
 
 describe('a goal on steadiness', () => {
   const spread = effect(0.7, 0.5, 0.95);
-  const narrower = { rangeStart: [60, 120], rangeWindow: [70, 105] } satisfies Partial<Outcome>;
+  const narrower = { rangeBaseline: [60, 120], rangeWindow: [70, 105] } satisfies Partial<Outcome>;
   const said = (over: Partial<Outcome>) =>
     resultWords(outcome({ measure: 'steadiness', spread, ...over }), context).sentences.map(plainBlanks);
 
   it('is told by how much the step varies, with interval and n, and by ranges only where they narrowed', () => {
     expect(said({ kind: 'steadier', ...narrower })).toEqual([
       'Capsulorhexis varied about 30 % less from case to case, against the rest of the same operations (5 to 50 % less).',
-      '20 cases against 40 starting cases.',
+      '20 cases against 40 baseline cases.',
       'Two thirds of cases now fall between 1 min 10 s and 1 min 45 s; before, between 1 min and 2 min.',
     ]);
-    const wider = said({ kind: 'steadier', rangeStart: [96, 144], rangeWindow: [100, 154] }).join(' ');
+    const wider = said({ kind: 'steadier', rangeBaseline: [96, 144], rangeWindow: [100, 154] }).join(' ');
     expect(wider).toContain('do not lie closer together');
     expect(wider).not.toContain('now fall');
   });
@@ -155,7 +155,7 @@ describe('results', () => {
     const words = resultWords(outcome({ kind: 'shorter' }), context);
     expect(words.head).toBe('Shorter, beyond the rest of the operation');
     expect(words.sentences.join(' ')).toBe(
-      'Capsulorhexis took about 18\u00A0% less time than the rest of the same operations would lead you to expect (9 to 26\u00A0% less; about 15\u00A0s a case). 20 cases against 40 starting cases, adjusted for the eye.',
+      'Capsulorhexis took about 18\u00A0% less time than the rest of the same operations would lead you to expect (9 to 26\u00A0% less; about 15\u00A0s a case). 20 cases against 40 baseline cases, adjusted for the eye.',
     );
     expect(words.doesNotSay).toContain('about 2 times in 100');
   });
@@ -170,8 +170,8 @@ describe('results', () => {
     const words = resultWords(
       outcome({
         kind: 'shorter',
-        notes: ['already', 'second-look', 'experience'],
-        already: Math.log(0.91),
+        notes: ['prior-trend', 'second-look', 'experience'],
+        priorTrend: Math.log(0.91),
         leftOutSeen: 2,
         kindWithLeftOut: 'cannot-tell',
       }),
@@ -196,7 +196,7 @@ describe('results', () => {
       'cannot-tell',
     ] as const;
     for (const kind of kinds) {
-      const words = resultWords(outcome({ kind, rangeStart: [62, 112], rangeWindow: [72, 91] }), context);
+      const words = resultWords(outcome({ kind, rangeBaseline: [62, 112], rangeWindow: [72, 91] }), context);
       const all = [words.head, ...words.sentences, words.doesNotSay, ...words.beside].join(' ');
       expect(all.length).toBeGreaterThan(40);
       expect(all).not.toMatch(/\b(improve|better|good|great|faster|quicker|slower|best|worst|target|significant)\b/i);

@@ -55,7 +55,7 @@ function moreOf(rows: readonly Row[], set: ColumnSet, { more }: CaseReaders, led
 }
 
 /** Kept parts seen or not, where a column says so; else those that were timed were seen. */
-export function keptSeenOf(
+export function protectedSeenOf(
   rows: readonly Row[],
   set: ColumnSet,
   timed: readonly string[],

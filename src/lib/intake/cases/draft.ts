@@ -28,5 +28,5 @@ export type Draft = {
   /** Steps of which a row or cell could not be read: what is left of them would be too short. */
   broken: { row: number; stepIds: readonly string[] }[];
   hands: { row: number; stepId: string; hands: Hands }[];
-  wentBack: { row: number; column: string; stepId: string; count: number }[];
+  returns: { row: number; column: string; stepId: string; count: number }[];
 };

@@ -1,6 +1,14 @@
 import type { Case } from '../../model';
 import { mapped, type Work } from '../../turns';
-import { energyOf, eventsOf, factsOf, keptSeenOf, positionOf, wholeHandsOf, type CaseReaders } from './case-content';
+import {
+  energyOf,
+  eventsOf,
+  factsOf,
+  protectedSeenOf,
+  positionOf,
+  wholeHandsOf,
+  type CaseReaders,
+} from './case-content';
 import { readersOf } from './case-readers';
 import { cellOf, type ColumnSet } from '../table/column-set';
 import type { Draft, Line } from './draft';
@@ -67,8 +75,8 @@ export function* finish(drafts: readonly Draft[], options: FinishOptions): Work<
   return inLists(finished.flat(), options);
 }
 
-const saysNothing = ({ facts, events, keptSeen, energy }: Finished['case']): boolean =>
-  events === null && energy === null && Object.keys({ ...facts, ...keptSeen }).length === 0;
+const saysNothing = ({ facts, events, protectedSeen, energy }: Finished['case']): boolean =>
+  events === null && energy === null && Object.keys({ ...facts, ...protectedSeen }).length === 0;
 
 function refuseBlank(draft: Draft, ledger: Ledger): [] {
   for (const { row } of draft.rows)
@@ -98,7 +106,7 @@ function caseOf(
   const { hands, said } = sheet
     ? sheetHandsOf(draft.rows, set, readers.stepOf, ledger)
     : fileHands(draft, steps, set, ledger);
-  const kept = lines.flatMap(({ kind, reason }) => (kind === 'kept' && reason !== null ? [reason] : []));
+  const kept = lines.flatMap(({ kind, reason }) => (kind === 'protected' && reason !== null ? [reason] : []));
   return {
     code: draft.code,
     procedureId: draft.procedure.id,
@@ -114,9 +122,9 @@ function caseOf(
       kind,
       reason,
     })),
-    wentBackNoted: wentBackOf(draft),
+    returnsNoted: returnsOf(draft),
     events: eventsOf(draft.rows, set, readers, ledger),
-    keptSeen: keptSeenOf(draft.rows, set, kept, ledger),
+    protectedSeen: protectedSeenOf(draft.rows, set, kept, ledger),
     energy: energyOf(draft.rows, set, ledger),
     recording: null,
     row: draft.rows[0]?.row ?? 0,
@@ -129,10 +137,10 @@ function fileHands(draft: Draft, steps: readonly string[], set: ColumnSet, ledge
 }
 
 /** Counts noted in several rows of one step: the largest, since people note a running count or repeat it. */
-function wentBackOf({ wentBack, rows }: Draft): Case['wentBackNoted'] {
+function returnsOf({ returns, rows }: Draft): Case['returnsNoted'] {
   const taken = new Set(rows.map(({ row }) => row));
   const counts = new Map<string, number>();
-  for (const { row, stepId, count } of wentBack)
+  for (const { row, stepId, count } of returns)
     if (taken.has(row)) counts.set(stepId, Math.max(count, counts.get(stepId) ?? 0));
   return Object.fromEntries(counts);
 }

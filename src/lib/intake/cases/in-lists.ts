@@ -83,7 +83,7 @@ function referencesOf(finished: readonly Finished[]): ReferenceDraft[] {
       code: `reference ${index + 1}`,
       position: null,
       events: null,
-      keptSeen: {},
+      protectedSeen: {},
       energy: null,
       list: null,
       sequence: index + 1,

@@ -71,9 +71,9 @@ function newOver(before: Case, after: NewCase, handsSaid: boolean): NewCase {
     facts: { ...before.facts, ...after.facts },
     hands: handsSaid ? after.hands : before.hands,
     stretches: timed ? after.stretches : before.stretches,
-    wentBackNoted: timed ? after.wentBackNoted : before.wentBackNoted,
+    returnsNoted: timed ? after.returnsNoted : before.returnsNoted,
     events: eventsOfBoth(before.events, after.events),
-    keptSeen: { ...before.keptSeen, ...after.keptSeen },
+    protectedSeen: { ...before.protectedSeen, ...after.protectedSeen },
     energy: after.energy ?? before.energy,
     recording: after.recording ?? before.recording,
   };
@@ -89,8 +89,8 @@ function filledIn(before: Case, after: NewCase, handsSaid: boolean): NewCase {
     procedureId: before.procedureId,
     facts: { ...after.facts, ...before.facts },
     stretches: timed ? before.stretches : after.stretches,
-    wentBackNoted: timed ? before.wentBackNoted : after.wentBackNoted,
-    keptSeen: { ...after.keptSeen, ...before.keptSeen },
+    returnsNoted: timed ? before.returnsNoted : after.returnsNoted,
+    protectedSeen: { ...after.protectedSeen, ...before.protectedSeen },
     energy: before.energy ?? after.energy,
     recording: before.recording ?? after.recording,
   };
@@ -143,7 +143,7 @@ function namesOf({ steps, facts, eventKinds }: Procedure): Names {
     fact: labels(facts),
     value: (id, value) =>
       typeof value === 'boolean' ? (value ? 'yes' : 'no') : (levels.get(id)?.(String(value)) ?? String(value)),
-    part: labels(steps.flatMap(({ keptParts }) => keptParts)),
+    part: labels(steps.flatMap(({ protectedParts }) => protectedParts)),
     event: labels([...eventKinds, { id: 'other', label: 'something else' }]),
   };
 }
@@ -155,7 +155,9 @@ function differencesOf(before: Case, after: NewCase, names: Names): KnownCase['d
       ['procedure', one.procedureId],
       ...stepLengths(one, names),
       ...Object.entries(one.facts).map(([id, value]) => [names.fact(id), names.value(id, value)] as const),
-      ...Object.entries(one.keptSeen).map(([id, seen]) => [`seen: ${names.part(id)}`, seen ? 'yes' : 'no'] as const),
+      ...Object.entries(one.protectedSeen).map(
+        ([id, seen]) => [`seen: ${names.part(id)}`, seen ? 'yes' : 'no'] as const,
+      ),
       ...handSteps.map((id) => [`hands, ${names.step(id)}`, HANDS[one.hands.steps[id] ?? one.hands.whole]] as const),
       ['hands', HANDS[one.hands.whole]],
       [

@@ -68,7 +68,7 @@ export function* readCases(
       lines: [],
       broken: [],
       hands: [],
-      wentBack: [],
+      returns: [],
     };
     if (rising) readRising(draft, row, times, read, blank, ledger);
     else for (const { stepId, column } of times) addLine(draft, row, stepId, column, 'step', read, ledger);
@@ -201,10 +201,10 @@ function sayOfSteps(draft: Draft, row: Row, set: ColumnSet, ledger: Ledger): voi
     if (hands === undefined) ledger.refuseCell(row.row, column.heading, null, WHOSE_HANDS);
     if (hands !== null) draft.hands.push({ row: row.row, stepId, hands: hands ?? 'shared' });
   }
-  for (const { stepId, column } of ofSteps(set, 'step-went-back')) {
+  for (const { stepId, column } of ofSteps(set, 'step-returned-to')) {
     const count = cellOf(row, column);
     if (/^\d{1,3}$/.test(count))
-      draft.wentBack.push({ row: row.row, column: column.heading, stepId, count: Number(count) });
+      draft.returns.push({ row: row.row, column: column.heading, stepId, count: Number(count) });
     else if (blankOf(count) === null)
       ledger.refuseCell(
         row.row,

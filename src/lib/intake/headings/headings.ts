@@ -25,13 +25,13 @@ const ownIndex = (layout: Layout): NameIndex<OwnColumn> =>
   );
 const OWN = { stretches: ownIndex('stretches'), cases: ownIndex('cases'), sheet: ownIndex('sheet') };
 
-/** Steps, facts and kept parts of a procedure by all their names. */
+/** Steps, facts and protected parts of a procedure by all their names. */
 const indexOf = oncePer((procedure: Procedure) => ({
   steps: nameIndex(procedure.steps.map(({ id, label, synonyms }) => ({ value: id, names: [id, label, ...synonyms] }))),
   facts: nameIndex(procedure.facts.map(({ id, label, synonyms }) => ({ value: id, names: [id, label, ...synonyms] }))),
   parts: nameIndex(
     procedure.steps.flatMap((step) =>
-      step.keptParts.map(({ id, label }) => ({ value: id, names: [id, label, `${id} seen`, `${label} seen`] })),
+      step.protectedParts.map(({ id, label }) => ({ value: id, names: [id, label, `${id} seen`, `${label} seen`] })),
     ),
   ),
 }));

@@ -8,16 +8,16 @@ export const stepColumns = {
   'step-start': { words: ', start', suffixes: ['start', 'starts', 'start time', 'from', 'begin', 'begins', 'started'] },
   'step-end': { words: ', end', suffixes: ['end', 'ends', 'end time', 'to', 'stop', 'finish', 'ended'] },
   'step-waiting': { words: ', waiting', suffixes: ['waiting', 'wait', 'waiting time', 'wait time', 'waited'] },
-  'step-went-back': {
+  'step-returned-to': {
     words: ', times gone back',
-    suffixes: ['went back', 'gone back', 'times back', 'went back times'],
+    suffixes: ['returned to', 'times returned to', 'went back', 'gone back', 'times back', 'went back times'],
   },
   'step-hands': { words: ', whose hands', suffixes: ['hands', 'whose hands'] },
 } as const;
 
 export type StepColumn = keyof typeof stepColumns;
 
-/** What a column holds: a column of its own, something of a step, a fact of the eye, a kept part seen, or nothing that is read. */
+/** What a column holds: a column of its own, something of a step, a fact of the eye, a protected part seen, or nothing that is read. */
 export type Target =
   | { what: 'own'; id: OwnColumn }
   | { what: StepColumn; id: string }
@@ -38,7 +38,7 @@ export function targetOf(value: string, procedure: Procedure): Target | null {
   if (what === 'own') return Object.hasOwn(ownColumns, id) ? { what, id: id as OwnColumn } : null;
   if (what === 'fact') return procedure.facts.some((fact) => fact.id === id) ? { what, id } : null;
   if (what === 'seen')
-    return procedure.steps.some((step) => step.keptParts.some((part) => part.id === id)) ? { what, id } : null;
+    return procedure.steps.some((step) => step.protectedParts.some((part) => part.id === id)) ? { what, id } : null;
   if (Object.hasOwn(stepColumns, what))
     return procedure.steps.some((step) => step.id === id) ? { what: what as StepColumn, id } : null;
   return null;
@@ -52,7 +52,7 @@ export function targetWords(target: Target, procedure: Procedure): string {
     case 'fact':
       return `about this eye: ${procedure.facts.find((fact) => fact.id === target.id)?.label ?? target.id}`;
     case 'seen':
-      return `seen or not: ${procedure.steps.flatMap((step) => step.keptParts).find((part) => part.id === target.id)?.label ?? target.id}`;
+      return `seen or not: ${procedure.steps.flatMap((step) => step.protectedParts).find((part) => part.id === target.id)?.label ?? target.id}`;
     case 'leave':
       return leaveWords[target.because];
     default:
@@ -83,7 +83,7 @@ export function allTargets(procedure: Procedure, layout: Layout): { value: strin
       .map((id) => ({ what: 'own', id }) as const),
     ...steps.flatMap(({ id }) => (Object.keys(stepColumns) as StepColumn[]).map((what) => ({ what, id }))),
     ...procedure.facts.map(({ id }) => ({ what: 'fact', id }) as const),
-    ...procedure.steps.flatMap((step) => step.keptParts.map(({ id }) => ({ what: 'seen', id }) as const)),
+    ...procedure.steps.flatMap((step) => step.protectedParts.map(({ id }) => ({ what: 'seen', id }) as const)),
   ];
   return targets.map((target) => ({
     value: targetValue(target),
@@ -91,7 +91,7 @@ export function allTargets(procedure: Procedure, layout: Layout): { value: strin
   }));
 }
 
-const STRETCH_ONLY: readonly OwnColumn[] = ['step', 'start', 'end', 'seconds', 'kind', 'reason', 'went-back'];
+const STRETCH_ONLY: readonly OwnColumn[] = ['step', 'start', 'end', 'seconds', 'kind', 'reason', 'returned-to'];
 
 /** A sheet with one row a case has its times under the steps; a "time" beside them is the whole operation. */
 export const usedIn = (layout: Layout, id: OwnColumn): boolean => layout === 'stretches' || !STRETCH_ONLY.includes(id);

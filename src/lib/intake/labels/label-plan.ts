@@ -29,8 +29,8 @@ export function labelOptions(procedure: Procedure): Option[] {
 
 export const meaningWords = (meaning: Meaning, procedure: Procedure): string => {
   if (meaning.kind === 'step') return stepLabel(procedure, meaning.stepId);
-  if (meaning.kind === 'kept')
-    return `kept part: ${procedure.steps.flatMap((step) => step.keptParts).find((part) => part.id === meaning.partId)?.label ?? meaning.partId}`;
+  if (meaning.kind === 'protected')
+    return `protected part: ${procedure.steps.flatMap((step) => step.protectedParts).find((part) => part.id === meaning.partId)?.label ?? meaning.partId}`;
   const reason = procedure.waitingReasons.find(({ id }) => id === meaning.reason);
   return reason ? `waiting: ${reason.label}` : 'waiting';
 };

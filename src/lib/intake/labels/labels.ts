@@ -6,7 +6,7 @@ import { plainWords } from './plain-words';
 /** What a label in the step column stands for. */
 export type Meaning =
   | { kind: 'step'; stepId: string }
-  | { kind: 'kept'; stepId: string; partId: string }
+  | { kind: 'protected'; stepId: string; partId: string }
   | { kind: 'waiting'; reason: string | null };
 
 export type Meanings = { how: Match<string>['how']; meanings: readonly Meaning[] };
@@ -14,13 +14,13 @@ export type Meanings = { how: Match<string>['how']; meanings: readonly Meaning[]
 export const meaningValue = (meaning: Meaning): string =>
   meaning.kind === 'step'
     ? `step:${meaning.stepId}`
-    : meaning.kind === 'kept'
-      ? `kept:${meaning.stepId}:${meaning.partId}`
+    : meaning.kind === 'protected'
+      ? `protected:${meaning.stepId}:${meaning.partId}`
       : `waiting:${meaning.reason ?? ''}`;
 
 export function meaningOf(value: string): Meaning {
   const [kind, id = '', part = ''] = value.split(':');
-  if (kind === 'kept') return { kind, stepId: id, partId: part };
+  if (kind === 'protected') return { kind, stepId: id, partId: part };
   return kind === 'waiting' ? { kind, reason: id || null } : { kind: 'step', stepId: id };
 }
 
@@ -47,7 +47,7 @@ const indexOf = oncePer((procedure: Procedure) => ({
   ids: nameIndex(procedure.steps.map(({ id }) => ({ value: `step:${id}`, names: [id] }))),
   others: nameIndex([
     ...procedure.steps.flatMap((step) =>
-      step.keptParts.map(({ id, label }) => ({ value: `kept:${step.id}:${id}`, names: [id, label] })),
+      step.protectedParts.map(({ id, label }) => ({ value: `kept:${step.id}:${id}`, names: [id, label] })),
     ),
     { value: 'waiting:', names: PLAIN_WAITING },
     ...procedure.waitingReasons.map(({ id, label, synonyms = [] }) => ({

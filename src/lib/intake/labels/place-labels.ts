@@ -75,7 +75,7 @@ export function* placeLabels(all: readonly Working[], ask: Ask, ledger: Ledger):
       else draft.lines.push({ ...line, stepId: item.stepIds.length === 0 ? null : answer });
     }
     const moved = new Map(draft.lines.map(({ row, stepId }) => [row, stepId]));
-    for (const said of [...draft.hands, ...draft.wentBack]) said.stepId = moved.get(said.row) ?? said.stepId;
+    for (const said of [...draft.hands, ...draft.returns]) said.stepId = moved.get(said.row) ?? said.stepId;
     draft.rows = draft.rows.filter(({ row }) => !ledger.named.has(row));
   };
   yield* scaled(mapped(all, settle), 0.6, 1);

@@ -14,7 +14,9 @@ export type Read = { facts: RowFacts; procedure: Procedure; meaning: RowMeaning;
 
 /** A row may say something of its case without a time: an event, whose hands, a count of going back. */
 export const isInformation = ({ row }: RowFacts, set: ColumnSet): boolean =>
-  (['event', 'hands', 'went-back', 'case-hands'] as const).some((id) => blankOf(cellOf(row, set.own(id))) !== 'empty');
+  (['event', 'hands', 'returned-to', 'case-hands'] as const).some(
+    (id) => blankOf(cellOf(row, set.own(id))) !== 'empty',
+  );
 
 /** The rows of one case put together: its times, whose hands, counts of going back. */
 export function draftOf(
@@ -35,7 +37,7 @@ export function draftOf(
     lines: [],
     broken: [],
     hands: [],
-    wentBack: [],
+    returns: [],
   };
   const lines: Unplaced[] = [];
   let clock: number | null = 0;
@@ -122,9 +124,9 @@ function sayOfStep(
   const hands = readHands(cellOf(facts.row, column));
   if (hands === undefined) ledger.refuseCell(row, column?.heading ?? null, null, WHOSE_HANDS);
   if (hands !== null && meaning.kind === 'step') draft.hands.push({ row, stepId, hands: hands ?? 'shared' });
-  const back = set.own('went-back');
+  const back = set.own('returned-to');
   const count = cellOf(facts.row, back);
-  if (back && /^\d{1,3}$/.test(count)) draft.wentBack.push({ row, column: back.heading, stepId, count: Number(count) });
+  if (back && /^\d{1,3}$/.test(count)) draft.returns.push({ row, column: back.heading, stepId, count: Number(count) });
   else if (back && blankOf(count) === null)
     ledger.refuseCell(
       row,

@@ -14,11 +14,11 @@ import type { TimeReader } from '../table/time-cells';
 /** The times of one row: clock readings and length, only a length, or none. */
 export type RowTimes = { start: number | null; end: number | null; seconds: number } | 'none' | 'broken';
 
-const kindOf = nameMatcher<'step' | 'waiting' | 'kept'>(
+const kindOf = nameMatcher<'step' | 'waiting' | 'protected'>(
   [
     { value: 'step', names: ['step', 'stretch', 'surgery', 'operating', 'operative', 's'] },
     { value: 'waiting', names: ['waiting', 'wait', 'gap', 'idle', 'pause', 'delay', 'w', 'interruption'] },
-    { value: 'kept', names: ['kept', 'kept part', 'keep', 'safety', 'check', 'k'] },
+    { value: 'protected', names: ['protected', 'protected part', 'kept', 'kept part', 'keep', 'safety', 'check', 'k'] },
   ],
   { within: false },
 );
@@ -116,7 +116,7 @@ export const whyNoTime = (blank: Blank, meaning: 'not-done' | 'not-timed'): stri
       ? 'There is no time in this row; the step counts as not done.'
       : 'There is no time in this row; the step counts as not timed.';
 
-export type RowMeaning = { kind: 'step' | 'waiting' | 'kept'; stepIds: readonly string[]; reason: string | null };
+export type RowMeaning = { kind: 'step' | 'waiting' | 'protected'; stepIds: readonly string[]; reason: string | null };
 
 /** What a row is: its label, its kind and its reason together. `null`: not taken, and named. */
 export function rowMeanings(
@@ -125,7 +125,7 @@ export function rowMeanings(
   const reasonOf = waitingReasonMatcher(procedure);
   const partOf = nameMatcher(
     procedure.steps.flatMap((step) =>
-      step.keptParts.map(({ id, label }) => ({ value: `${step.id}:${id}`, names: [id, label] })),
+      step.protectedParts.map(({ id, label }) => ({ value: `${step.id}:${id}`, names: [id, label] })),
     ),
   );
 
@@ -154,7 +154,7 @@ export function rowMeanings(
     }
     if (kind === 'waiting')
       return { kind, stepIds, reason: waitingReason(reason, first, reasonOf, set, row.row, ledger) };
-    const part = first?.kind === 'kept' ? first.partId : keptPart(partOf(reason).values, stepIds);
+    const part = first?.kind === 'protected' ? first.partId : protectedPart(partOf(reason).values, stepIds);
     if (part === null)
       return refuse(
         set.own('reason')?.heading ?? null,
@@ -186,7 +186,7 @@ function waitingReason(
   return 'other';
 }
 
-function keptPart(found: readonly string[], stepIds: readonly string[]): string | null {
+function protectedPart(found: readonly string[], stepIds: readonly string[]): string | null {
   const fits = found
     .map((value) => value.split(':'))
     .filter(([stepId]) => stepId !== undefined && stepIds.includes(stepId));

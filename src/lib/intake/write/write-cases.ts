@@ -7,7 +7,7 @@ import {
   caseHeadings,
   energyHeadings,
   eventHeadings,
-  keptPartIds,
+  protectedPartIds,
   seenHeading,
   stretchHeadings,
 } from './write-headings';
@@ -31,7 +31,7 @@ export function* writingStretches(cases: readonly Written[], options: WriteOptio
   const ofCase = caseWriter(options);
   const rowsOf = (one: Written): Cells[] => {
     const whole = ofCase(one);
-    const noted = new Map(Object.entries(one.wentBackNoted));
+    const noted = new Map(Object.entries(one.returnsNoted));
     const lines: Cells[] = one.stretches.map(({ stepId, start, end, seconds, kind, reason }) => {
       const count = stepId !== null && kind === 'step' ? noted.get(stepId) : undefined;
       if (stepId !== null && count !== undefined) noted.delete(stepId);
@@ -45,7 +45,7 @@ export function* writingStretches(cases: readonly Written[], options: WriteOptio
         kind,
         reason,
         hands,
-        went_back: count ?? null,
+        returned_to: count ?? null,
       };
     });
     const timed = new Set(one.stretches.filter(({ kind }) => kind === 'step').map(({ stepId }) => stepId));
@@ -57,7 +57,7 @@ export function* writingStretches(cases: readonly Written[], options: WriteOptio
         step: id,
         kind: 'step',
         hands: one.hands.steps[id] ?? null,
-        went_back: noted.get(id) ?? null,
+        returned_to: noted.get(id) ?? null,
       });
     return lines.map((line, index) => (index === 0 ? { ...whole, ...line } : line));
   };
@@ -89,7 +89,7 @@ export function* writingCases(cases: readonly Written[], options: WriteOptions):
     const ofSteps = steps.flatMap(({ id }): [heading: string, value: string | number | null][] => [
       [`${id}_s`, sum(id, 'step')],
       [`${id} waiting_s`, sum(id, 'waiting')],
-      [`${id} went back`, one.wentBackNoted[id] ?? null],
+      [`${id} returned to`, one.returnsNoted[id] ?? null],
       [`${id} hands`, one.hands.steps[id] ?? null],
     ]);
     const whole = ofCase(one);
@@ -102,7 +102,7 @@ export function* writingCases(cases: readonly Written[], options: WriteOptions):
   };
   const rows = yield* scaled(mapped(ofProcedure, rowOf), 0, 0.4);
   const columns = steps
-    .flatMap(({ id }) => [`${id}_s`, `${id} waiting_s`, `${id} went back`, `${id} hands`])
+    .flatMap(({ id }) => [`${id}_s`, `${id} waiting_s`, `${id} returned to`, `${id} hands`])
     .filter((key) => used.has(key));
   const fields = [...caseHeadings, ...eventHeadings, ...energyHeadings, ...columns, ...shared(options.procedure)];
   return yield* scaled(csv(fields, rows), 0.4, 1);
@@ -110,16 +110,16 @@ export function* writingCases(cases: readonly Written[], options: WriteOptions):
 
 const shared = (procedure: Procedure): string[] => [
   ...procedure.facts.map(({ id }) => id),
-  ...keptPartIds(procedure).map(seenHeading),
+  ...protectedPartIds(procedure).map(seenHeading),
 ];
 
 /** What belongs to the whole case; stands in its first row. */
 function caseWriter({ procedure, lists, dates = 'month' }: WriteOptions): (one: Written) => Cells {
   const numbered = new Map(lists.map((list, index) => [list.id, { list, number: listNumber(list, index) }]));
-  const partIds = keptPartIds(procedure);
+  const partIds = protectedPartIds(procedure);
   return (one) => {
     const { list, number } = numbered.get(one.listId ?? '') ?? { list: undefined, number: null };
-    const seen = partIds.map((id) => [seenHeading(id), yesNo(one.keptSeen[id])] as const);
+    const seen = partIds.map((id) => [seenHeading(id), yesNo(one.protectedSeen[id])] as const);
     const facts = procedure.facts.map(({ id }) => [id, factCell(one.facts[id])] as const);
     return {
       case_id: one.code,

@@ -15,7 +15,7 @@ export const stretchHeadings = [
   'reason',
   'hands',
   'case_hands',
-  'went_back',
+  'returned_to',
 ] as const;
 
 export const caseHeadings = ['case_id', 'procedure', 'list', 'date', 'position', 'case_hands'] as const;
@@ -32,15 +32,20 @@ export const eventHeadings = [
 
 export const energyHeadings = ['energy', 'energy_unit'] as const;
 
-/** Heading of a kept part: seen, not seen, or empty where it was not looked for. */
+/** Heading of a protected part: seen, not seen, or empty where it was not looked for. */
 export const seenHeading = (partId: string): string => `${partId} seen`;
 
-export const keptPartIds = (procedure: Procedure): string[] =>
-  procedure.steps.flatMap((step) => step.keptParts.map(({ id }) => id));
+export const protectedPartIds = (procedure: Procedure): string[] =>
+  procedure.steps.flatMap((step) => step.protectedParts.map(({ id }) => id));
+
+/** Files written before a step was said to be returned to. */
+const earlierHeadings = stretchHeadings.map((heading) => (heading === 'returned_to' ? 'went_back' : heading));
 
 const beginsWith = (headings: readonly string[], ours: readonly string[]): boolean =>
   ours.every((heading, index) => headings[index] === heading);
 
 /** Did this tool write the file? */
 export const isOurs = (headings: readonly string[]): boolean =>
-  beginsWith(headings, stretchHeadings) || (beginsWith(headings, caseHeadings) && headings[6] === 'event');
+  beginsWith(headings, stretchHeadings) ||
+  beginsWith(headings, earlierHeadings) ||
+  (beginsWith(headings, caseHeadings) && headings[6] === 'event');

@@ -29,7 +29,7 @@ export type Lane = 'lists' | 'notes' | 'events';
 export type RunSource = {
   series: ChartSeries;
   title: string;
-  startIds: readonly string[];
+  baselineIds: readonly string[];
   /** The windows drawn, first one first. */
   windows: readonly (readonly string[])[];
   /** How many of them are full: medians are drawn over those alone. */
@@ -42,8 +42,8 @@ export type RunSource = {
 
 /** The run of cases with everything beneath it. Medians and limits only where a window is full. */
 export function runView(source: RunSource): RunView {
-  const { series, startIds, windows, full } = source;
-  const periods = [startIds, ...windows].map((ids, index) => periodCases(ids, index > 0, source));
+  const { series, baselineIds, windows, full } = source;
+  const periods = [baselineIds, ...windows].map((ids, index) => periodCases(ids, index > 0, source));
   const points = new Map(series.points.map((point) => [point.caseId, point]));
   const noted = new Set(source.reflections.flatMap(({ caseIds }) => caseIds));
   const median = (period: number) => {

@@ -53,7 +53,7 @@ export function chartTitle(
   lasting: readonly Lasting[],
 ): string {
   const twenty = window.need.cases === 40 ? 'the forty' : 'the twenty';
-  if (!outcome || outcome.kind === 'paused' || outcome.cannot) return `${label}: the starting cases and ${twenty}.`;
+  if (!outcome || outcome.kind === 'paused' || outcome.cannot) return `${label}: the baseline cases and ${twenty}.`;
   const judged = outcome.against ?? outcome.plain;
   const figure = judged ? lessOrMore(Math.exp(judged.estimate)) : '';
   const last = lasting[lasting.length - 1];

@@ -87,7 +87,7 @@ export function afterView(source: AfterSource): AfterView {
     goalId: goal.id,
     step: step.label,
     state: goal.state,
-    set: `Set on ${instantWords(goal.setAt)}, with ${counted(goal.start.caseIds.length, 'starting case')}.`,
+    set: `Set on ${instantWords(goal.setAt)}, with ${counted(goal.baseline.caseIds.length, 'baseline case')}.`,
     notices: noticesOf(source),
     count: countWords(window, so),
     timed:
@@ -122,7 +122,7 @@ export function afterView(source: AfterSource): AfterView {
     ),
     otherCharts:
       window.full && stored.length > 0
-        ? otherChartsView(source.series, goal.start.seed, (period) => windowLabel(period, window.need.cases))
+        ? otherChartsView(source.series, goal.baseline.seed, (period) => windowLabel(period, window.need.cases))
         : null,
     decisions: decisionsOf(state),
   };
@@ -231,7 +231,7 @@ function runOf({ series, state, record, drawn }: AfterSource, title: string, ful
   const run = runView({
     series,
     title,
-    startIds: state.goal.start.caseIds,
+    baselineIds: state.goal.baseline.caseIds,
     windows: drawn,
     full,
     length: state.window.need.cases,

@@ -38,13 +38,14 @@ export function latestAnswers(
  * Kept parts seen, from the case and from reflections on it; a reflection, written while looking, comes last.
  * The gate reads cases, so a case that goes into a result is handed over in this form.
  */
-export function withKeptSeen(cases: readonly Case[], reflections: readonly Reflection[]): Case[] {
+export function withProtectedSeen(cases: readonly Case[], reflections: readonly Reflection[]): Case[] {
   const seen = new Map<string, Record<string, boolean>>();
-  for (const { keptSeen } of reflections)
-    for (const each of keptSeen) seen.set(each.caseId, { ...seen.get(each.caseId), [each.keptPartId]: each.seen });
+  for (const { protectedSeen } of reflections)
+    for (const each of protectedSeen)
+      seen.set(each.caseId, { ...seen.get(each.caseId), [each.protectedPartId]: each.seen });
   return cases.map((each) => {
     const more = seen.get(each.id);
-    return more ? { ...each, keptSeen: { ...each.keptSeen, ...more } } : each;
+    return more ? { ...each, protectedSeen: { ...each.protectedSeen, ...more } } : each;
   });
 }
 
@@ -56,7 +57,7 @@ export function doneRows(
   procedure: Procedure,
 ): CellRowView[] {
   const answers = latestAnswers(goal.id, reflections);
-  const kept = procedure.steps.flatMap((step) => step.keptParts).filter((part) => goal.watch.includes(part.id));
+  const kept = procedure.steps.flatMap((step) => step.protectedParts).filter((part) => goal.watch.includes(part.id));
   return [
     ...goal.checkpoints.map(({ id, look }): CellRowView => {
       const given = window.map((each) => answers.get(`${each.id} ${id}`) ?? null);
@@ -71,13 +72,13 @@ export function doneRows(
       };
     }),
     ...kept.map(({ id, label }): CellRowView => {
-      const looked = window.filter((each) => each.keptSeen[id] !== undefined);
-      const seen = looked.filter((each) => each.keptSeen[id]).length;
+      const looked = window.filter((each) => each.protectedSeen[id] !== undefined);
+      const seen = looked.filter((each) => each.protectedSeen[id]).length;
       return {
         id: `kept-${id}`,
         label: `${label} (never shortened)`,
         cells: window.map((each) => {
-          const was = each.keptSeen[id];
+          const was = each.protectedSeen[id];
           if (was === undefined) return cellOf(each, 'blank', 'not looked for');
           return was ? cellOf(each, 'filled', 'seen') : cellOf(each, 'open', 'not seen');
         }),

@@ -25,7 +25,7 @@ export function otherChartWords({
         ? `Moving average (EWMA): outside its limits first ${at(average)}.`
         : `Moving average (EWMA): inside its limits over all ${cases} cases after the start.`,
       reading:
-        'Each point is a fifth of the newest case and four fifths of the point before it; 100 = the mean of the starting cases. Up is longer.',
+        'Each point is a fifth of the newest case and four fifths of the point before it; 100 = the mean of the baseline cases. Up is longer.',
       key: ['line: the average', 'dashed: its limits', ...(average ? [RING] : [])].join(' · '),
     },
     sums: {
@@ -33,7 +33,7 @@ export function otherChartWords({
         ? `Cumulative sum (CUSUM): over its limit first ${at(sums)}.`
         : `Cumulative sum (CUSUM): under its limit over all ${cases} cases after the start.`,
       reading:
-        'The upper line adds up how far cases lie above the mean of the starting cases, the lower one how far below, less half a standard deviation a case. In standard deviations; up is longer.',
+        'The upper line adds up how far cases lie above the mean of the baseline cases, the lower one how far below, less half a standard deviation a case. In standard deviations; up is longer.',
       key: ['lines: the two sums', 'dashed: their limits', ...(sums ? [RING] : [])].join(' · '),
     },
     note: `The limits know that the start is only ${starting} cases; chance alone crosses each in about 5 of 100 windows of forty${cases > 40 ? `, and more often over the ${cases} cases drawn here` : ''}. The result above does not rest on them.`,

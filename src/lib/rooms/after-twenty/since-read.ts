@@ -30,11 +30,11 @@ const CODES_NAMED = 8;
  */
 export function sinceRead(state: GoalState, stored: StoredResult): SinceRead | null {
   const found = partsOf(state, stored);
-  const rests = casesWithIds(state.cases, [...stored.startIds, ...stored.windowIds]);
+  const rests = casesWithIds(state.cases, [...stored.baselineIds, ...stored.windowIds]);
   const gone = found.some(({ fates }) => fates['taken out'].length > 0);
   const changed = gone || hashOfCases(rests) !== stored.inputHash;
-  const startNow = hashOfCases(casesWithIds(state.cases, state.goal.start.caseIds));
-  const startChanged = startNow !== state.goal.start.hash;
+  const startNow = hashOfCases(casesWithIds(state.cases, state.goal.baseline.caseIds));
+  const startChanged = startNow !== state.goal.baseline.hash;
   const today = stored.look === state.look ? state.outcome : undefined;
   const [then, now] = [judgedOf(stored.outcome), today && judgedOf(today)];
   const moved = then && now ? figureOf(then) !== figureOf(now) : false;
@@ -46,7 +46,7 @@ export function sinceRead(state: GoalState, stored: StoredResult): SinceRead | n
     sentence: sentenceOf(today, now ?? null, moved),
     counts,
     reasons: [
-      ...(startChanged ? [plain('the starting cases have changed since the goal was set')] : []),
+      ...(startChanged ? [plain('the baseline cases have changed since the goal was set')] : []),
       ...found.flatMap(({ part, of, fates }) =>
         FATES.flatMap((fate) => (fates[fate].length > 0 ? [reasonOf(part, of, fate, fates[fate])] : [])),
       ),
@@ -76,7 +76,7 @@ export function reopenedBecause({ stored, gate }: Pick<GoalState, 'stored' | 'ga
 type Part = { part: string; of: number; fates: Record<Fate, (string | null)[]> };
 
 /** Each case in one place only: taken out, by itself or with its file, else left out, else changed. One that is gone has no code any more. */
-function partsOf({ cases }: GoalState, { startIds, windowIds, storedAt }: StoredResult): Part[] {
+function partsOf({ cases }: GoalState, { baselineIds, windowIds, storedAt }: StoredResult): Part[] {
   const byId = new Map(cases.map((each) => [each.id, each]));
   const partOf = (part: string, ids: readonly string[]): Part => {
     const fates: Part['fates'] = { 'taken out': [], 'left out': [], changed: [] };
@@ -87,7 +87,7 @@ function partsOf({ cases }: GoalState, { startIds, windowIds, storedAt }: Stored
     }
     return { part, of: ids.length, fates };
   };
-  return [partOf('starting cases', startIds), partOf('cases of the window', windowIds)];
+  return [partOf('baseline cases', baselineIds), partOf('cases of the window', windowIds)];
 }
 
 function fateOf(one: Case | undefined, storedAt: string): Fate | null {

@@ -63,7 +63,7 @@ export function noteViews(goals: readonly Goal[], procedures: readonly Procedure
       ifThen: goal.ifThen,
       reminders: goal.reminders,
       stop: [...goal.stopSigns, ...texts.rupture],
-      kept: (step?.keptParts ?? []).filter((part) => goal.watch.includes(part.id)).map((part) => part.label),
+      kept: (step?.protectedParts ?? []).filter((part) => goal.watch.includes(part.id)).map((part) => part.label),
       lead: null,
       caution: texts.standing,
       foot: texts.foot,

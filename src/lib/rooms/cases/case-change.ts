@@ -81,8 +81,8 @@ export function leaveOut(one: Case, reason: LeftOutReason, timesSeen: boolean, n
 }
 
 /** Left out, a case is in no window, so its times stand open; the mark of it stays when it counts again. */
-export const markSeen = ({ seenWhileOut, leftOut, stretches }: Case): Pick<Case, 'seenWhileOut'> =>
-  seenWhileOut || (leftOut !== null && stretches.length > 0) ? { seenWhileOut: true } : {};
+export const markSeen = ({ timesSeenWhileLeftOut, leftOut, stretches }: Case): Pick<Case, 'timesSeenWhileLeftOut'> =>
+  timesSeenWhileLeftOut || (leftOut !== null && stretches.length > 0) ? { timesSeenWhileLeftOut: true } : {};
 
 export function countAgain(one: Case): CaseChange {
   if (one.leftOut === null) return null;

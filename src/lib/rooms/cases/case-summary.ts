@@ -52,7 +52,7 @@ function summaryLabel(inOrder: readonly Stretch[], procedure: Procedure): string
     if (kind === 'step' && label && names.at(-1) !== label) names.push(label);
   }
   const count = (kind: Stretch['kind']) => inOrder.filter((stretch) => stretch.kind === kind).length;
-  const [waiting, kept] = [count('waiting'), count('kept')];
+  const [waiting, kept] = [count('waiting'), count('protected')];
   return [
     `In order: ${names.join(', ')}`,
     ...(waiting > 0 ? [`waiting ${waiting} ${waiting === 1 ? 'time' : 'times'}`] : []),

@@ -50,7 +50,7 @@ export type CaseView = {
       }[]
     | null;
   eventKinds: readonly Choice[];
-  keptParts: readonly { id: string; label: string; step: string; seen: '' | 'yes' | 'no' }[];
+  protectedParts: readonly { id: string; label: string; step: string; seen: '' | 'yes' | 'no' }[];
   history: readonly { at: string; what: string }[];
   /** What leaves the record when this case is erased, and what is said of it afterwards. */
   leaves: readonly string[];
@@ -111,12 +111,17 @@ export function caseView(one: Case, record: SurgeonRecord, hidden: boolean): Cas
         reviewed: reviewWords(event.reviewed),
       })) ?? null,
     eventKinds: procedure.eventKinds.map(({ id, label }) => ({ value: id, label })),
-    keptParts: procedure.steps.flatMap((step) =>
-      step.keptParts.map(({ id, label }) => ({
+    protectedParts: procedure.steps.flatMap((step) =>
+      step.protectedParts.map(({ id, label }) => ({
         id,
         label,
         step: step.label,
-        seen: one.keptSeen[id] === undefined ? ('' as const) : one.keptSeen[id] ? ('yes' as const) : ('no' as const),
+        seen:
+          one.protectedSeen[id] === undefined
+            ? ('' as const)
+            : one.protectedSeen[id]
+              ? ('yes' as const)
+              : ('no' as const),
       })),
     ),
     history: one.history.map(({ at, what }) => ({ at: instantWords(at), what })),
@@ -195,7 +200,7 @@ function stepRows(one: Case, procedure: Procedure): string[][] {
     });
 }
 
-const KIND_SAYS = { step: 'step', waiting: 'waiting', kept: 'kept part' } as const;
+const KIND_SAYS = { step: 'step', waiting: 'waiting', protected: 'protected part' } as const;
 
 function stretchCells(stretch: Case['stretches'][number], procedure: Procedure): string[] {
   const reason = reasonOptions(procedure).find(({ value }) => value === stretch.reason)?.label ?? stretch.reason ?? '';

@@ -17,7 +17,7 @@ export function partsOfGoals(one: Case, record: SurgeonRecord): { goalId: string
   return record.goals
     .filter(({ procedureId }) => procedureId === one.procedureId)
     .flatMap((goal) => [
-      ...(goal.start.caseIds.includes(one.id) ? [{ goalId: goal.id, part: 'start' as const }] : []),
+      ...(goal.baseline.caseIds.includes(one.id) ? [{ goalId: goal.id, part: 'baseline' as const }] : []),
       ...(inWindow(one, goal, record) ? [{ goalId: goal.id, part: 'window' as const }] : []),
     ]);
 }
@@ -48,22 +48,22 @@ export function leavesWith(one: Case, record: SurgeonRecord): string[] {
   ];
 }
 
-/** That cases with events answered are gone from a start and a window, so that the counts are lower; empty where none is. */
+/** That cases with events answered are gone from a baseline and a window, so that the counts are lower; empty where none is. */
 export function erasedOfGoal({ goal, stored }: GoalStanding, cases: readonly Case[]): string[] {
   const there = new Set(cases.map(({ id }) => id));
   const gone = (ids: readonly string[]) => ids.filter((id) => !there.has(id)).length;
-  const { start, window } = goal.erased ?? {};
+  const { baseline, window } = goal.erased ?? {};
   const unknown = {
-    start: gone(goal.start.caseIds) - (start?.cases ?? 0),
+    baseline: gone(goal.baseline.caseIds) - (baseline?.cases ?? 0),
     window: gone(stored.at(-1)?.windowIds ?? []) - (window?.cases ?? 0),
   };
   return [
     ...answeredWords([
-      [start?.answered ?? 0, 'starting case', 'starting cases'],
+      [baseline?.answered ?? 0, 'baseline case', 'baseline cases'],
       [window?.answered ?? 0, 'case of the window', 'cases of the window'],
     ]),
     ...unknownWords([
-      [unknown.start, 'starting case', 'starting cases'],
+      [unknown.baseline, 'baseline case', 'baseline cases'],
       [unknown.window, 'case of the window', 'cases of the window'],
     ]),
   ];

@@ -79,7 +79,7 @@ export function timesView(procedure: Procedure, code: string, ahead: string | nu
       ends: step.ends,
       mergeOf: step.mergeOf ? step.mergeOf.map(label).join(' and ') : null,
       names: timeNames(step.id),
-      kept: step.keptParts.map((part) => ({ label: part.label, ...keptNames(part.id) })),
+      kept: step.protectedParts.map((part) => ({ label: part.label, ...keptNames(part.id) })),
     })),
     reasons: procedure.waitingReasons.map(({ id, label: words }) => ({ value: id, label: words })),
   };

@@ -3,14 +3,14 @@ import type { Case, Procedure, Step, Stretch } from '../../model';
 import { textOf, wholeOf, type FieldError, type Fields } from '../forms/fields';
 
 /** What the second page gives: lengths a step, waiting, kept parts, how often a step was gone back to. */
-export type TypedTimes = Pick<Case, 'stretches' | 'wentBackNoted' | 'keptSeen'>;
+export type TypedTimes = Pick<Case, 'stretches' | 'returnsNoted' | 'protectedSeen'>;
 
 /** Names of the fields of one step on the page of times. */
 export const timeNames = (stepId: string) => ({
   time: `time-${stepId}`,
   waiting: `waiting-${stepId}`,
   reason: `reason-${stepId}`,
-  wentBack: `back-${stepId}`,
+  returns: `back-${stepId}`,
 });
 export const keptNames = (partId: string) => ({ seen: `seen-${partId}`, time: `kept-${partId}` });
 
@@ -24,8 +24,8 @@ export const timedSteps = (procedure: Procedure): Step[] => procedure.steps.filt
 export function typedTimes(fields: Fields, procedure: Procedure): { times: TypedTimes; errors: FieldError[] } {
   const errors: FieldError[] = [];
   const stretches: Stretch[] = [];
-  const wentBackNoted: Record<string, number> = {};
-  const keptSeen: Record<string, boolean> = {};
+  const returnsNoted: Record<string, number> = {};
+  const protectedSeen: Record<string, boolean> = {};
 
   const length = (name: string, what: string): number | null => {
     const text = textOf(fields, name);
@@ -42,24 +42,24 @@ export function typedTimes(fields: Fields, procedure: Procedure): { times: Typed
     const names = timeNames(step.id);
     const own = length(names.time, step.label);
     const waiting = length(names.waiting, `${step.label}, waiting`);
-    const back = wholeOf(fields, names.wentBack);
-    const kept = step.keptParts.map(({ id, label }) => ({
+    const back = wholeOf(fields, names.returns);
+    const kept = step.protectedParts.map(({ id, label }) => ({
       id,
       seconds: length(keptNames(id).time, label),
       seen: textOf(fields, keptNames(id).seen),
     }));
     if (back === undefined)
-      errors.push({ field: names.wentBack, message: `${step.label}, went back: a whole number, or empty.` });
+      errors.push({ field: names.returns, message: `${step.label}, went back: a whole number, or empty.` });
 
     if (own !== null) add(step.id, own, 'step');
     const reason = textOf(fields, names.reason);
     if (waiting !== null)
       add(step.id, waiting, 'waiting', procedure.waitingReasons.some(({ id }) => id === reason) ? reason : null);
     for (const part of kept) {
-      if (part.seconds !== null) add(step.id, part.seconds, 'kept', part.id);
-      if (part.seen === 'yes' || part.seen === 'no') keptSeen[part.id] = part.seen === 'yes';
+      if (part.seconds !== null) add(step.id, part.seconds, 'protected', part.id);
+      if (part.seen === 'yes' || part.seen === 'no') protectedSeen[part.id] = part.seen === 'yes';
     }
-    if (typeof back === 'number' && own !== null) wentBackNoted[step.id] = back;
+    if (typeof back === 'number' && own !== null) returnsNoted[step.id] = back;
 
     const inside = (waiting ?? 0) + kept.reduce((sum, { seconds }) => sum + (seconds ?? 0), 0);
     if (own !== null && inside >= own)
@@ -74,7 +74,7 @@ export function typedTimes(fields: Fields, procedure: Procedure): { times: Typed
       field: timeNames(timedSteps(procedure)[0]?.id ?? '').time,
       message: 'No time is typed yet. One step is enough.',
     });
-  return { times: { stretches, wentBackNoted, keptSeen }, errors };
+  return { times: { stretches, returnsNoted, protectedSeen }, errors };
 }
 
 /** A clock that covers two steps and the same steps by themselves would count the time twice. */

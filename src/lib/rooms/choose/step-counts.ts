@@ -23,11 +23,11 @@ export function stepCounts(step: StepAudit, known: Step, shown: readonly Case[],
       how: 'events',
       sentence: stepEventWords(tiedTo(step.stepId, shown)),
     },
-    ...(known.keptParts.length > 0
+    ...(known.protectedParts.length > 0
       ? [
           {
             how: 'step-time' as const,
-            sentence: `Outside its time, and never shortened: ${listed(known.keptParts.map(({ label }) => inSentence(label)))}.`,
+            sentence: `Outside its time, and never shortened: ${listed(known.protectedParts.map(({ label }) => inSentence(label)))}.`,
           },
         ]
       : []),

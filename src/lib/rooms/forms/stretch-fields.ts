@@ -5,11 +5,11 @@ import { textOf, type FieldError, type Fields } from './fields';
 /** Empty rows offered under the stretches there are. */
 export const SPARE_ROWS = 3;
 
-const KINDS = ['step', 'waiting', 'kept'] as const;
+const KINDS = ['step', 'waiting', 'protected'] as const;
 export const kindOptions = [
   { value: 'step', label: 'step' },
   { value: 'waiting', label: 'waiting' },
-  { value: 'kept', label: 'kept part' },
+  { value: 'protected', label: 'protected part' },
 ] as const;
 
 /** The fields of one row. Numbers are written with a point and without rounding: what was stored comes back as it was. */
@@ -35,7 +35,7 @@ export function stretchRow({ stepId, kind, start, end, seconds, reason }: Stretc
 export function reasonOptions(procedure: Procedure): { value: string; label: string }[] {
   return [
     ...procedure.waitingReasons.map(({ id, label }) => ({ value: id, label })),
-    ...procedure.steps.flatMap(({ keptParts }) => keptParts.map(({ id, label }) => ({ value: id, label }))),
+    ...procedure.steps.flatMap(({ protectedParts }) => protectedParts.map(({ id, label }) => ({ value: id, label }))),
   ];
 }
 

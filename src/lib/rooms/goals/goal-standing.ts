@@ -64,7 +64,7 @@ const retiredStep = (id: string): Step => ({
   earlier: [],
   optional: false,
   notToShorten: false,
-  keptParts: [],
+  protectedParts: [],
   retired: true,
 });
 

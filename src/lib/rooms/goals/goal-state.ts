@@ -14,7 +14,7 @@ import {
 import type { Case, Goal, Lasting, Outcome, Procedure, SurgeonRecord } from '../../model';
 import { gate, type Gate } from '../../safety';
 import { atOnce, type Work } from '../../turns';
-import { withKeptSeen } from '../after-twenty/done-cells';
+import { withProtectedSeen } from '../after-twenty/done-cells';
 import { goalStanding, type GoalStanding, goalWindow } from './goal-standing';
 import { monitorSignalled } from '../../assess/suggest';
 
@@ -41,11 +41,11 @@ export const goalState = (record: SurgeonRecord, goal: Goal): GoalState => atOnc
 
 /** The same, handing over before what takes longest. */
 export function* statingGoal(record: SurgeonRecord, goal: Goal): Work<GoalState> {
-  const cases = withKeptSeen(record.cases, record.reflections);
+  const cases = withProtectedSeen(record.cases, record.reflections);
   const standing = goalStanding(record, goal, cases);
   const { procedure, look, window } = standing;
   const windowIds = window.windows[0] ?? window.running;
-  const starting = casesWithIds(cases, goal.start.caseIds);
+  const starting = casesWithIds(cases, goal.baseline.caseIds);
   const windowCases = casesWithIds(cases, windowIds);
   const spanCases = spanOfCases(cases, windowIds, procedure.id);
   yield 0.2;
@@ -58,7 +58,7 @@ export function* statingGoal(record: SurgeonRecord, goal: Goal): Work<GoalState>
           stepId: goal.stepId,
           windowCases: spanCases,
           startCases: starting,
-          keptPartIds: goal.watch,
+          protectedPartIds: goal.watch,
           lists: record.lists,
           monitorSignalled: signalled,
         });
@@ -85,10 +85,10 @@ export function lastingState(record: SurgeonRecord, { goal, procedure, cases, wi
     cases,
     lists: record.lists,
     procedure,
-    start: goal.start,
+    baseline: goal.baseline,
     windows: window.windows,
     stepId: goal.stepId,
-    underGoal: stepsUnderGoal(record, goal, [...goal.start.caseIds, ...window.windows.flat()]),
+    underGoal: stepsUnderGoal(record, goal, [...goal.baseline.caseIds, ...window.windows.flat()]),
   });
 }
 
@@ -103,7 +103,7 @@ export function shortTimesState(record: Pick<SurgeonRecord, 'lists'>, state: Goa
     cases,
     lists: record.lists,
     procedure,
-    start: goal.start,
+    baseline: goal.baseline,
     windowIds: window.windows[0] ?? [],
     stepId: goal.stepId,
   });
@@ -120,10 +120,10 @@ export function seriesState(
     cases,
     lists: record.lists,
     procedure,
-    start: goal.start,
+    baseline: goal.baseline,
     windows,
     stepId: goal.stepId,
-    underGoal: stepsUnderGoal(record, goal, [...goal.start.caseIds, ...windows.flat()]),
+    underGoal: stepsUnderGoal(record, goal, [...goal.baseline.caseIds, ...windows.flat()]),
   });
   return series.kind === 'series' ? series : null;
 }
@@ -141,14 +141,14 @@ function outcomeOf(
     cases,
     lists: record.lists,
     procedure,
-    start: goal.start,
+    baseline: goal.baseline,
     windowIds,
     stepId: goal.stepId,
     measure: goal.measure,
     look,
-    seed: goal.start.seed,
+    seed: goal.baseline.seed,
     watch: goal.watch,
-    underGoal: stepsUnderGoal(record, goal, [...goal.start.caseIds, ...windowIds]),
+    underGoal: stepsUnderGoal(record, goal, [...goal.baseline.caseIds, ...windowIds]),
     seriousRate: record.profile.seriousRate,
     casesBefore: record.profile.casesBefore[procedure.id] ?? null,
     inTraining: record.profile.inTraining,

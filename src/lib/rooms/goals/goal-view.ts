@@ -36,10 +36,12 @@ const STATE: Record<Goal['state'], string> = {
 export function goalView(goal: Goal, record: SurgeonRecord): GoalView {
   const procedure = procedureOf(record, goal.procedureId);
   const step = procedure.steps.find(({ id }) => id === goal.stepId);
-  const { caseIds } = goal.start;
+  const { caseIds } = goal.baseline;
   const codes = caseIds.flatMap((id) => record.cases.find((each) => each.id === id)?.code ?? []);
   const erased = caseIds.length - codes.length;
-  const kept = procedure.steps.flatMap(({ keptParts }) => keptParts).filter(({ id }) => goal.watch.includes(id));
+  const kept = procedure.steps
+    .flatMap(({ protectedParts }) => protectedParts)
+    .filter(({ id }) => goal.watch.includes(id));
   const rows: { label: string; lines: readonly string[] }[] = [
     { label: 'Checkpoints', lines: goal.checkpoints.map(({ look }) => look) },
     { label: 'If … then …', lines: goal.ifThen ? [goal.ifThen] : [] },

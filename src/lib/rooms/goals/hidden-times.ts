@@ -29,6 +29,6 @@ export function hiddenCaseIds(record: Windowed): Set<string> {
  * while the case was left out is not unseen by hiding it again.
  */
 export const timesWereSeen = (
-  one: { id: string; stretches: readonly unknown[]; seenWhileOut?: true | undefined },
+  one: { id: string; stretches: readonly unknown[]; timesSeenWhileLeftOut?: true | undefined },
   hidden: ReadonlySet<string>,
-): boolean => one.stretches.length > 0 && (one.seenWhileOut === true || !hidden.has(one.id));
+): boolean => one.stretches.length > 0 && (one.timesSeenWhileLeftOut === true || !hidden.has(one.id));

@@ -48,14 +48,14 @@ const CHOSEN: Record<Goal['chosenBy'], string> = {
   own: 'for a reason of your own',
 };
 
-function plannedPoint({ setAt, state, start }: Goal): MonthPoint {
+function plannedPoint({ setAt, state, baseline }: Goal): MonthPoint {
   const day = setAt.slice(0, 10);
-  const baseline = start.caseIds.length > 0 ? `, ${counted(start.caseIds.length, 'baseline case')}` : '';
+  const of = baseline.caseIds.length > 0 ? `, ${counted(baseline.caseIds.length, 'baseline case')}` : '';
   return state === 'draft'
     ? { title: 'Planned', words: 'waits for your supervisor', short: 'a draft', past: false, strokes: null }
     : {
         title: 'Planned',
-        words: `${withoutYear(dayWords(day))}${baseline}`,
+        words: `${withoutYear(dayWords(day))}${of}`,
         short: shortDay(day),
         past: true,
         strokes: null,

@@ -1,4 +1,4 @@
-import type { Case, Goal, Start } from '../../model';
+import type { Case, Goal, Baseline } from '../../model';
 import type { PlanChoices } from './plan-form';
 import type { PlanSource } from './plan-view';
 
@@ -6,7 +6,7 @@ import type { PlanSource } from './plan-view';
 export function newGoal(
   source: Pick<PlanSource, 'procedure' | 'step' | 'draft' | 'chosenBy'>,
   plan: PlanChoices,
-  start: Start,
+  baseline: Baseline,
   cases: readonly Case[],
   now: string,
 ): Omit<Goal, 'id'> {
@@ -19,7 +19,7 @@ export function newGoal(
     watch: plan.watch,
     stopSigns: [...source.draft.stop],
     reminders: [...source.draft.reminders],
-    start,
+    baseline,
     windowLength: plan.windowLength,
     agreed: plan.agreed,
     chosenBy: plan.measure === 'safety' ? 'safety' : source.chosenBy,
@@ -41,7 +41,7 @@ export function fromHere(cases: readonly Case[], procedureId: string): Pick<Goal
   return { afterSequence: latest?.sequence ?? 0, listAtStart: latest?.listId ?? null };
 }
 
-/** A draft agreed with the supervisor: it runs from today on; its starting cases stay as they were fixed. */
+/** A draft agreed with the supervisor: it runs from today on; its baseline cases stay as they were fixed. */
 export function agreedGoal(goal: Goal, cases: readonly Case[]): Goal {
   return { ...goal, agreed: { answer: 'yes', why: null }, state: 'running', ...fromHere(cases, goal.procedureId) };
 }

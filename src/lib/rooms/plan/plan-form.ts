@@ -13,7 +13,7 @@ export type PlanChoices = {
 };
 
 export type PlanRules = {
-  step: Pick<Step, 'label' | 'keptParts'>;
+  step: Pick<Step, 'label' | 'protectedParts'>;
   /** Checkpoints that can be ticked. */
   offered: readonly { id: string; look: string }[];
   /** Measures the rules allow for this step. */
@@ -55,8 +55,8 @@ export function readPlan(
   const timed = measure === 'time' || measure === 'steadiness';
   if (timed && rules.cannotMeasure) refuse('measure', rules.cannotMeasure);
 
-  const watch = textsOf(fields, 'watch').filter((id) => rules.step.keptParts.some((each) => each.id === id));
-  if (timed && rules.step.keptParts.length > 0 && watch.length === 0)
+  const watch = textsOf(fields, 'watch').filter((id) => rules.step.protectedParts.some((each) => each.id === id));
+  if (timed && rules.step.protectedParts.length > 0 && watch.length === 0)
     refuse('watch', `${rules.step.label} has parts that are never shortened: choose at least one of them to watch.`);
 
   const window = textOf(fields, 'window');

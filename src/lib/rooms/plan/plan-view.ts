@@ -105,9 +105,9 @@ export function planView(source: PlanSource): PlanView {
     checkpoints: offeredCheckpoints(source).map((each) => ({ ...each, because: each.because && told(each.because) })),
     measures: offered.map((id) => ({ id, ...MEASURES[id], chosen: id === first })),
     cannotMeasure: started.kind === 'cannot' ? started.because : null,
-    watch: step.keptParts.map(({ id, label }) => ({ id, label, chosen: draft.watch.includes(id) })),
+    watch: step.protectedParts.map(({ id, label }) => ({ id, label, chosen: draft.watch.includes(id) })),
     watchLead:
-      step.keptParts.length > 0
+      step.protectedParts.length > 0
         ? 'These are never shortened and stand outside step time. A time goal needs at least one of them to watch: if it is seen less often, the result pauses.'
         : null,
     start: started.kind === 'start' ? startSentences(started, source.codes) : [],
@@ -131,13 +131,13 @@ export function planView(source: PlanSource): PlanView {
 }
 
 function startSentences(started: StartedGoal, codes: ReadonlyMap<string, string>): string[] {
-  const { caseIds } = started.start;
+  const { caseIds } = started.baseline;
   const [first, last] = [caseIds[0], caseIds[caseIds.length - 1]].map((id) => (id ? (codes.get(id) ?? id) : ''));
   const lists = started.lists === null ? '' : `, from ${counted(started.lists, 'list')}`;
   return [
     caseIds.length === 0
       ? 'No case counts yet: the goal starts from nothing.'
-      : `${counted(caseIds.length, 'starting case')}${lists}: first ${first}, latest ${last}. They are fixed the moment you set the goal; what you change in them later is shown, and never moves a result by itself.`,
+      : `${counted(caseIds.length, 'baseline case')}${lists}: first ${first}, latest ${last}. They are fixed the moment you set the goal; what you change in them later is shown, and never moves a result by itself.`,
     ...started.said,
   ];
 }
@@ -146,7 +146,7 @@ function startSentences(started: StartedGoal, codes: ReadonlyMap<string, string>
 function powerSentences({ steer, fifth, tenth, coarse }: NonNullable<StartedGoal['power']>): string[] {
   if (coarse)
     return [
-      `With fewer than 40 starting cases this can only be said roughly. If the step became a fifth shorter, twenty cases showing it is ${fifth.twenty.word}, forty ${fifth.forty.word}; a tenth: ${tenth.twenty.word}. So "no clear change" will be common, even when something did change. You will have your own account of what you did in any case.`,
+      `With fewer than 40 baseline cases this can only be said roughly. If the step became a fifth shorter, twenty cases showing it is ${fifth.twenty.word}, forty ${fifth.forty.word}; a tenth: ${tenth.twenty.word}. So "no clear change" will be common, even when something did change. You will have your own account of what you did in any case.`,
     ];
   const inTen = ({ low, high }: { low: number; high: number }) =>
     `${Math.round(low * 10)} to ${Math.round(high * 10)} times in 10`;

@@ -144,7 +144,7 @@ function aboutWords(reflection: Reflection, cases: readonly Case[]): string {
  */
 export function changedReflection(
   before: Reflection,
-  input: Pick<Reflection, 'answers' | 'keptSeen' | 'saw' | 'willTry' | 'tags'>,
+  input: Pick<Reflection, 'answers' | 'protectedSeen' | 'saw' | 'willTry' | 'tags'>,
   seen: boolean,
   at: string,
 ): Reflection {
@@ -190,7 +190,7 @@ export function reflectionForm(goal: Goal | null, procedures: readonly Procedure
     stepId: goal.stepId,
     stepLabel: capital(step?.label ?? goal.stepId),
     checkpoints: goal.checkpoints,
-    kept: (step?.keptParts ?? []).filter((part) => goal.watch.includes(part.id)),
+    kept: (step?.protectedParts ?? []).filter((part) => goal.watch.includes(part.id)),
   };
 }
 

@@ -37,7 +37,7 @@ export function goalReport(
         heading: 'What was chosen, and why',
         lines: [
           `${CHOSEN[goal.chosenBy]}${goal.reason ? ` ${goal.reason}` : ''}`,
-          `${counted(goal.start.caseIds.length, 'starting case')}, fixed on the day the goal was set; measure: ${goal.measure}.`,
+          `${counted(goal.baseline.caseIds.length, 'baseline case')}, fixed on the day the goal was set; measure: ${goal.measure}.`,
           ...agreedLine(goal),
         ],
       },

@@ -20,7 +20,7 @@ export const monthOf = (at: string): string => monthWords(at.slice(0, 7));
 export function goalSafety(state: GoalState, record: ReportRecord): SafetyPart {
   const { head, sentences, takeovers: said } = safetyOfGoal(state, record);
   const taken = takeovers(state.spanCases, state.goal.stepId);
-  const { start, window } = state.goal.erased ?? {};
+  const { baseline, window } = state.goal.erased ?? {};
   return {
     section: {
       heading: 'Safety',
@@ -29,7 +29,7 @@ export function goalSafety(state: GoalState, record: ReportRecord): SafetyPart {
     },
     figures: [
       ...(taken ? takeoverFigures(taken, 'the step') : []),
-      ...erasedFigures(start, 'starting cases'),
+      ...erasedFigures(baseline, 'baseline cases'),
       ...erasedFigures(window, 'cases of the window'),
     ],
   };

@@ -162,7 +162,7 @@ export interface Store {
     now: string,
   ): Promise<ImportRecord>;
   imports(): Promise<ImportRecord[]>;
-  /** Takes a whole import back: what it added goes, what it replaced returns. Refused if a goal's starting cases rest on it. */
+  /** Takes a whole import back: what it added goes, what it replaced returns. Refused if a goal's baseline cases rest on it. */
   undoImport(id: string, now: string): Promise<ImportRecord>;
 
   goals(): Promise<Goal[]>;

@@ -42,17 +42,19 @@ export const editActions = {
 
   kept: async (event: RequestEvent) => {
     const { fields, one, procedure } = await asked(event);
-    const parts = procedure.steps.flatMap(({ keptParts }) => keptParts);
-    const keptSeen = Object.fromEntries(
+    const parts = procedure.steps.flatMap(({ protectedParts }) => protectedParts);
+    const protectedSeen = Object.fromEntries(
       parts.flatMap(({ id }) => {
         const answer = textOf(fields, `seen-${id}`);
         return answer === 'yes' || answer === 'no' ? [[id, answer === 'yes'] as const] : [];
       }),
     );
     const say = (value: boolean | undefined) => (value === undefined ? 'not looked for' : value ? 'seen' : 'not seen');
-    const changed = parts.filter(({ id }) => one.keptSeen[id] !== keptSeen[id]);
-    const what = changed.map(({ id, label }) => `${label}: ${say(one.keptSeen[id])} → ${say(keptSeen[id])}`).join('; ');
-    const change = changed.length > 0 ? { case: { ...one, keptSeen }, what } : null;
+    const changed = parts.filter(({ id }) => one.protectedSeen[id] !== protectedSeen[id]);
+    const what = changed
+      .map(({ id, label }) => `${label}: ${say(one.protectedSeen[id])} → ${say(protectedSeen[id])}`)
+      .join('; ');
+    const change = changed.length > 0 ? { case: { ...one, protectedSeen }, what } : null;
     return store(event, 'kept', fields, change, 'kept');
   },
 };

@@ -35,7 +35,10 @@ export const load: PageServerLoad = async ({ locals, params, url }) => {
     tags: reflection.tags.join(', '),
     answers: Object.fromEntries([
       ...reflection.answers.map((each) => [`answer:${each.caseId}:${each.checkpointId}`, each.answer]),
-      ...reflection.keptSeen.map((each) => [`kept:${each.caseId}:${each.keptPartId}`, each.seen ? 'yes' : 'no']),
+      ...reflection.protectedSeen.map((each) => [
+        `kept:${each.caseId}:${each.protectedPartId}`,
+        each.seen ? 'yes' : 'no',
+      ]),
     ]),
     cases: reflection.caseIds,
   };

@@ -105,12 +105,12 @@ describe('the form of a step', () => {
   it('gives kept parts ids that stand once in the procedure, and drops only those nothing rests on', () => {
     const fields = asFields({ newPart: ['Refill', 'Refill', ''] });
     const { procedure } = stepFromForm(fields, smallProcedure, 'cortex', around);
-    expect(procedure.steps[2]?.keptParts.map(({ id }) => id)).toEqual(['refill-2', 'refill-3']);
-    const seen = useOf(aRecord({ cases: [aCase(1, { keptSeen: { refill: true } })] }), 'small');
+    expect(procedure.steps[2]?.protectedParts.map(({ id }) => id)).toEqual(['refill-2', 'refill-3']);
+    const seen = useOf(aRecord({ cases: [aCase(1, { protectedSeen: { refill: true } })] }), 'small');
     const gone = { ...stepForm(smallProcedure, 'capsulorhexis', use, null).values, partGone: ['refill'] };
     const parts = (counts: typeof use, as: Procedure | null) =>
       stepFromForm(gone, smallProcedure, 'capsulorhexis', { use: counts, shipped: as, goals: [] }).procedure.steps[1]
-        ?.keptParts.length;
+        ?.protectedParts.length;
     expect([parts(use, null), parts(seen, null), parts(use, smallProcedure)]).toEqual([0, 1, 1]);
   });
 

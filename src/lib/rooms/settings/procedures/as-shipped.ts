@@ -16,11 +16,11 @@ export function asShipped(edited: Procedure, shipped: Procedure, use: ProcedureU
   const known = (id: string) => use.timed.has(id) || use.named.has(id);
   const steps: Step[] = shipped.steps.map((step) => {
     const own = edited.steps.find(({ id }) => id === step.id);
-    const parts = added(own?.keptParts ?? [], step.keptParts, (id) => use.keptParts.has(id));
-    return parts.length > 0 ? { ...step, keptParts: [...step.keptParts, ...parts] } : step;
+    const parts = added(own?.protectedParts ?? [], step.protectedParts, (id) => use.protectedParts.has(id));
+    return parts.length > 0 ? { ...step, protectedParts: [...step.protectedParts, ...parts] } : step;
   });
   for (const step of edited.steps) {
-    const recorded = known(step.id) || step.keptParts.some(({ id }) => use.keptParts.has(id));
+    const recorded = known(step.id) || step.protectedParts.some(({ id }) => use.protectedParts.has(id));
     if (!recorded || shipped.steps.some(({ id }) => id === step.id)) continue;
     const before = edited.steps.slice(0, edited.steps.indexOf(step)).findLast(({ id }) => place(steps, id) >= 0);
     steps.splice(before ? place(steps, before.id) + 1 : 0, 0, { ...step, retired: true });

@@ -53,7 +53,7 @@ export function newProcedureFromForm(
       earlier: [],
       optional: false,
       notToShorten: false,
-      keptParts: [],
+      protectedParts: [],
       retired: false,
     });
   }

@@ -78,13 +78,13 @@ function text(
   return value.length > longest ? [{ of, id, field, message: `${what}: at most ${longest} letters.` }] : [];
 }
 
-function stepProblems({ id, label, starts, ends, keptParts }: Step): ProcedureProblem[] {
+function stepProblems({ id, label, starts, ends, protectedParts }: Step): ProcedureProblem[] {
   const called = label.trim() === '' ? 'Step' : label;
   return [
     ...text('step', id, 'label', 'Name of the step', label, NAME_LONGEST),
     ...text('step', id, 'starts', `${called}, starts`, starts, WORDS_LONGEST),
     ...text('step', id, 'ends', `${called}, ends`, ends, WORDS_LONGEST),
-    ...keptParts.flatMap((part) =>
+    ...protectedParts.flatMap((part) =>
       text('step', id, `part-${part.id}`, `${called}, kept part`, part.label, NAME_LONGEST),
     ),
   ];

@@ -33,7 +33,7 @@ const emptyStep: Step = {
   earlier: [],
   optional: false,
   notToShorten: false,
-  keptParts: [],
+  protectedParts: [],
   retired: false,
 };
 
@@ -64,17 +64,17 @@ export function stepForm(
       optional: step.optional ? ['yes'] : [],
       notToShorten: step.notToShorten ? ['yes'] : [],
       after: [live.at(-1)?.id ?? ''],
-      ...Object.fromEntries(step.keptParts.map(({ id, label }) => [`part-${id}`, [label]])),
+      ...Object.fromEntries(step.protectedParts.map(({ id, label }) => [`part-${id}`, [label]])),
     },
     earlier: [
       ...before.filter(({ retired }) => !retired).reverse(),
       ...procedure.steps.filter(({ id }) => step.earlier.includes(id) && !before.some((one) => one.id === id)),
     ].map(({ id, label }) => ({ value: id, label })),
-    parts: step.keptParts.map(({ id, label }) => ({
+    parts: step.protectedParts.map(({ id, label }) => ({
       id,
       label,
-      recorded: use.keptParts.get(id) ?? 0,
-      removable: !use.keptParts.has(id) && !asShipped?.keptParts.some((part) => part.id === id),
+      recorded: use.protectedParts.get(id) ?? 0,
+      removable: !use.protectedParts.has(id) && !asShipped?.protectedParts.some((part) => part.id === id),
     })),
     blanks: Math.max(BLANK_PARTS, (sent.newPart?.length ?? 0) + ('more' in sent ? MORE_PARTS : 0)),
     places: stepId === null ? [{ value: '', label: 'first of all' }, ...afterWords(live)] : null,
@@ -130,7 +130,7 @@ export function stepFromForm(
     ),
     optional: textOf(fields, 'optional') === 'yes',
     notToShorten,
-    keptParts: partsFrom(fields, before, procedure, use, asShipped),
+    protectedParts: partsFrom(fields, before, procedure, use, asShipped),
   };
   const after = textOf(fields, 'after');
   return { procedure: withStep(procedure, step, after === '' ? null : after), stepId: id, errors };
@@ -149,16 +149,16 @@ function partsFrom(
   procedure: Procedure,
   use: ProcedureUse,
   shipped: Step | null,
-): Step['keptParts'] {
+): Step['protectedParts'] {
   const gone = new Set(textsOf(fields, 'partGone'));
   const stays = (id: string) =>
-    !gone.has(id) || use.keptParts.has(id) || (shipped?.keptParts.some((part) => part.id === id) ?? false);
-  const kept = before.keptParts
+    !gone.has(id) || use.protectedParts.has(id) || (shipped?.protectedParts.some((part) => part.id === id) ?? false);
+  const kept = before.protectedParts
     .filter(({ id }) => stays(id))
     .map(({ id }) => ({ id, label: textOf(fields, `part-${id}`) }));
   const taken = new Set([
-    ...procedure.steps.flatMap((step) => step.keptParts.map(({ id }) => id)),
-    ...use.keptParts.keys(),
+    ...procedure.steps.flatMap((step) => step.protectedParts.map(({ id }) => id)),
+    ...use.protectedParts.keys(),
   ]);
   for (const label of textsOf(fields, 'newPart')) {
     const id = slugFrom(label, taken, 'kept');

@@ -11,7 +11,7 @@ export function takingOut(step: Step, use: ProcedureUse, procedure: Procedure, s
   const known =
     use.timed.has(step.id) ||
     use.named.has(step.id) ||
-    step.keptParts.some(({ id }) => use.keptParts.has(id)) ||
+    step.protectedParts.some(({ id }) => use.protectedParts.has(id)) ||
     procedure.steps.some(({ mergeOf }) => mergeOf?.includes(step.id)) ||
     (shipped?.steps.some(({ id }) => id === step.id) ?? false);
   return known ? 'retire' : 'delete';

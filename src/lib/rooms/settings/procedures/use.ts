@@ -7,7 +7,7 @@ export type ProcedureUse = {
   timed: ReadonlyMap<string, number>;
   /** Steps a goal, an event, a note, a reference set or a checkpoint of one's own speaks of. */
   named: ReadonlySet<string>;
-  keptParts: ReadonlyMap<string, number>;
+  protectedParts: ReadonlyMap<string, number>;
   /** Facts and answers are counted in reference sets too: those would lose their meaning as well. */
   facts: ReadonlyMap<string, number>;
   /** `fact/answer`. */
@@ -30,9 +30,9 @@ export function useOf(record: Source, procedureId: string): ProcedureUse {
     cases: own.length,
     timed: tally(own, ({ stretches }) => stretches.flatMap(({ stepId }) => stepId ?? [])),
     named: namedSteps(record, own, [...events.flat(), ...untimed], procedureId),
-    keptParts: tally(own, (each) => [
-      ...Object.keys(each.keptSeen),
-      ...each.stretches.flatMap(({ kind, reason }) => (kind === 'kept' && reason ? reason : [])),
+    protectedParts: tally(own, (each) => [
+      ...Object.keys(each.protectedSeen),
+      ...each.stretches.flatMap(({ kind, reason }) => (kind === 'protected' && reason ? reason : [])),
     ]),
     facts: tally(holders, ({ facts }) => Object.keys(facts)),
     answers: tally(holders, ({ facts }) => Object.entries(facts).map(([id, value]) => `${id}/${String(value)}`)),
@@ -63,7 +63,7 @@ function namedSteps(record: Source, own: readonly Case[], events: readonly Event
       ...goals.map(({ stepId }) => stepId),
       ...events.map(({ stepId }) => stepId),
       ...notes.map(({ stepId }) => stepId),
-      ...own.flatMap(({ hands, wentBackNoted }) => [...Object.keys(hands.steps), ...Object.keys(wentBackNoted)]),
+      ...own.flatMap(({ hands, returnsNoted }) => [...Object.keys(hands.steps), ...Object.keys(returnsNoted)]),
       ...record.references
         .filter((set) => set.procedureId === procedureId)
         .flatMap((set) => set.cases.flatMap(({ stepSeconds }) => Object.keys(stepSeconds))),

@@ -13,7 +13,7 @@ export const untied = (reflection: Reflection, ids: ReadonlySet<string>): Reflec
   ...reflection,
   caseIds: reflection.caseIds.filter((id) => !ids.has(id)),
   answers: reflection.answers.filter(({ caseId }) => !ids.has(caseId)),
-  keptSeen: reflection.keptSeen.filter(({ caseId }) => !ids.has(caseId)),
+  protectedSeen: reflection.protectedSeen.filter(({ caseId }) => !ids.has(caseId)),
   version: reflection.version + 1,
 });
 
@@ -61,11 +61,11 @@ const asked = (list: ListRecord): ListRecord =>
 function countIn(goal: Goal, gone: Case, partOf: readonly PartOfGoal[]): Goal {
   const parts = partOf.filter(({ goalId }) => goalId === goal.id).map(({ part }) => part);
   if (parts.length === 0) return goal;
-  const { start = none, window = none } = goal.erased ?? {};
+  const { baseline = none, window = none } = goal.erased ?? {};
   return {
     ...goal,
     erased: {
-      start: parts.includes('start') ? oneMore(start, gone) : start,
+      baseline: parts.includes('baseline') ? oneMore(baseline, gone) : baseline,
       window: parts.includes('window') ? oneMore(window, gone) : window,
     },
   };
@@ -73,7 +73,7 @@ function countIn(goal: Goal, gone: Case, partOf: readonly PartOfGoal[]): Goal {
 
 /**
  * Ids in goals and stored results stay: they are numbers made here that say nothing of the case,
- * and without them nobody could tell that a starting case is missing.
+ * and without them nobody could tell that a baseline case is missing.
  */
 export const eraseVerbs = (shelf: Shelf): Pick<Store, 'eraseCase' | 'erasedCount'> => ({
   eraseCase: (id, _now, partOf = []) =>
@@ -87,8 +87,8 @@ export const eraseVerbs = (shelf: Shelf): Pick<Store, 'eraseCase' | 'erasedCount
           list.id === gone.listId ? { ...asked(list), erased: oneMore(list.erased, gone) } : list,
         );
       if (partOf.length > 0) mapRecords(draft, 'goals', (goal) => countIn(goal, gone, partOf));
-      const tied = allOf(draft, 'reflections').filter(({ caseIds, answers, keptSeen }) =>
-        [...caseIds, ...answers.map((each) => each.caseId), ...keptSeen.map((each) => each.caseId)].includes(id),
+      const tied = allOf(draft, 'reflections').filter(({ caseIds, answers, protectedSeen }) =>
+        [...caseIds, ...answers.map((each) => each.caseId), ...protectedSeen.map((each) => each.caseId)].includes(id),
       );
       put(
         draft,

@@ -20,11 +20,11 @@ export const goalVerbs = (
     shelf.change((draft) => {
       const stored = goalOf(draft, id);
       const changed = checked(goalSchema, { ...edit(stored), id }, 'The goal');
-      // A result must never move because its starting cases did: fixed on the day the goal begins to run.
-      if (stored.state !== 'draft' && JSON.stringify(changed.start) !== JSON.stringify(stored.start))
+      // A result must never move because its baseline cases did: fixed on the day the goal begins to run.
+      if (stored.state !== 'draft' && JSON.stringify(changed.baseline) !== JSON.stringify(stored.baseline))
         throw new StorageError(
           'invalid',
-          'The starting cases of a goal are fixed on the day it is set. Nothing was written; close this goal and set a new one.',
+          'The baseline cases of a goal are fixed on the day it is set. Nothing was written; close this goal and set a new one.',
         );
       mapRecords(draft, 'goals', (before) => (before.id === id ? changed : before));
       return changed;

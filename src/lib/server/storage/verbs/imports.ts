@@ -20,9 +20,9 @@ const recordedIn = (reader: Reader, id: string) => {
 /** @throws StorageError `in-use` where something the surgeon decided or wrote rests on these cases */
 function refuseIfRestedOn(reader: Reader, ids: ReadonlySet<string>): void {
   const any = (some: readonly string[]) => some.some((id) => ids.has(id));
-  const rests = recordsOf(reader, 'goals').some(({ start }) => any(start.caseIds))
+  const rests = recordsOf(reader, 'goals').some(({ baseline }) => any(baseline.caseIds))
     ? 'a goal was started from its cases'
-    : recordsOf(reader, 'results').some(({ startIds, windowIds }) => any([...startIds, ...windowIds]))
+    : recordsOf(reader, 'results').some(({ baselineIds, windowIds }) => any([...baselineIds, ...windowIds]))
       ? 'a result was stored for its cases'
       : allOf(reader, 'reflections').some(({ caseIds }) => any(caseIds))
         ? 'a reflection was written about its cases'

@@ -51,7 +51,7 @@ function remove(draft: Draft): void {
   const cases = casesInOrder(draft).filter((each) => each.invented);
   const caseIds = new Set(cases.map(({ id }) => id));
   const onInvented = (ids: readonly string[]) => ids.some((id) => caseIds.has(id));
-  const goals = recordsOf(draft, 'goals').filter((goal) => goal.invented || onInvented(goal.start.caseIds));
+  const goals = recordsOf(draft, 'goals').filter((goal) => goal.invented || onInvented(goal.baseline.caseIds));
   const goalIds = new Set(goals.map(({ id }) => id));
 
   drop(draft, 'cases', caseIds);

@@ -34,7 +34,7 @@ export const actions = {
     const first = typedFacts(draft, procedure, record.cases, record.lists);
     const later = textOf(fields, 'later') === 'yes';
     const second = later
-      ? { times: { stretches: [], wentBackNoted: {}, keptSeen: {} }, errors: [] }
+      ? { times: { stretches: [], returnsNoted: {}, protectedSeen: {} }, errors: [] }
       : typedTimes(fields, procedure);
     const errors = [...first.errors, ...second.errors];
     if (errors.length > 0) return fail(400, { errors, values: fields });

@@ -15,7 +15,7 @@ export const load: PageServerLoad = async ({ locals, params, url }) => {
   return {
     procedure: { id: procedure.id, name: procedure.name },
     step: { id: step.id, label: step.label, starts: step.starts, ends: step.ends, notToShorten: step.notToShorten },
-    kept: step.keptParts.map((part) => part.label),
+    kept: step.protectedParts.map((part) => part.label),
     page: page && withHtml(page),
     published: page?.sources.some((source) => source.kind !== 'common-practice')
       ? cautions['published-figures'].paragraphs
