@@ -1,4 +1,4 @@
-import { cannotDraw, NARROW, px, type CannotDraw, type Drawing, type Point, type Width } from './drawn';
+import { cannotDraw, FULL, NARROW, px, type CannotDraw, type Drawing, type Point, type Width } from './drawn';
 import { isRatio, ratioAxis } from './ratio-axis';
 import type { RunInput } from './run-input';
 import { drawPanel, type DrawnPanel } from './run-panel';
@@ -16,6 +16,15 @@ export type RunDrawing = Drawing & {
 
 /** Log axis: a half and a double lie equally far from the usual. Up is longer. */
 const DOMAIN = [0.45, 2.2] as const;
+/** It grows to hold every case; what is a fifth or five times stands at its edge. */
+const FURTHEST = [0.19, 5.3] as const;
+
+function domainOf(input: RunInput): readonly [number, number] {
+  const ratios = input.cases.flatMap(({ ratio, leftOut }) => (isRatio(ratio) && !leftOut ? [ratio] : []));
+  const low = Math.min(DOMAIN[0], ...ratios.map((ratio) => ratio / 1.06));
+  const high = Math.max(DOMAIN[1], ...ratios.map((ratio) => ratio * 1.06));
+  return [Math.max(low, FURTHEST[0]), Math.min(high, FURTHEST[1])];
+}
 
 /**
  * Cases in order of time, each against the usual at the start.
@@ -24,25 +33,28 @@ const DOMAIN = [0.45, 2.2] as const;
 export function afterRun(input: RunInput, width: Width): RunDrawing | CannotDraw {
   if (!input.cases.some((each) => isRatio(each.ratio))) return cannotDraw('No case of this step can be drawn yet.');
   const narrow = width === NARROW;
-  const [size, small] = narrow ? [12.5, 12] : [13.5, 12.5];
-  const left = narrow ? 50 : 62;
+  const [size, small] = [14, 13];
+  const left = narrow ? 56 : 64;
   const right = width - 6;
-  const high = narrow ? 190 : 220;
+  const high = narrow ? 190 : width === FULL ? 250 : 230;
 
+  const domain = domainOf(input);
   const panels: DrawnPanel[] = [];
   const points: Point[][] = [];
   let top = 26;
   const planned = runPanels(input, right - left, width);
   for (const panel of planned) {
     const axis = ratioAxis(
-      DOMAIN,
+      domain,
       [top + high, top],
       [
+        [4, '4 times'],
         [2, 'double'],
         [1.4, '140'],
         [1, input.one],
         [0.7, '70'],
         [0.5, 'half'],
+        [0.25, 'a quarter'],
       ],
     );
     const drawn = drawPanel(panel, input, { axis, left, right, top, bottom: top + high, small });

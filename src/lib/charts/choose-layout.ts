@@ -47,7 +47,7 @@ export const CHOOSE_LAYOUT = {
     middle: 19,
     baseline: 24,
   },
-} as const satisfies Record<Width, ChooseLayout>;
+} as const satisfies Partial<Record<Width, ChooseLayout>>;
 
 /** One and a half octaves to each side: a case in a hundred of an ordinary step lies beyond, and is drawn at the edge. */
 export const STRIP_DOMAIN = [2 ** -1.5, 2 ** 1.5] as const;

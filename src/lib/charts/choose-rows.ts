@@ -1,7 +1,7 @@
 import { barScale } from './choose-bar';
 import type { ChooseInput } from './choose-input';
 import { CHOOSE_LAYOUT, STRIP_DOMAIN, type ChooseLayout } from './choose-layout';
-import { cannotDraw, type CannotDraw, type Drawing, type Point, type Width } from './drawn';
+import { cannotDraw, NARROW, WIDE, type CannotDraw, type Drawing, type Point, type Width } from './drawn';
 import { drawRow, type DrawnChooseRow, type Words } from './choose-row';
 import { ratioAxis, type RatioAxis } from './ratio-axis';
 
@@ -21,7 +21,7 @@ export type ChooseDrawing = Drawing & {
  */
 export function chooseRows(input: ChooseInput, width: Width): ChooseDrawing | CannotDraw {
   if (input.rows.length === 0) return cannotDraw('No step has been timed yet.');
-  const layout: ChooseLayout = CHOOSE_LAYOUT[width];
+  const layout: ChooseLayout = CHOOSE_LAYOUT[width === NARROW ? NARROW : WIDE];
   const axis = ratioAxis(STRIP_DOMAIN, layout.strip, [
     [0.5, 'half'],
     [1, 'your median'],

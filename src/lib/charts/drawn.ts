@@ -10,7 +10,9 @@ export type Drawing = { kind: 'drawing'; width: number; height: number; points: 
 /** The narrow drawing fits a phone of 360 px less the page's margins; the wide one a tablet of 768 px, and grows at a desk. */
 export const NARROW = 328;
 export const WIDE = 760;
-export type Width = typeof NARROW | typeof WIDE;
+/** Across the whole page at a desk, for what has many cases. */
+export const FULL = 1168;
+export type Width = typeof NARROW | typeof WIDE | typeof FULL;
 
 export function cannotDraw(because: string): CannotDraw {
   return { kind: 'cannot-draw', because };

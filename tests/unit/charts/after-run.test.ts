@@ -72,6 +72,12 @@ describe('the run of cases', () => {
     expect(drawn(run([40, 20, 20]), WIDE).notDrawn).toBe(0);
   });
 
+  it('grows its axis until it holds every case, and leaves only the absurd at its edge', () => {
+    const far = (ratio: number) => drawn({ ...run([3]), cases: [...cases(0, 2), ...cases(0, 1, { ratio })] }, WIDE);
+    for (const ratio of [0.3, 0.44, 2.3, 4]) expect(far(ratio).panels[0]?.segments[0]?.beyond).toBe('');
+    expect(far(30).panels[0]?.segments[0]?.beyond).not.toBe('');
+  });
+
   it('puts longer higher', () => {
     const input = { ...run([2]), cases: [...cases(0, 1, { ratio: 0.7 }), ...cases(0, 1, { ratio: 1.4 })] };
     const [shorter, longer] = drawn(input, WIDE).points[0] ?? [];

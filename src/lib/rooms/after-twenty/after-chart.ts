@@ -21,9 +21,6 @@ export type RunView = {
   table: { columns: { label: string; number?: boolean; method?: 'run-chart' | 'events' }[]; rows: string[][] };
 };
 
-/** The run up to the window the result is of, and, where twenties follow it, the whole. */
-export type RunParts = RunView & { whole: RunView | null };
-
 export type Lane = 'lists' | 'notes' | 'events';
 
 export type RunSource = {

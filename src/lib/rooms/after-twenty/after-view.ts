@@ -3,8 +3,7 @@ import type { Goal, Lasting, SurgeonRecord } from '../../model';
 import { listsOf } from '../../safety';
 import { counted } from '../../format';
 import { lastingWords, shortTimesWords } from '../../words';
-import { runView, windowLabel, type RunParts } from './after-chart';
-import { runParts } from './run-parts';
+import { runView, windowLabel, type RunView } from './after-chart';
 import { chartTitle, resultView, type ResultView } from './after-result';
 import { countWords, hiddenWords, leftOutSentence } from '../../words/reported-result';
 import { doneTable, safetyTable, type CellTable } from './cell-table';
@@ -24,6 +23,8 @@ import { instantWords } from '../forms/when-words';
 export type AfterView = {
   goalId: string;
   step: string;
+  /** The headline: how far the window is. */
+  head: string;
   state: Goal['state'];
   set: string;
   /** What is above everything else: a pause, a draft, a closed goal. */
@@ -49,12 +50,12 @@ export type TodayView = { sentence: string; reasons: readonly string[] };
 export type TimeView =
   | { kind: 'none'; sentence: string }
   | { kind: 'hidden'; sentence: string; offer: string; earlier: ResultView | null }
-  | { kind: 'so-far'; sentence: string; run: RunParts | null; earlier: ResultView | null }
+  | { kind: 'so-far'; sentence: string; run: RunView | null; earlier: ResultView | null }
   | {
       kind: 'result';
       result: ResultView;
       earlier: ResultView | null;
-      run: RunParts | null;
+      run: RunView | null;
       today: TodayView | null;
       lasting: readonly { head: string; sentence: string }[];
       /** Very short times to look at again, with their cases; `null` where there are no more than chance brings. */
@@ -86,6 +87,9 @@ export function afterView(source: AfterSource): AfterView {
   return {
     goalId: goal.id,
     step: step.label,
+    head: window.full
+      ? `${step.label}, after ${window.need.cases === 40 ? 'forty' : 'twenty'} cases`
+      : `${step.label}: ${so} of ${window.need.cases} counted`,
     state: goal.state,
     set: `Set on ${instantWords(goal.setAt)}, with ${counted(goal.baseline.caseIds.length, 'baseline case')}.`,
     notices: noticesOf(source),
@@ -226,9 +230,9 @@ function shortTimesOf({ record, state }: AfterSource) {
   );
 }
 
-function runOf({ series, state, record, drawn }: AfterSource, title: string, full: number): RunParts | null {
+function runOf({ series, state, record, drawn }: AfterSource, title: string, full: number): RunView | null {
   if (!series) return null;
-  const run = runView({
+  return runView({
     series,
     title,
     baselineIds: state.goal.baseline.caseIds,
@@ -239,5 +243,4 @@ function runOf({ series, state, record, drawn }: AfterSource, title: string, ful
     procedureId: state.procedure.id,
     reflections: record.reflections,
   });
-  return runParts(run);
 }

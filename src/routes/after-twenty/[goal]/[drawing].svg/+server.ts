@@ -19,8 +19,7 @@ type Drawn = { body: string; words: Words } | null;
 
 /** Every drawing of the page by its name in the address; `null` where the page does not show it now. */
 const DRAWINGS: Readonly<Record<string, (view: AfterView) => Drawn>> = {
-  window: ({ time }) => runDrawn(runIn(time)),
-  chart: ({ time }) => runDrawn(runIn(time)?.whole ?? runIn(time)),
+  chart: ({ time }) => runDrawn(runIn(time)),
   change({ time, step }) {
     if (time.kind !== 'result' || time.result.rows.length === 0) return null;
     const { rows, reading } = time.result;
