@@ -1,4 +1,5 @@
 import { fail, redirect } from '@sveltejs/kit';
+import { eyeDrawings } from '$lib/charts/eye/eye-drawings.server';
 import { openGoals } from '$lib/rooms/goals/goal-standing';
 import { needsLook, nowView } from '$lib/rooms/now/now-view';
 import { procedureOf } from '$lib/model';
@@ -17,10 +18,14 @@ export const load: PageServerLoad = async ({ locals }) => {
     ? (await shownAudit(record, procedureOf(record, record.profile.procedureId))).audit
     : null;
   const cautions = loadCautions();
+  const [goal] = openGoals(record);
+  const checkpoints = goal?.goal.checkpoints ?? [];
   return {
     view: nowView(record, audit && { enough: audit.enough, suggestion: suggestionFor(audit, record) }),
     // Without a goal under way there is no window to look forward to.
     reminders: openGoals(record).some(({ stage }) => stage !== 'draft' && stage !== 'paused'),
+    checkpoints: checkpoints.map(({ id, look }) => ({ id, look })),
+    scenes: eyeDrawings(checkpoints.map(({ id }) => id)),
     invented: INVENTED,
     people: cautions['no-patient-data'].paragraphs,
   };

@@ -3,6 +3,7 @@ import { capsulorhexisScenes } from './scenes/capsulorhexis';
 import { chamberEntryScenes } from './scenes/chamber-entry';
 import { cortexScenes } from './scenes/cortex';
 import { disassemblyScenes } from './scenes/disassembly';
+import { dividingScenes } from './scenes/dividing';
 import { hydrodissectionScenes } from './scenes/hydrodissection';
 import { incisionScenes } from './scenes/incision';
 import { iolScenes } from './scenes/iol';
@@ -12,16 +13,23 @@ import { ovdFillScenes } from './scenes/ovd-fill';
 import { ovdRemovalScenes } from './scenes/ovd-removal';
 import { scleralTunnelScenes } from './scenes/scleral-tunnel';
 import { segmentScenes } from './scenes/segment';
+import { ovdInsideScenes, sidePortScenes } from './scenes/side-port';
+import { tearScenes } from './scenes/tear';
+import { turningScenes } from './scenes/turning';
 import { woundCheckScenes } from './scenes/wound-check';
 
 /** Every drawing, in the order of an operation: phaco, then small-incision surgery. */
 export const SCENES: readonly Scene[] = [
+  ...sidePortScenes,
   ...incisionScenes,
+  ...ovdInsideScenes,
   ...ovdFillScenes,
   ...mainIncisionScenes,
   ...capsulorhexisScenes,
+  ...tearScenes,
   ...hydrodissectionScenes,
   ...disassemblyScenes,
+  ...dividingScenes,
   ...segmentScenes,
   ...cortexScenes,
   ...iolScenes,
@@ -30,6 +38,7 @@ export const SCENES: readonly Scene[] = [
   ...scleralTunnelScenes,
   ...chamberEntryScenes,
   ...nucleusProlapseScenes,
+  ...turningScenes,
 ];
 
 const BY_ID = new Map(SCENES.map((scene) => [scene.id, scene]));

@@ -1,4 +1,5 @@
 import { error } from '@sveltejs/kit';
+import { eyeDrawings } from '$lib/charts/eye/eye-drawings.server';
 import { goalsOnStep } from '$lib/rooms/choose/step-goals';
 import { guidanceOf } from '$lib/rooms/choose/step-view';
 import { readGoalLines } from '$lib/server/after';
@@ -27,6 +28,7 @@ export const load: PageServerLoad = async ({ locals, params, url }) => {
     },
     guidance: page && {
       ...page,
+      scenes: eyeDrawings(page.checkpoints.map(({ id }) => id)),
       html: renderShortRead(page.body, href),
       href,
       published: page.sources.some(({ kind }) => kind !== 'common-practice')

@@ -1,4 +1,5 @@
 import { error, fail, redirect } from '@sveltejs/kit';
+import { eyeDrawings } from '$lib/charts/eye/eye-drawings.server';
 import { loadCautions, loadGuidance, renderLine, renderOwnMarkdown, renderShortRead } from '$lib/server/content';
 import type { Guidance } from '$lib/rules/types';
 import { proceduresOf } from '$lib/server/procedures';
@@ -17,6 +18,7 @@ export const load: PageServerLoad = async ({ locals, params, url }) => {
     step: { id: step.id, label: step.label, starts: step.starts, ends: step.ends, notToShorten: step.notToShorten },
     kept: step.protectedParts.map((part) => part.label),
     page: page && withHtml(page),
+    scenes: eyeDrawings(page?.checkpoints.map(({ id }) => id) ?? []),
     published: page?.sources.some((source) => source.kind !== 'common-practice')
       ? cautions['published-figures'].paragraphs
       : [],
