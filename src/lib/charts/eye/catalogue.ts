@@ -1,7 +1,10 @@
 import type { Scene } from './scene';
 import { capsulorhexisScenes } from './scenes/capsulorhexis';
+import { bagScenes } from './scenes/bag';
 import { chamberEntryScenes } from './scenes/chamber-entry';
+import { chipScenes } from './scenes/chips';
 import { cortexScenes } from './scenes/cortex';
+import { deliveryScenes } from './scenes/delivery';
 import { disassemblyScenes } from './scenes/disassembly';
 import { dividingScenes } from './scenes/dividing';
 import { hydrodissectionScenes } from './scenes/hydrodissection';
@@ -15,6 +18,7 @@ import { scleralTunnelScenes } from './scenes/scleral-tunnel';
 import { segmentScenes } from './scenes/segment';
 import { ovdInsideScenes, sidePortScenes } from './scenes/side-port';
 import { tearScenes } from './scenes/tear';
+import { openedTunnelScenes } from './scenes/tunnel-later';
 import { turningScenes } from './scenes/turning';
 import { woundCheckScenes } from './scenes/wound-check';
 
@@ -31,7 +35,9 @@ export const SCENES: readonly Scene[] = [
   ...disassemblyScenes,
   ...dividingScenes,
   ...segmentScenes,
+  ...chipScenes,
   ...cortexScenes,
+  ...bagScenes,
   ...iolScenes,
   ...ovdRemovalScenes,
   ...woundCheckScenes,
@@ -39,6 +45,8 @@ export const SCENES: readonly Scene[] = [
   ...chamberEntryScenes,
   ...nucleusProlapseScenes,
   ...turningScenes,
+  ...deliveryScenes,
+  ...openedTunnelScenes,
 ];
 
 const BY_ID = new Map(SCENES.map((scene) => [scene.id, scene]));
