@@ -51,5 +51,19 @@ export const SCENES: readonly Scene[] = [
 
 const BY_ID = new Map(SCENES.map((scene) => [scene.id, scene]));
 
+/** Checkpoints of other pages that ask for the same thing, and the drawing they share. */
+export const SHARED: Readonly<Record<string, string>> = {
+  'nucleus-through': 'disassembly-crack-through',
+  'nucleus-turns': 'hydro-turn',
+  'nucleus-last-piece': 'segment-last',
+  'nucleus-chips': 'segment-chip-search',
+  'polish-wrinkles': 'cortex-folds',
+  'sport-blade-flat': 'side-port-plane',
+  'sport-cannula': 'ovd-fill-tip-inside',
+  'mhydro-tip-place': 'hydro-under-rim',
+  'mrefill-bag-then-chamber': 'refill-whole-bag',
+  'movd-behind-lens': 'ovd-out-behind',
+};
+
 /** The drawing of a checkpoint, an eye card or a rehearsal; none where there is no drawing of it. */
-export const sceneOfId = (id: string): Scene | undefined => BY_ID.get(id);
+export const sceneOfId = (id: string): Scene | undefined => BY_ID.get(SHARED[id] ?? id);

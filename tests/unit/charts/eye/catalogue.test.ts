@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { expect, it } from 'vitest';
 import { parse } from 'yaml';
-import { sceneOfId, SCENES } from '../../../../src/lib/charts/eye/catalogue';
+import { sceneOfId, SCENES, SHARED } from '../../../../src/lib/charts/eye/catalogue';
 import { eyeDrawing, eyeDrawings } from '../../../../src/lib/charts/eye/eye-drawings.server';
 
 type Front = { step: string; checkpoints: { id: string }[] };
@@ -22,6 +22,13 @@ it('has ids that are used once, and safe as file names', () => {
 it('draws checkpoints that exist, eye cards and rehearsals', () => {
   expect(pages).toHaveLength(31);
   for (const { id } of SCENES) if (!/^(eye|rehearsal)-/.test(id)) expect(checkpoints, id).toContain(id);
+});
+
+it('shares drawings between checkpoints that exist', () => {
+  for (const [id, scene] of Object.entries(SHARED)) {
+    expect(checkpoints, id).toContain(id);
+    expect(sceneOfId(id)?.id).toBe(scene);
+  }
 });
 
 it('gives a drawing by id, and none for what is not drawn', () => {
