@@ -7,7 +7,13 @@ import { judgeTime } from '../../src/lib/practice/judge-time';
 import { lastingOf } from '../../src/lib/practice/lasting';
 import { powerOf, type Power } from '../../src/lib/practice/power';
 import { viewValue } from '../../src/lib/practice/resampled-view';
-import { baselineModel, medianAndP20, type BaselineModel } from '../../src/lib/practice/baseline-model';
+import {
+  baselineModel,
+  medianAndP20,
+  type BaselineArrays,
+  type BaselineModel,
+} from '../../src/lib/practice/baseline-model';
+import { benjaminiHochberg, wilcoxonRankSum } from '../../src/lib/statistics';
 import { simulate, type SimulatedRecord } from './characteristics-simulate';
 import { saidToday, type Today } from './characteristics-today';
 import type { World } from './characteristics-worlds';
@@ -32,10 +38,10 @@ export function oneRun(world: World, seed: number, run: number): Said | null {
   const record = simulate(world, seed, run);
   const start = startOf(record);
   const model = baselineModel(start, (step) => othersThan(world, step));
-  const step = world.picked === 'not' ? world.practised : pick(world.picked, model, start.list);
+  const step = world.picked === 'not' ? world.practised : pick(world.picked, model, start);
   if (world.onlyIfPicked && step !== world.practised) return null;
   if (step !== world.practised) moveChange(record, world, step);
-  const allowance = allowanceFor(world, model, start.list, seed + run);
+  const allowance = allowanceFor(world, model, start, seed + run);
   const level = medianAndP20(model.adjusted[step]!);
   const steer = level ? Math.log((level.median + level.p20) / 2 / level.median) : null;
   const whole: ChangeInput = { ...record, stepIndex: step, others: othersThan(world, step), listsKnown: true };
@@ -82,24 +88,64 @@ function moveChange(record: SimulatedRecord, world: World, step: number): void {
 /** All steps take the reference set equally long in these worlds. */
 const REFERENCE_SECONDS = 60;
 
-function allowanceFor(world: World, model: BaselineModel, list: Int32Array, seed: number): SelectionAllowance {
+/** With the factor of each step's adjusted times, as the screens have it. */
+const referenceSeconds = ({ adjusted, fits }: BaselineModel): Float64Array =>
+  Float64Array.from(adjusted, (row, step) => {
+    const taken = fits.get(step)?.adjusted ?? row;
+    const at = row.findIndex(Number.isFinite);
+    return REFERENCE_SECONDS * Math.exp((row[at] ?? 0) - (taken[at] ?? 0));
+  });
+
+function allowanceFor(
+  world: World,
+  model: BaselineModel,
+  { list, columns }: BaselineArrays,
+  seed: number,
+): SelectionAllowance {
   if (world.picked === 'not') return { time: 0, spread: 0 };
   return selectionAllowance({
     ...model,
     candidates: [...model.adjusted.keys()],
+    apart: toldApart(model, columns),
     view: world.picked,
-    referenceMedians: new Float64Array(world.steps).fill(REFERENCE_SECONDS),
+    referenceMedians: referenceSeconds(model),
     list,
     seed,
   });
 }
 
-function pick(view: 'seconds' | 'spread' | 'reference', model: BaselineModel, list: Int32Array): number {
+function pick(
+  view: 'seconds' | 'spread' | 'reference',
+  model: BaselineModel,
+  { list, columns }: BaselineArrays,
+): number {
   const once = new Int32Array(1 + Math.max(...list)).fill(1);
-  const values = model.adjusted.map((row) =>
-    viewValue(sortedSample(row.map(Math.exp), list), once, view, REFERENCE_SECONDS),
-  );
+  const sample = (row: Float64Array) => sortedSample(row.map(Math.exp), list);
+  const apart = toldApart(model, columns);
+  const reference = referenceSeconds(model);
+  const values = model.adjusted.map((row, step) => {
+    const ranked = { adjusted: sample(row), recorded: sample(model.recorded[step]!), apart: apart[step]! };
+    return viewValue(ranked, once, view, reference[step]!);
+  });
   return values.indexOf(Math.max(...values));
+}
+
+/** For which steps a recorded fact shows: rank-sum tests of times as recorded, one Benjamini–Hochberg family, as patterns are. */
+function toldApart({ recorded }: BaselineModel, columns: readonly Float64Array[]): boolean[] {
+  const tests = recorded.flatMap((row, step) =>
+    columns.flatMap((column) => {
+      const middle = (Math.min(...column) + Math.max(...column)) / 2;
+      const group = (above: boolean) =>
+        row.filter((value, at) => Number.isFinite(value) && column[at]! > middle === above);
+      const [longer, others] = [group(true), group(false)];
+      return Math.min(longer.length, others.length) < 5 ? [] : [{ step, p: wilcoxonRankSum(longer, others).p }];
+    }),
+  );
+  const { rejected } = benjaminiHochberg(
+    tests.map(({ p }) => p),
+    0.1,
+  );
+  return recorded.map((_, step) => tests.some((test, at) => test.step === step && rejected[at]));
 }
 
 const othersThan = (world: World, step: number) => [...Array(world.steps).keys()].filter((other) => other !== step);

@@ -11,6 +11,7 @@ import {
   emptyProfile,
 } from '../model';
 import { lastingFor, notANumber, recordNotANumber, resultFor, spanOfCases, startGoal, windowOf } from '../practice';
+import { rankedOf } from '../rules';
 import type { Guidance, Suggestion } from '../rules/types';
 import { eventBounds, eventTally, withEventsOf } from '../safety';
 import type { Assessment, EffectJson, ResultJson } from './assessment';
@@ -21,7 +22,6 @@ import { guidanceFor } from './guidance-for';
 import { counted } from '../format';
 import { safetyWords, type SafetyWords } from '../words/safety';
 import { suggestionFor } from './suggest';
-import { median, quantile } from '../statistics';
 
 export type GoalWish = {
   /** Step id, or `suggested`: the step the tool's rule picks from the cases before. */
@@ -131,15 +131,16 @@ function stepJson(step: StepAudit, record: ReadRecord): Assessment['steps'][numb
   const done = record.cases.filter((one) => one.stretches.some((stretch) => stretch.stepId === step.stepId));
   const tied = eventTally(done.map((one) => withEventsOf(one, step.stepId)));
   const bounds = eventBounds(tied);
-  const seconds = step.dots.map((dot) => dot.seconds);
   return {
     step: step.stepId,
     label: step.label,
     n: step.n,
-    median_s: seconds.length > 0 ? median(seconds) : null,
-    p20_s: step.p20 === null ? null : quantile(seconds, 0.2),
-    adjusted: { median_s: step.median, p20_s: step.p20 },
+    median_s: step.median,
+    p20_s: step.p20,
+    adjusted: step.adjusted && { median_s: step.adjusted.median, p20_s: step.adjusted.p20 },
     difference_s: step.difference,
+    difference_same_eyes_s: step.differenceSameEyes,
+    difference_with_eye_s: step.differenceWithEye,
     difference_interval_s: pair(step.differenceInterval),
     difference_cannot: step.differenceCannot,
     spread: step.spread,
@@ -295,7 +296,7 @@ function pickFrom(cases: readonly Case[], record: ReadRecord, procedure: Procedu
     return { stepId: first, view };
   const largest = [...audit.steps]
     .filter((step) => !step.notToShorten && step.difference !== null)
-    .sort((a, b) => (b.difference ?? 0) - (a.difference ?? 0))[0];
+    .sort((a, b) => rankedOf(b) - rankedOf(a))[0];
   return largest ? { stepId: largest.stepId, view: 'seconds' as const } : null;
 }
 

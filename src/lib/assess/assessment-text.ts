@@ -24,7 +24,7 @@ export function assessmentText({
         (step.p20 === null ? '' : clock(step.p20)).padStart(7),
         ...(step.difference !== null && step.differenceInterval
           ? [
-              `${Math.round(step.difference)} s`.padStart(7),
+              `${Math.round(step.differenceSameEyes ?? step.difference)} s`.padStart(7),
               `${Math.round(step.differenceInterval.low)} to ${Math.round(step.differenceInterval.high)}`.padStart(10),
               `  ${audit.enough.enough ? firstWords(step.first.seconds) : ''}`,
             ]
@@ -33,12 +33,12 @@ export function assessmentText({
     );
   const labelOf = (stepId: string) => audit.steps.find((step) => step.stepId === stepId)?.label ?? stepId;
   return [
-    `${counted(assessment.cases, 'case')}${assessment.lists === null ? ', lists not known' : `, ${counted(assessment.lists, 'list')}`}. Times adjusted for the eye where facts are recorded.`,
+    `${counted(assessment.cases, 'case')}${assessment.lists === null ? ', lists not known' : `, ${counted(assessment.lists, 'list')}`}. Median and 20th percentile (p20) as recorded; ranks adjusted for the eye where facts are recorded.`,
     '',
     head,
     ...sentences,
     '',
-    `  ${''.padEnd(width)}${'cases'.padStart(6)}${'usual'.padStart(7)}${'1 in 5'.padStart(7)}${'diff.'.padStart(7)}${'95 %'.padStart(10)}  most seconds`,
+    `  ${''.padEnd(width)}${'cases'.padStart(6)}${'median'.padStart(7)}${'p20'.padStart(7)}${'diff.'.padStart(7)}${'95 %'.padStart(10)}  most seconds`,
     ...rows,
     ...(audit.patterns.some((each) => each.shown)
       ? [

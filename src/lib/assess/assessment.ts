@@ -38,12 +38,16 @@ export type Assessment = {
     step: string;
     label: string;
     n: number;
-    /** Of the times as recorded. */
+    /** As recorded. */
     median_s: number | null;
     p20_s: number | null;
-    /** The same of the times adjusted for the eye: what ranks and comparisons rest on. */
-    adjusted: { median_s: number | null; p20_s: number | null };
+    /** Adjusted for the eye, on the scale on which the median is the recorded one; `null`: nothing was taken out. */
+    adjusted: { median_s: number; p20_s: number } | null;
+    /** Median less 20th percentile as recorded; told apart where a fact of the eye shows for the step. */
     difference_s: number | null;
+    difference_same_eyes_s: number | null;
+    difference_with_eye_s: number | null;
+    /** Of the part by which steps are ranked: among the same kind of eye where told apart. */
     difference_interval_s: [number, number] | null;
     /** Why no difference is said; `null` where one is. */
     difference_cannot: { code: string; because: string } | null;

@@ -1,5 +1,6 @@
-import { casesForColumns, huberRegression, type FitProblem } from '../statistics';
+import { casesForColumns, huberRegression, median, type FitProblem } from '../statistics';
 import { atOnce, type Work } from '../turns';
+import { factIdOf } from './eye-coding';
 import { eyeColumns } from './eye-columns';
 import { auditThresholds } from './thresholds';
 import type { EyeColumns, StepTable } from './types';
@@ -18,6 +19,8 @@ export type StepFit = {
   log: Float64Array;
   residuals: Float64Array;
   scale: number;
+  /** The factor that makes the median of the adjusted times the recorded one. */
+  factor: number;
 };
 
 export type Adjusted = {
@@ -37,9 +40,10 @@ const WHY_NOT = {
 } satisfies Record<FitProblem, string>;
 
 /**
- * Step times with the facts of the eye taken out: `exp(y − x·β)`, β by Huber regression of `y = ln(seconds)`
- * on centred facts, each step on its own (Huber, Robust Statistics, 1981, chapter 7).
- * Fewer than 15 + 3p cases: fewer columns, down to none.
+ * Step times with the facts of the eye taken out: `c·exp(y − x·β)`, β by Huber regression of `y = ln(seconds)`
+ * on centred facts, each step on its own (Huber, Robust Statistics, 1981, chapter 7). One factor c a step makes the
+ * median of the adjusted times the recorded one: without it they are those of the centre of the facts, which no case
+ * need be near. Fewer than 15 + 3p cases: fewer columns, down to none.
  *
  * @param eye the columns, if made before; of the same cases in the same order.
  */
@@ -70,8 +74,16 @@ export function adjustedBy(seconds: Float64Array, eye: Pick<EyeColumns, 'columns
     let eyeEffect = 0;
     for (let j = 0; j < fit.used.length; j += 1)
       eyeEffect += fit.coefficients[j]! * (eye.columns[fit.used[j]!]?.[place] ?? 0);
-    return value * Math.exp(-eyeEffect);
+    return value * fit.factor * Math.exp(-eyeEffect);
   });
+}
+
+/** As long in the middle as before anything was taken out. */
+function factorOf(log: Float64Array, design: readonly Float64Array[], coefficients: readonly number[]): number {
+  const taken = log.map((value, at) =>
+    Math.exp(coefficients.reduce((rest, effect, j) => rest - effect * design[j]![at]!, value)),
+  );
+  return median(log.map(Math.exp)) / median(taken);
 }
 
 /** The adjustment of one step; `because` says why columns are missing from it. */
@@ -92,7 +104,9 @@ export function fitStep(
   const fitted = huberRegression(design, log);
   if (fitted.kind === 'cannot') return { fit: null, because: `not adjusted, ${WHY_NOT[fitted.because]}.` };
   const { residuals, scale } = fitted;
-  return { fit: { used, coefficients: fitted.coefficients.slice(1), present, design, log, residuals, scale }, because };
+  const coefficients = fitted.coefficients.slice(1);
+  const factor = factorOf(log, design, coefficients);
+  return { fit: { used, coefficients, present, design, log, residuals, scale, factor }, because };
 }
 
 /** A column in which fewer than five of these cases stand apart says more about them than about the fact. */
@@ -104,7 +118,7 @@ function differs(column: Float64Array, present: Int32Array): boolean {
 
 /** How many leading columns n cases allow, never cutting through a fact. */
 function columnsFor(n: number, wanted: readonly number[], names: readonly string[]): number {
-  const factOf = (place: number) => (names[wanted[place] ?? -1] ?? '').replace(/( not entered|=.*)$/, '');
+  const factOf = (place: number) => factIdOf(names[wanted[place] ?? -1] ?? '');
   let count = wanted.length;
   while (count > 0 && (n < casesForColumns(count) || (count < wanted.length && factOf(count) === factOf(count - 1))))
     count -= 1;

@@ -12,6 +12,7 @@ import { resampleViews } from './resample-views';
 import { stepAudit } from './step-audit';
 import { onlyWhereTwo, rankedOn, stepOf, stepPoint } from './step-point';
 import { stepTable } from './step-table';
+import { toldApart } from './told-apart';
 import { auditThresholds } from './thresholds';
 import type { Audit, StepTable } from './types';
 import { waitingOverall } from './waiting';
@@ -54,7 +55,9 @@ function* auditing(input: AuditInput): Work<Audit> {
   yield 0.03;
   const fitted = yield* scaled(adjusting(table, eye), 0.03, 0.1);
   const trends = yield* scaled(trending(all, table, fitted, lists), 0.1, 0.2);
-  const points = fitted.adjusted.map(stepPoint);
+  const { patterns, lookedAt } = yield* scaled(patternsOf({ table, fitted, lists }), 0.2, 0.3);
+  const apart = toldApart(table.stepIds, fitted, patterns);
+  const points = fitted.adjusted.map((values, step) => stepPoint(values, table.seconds[step]!, apart[step]!));
   const sum = points.reduce((total, { median }) => total + (median ?? 0), 0);
   const shares = points.map(({ median }) => (sum > 0 ? (median ?? 0) / sum : 0));
   const reference = referenceSamples(references, table, fitted);
@@ -66,11 +69,20 @@ function* auditing(input: AuditInput): Work<Audit> {
   );
   const refit = fitted.fits.map((fit) => (fit && fit.present.length < auditThresholds.refitBelow ? fit : null));
   const draws = yield* scaled(
-    resampleViews({ adjusted: fitted.adjusted, refit, units, reference, ranked, seed, resamples }),
-    0.2,
-    0.9,
+    resampleViews({
+      adjusted: fitted.adjusted,
+      recorded: table.seconds,
+      apart,
+      refit,
+      units,
+      reference,
+      ranked,
+      seed,
+      resamples,
+    }),
+    0.3,
+    1,
   );
-  const { patterns, lookedAt } = yield* scaled(patternsOf({ table, fitted, lists }), 0.9, 1);
   const said = [...fitted.said];
   if (units.single && table.cases.length > 0)
     said.push(
@@ -91,6 +103,8 @@ function* auditing(input: AuditInput): Work<Audit> {
         index,
         adjusted: fitted.adjusted[index]!,
         point: points[index]!,
+        isAdjusted: fitted.fits[index] !== null,
+        apart: apart[index]!,
         share: shares[index]!,
         draws: draws[index]!,
         resamples,

@@ -58,6 +58,7 @@ export function bimodalityTest(stepId: string, log: Float64Array, seconds: Float
     kind: 'bimodality',
     label: `two groups of times (about ${middle(shorter)} and about ${middle(longer)})`,
     earlierStepId: null,
+    factId: null,
     nWith: longer.length,
     nWithout: shorter.length,
     p: dipTail(Math.sqrt(n) * dip(sorted)),

@@ -49,6 +49,7 @@ export function carryOverTests({ stepIds, labels, log, earlier }: Steps): Patter
         kind: 'earlier-step',
         label: `after a long ${inSentence(labels[found.before]!)}`,
         earlierStepId: stepIds[found.before]!,
+        factId: null,
         nWith: groups.long.length,
         nWithout: groups.others.length,
         p: normalCdf((mean - z) / se),

@@ -1,22 +1,35 @@
 import type { CannotSay } from '../model';
 import type { StepPoint } from './step-point';
+import type { Level } from './sorted-sample';
 import { auditThresholds } from './thresholds';
 import type { Interval, StepAudit } from './types';
 
-type Difference = Pick<StepAudit, 'difference' | 'differenceInterval' | 'differenceCannot'>;
+/**
+ * Median less 20th percentile, seconds: of the times as recorded, or, where a fact of the eye shows for the step
+ * (`apart`), among the same kind of eye: of adjusted times on the scale on which their median is the recorded one.
+ */
+export const rankedDifference = (adjusted: Level, recorded: Level, apart: boolean): number =>
+  apart ? (adjusted.median - adjusted.p20) * (recorded.median / adjusted.median) : recorded.median - recorded.p20;
+
+type Difference = Pick<
+  StepAudit,
+  'difference' | 'differenceSameEyes' | 'differenceWithEye' | 'differenceInterval' | 'differenceCannot'
+>;
 
 /**
  * Median less 20th percentile, seconds a case: said with its interval, or not at all and why.
  *
+ * @param apart told apart into what goes with the eye and what is left among the same kind of eye.
  * @param interval of the resamples; `null` where too few of them hold the step.
  * @param recorded step times as recorded, seconds, NaN where absent.
  */
 export function differenceOf(
-  { n, median, p20 }: Pick<StepPoint, 'n' | 'median' | 'p20'>,
+  { n, median, p20, ranked }: Pick<StepPoint, 'n' | 'median' | 'p20' | 'ranked'>,
+  apart: boolean,
   interval: Interval | null,
   recorded: Float64Array,
 ): Difference {
-  if (n < auditThresholds.intervalFrom || median === null || p20 === null)
+  if (n < auditThresholds.intervalFrom || median === null || p20 === null || ranked === null)
     return cannot('too-few-cases', `Cannot say yet: ${n} of the ${auditThresholds.intervalFrom} cases it needs.`);
   if (!interval) return cannot('too-few-lists', 'Cannot say yet: the step was done on too few lists.');
   const times = recorded.filter((value) => !Number.isNaN(value));
@@ -24,11 +37,20 @@ export function differenceOf(
     return cannot('all-equal', 'Cannot say: all its times are equal. Were they rounded, or copied?');
   if (interval.high < auditThresholds.coarseSeconds && times.every(Number.isInteger))
     return cannot('whole-seconds', 'Cannot say: whole seconds are too coarse for a step this short or this even.');
-  return { difference: median - p20, differenceInterval: interval, differenceCannot: null };
+  const difference = median - p20;
+  return {
+    difference,
+    differenceSameEyes: apart ? ranked : null,
+    differenceWithEye: apart ? Math.max(0, difference - ranked) : null,
+    differenceInterval: interval,
+    differenceCannot: null,
+  };
 }
 
 const cannot = (code: string, because: string): Difference => ({
   difference: null,
+  differenceSameEyes: null,
+  differenceWithEye: null,
   differenceInterval: null,
   differenceCannot: { code, because } satisfies CannotSay,
 });

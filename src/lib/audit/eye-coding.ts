@@ -33,9 +33,12 @@ export const otherCoding = (fact: EyeFact, commonest: string): Coding => ({
 export const missingCoding = (fact: EyeFact): Coding => ({ kind: 'missing', name: `${fact.id} not entered`, fact });
 export const plainCoding = (fact: EyeFact): Coding => ({ kind: 'plain', name: fact.id, fact });
 
+/** The fact a column belongs to, by its name. */
+export const factIdOf = (name: string): string => name.replace(/( not entered|=.*)$/, '');
+
 /** The coding a name stands for; `null` where the procedure no longer has the fact. */
 export function codingOf(name: string, procedure: Procedure): Coding | null {
-  const factId = name.replace(/( not entered|=.*)$/, '');
+  const factId = factIdOf(name);
   const fact = procedure.facts.find(({ id }) => id === factId);
   if (!fact) return null;
   if (name.endsWith(' not entered')) return missingCoding(fact);

@@ -2,7 +2,11 @@ import { shiftInterval } from '../statistics';
 import type { Interval } from './types';
 
 /** A ratio of times, shrunk towards 1 by how uncertain it is, with its unshrunk 95 % interval. */
-export type GroupEffect = Interval & { ratio: number };
+export type GroupEffect = Interval & {
+  ratio: number;
+  /** Before shrinking. */
+  raw: number;
+};
 
 const Z = 1.959963984540054;
 
@@ -25,5 +29,10 @@ export function shrunk(estimate: number, low: number, high: number): GroupEffect
   const se = (high - low) / (2 * Z);
   const t = se > 0 ? estimate / se : Infinity;
   const held = estimate === 0 ? 0 : estimate * Math.max(0, 1 - 1 / (t * t));
-  return { ratio: Math.exp(held), low: Math.exp(Math.min(low, held)), high: Math.exp(Math.max(high, held)) };
+  return {
+    ratio: Math.exp(held),
+    low: Math.exp(Math.min(low, held)),
+    high: Math.exp(Math.max(high, held)),
+    raw: Math.exp(estimate),
+  };
 }

@@ -4,6 +4,7 @@ export * from './counted-cases';
 export * from './step-table';
 export * from './eye-columns';
 export * from './adjust-for-eye';
+export { toldApartOn } from './told-apart';
 export * from './audit-of';
 export * from './merged-steps';
 export { auditThresholds } from './thresholds';

@@ -17,6 +17,8 @@ export type Factor = {
   values: Float64Array | null;
   /** The fact of the eye it belongs to: its own share is put back into the adjusted times before the test. */
   factId: string | null;
+  /** Levels of a yes/no fact or a choice that count as having it. */
+  levels?: readonly string[];
 };
 
 /** Factors that are the same for every step: recorded facts of the eye, facts of the list, place in the list. */
@@ -40,6 +42,7 @@ function factFactors(table: StepTable, fact: EyeFact): Factor[] {
       group: group.group,
       values: null,
       factId: fact.id,
+      levels: group.levels,
     }));
   }
   const entered = values.filter((value) => typeof value === 'number');

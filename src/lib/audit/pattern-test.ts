@@ -13,10 +13,13 @@ export type PatternTest = {
   kind: Pattern['kind'];
   label: string;
   earlierStepId: string | null;
+  factId: string | null;
   nWith: number;
   nWithout: number;
   p: number;
   effect: () => GroupEffect;
+  /** Of a yes/no fact or a level of the eye: which cases have it, which are compared. */
+  eyes?: { levels: readonly string[]; withIt: readonly number[]; without: readonly number[] };
 };
 
 type Lists = { list: Int32Array; listCount: number; orderKnown: boolean };
@@ -37,17 +40,19 @@ export function factorTest(stepId: string, factor: Factor, log: Float64Array, li
     : [pick(log, withIt), pick(log, without)];
   const both = [...withIt, ...without];
   const p = factor.values ? spearman(pick(factor.values, both), pick(log, both)).p : wilcoxonRankSum(x, y).p;
-  const { id, kind, label } = factor;
+  const { id, kind, label, factId, levels } = factor;
   return {
     stepId,
     factor: id,
     kind,
     label,
     earlierStepId: null,
+    factId,
     nWith: withIt.length,
     nWithout: without.length,
     p,
     effect: () => groupEffect(x, y),
+    ...(levels ? { eyes: { levels, withIt, without } } : {}),
   };
 }
 
@@ -63,12 +68,13 @@ export function changeTest(stepId: string, log: Float64Array, lists: Lists): Pat
     kind: 'over-time',
     label: `from the first to the latest of these ${log.length} cases`,
     earlierStepId: null,
+    factId: null,
     nWith: Math.floor(n / 2),
     nWithout: n - Math.floor(n / 2),
     p: spearman(means.place, means.value).p,
     effect: () => {
       const trend = overTime(log.map(Math.exp), lists);
-      if (!trend) return { ratio: 1, low: 1, high: 1 };
+      if (!trend) return { ratio: 1, low: 1, high: 1, raw: 1 };
       return shrunk(span * Math.log(trend.ratio), span * Math.log(trend.low), span * Math.log(trend.high));
     },
   };

@@ -3,12 +3,14 @@ import type { ListRecord } from '../model';
 import type { Work } from '../turns';
 import type { Adjusted } from './adjust-for-eye';
 import { carryOverTests } from './carry-over';
+import { factIdOf } from './eye-coding';
 import { sharedFactors } from './pattern-factors';
 import { changeTest, factorTest, type PatternTest } from './pattern-test';
 import { ownFactors } from './step-factors';
 import { stepOf } from './step-point';
 import { auditThresholds } from './thresholds';
 import { bimodalityTest } from './bimodality';
+import { eyeGroups } from './eye-groups';
 import type { Audit, Pattern, StepTable } from './types';
 
 export type Patterns = Pick<Audit, 'patterns' | 'lookedAt'>;
@@ -49,20 +51,28 @@ export function* patternsOf(input: PatternInput): Work<Patterns> {
       earlier: steps.map(({ earlier }) => earlier),
     }),
   );
-  return judged(tests, table.stepIds);
+  return judged(tests, table);
 }
 
-function judged(tests: readonly PatternTest[], stepIds: readonly string[]): Patterns {
+function judged(tests: readonly PatternTest[], table: StepTable): Patterns {
+  const { stepIds } = table;
   const { rejected } = benjaminiHochberg(
     tests.map(({ p }) => p),
     auditThresholds.falseShare,
   );
   const patterns = tests.flatMap((test, place): Pattern[] => {
     if (!rejected[place]) return [];
-    const { p: _, effect, ...rest } = test;
-    const size = effect();
+    const { p: _, effect, eyes: __, ...rest } = test;
+    const { raw: ___, ...size } = effect();
     const large = Math.abs(Math.log(size.ratio)) >= Math.log(auditThresholds.patternRatio);
-    return [{ ...rest, ...size, shown: large && (test.kind !== 'earlier-step' || size.ratio > 1) }];
+    return [
+      {
+        ...rest,
+        ...size,
+        eye: eyeGroups(test, tests, table),
+        shown: large && (test.kind !== 'earlier-step' || size.ratio > 1),
+      },
+    ];
   });
   const order = (stepId: string) => stepIds.indexOf(stepId);
   patterns.sort((a, b) => order(a.stepId) - order(b.stepId) || b.ratio - a.ratio || (a.factor < b.factor ? -1 : 1));
@@ -87,7 +97,7 @@ function withOwnShare(
   if (!fit || factId === null) return log;
   const own = fit.used
     .map((column, place) => ({ column, coefficient: fit.coefficients[place]! }))
-    .filter(({ column }) => eye.names[column]?.replace(/( not entered|=.*)$/, '') === factId);
+    .filter(({ column }) => factIdOf(eye.names[column] ?? '') === factId);
   if (own.length === 0) return log;
   return log.map((value, place) =>
     own.reduce((sum, { column, coefficient }) => sum + coefficient * eye.columns[column]![place]!, value),

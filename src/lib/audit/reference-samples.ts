@@ -10,6 +10,8 @@ import type { StepTable } from './types';
 export type ReferenceStep = {
   n: number;
   readers: number;
+  /** Median as recorded, seconds. */
+  recorded: number;
   times: SortedSample;
   /** Each time over its reader’s median, so that differences between readers are not taken for spread. */
   within: SortedSample;
@@ -41,7 +43,7 @@ export function referenceSamples(
   );
   const steps = table.stepIds.map((stepId, index) => {
     const seconds = Float64Array.from(cases, (each) => referenceSeconds(each, stepId, table.procedure) ?? NaN);
-    return referenceStep(adjustedBy(seconds, { columns }, fits[index] ?? null), cases, list, units);
+    return referenceStep(seconds, adjustedBy(seconds, { columns }, fits[index] ?? null), cases, list, units);
   });
   return { units, steps };
 }
@@ -57,6 +59,7 @@ function referenceSeconds({ stepSeconds }: ReferenceCase, stepId: string, { step
 }
 
 function referenceStep(
+  recorded: Float64Array,
   adjusted: Float64Array,
   cases: readonly Placed[],
   list: Int32Array,
@@ -80,7 +83,13 @@ function referenceStep(
           adjusted.map((value, place) => value / (medianOfReader.get(cases[place]!.readerKey) ?? NaN)),
           unit,
         );
-  return { n: present.length, readers: byReader.size, times, within };
+  return {
+    n: present.length,
+    readers: byReader.size,
+    recorded: median(present.map((place) => recorded[place]!)),
+    times,
+    within,
+  };
 }
 
 /** Lists within readers; where they are not known, eight neighbours of one reader. */

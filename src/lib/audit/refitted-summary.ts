@@ -12,10 +12,12 @@ import type { Summary } from './sorted-sample';
 export function refittedSummary(fit: StepFit, unit: Int32Array, counts: Int32Array, into: Summary): boolean {
   const times = fit.present.map((place) => counts[unit[place]!]!);
   const coefficients = refitted(fit, times);
+  // Reference times keep the factor of the full fit, so these do; seconds are put to the resample's own median after.
+  const factor = Math.log(fit.factor);
   const logs = fit.log.map((value, i) => {
     let eyeEffect = 0;
     for (let j = 0; j < coefficients.length; j += 1) eyeEffect += coefficients[j]! * fit.design[j]![i]!;
-    return value - eyeEffect;
+    return value - eyeEffect + factor;
   });
   const drawn = expanded(logs, times);
   const n = drawn.length;

@@ -3,13 +3,15 @@ import type { Work } from '../turns';
 import type { StepFit } from './adjust-for-eye';
 import type { ReferenceSamples } from './reference-samples';
 import { refittedSummary } from './refitted-summary';
-import { sortedSample, summarise, type SortedSample, type Summary } from './sorted-sample';
+import { rankedDifference } from './difference';
+import { sortedSample, summarise, summariseLevel, type Level, type SortedSample, type Summary } from './sorted-sample';
 
 export const views = ['seconds', 'spread', 'reference'] as const;
 export type View = (typeof views)[number];
 
 /** One step in the resamples; every array has one place a resample, NaN where no drawn list holds the step. */
 export type StepDraws = {
+  /** Median less 20th percentile: as recorded, or among the same kind of eye. */
   difference: Float64Array;
   logMad: Float64Array;
   referenceRatio: Float64Array;
@@ -20,8 +22,11 @@ export type StepDraws = {
 };
 
 export type ResampleInput = {
-  /** [step][case], adjusted seconds. */
+  /** [step][case], adjusted seconds; and as recorded. */
   adjusted: readonly Float64Array[];
+  recorded: readonly Float64Array[];
+  /** For which steps the difference is among the same kind of eye; settled once, not in each resample. */
+  apart: readonly boolean[];
   /** The fits to be redone inside each resample; `null` for steps whose adjustment stands. */
   refit: readonly (StepFit | null)[];
   units: DrawUnits;
@@ -42,14 +47,16 @@ const REFIT_COST = 60;
  * has its own stream, so slices and the whole give the same numbers. Yields the share done.
  */
 export function* resampleViews(input: ResampleInput): Work<StepDraws[]> {
-  const { adjusted, refit, units, reference, ranked, seed, resamples } = input;
+  const { adjusted, recorded, apart, refit, units, reference, ranked, seed, resamples } = input;
   const samples = adjusted.map((values, step) => (refit[step] ? null : sortedSample(values, units.unit)));
+  const asRecorded = recorded.map((values) => sortedSample(values, units.unit));
   const draws = adjusted.map((_, step) => emptyDraws(resamples, ranked[step]!));
   const counts = new Int32Array(units.count);
   const referenceCounts = new Int32Array(reference?.units.count ?? 0);
   const cost = costOf(samples, refit, reference);
   const mine: Summary = { median: NaN, p20: NaN, logMad: NaN };
   const theirs: Summary = { ...mine };
+  const told: Level = { median: NaN, p20: NaN };
   let work = 0;
   for (let draw = 0; draw < resamples; draw += 1) {
     const stream = randomStream(seed, draw);
@@ -62,7 +69,8 @@ export function* resampleViews(input: ResampleInput): Work<StepDraws[]> {
       const there = sample
         ? summarise(sample, counts, mine)
         : fit !== null && fit !== undefined && refittedSummary(fit, units.unit, counts, mine);
-      into.difference[draw] = there ? mine.median - mine.p20 : NaN;
+      into.difference[draw] =
+        there && summariseLevel(asRecorded[step]!, counts, told) ? rankedDifference(mine, told, apart[step]!) : NaN;
       into.logMad[draw] = there ? mine.logMad : NaN;
       const other = reference?.steps[step];
       if (!there || !other || !summarise(other.times, referenceCounts, theirs)) continue;
@@ -120,5 +128,5 @@ function costOf(
   const plain = samples.reduce((sum, sample) => sum + (sample?.list.length ?? 0), 0);
   const refitted = refit.reduce((sum, fit) => sum + (fit?.present.length ?? 0), 0);
   const theirs = reference?.steps.reduce((sum, step) => sum + 2 * (step?.n ?? 0), 0) ?? 0;
-  return plain + REFIT_COST * refitted + theirs + 200;
+  return 2 * plain + REFIT_COST * refitted + theirs + 200;
 }

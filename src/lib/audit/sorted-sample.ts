@@ -13,7 +13,9 @@ export type SortedSample = {
 };
 
 /** What a resample says of one step. Seconds, and the MAD of logs (not yet made consistent with an SD). */
-export type Summary = { median: number; p20: number; logMad: number };
+export type Summary = Level & { logMad: number };
+/** Seconds. */
+export type Level = { median: number; p20: number };
 
 /** @param values NaN where the step is absent. */
 export function sortedSample(values: Float64Array, list: Int32Array): SortedSample {
@@ -37,15 +39,23 @@ export function sortedSample(values: Float64Array, list: Int32Array): SortedSamp
  * @returns `false` when no drawn list holds the step.
  */
 export function summarise(sample: SortedSample, counts: Int32Array, into: Summary): boolean {
-  const { seconds, log, list, upTo } = sample;
+  if (!summariseLevel(sample, counts, into)) return false;
+  const { log, upTo } = sample;
+  const drawn = upTo.at(-1) ?? 0;
+  const lower = placeOf(upTo, (drawn + 1) >> 1);
+  const upper = placeOf(upTo, (drawn + 2) >> 1);
+  into.logMad = madAround(log, upTo, drawn, (log[lower]! + log[upper]!) / 2);
+  return true;
+}
+
+/** Median and 20th percentile alone: all that is asked of times as recorded. */
+export function summariseLevel(sample: SortedSample, counts: Int32Array, into: Level): boolean {
+  const { seconds, list, upTo } = sample;
   let drawn = 0;
   for (let i = 0; i < list.length; i += 1) upTo[i] = drawn += counts[list[i]!]!;
   if (drawn === 0) return false;
-  const lower = placeOf(upTo, (drawn + 1) >> 1);
-  const upper = placeOf(upTo, (drawn + 2) >> 1);
-  into.median = (seconds[lower]! + seconds[upper]!) / 2;
+  into.median = (seconds[placeOf(upTo, (drawn + 1) >> 1)]! + seconds[placeOf(upTo, (drawn + 2) >> 1)]!) / 2;
   into.p20 = quantileAt(sample, drawn, 0.2);
-  into.logMad = madAround(log, upTo, drawn, (log[lower]! + log[upper]!) / 2);
   return true;
 }
 

@@ -13,6 +13,10 @@ export type StepParts = {
   index: number;
   adjusted: Float64Array;
   point: StepPoint;
+  /** Something of the eye was taken out. */
+  isAdjusted: boolean;
+  /** The difference is told apart. */
+  apart: boolean;
   share: number;
   draws: StepDraws;
   resamples: number;
@@ -28,6 +32,8 @@ export function stepAudit({
   index,
   adjusted,
   point,
+  isAdjusted,
+  apart,
   share,
   draws,
   resamples,
@@ -36,10 +42,10 @@ export function stepAudit({
 }: StepParts): StepAudit {
   const stepId = table.stepIds[index]!;
   const step = stepOf(table, stepId);
-  const { n, median, p20, logScale } = point;
+  const { n, median, p20, logScale, adjustedP20 } = point;
   const spread = logScale ? Math.exp(logScale.scale) : null;
   const present = table.cases.filter((_, place) => !Number.isNaN(adjusted[place]));
-  const difference = differenceOf(point, intervalOf(draws.difference, n), table.seconds[index]!);
+  const difference = differenceOf(point, apart, intervalOf(draws.difference, n), table.seconds[index]!);
   const first = (view: View) => (draws.first[view] === null ? null : draws.first[view] / resamples);
   return {
     stepId,
@@ -51,10 +57,11 @@ export function stepAudit({
     n,
     median,
     p20,
+    adjusted: isAdjusted && median !== null && adjustedP20 !== null ? { median, p20: adjustedP20 } : null,
     ...difference,
     spread,
     spreadInterval: logScale?.method === 'mad' ? intervalOf(draws.logMad, n, asSpread) : null,
-    usualRange: median === null || spread === null ? null : { low: median / spread, high: median * spread },
+    twoThirds: point.twoThirds,
     share: median === null ? null : share,
     returnedToPerCase: meanOf(table.returnedTo[index]!),
     waitingPerCase: meanOf(table.waiting[index]!) ?? 0,
@@ -76,7 +83,7 @@ export function stepAudit({
 }
 
 function referenceOf(
-  { n, readers, times, within }: ReferenceStep,
+  { n, readers, recorded, times, within }: ReferenceStep,
   own: number,
   draws: StepDraws,
   ownCases: number,
@@ -91,7 +98,7 @@ function referenceOf(
   return {
     n,
     readers,
-    median: theirs,
+    median: recorded,
     ratio: own / theirs,
     ...ratio,
     spreadRatio: spread && logScale !== null ? { ratio: Math.exp(logScale - theirScale), ...spread } : null,

@@ -1,27 +1,44 @@
 import { quantileOfSorted, robustScale, type RobustScale } from '../statistics';
 import type { Step } from '../model';
+import { rankedDifference } from './difference';
+import type { Level } from './sorted-sample';
 import { auditThresholds } from './thresholds';
 import type { Interval, StepTable } from './types';
 
-/** What one step's adjusted times say before any resampling. Seconds; `null` where it cannot be said. */
+/** What one step's times say before any resampling. Seconds; `null` where it cannot be said. */
 export type StepPoint = {
   n: number;
+  /** As recorded: a surgeon who counts finds them true. */
   median: number | null;
   p20: number | null;
+  twoThirds: Interval | null;
+  /** Median less 20th percentile by which the step is ranked: among the same kind of eye where it is told apart. */
+  ranked: number | null;
+  /** 20th percentile of the adjusted times, whose median is the recorded one. */
+  adjustedP20: number | null;
   /** Robust SD of ln(seconds), and how it was found: a MAD of 0 means most times are equal. */
   logScale: RobustScale | null;
 };
 
-export function stepPoint(adjusted: Float64Array): StepPoint {
-  const sorted = adjusted.filter((value) => !Number.isNaN(value)).sort();
-  const n = sorted.length;
-  if (n === 0) return { n, median: null, p20: null, logScale: null };
-  const few = n < auditThresholds.intervalFrom;
+export function stepPoint(adjusted: Float64Array, recorded: Float64Array, apart: boolean): StepPoint {
+  const rising = (values: Float64Array) => values.filter((value) => !Number.isNaN(value)).sort();
+  const [own, taken] = [rising(recorded), rising(adjusted)];
+  const n = own.length;
+  const nothing = { p20: null, twoThirds: null, ranked: null, adjustedP20: null, logScale: null };
+  if (n === 0) return { n, median: null, ...nothing };
+  const level = (values: Float64Array): Level => ({
+    median: quantileOfSorted(values, 0.5),
+    p20: quantileOfSorted(values, 0.2),
+  });
+  const [as, adjustedLevel] = [level(own), level(taken)];
+  if (n < auditThresholds.intervalFrom) return { n, median: as.median, ...nothing };
   return {
     n,
-    median: quantileOfSorted(sorted, 0.5),
-    p20: few ? null : quantileOfSorted(sorted, 0.2),
-    logScale: few ? null : robustScale(sorted.map(Math.log)),
+    ...as,
+    twoThirds: { low: quantileOfSorted(own, 1 / 6), high: quantileOfSorted(own, 5 / 6) },
+    ranked: rankedDifference(adjustedLevel, as, apart),
+    adjustedP20: adjustedLevel.p20,
+    logScale: robustScale(taken.map(Math.log)),
   };
 }
 
@@ -43,11 +60,11 @@ export function meanOf(values: Float64Array): number | null {
 }
 
 /** On which views a step is ranked: too few cases, a step the view says nothing useful about, or a retired one is not. */
-export function rankedOn(step: Step, { n, median, p20, logScale }: StepPoint, share: number, hasReference: boolean) {
+export function rankedOn(step: Step, { n, ranked, logScale }: StepPoint, share: number, hasReference: boolean) {
   const enough = n >= auditThresholds.rankFrom && !step.retired;
   return {
     // Times that are all equal differ by nothing: among such steps the first of the operation would come first.
-    seconds: enough && !step.notToShorten && median !== p20,
+    seconds: enough && !step.notToShorten && ranked !== 0,
     spread: enough && !step.optional && share >= auditThresholds.spreadShare && logScale?.method === 'mad',
     reference: enough && hasReference && !step.notToShorten,
   };

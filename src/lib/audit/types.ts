@@ -43,18 +43,27 @@ export type StepAudit = {
   hasProtectedParts: boolean;
   /** Cases in which the step was done by own hands. */
   n: number;
-  /** Adjusted seconds; `null` when n = 0. */
+  /** Seconds as recorded; `null` when n = 0. */
   median: number | null;
-  /** `null` below five cases: there is no fifth of them. */
+  /** As recorded; `null` below five cases: there is no fifth of them. */
   p20: number | null;
-  /** Median less 20th percentile, never without its interval; where it cannot be said, `differenceCannot` says why. */
+  /** The same adjusted for the eye, on the scale on which the median is the recorded one; `null`: nothing was taken out. */
+  adjusted: { median: number; p20: number } | null;
+  /** Median less 20th percentile, as recorded; where it cannot be said, `differenceCannot` says why. */
   difference: number | null;
+  /**
+   * Where a fact of the eye shows for the step, the difference told apart: what is left among the same kind of eye, and
+   * what goes with the eye (not below 0). `null` where none shows.
+   */
+  differenceSameEyes: number | null;
+  differenceWithEye: number | null;
+  /** 95 % interval of the part by which steps are ranked: among the same kind of eye where told apart, else the whole. */
   differenceInterval: Interval | null;
   differenceCannot: CannotSay | null;
-  /** exp(1.4826 MAD) ≥ 1, and the usual range in seconds. */
+  /** exp(1.4826 MAD) ≥ 1 of adjusted times; and two thirds of the cases as recorded (17th to 83rd percentile), seconds. */
   spread: number | null;
   spreadInterval: Interval | null;
-  usualRange: Interval | null;
+  twoThirds: Interval | null;
   /** Share of the sum of the medians, 0..1. */
   share: number | null;
   returnedToPerCase: number | null;
@@ -66,15 +75,30 @@ export type StepAudit = {
     | (Interval & {
         n: number;
         readers: number;
+        /** Seconds, as recorded. */
         median: number;
+        /** Of times adjusted for the eye on both sides, by the surgeon's own coefficients. */
         ratio: number;
         spreadRatio: (Interval & { ratio: number }) | null;
       })
     | null;
   /** Share of resamples in which the step came first on each view; `null` where the view can't be said. */
   first: { seconds: number | null; spread: number | null; reference: number | null };
-  /** For the strip: each case's adjusted time over the median; `seconds` is the step time as recorded. */
+  /** For the strip: each case's adjusted time over the median (the same of adjusted and recorded times); `seconds` is the step time as recorded. */
   dots: readonly { caseId: string; code: string; ratio: number; seconds: number }[];
+};
+
+/** Some cases of a step as recorded: how many, from how many lists, and what they took, seconds. */
+export type EyeGroup = { n: number; lists: number; median: number; p20: number | null };
+
+/** A fact of the eye and one step: the eyes that have it, those it is compared with, and what it does elsewhere. */
+export type EyeGroups = {
+  /** Levels that count as having it; of a yes/no fact 'true' or 'false'. */
+  levels: readonly string[];
+  with: EyeGroup;
+  without: EyeGroup;
+  /** Median ratio, unshrunken, of the same fact at the other steps; `null` where no other step can tell. */
+  elsewhere: number | null;
 };
 
 export type Pattern = {
@@ -84,8 +108,12 @@ export type Pattern = {
   label: string;
   kind: 'fact' | 'place' | 'waiting-before' | 'returned-to' | 'earlier-step' | 'over-time' | 'bimodality';
   earlierStepId: string | null;
+  /** The fact of the eye it is about; `null` for anything else. */
+  factId: string | null;
   nWith: number;
   nWithout: number;
+  /** For a yes/no fact or a level of the eye; `null` for anything else. */
+  eye: EyeGroups | null;
   /** Ratio of times with to without, shrunk; with its interval. */
   ratio: number;
   low: number;

@@ -12,8 +12,10 @@ export type BaselineArrays = {
 };
 
 export type BaselineModel = {
-  /** ln step times, facts of the eye taken out, [step][case]. */
+  /** ln step times, facts of the eye taken out, their median the recorded one, [step][case]. */
   adjusted: readonly Float64Array[];
+  /** The same as recorded. */
+  recorded: readonly Float64Array[];
   /** d of every step against its own rest, facts taken out, [step][case]. */
   differences: readonly Float64Array[];
   fits: ReadonlyMap<number, PeriodFit>;
@@ -28,7 +30,7 @@ export function baselineModel(arrays: BaselineArrays, othersOf: (step: number) =
   const window = new Int32Array(cases);
   const all = [...arrays.y.keys()];
   const { fits, parts } = restOfOperation({ ...arrays, lead: [], window, windows: 0, others: all });
-  const adjusted = arrays.y.map((own, step) => fits.get(step)?.adjusted ?? own);
+  const adjusted = arrays.y.map((own, step) => atRecordedMedian(fits.get(step)?.adjusted ?? own, own));
   const differences = adjusted.map((own, step) => {
     const rest = meanOfParts(
       othersOf(step).flatMap((other) => parts.get(other) ?? []),
@@ -36,10 +38,18 @@ export function baselineModel(arrays: BaselineArrays, othersOf: (step: number) =
     );
     return own.map((value, at) => value - (rest[at] ?? NaN));
   });
-  return { adjusted, differences, fits };
+  return { adjusted, recorded: arrays.y, differences, fits };
 }
 
-/** Median and 20th percentile, in seconds, of adjusted ln times. `null` without cases. */
+/** Adjusted ln times moved so that the median of their seconds is the recorded one. */
+function atRecordedMedian(adjusted: Float64Array, recorded: Float64Array): Float64Array {
+  const [own, as] = [medianAndP20(adjusted), medianAndP20(recorded)];
+  if (!own || !as) return adjusted;
+  const factor = Math.log(as.median / own.median);
+  return adjusted.map((value) => value + factor);
+}
+
+/** Median and 20th percentile, in seconds, of ln times. `null` without cases. */
 export function medianAndP20(adjusted: Float64Array): { median: number; p20: number } | null {
   const seconds = adjusted.filter(Number.isFinite).map(Math.exp);
   if (seconds.length === 0) return null;

@@ -1,5 +1,5 @@
 import type { CannotSay, Effect, ResultKind } from '../model';
-import { median, robustScale, tQuantile } from '../statistics';
+import { quantile, tQuantile } from '../statistics';
 import type { ChangeInput } from './change';
 import { upperTail, type Look } from './effect';
 import type { TimeJudgement } from './judge-time';
@@ -8,7 +8,7 @@ import { steadierOf } from './steadier';
 export type SteadinessJudgement = {
   kind: ResultKind;
   spread: Effect | null;
-  /** Usual range of the step, seconds, adjusted for the eye: two thirds of cases lie in it. */
+  /** Two thirds of the step's cases, as recorded: 17th to 83rd percentile, seconds. */
   rangeBaseline: [number, number] | null;
   rangeWindow: [number, number] | null;
   cannot: CannotSay | null;
@@ -17,14 +17,14 @@ export type SteadinessJudgement = {
 /** Steadier or not, of a step against the rest of its operations; the ranges are of the step's own times. */
 export function judgeSteadiness(
   time: Pick<TimeJudgement, 'change'>,
-  input: Pick<ChangeInput, 'window'>,
+  input: Pick<ChangeInput, 'window' | 'y' | 'stepIndex'>,
   judged: { selectionAllowance: number; seed: number; look: Look; permutations?: number },
 ): SteadinessJudgement {
-  const { against, plain } = time.change;
-  const adjusted = plain.kind === 'fit' ? plain.adjusted : new Float64Array(0);
+  const { against } = time.change;
+  const recorded = input.y[input.stepIndex] ?? new Float64Array(0);
   const ranges = {
-    rangeBaseline: usualRange(adjusted, input.window, 0),
-    rangeWindow: usualRange(adjusted, input.window, 1),
+    rangeBaseline: twoThirds(recorded, input.window, 0),
+    rangeWindow: twoThirds(recorded, input.window, 1),
   };
   const said =
     against.kind === 'cannot'
@@ -59,10 +59,7 @@ export function judgeSteadiness(
   };
 }
 
-function usualRange(adjusted: Float64Array, window: Int32Array, period: number): [number, number] | null {
-  const own = adjusted.filter((value, at) => window[at] === period && Number.isFinite(value));
-  const spread = robustScale(own)?.scale;
-  if (spread === undefined) return null;
-  const middle = median(own);
-  return [Math.exp(middle - spread), Math.exp(middle + spread)];
+function twoThirds(log: Float64Array, window: Int32Array, period: number): [number, number] | null {
+  const own = log.filter((value, at) => window[at] === period && Number.isFinite(value)).map(Math.exp);
+  return own.length === 0 ? null : [quantile(own, 1 / 6), quantile(own, 5 / 6)];
 }

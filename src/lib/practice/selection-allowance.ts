@@ -8,6 +8,10 @@ import { practiceThresholds as set } from './thresholds';
 export type SelectionAllowanceInput = {
   /** ln step times of the baseline cases, facts of the eye taken out, [step][case]; NaN where absent. */
   adjusted: readonly Float64Array[];
+  /** The same as recorded. */
+  recorded: readonly Float64Array[];
+  /** A step a step: a fact of the eye shows for it, so seconds are ranked among the same kind of eye. None without it. */
+  apart?: readonly boolean[];
   /** d of every step against its own rest, [step][case]; NaN where it cannot be formed. */
   differences: readonly Float64Array[];
   /** Steps the view could have named, in the order of the operation. */
@@ -39,9 +43,12 @@ export function selectionAllowance(input: SelectionAllowanceInput): SelectionAll
 /** The same work in slices: hands over after every fifty resamples with the share done, 0..1. */
 export function* allowingForSelection(input: SelectionAllowanceInput): Work<SelectionAllowance> {
   const { unit: list, count: groups } = drawUnits(input.list, auditThresholds.listsToDraw);
-  const steps = input.candidates.map((step) =>
-    sortedSample((input.adjusted[step] ?? new Float64Array(0)).map(Math.exp), list),
-  );
+  const sample = (log: Float64Array | undefined) => sortedSample((log ?? new Float64Array(0)).map(Math.exp), list);
+  const steps = input.candidates.map((step) => ({
+    adjusted: sample(input.adjusted[step]),
+    recorded: sample(input.recorded[step]),
+    apart: input.apart?.[step] ?? false,
+  }));
   const atStart = input.candidates.map((step) => standing(input.differences[step] ?? new Float64Array(0), null, list));
   let time = 0;
   let spread = 0;

@@ -1,4 +1,4 @@
-import type { EyeColumns, Interval } from '../audit';
+import { toldApartOn, type EyeColumns, type Interval } from '../audit';
 import type { FrozenModel, Baseline } from '../model';
 import { atOnce, inSlices, type Slices, type Work } from '../turns';
 import { allowingForSelection, type SelectionAllowance } from './selection-allowance';
@@ -15,7 +15,7 @@ import { medianAndP20, type BaselineModel } from './baseline-model';
 export type StartedGoal = {
   kind: 'start';
   baseline: Baseline;
-  /** Seconds, adjusted for the eye: half-way between the 20th percentile and the median, to the median. For the plan page only. */
+  /** Seconds: from half-way between the adjusted 20th percentile and the median, to the recorded median. For the plan page only. */
   expectedRange: Interval | null;
   power: Power | null;
   cases: number;
@@ -113,6 +113,7 @@ function* selectionAllowanceFor(
   return yield* allowingForSelection({
     ...model,
     candidates,
+    apart: view === 'seconds' ? yield* toldApartOn(arrays.table, input.lists, arrays.eye) : undefined,
     view,
     referenceMedians: reference,
     list: arrays.list,

@@ -40,7 +40,7 @@ export const whatRules: readonly Rule[] = [
     fits: ['varies'],
     measures: ['steadiness'],
     because: ({ step, shorterFifthClean }) => {
-      const range = step.usualRange;
+      const range = step.twoThirds;
       const between = range
         ? `two thirds of cases between ${shortSeconds(range.low)} and ${shortSeconds(range.high)}`
         : 'much';

@@ -65,12 +65,12 @@ function renewedBefore({ steps }: Audit, { earlier }: Step): StepFacts['renewed'
 
 /** Not recorded is not "none": the fifth is clean only where events were answered and kept parts looked for. */
 function shorterFifthClean(
-  { dots, median, p20 }: Pick<Audit['steps'][number], 'dots' | 'median' | 'p20'>,
+  { dots, p20 }: Pick<Audit['steps'][number], 'dots' | 'p20'>,
   cases: readonly Case[],
   step: Step,
 ): boolean | null {
-  if (median === null || p20 === null) return null;
-  const short = new Set(dots.filter(({ ratio }) => ratio * median <= p20).map(({ caseId }) => caseId));
+  if (p20 === null) return null;
+  const short = new Set(dots.filter(({ seconds }) => seconds <= p20).map(({ caseId }) => caseId));
   const fifth = cases.filter(({ id }) => short.has(id));
   const missed = fifth.some(
     ({ events, protectedSeen }) =>

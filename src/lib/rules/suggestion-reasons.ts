@@ -11,9 +11,9 @@ export function reasonsOn(audit: Audit, step: StepAudit, view: StandingView, alo
 }
 
 const SAYS = {
-  seconds: ({ difference, differenceInterval: interval }, alone) =>
-    `has ${alone ? 'the most seconds between usual and one in five: ' : ''}${shortSeconds(difference ?? 0)} a case${alone ? '' : ' between usual and one in five'}${interval ? ` (${shortSeconds(interval.low)} to ${shortSeconds(interval.high)})` : ''}`,
-  spread: ({ usualRange: range }, alone) =>
+  seconds: ({ difference, differenceSameEyes: same, differenceInterval: interval }, alone) =>
+    `has ${alone ? 'the most seconds between median and 20th percentile: ' : ''}${shortSeconds(same ?? difference ?? 0)} a case${alone ? '' : ' between median and 20th percentile'}${same === null ? '' : ', among the same kind of eye'}${interval ? ` (${shortSeconds(interval.low)} to ${shortSeconds(interval.high)})` : ''}`,
+  spread: ({ twoThirds: range }, alone) =>
     `varies ${alone ? 'more than any other step of its length' : 'much'}${range ? `: two thirds of cases between ${shortSeconds(range.low)} and ${shortSeconds(range.high)}` : ''}`,
   reference: ({ reference }) =>
     reference

@@ -79,7 +79,7 @@ function onTwoViews(standings: readonly Standing[]): Choice | null {
     return view ? [{ step, view }] : [];
   });
   const [best, next] = found.sort(
-    (a, b) => shareOn(b.step, b.view) - shareOn(a.step, a.view) || (b.step.difference ?? 0) - (a.step.difference ?? 0),
+    (a, b) => shareOn(b.step, b.view) - shareOn(a.step, a.view) || rankedOf(b.step) - rankedOf(a.step),
   );
   if (!best) return null;
   // Two that are level on the same view and both on a second one: the record does not choose between them.
@@ -122,15 +122,19 @@ function alsoOf(standings: readonly Standing[], chosen: readonly string[]): Sugg
   return [...best].map(([stepId, { view }]) => ({ stepId, view }));
 }
 
+/** The difference by which a step is ranked: among the same kind of eye where it is told apart. */
+export const rankedOf = ({ difference, differenceSameEyes }: StepAudit): number =>
+  differenceSameEyes ?? difference ?? 0;
+
 function mostlyWaiting({ waiting, steps }: Audit): boolean {
-  const largest = Math.max(0, ...steps.map(({ difference }) => difference ?? 0));
+  const largest = Math.max(0, ...steps.map(rankedOf));
   return waiting.n >= rulesThresholds.waitingCases && waiting.perCase > largest;
 }
 
 function waitingBecause({ waiting }: Audit): string[] {
   const reason = waiting.reason ? `, most of it ${inSentence(waiting.reason)}` : '';
   return [
-    `Waiting takes ${Math.round(waiting.perCase)} s a case${reason}: more than lies between usual and one in five of any step.`,
+    `Waiting takes ${Math.round(waiting.perCase)} s a case${reason}: more than lies between median and 20th percentile of any step.`,
   ];
 }
 

@@ -117,9 +117,9 @@ function saidOf(audit: Audit, suggestion: SuggestionLike): Said {
     short = 'It varies more than any other step of this length.';
     sentences.push(`It varies more than any other step of this length; it ${cameFirst(step.first.spread ?? 0)}.`);
   } else if (step && suggestion.view === 'seconds') {
-    short = 'It holds the most seconds between your median and your shorter cases.';
+    short = 'It holds the most seconds between your median and your 20th percentile.';
     sentences.push(
-      `It holds the most seconds between your usual and your shorter cases; it ${cameFirst(step.first.seconds ?? 0)}.`,
+      `It holds the most seconds between your median and your 20th percentile${step.differenceSameEyes === null ? '' : ', among the same kind of eye'}; it ${cameFirst(step.first.seconds ?? 0)}.`,
     );
   }
   return {
@@ -127,7 +127,7 @@ function saidOf(audit: Audit, suggestion: SuggestionLike): Said {
     short,
     own:
       step?.median && step.p20
-        ? `It usually takes ${prose(step.median)}; one in five of your own cases took ${prose(step.p20)} or less.`
+        ? `Its median is ${prose(step.median)}; one in five of your own cases took ${prose(step.p20)} or less.`
         : null,
     also,
     sentences: [...sentences, 'Longer is not wrong: watch two recordings before you choose.'],
@@ -216,7 +216,11 @@ const VIEW_SAYS: Record<View, string> = {
  */
 export function firstOn(audit: Pick<Audit, 'steps'>, view: View): Audit['steps'][number] | null {
   const score = (step: Audit['steps'][number]): number =>
-    (view === 'seconds' ? step.difference : view === 'spread' ? step.spread : step.reference?.ratio) ?? -Infinity;
+    (view === 'seconds'
+      ? (step.differenceSameEyes ?? step.difference)
+      : view === 'spread'
+        ? step.spread
+        : step.reference?.ratio) ?? -Infinity;
   const ranked = audit.steps.filter((step) => step.first[view] !== null && score(step) > -Infinity);
   return ranked.reduce<Audit['steps'][number] | null>(
     (first, step) => (first === null || score(step) > score(first) ? step : first),

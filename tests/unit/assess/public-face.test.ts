@@ -68,6 +68,8 @@ describe('the public face', () => {
         'median_s',
         'p20_s',
         'adjusted',
+        'difference_same_eyes_s',
+        'difference_with_eye_s',
         'difference_interval_s',
         'difference_cannot',
         'over_time',

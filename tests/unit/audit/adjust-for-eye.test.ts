@@ -45,7 +45,14 @@ describe('adjusted for the eye', () => {
     const typical = table.cases.findIndex(({ facts }) => facts['nucleus'] === 'medium');
     const length = table.cases[typical]!.facts['axial-length'] as number;
     const back = Math.exp((length - adjustForEye(table).eye.centre[1]!) * fits[0]!.coefficients[1]!);
-    expect(adjusted[0]![typical]! * back).toBeCloseTo(table.seconds[0]![typical]!, 8);
+    expect((adjusted[0]![typical]! * back) / fits[0]!.factor).toBeCloseTo(table.seconds[0]![typical]!, 8);
+  });
+
+  it('leaves the median of each step as recorded', () => {
+    const table = tableOf(60);
+    adjustForEye(table).adjusted.forEach((row, step) =>
+      expect(median([...row])).toBeCloseTo(median([...table.seconds[step]!]), 9),
+    );
   });
 
   it('scales with the times: twice as long everywhere is twice as long adjusted', () => {

@@ -40,12 +40,13 @@ describe('an audit', () => {
     expect(stepNamed(audit, 's1').first.spread).toBeGreaterThan(0.9);
     expect(stepNamed(audit, 's3').first.reference).toBeGreaterThan(0.9);
     expect(stepNamed(audit, 's3').reference?.ratio).toBeCloseTo(2, 0);
-    for (const { difference, differenceInterval, spread, spreadInterval, share, median, usualRange } of audit.steps) {
+    for (const { difference, differenceInterval, spread, spreadInterval, share, dots, twoThirds } of audit.steps) {
       expect(differenceInterval!.low).toBeLessThanOrEqual(difference!);
       expect(differenceInterval!.high).toBeGreaterThanOrEqual(difference!);
       expect(spreadInterval!.low).toBeLessThanOrEqual(spread!);
       expect(spreadInterval!.high).toBeGreaterThanOrEqual(spread!);
-      expect(usualRange!.low).toBeCloseTo(median! / spread!, 9);
+      const inside = dots.filter(({ seconds }) => seconds >= twoThirds!.low && seconds <= twoThirds!.high).length;
+      expect(Math.abs(inside / dots.length - 2 / 3)).toBeLessThan(0.02);
       expect(share).toBeGreaterThan(0.05);
     }
     expect(audit.steps.reduce((sum, { share }) => sum + (share ?? 0), 0)).toBeCloseTo(1, 9);

@@ -74,7 +74,7 @@ describe('assess from a terminal', () => {
     expect(out).toContain('Capsulorhexis');
     expect(out).toContain('Use after surgery, never in theatre.');
     expect(out).toContain('Events were not asked in this record. Nothing can be said about safety.');
-    expect(out).toMatch(/cases +usual +1 in 5/);
+    expect(out).toMatch(/cases +median +p20/);
     expect(out).toMatch(/Capsulorhexis +40 +0:\d\d/);
     expect(err).not.toContain('Error');
   });
@@ -250,6 +250,8 @@ describe('assess from a terminal', () => {
       'p20_s',
       'adjusted',
       'difference_s',
+      'difference_same_eyes_s',
+      'difference_with_eye_s',
       'difference_interval_s',
       'difference_cannot',
       'spread',

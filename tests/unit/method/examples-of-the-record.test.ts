@@ -23,7 +23,12 @@ describe('worked examples', () => {
     const share = 0.5;
     // One column, 0 or 1 for dense, centred at its mean, as `eyeColumns` makes it.
     const dense = nucleus === 'dense' ? 1 : 0;
-    const fit = { used: [0], coefficients: [effect] } as unknown as StepFit;
+    const times = ['1', '2', '3', '4'].map((each) => rowOf('adjusted', each));
+    const taken = times.map(
+      ([, kind, text]) => figures(text)[0]! / Math.exp(effect * ((kind === 'dense' ? 1 : 0) - share)),
+    );
+    const factor = median(times.map(([, , text]) => figures(text)[0]!)) / median(taken);
+    const fit = { used: [0], coefficients: [effect], factor } as unknown as StepFit;
     const eye = { columns: [Float64Array.of(dense - share)] };
     const [time] = adjustedBy(Float64Array.of(figures(recorded)[0]!), eye, fit);
     expect(adjusted).toMatch(new RegExp(`= ${Math.round(time!)} s$`));

@@ -22,6 +22,7 @@ const differences = adjusted.map((row, j) =>
 );
 const asked = {
   adjusted,
+  recorded: adjusted,
   differences,
   candidates: [0, 1, 2],
   referenceMedians: new Float64Array(3).fill(60),

@@ -35,7 +35,7 @@ describe('Choose', () => {
       const { rows, table } = show(cases, { ...nothing, kind: 'not-enough' });
       expect(rows.slice(0, -1).every(({ instead }) => instead === 'cannot say yet: too few cases')).toBe(true);
       expect(show(cases).key).not.toContain('bar:');
-      const at = table.columns.findIndex(({ label }) => label === 'One in five');
+      const at = table.columns.findIndex(({ label }) => label === '20th percentile');
       expect(table.rows.every((row) => row[at] === 'too few cases')).toBe(true);
       expect(table.rows.every((row) => row[at + 1] === 'cannot say yet: too few cases')).toBe(true);
       const sentences = stepView(audited(cases), 'practised', cases, {
@@ -137,9 +137,9 @@ describe('Choose', () => {
 
   it('says on the view of what varies most what the bracket under the dots is, in words, key and numbers', () => {
     const spread = show(month(44), suggested, 'spread');
-    expect(spread.reading).toContain('bracket under the dots is your usual range: about two thirds of your cases');
-    expect(spread.key).toContain('bracket: about two thirds of your cases');
-    expect(spread.rows[0]?.range?.said).toMatch(/^usual range \d+:\d\d to \d+:\d\d, about two thirds of cases$/);
+    expect(spread.reading).toContain('bracket under the dots holds two thirds of your cases, as recorded');
+    expect(spread.key).toContain('bracket: two thirds of your cases, as recorded');
+    expect(spread.rows[0]?.range?.said).toMatch(/^two thirds of cases between \d+:\d\d and \d+:\d\d, as recorded$/);
     expect(show(month(44)).reading).not.toContain('bracket');
   });
 

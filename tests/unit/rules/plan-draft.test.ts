@@ -83,7 +83,7 @@ describe('each rule', () => {
   });
 
   it('varies: only while nothing is known to be left out in the shortest fifth', () => {
-    const step = withStep({ spread: 1.5, usualRange: { low: 40, high: 90 } });
+    const step = withStep({ spread: 1.5, twoThirds: { low: 40, high: 90 } });
     expect(draft({ step, shorterFifthClean: true }).because[0]?.sentence).toBe(
       'Rhexis varies (two thirds of cases between 40 s and 1 min 30 s), and your shortest fifth had no event and every kept part. What differs in the set-up?',
     );
@@ -343,7 +343,7 @@ const anyFacts = fc
         hasProtectedParts: given.kept.length > 0,
         median: given.known ? 60 : null,
         spread: given.spread,
-        usualRange: null,
+        twoThirds: null,
         returnedToPerCase: given.returns,
         waitingPerCase: given.waitingPerCase,
         reference: given.ratio === null ? null : reference(given.ratio),

@@ -94,7 +94,7 @@ describe('not enough, waiting, nothing', () => {
     const result = suggestionOf(audit(clear, { waiting }), noEvents);
     expect(result).toMatchObject({ kind: 'waiting', steps: [], also: [{ stepId: 'a', view: 'seconds' }] });
     expect(result.because[0]).toBe(
-      'Waiting takes 41 s a case, most of it lens loading: more than lies between usual and one in five of any step.',
+      'Waiting takes 41 s a case, most of it lens loading: more than lies between median and 20th percentile of any step.',
     );
     expect(suggestionOf(audit(clear, { waiting: { ...waiting, n: 9 } }), noEvents).kind).toBe('time');
     expect(suggestionOf(audit(clear, { waiting: { ...waiting, perCase: 11 } }), noEvents).kind).toBe('time');
@@ -133,7 +133,7 @@ describe('candidates', () => {
     const result = suggestionOf(audit(clear), noEvents);
     expect(result).toMatchObject({ kind: 'time', steps: ['a'], view: 'seconds', also: [] });
     expect(result.because).toEqual([
-      'A has the most seconds between usual and one in five: 12 s a case (8 s to 16 s).',
+      'A has the most seconds between median and 20th percentile: 12 s a case (8 s to 16 s).',
       'It came first in 90 of 100 re-draws of your lists.',
     ]);
   });
@@ -195,7 +195,7 @@ describe('candidates', () => {
       level: { with: ['a'], second: 'spread' },
       also: [{ stepId: 'a', view: 'seconds' }],
     });
-    expect(result.because[0]).toBe('B has 12 s a case between usual and one in five (8 s to 16 s).');
+    expect(result.because[0]).toBe('B has 12 s a case between median and 20th percentile (8 s to 16 s).');
     const said = suggestionWords(record, result).sentences.join(' ');
     expect(said).toContain(
       'On most seconds it is level with A (first in 26 and 60 of 100 re-draws of your record); on what varies most it came first in 30.',
@@ -221,7 +221,7 @@ describe('candidates', () => {
     ];
     const result = suggestionOf(audit(steps), noEvents);
     expect(result).toMatchObject({ kind: 'level', steps: ['a', 'b'], view: 'seconds' });
-    expect(result.because[0]).toBe('A has 12 s a case between usual and one in five (8 s to 16 s).');
+    expect(result.because[0]).toBe('A has 12 s a case between median and 20th percentile (8 s to 16 s).');
     expect(result.because[3]).toBe('It came first in 41 of 100 re-draws of your lists.');
     const wide = [0.35, 0.3, 0.35].map((share, place) =>
       stepAudit(['a', 'b', 'c'][place]!, { first: first(share, 0.1) }),

@@ -35,16 +35,19 @@ const DIFFERENCE_INSTEAD: Readonly<Record<string, string>> = {
 /** Every step in numbers: what the drawing shows and what it has no room for. */
 export function chooseTable(steps: readonly StepAudit[], audit: Audit): ChooseTable {
   const reference = hasReference(audit);
+  const apart = steps.some(({ differenceSameEyes }) => differenceSameEyes !== null);
   const seconds = (value: number | null) => (value === null ? 'not known' : clock(value));
   const ratio = (value: number) => String(Number(value.toFixed(2)));
   const hundred = (share: number | null) => (share === null ? 'not ranked' : `${Math.round(share * 100)} of 100`);
   const columns: Column[] = [
     { label: 'Step' },
     { label: 'Cases', number: true, method: 'step-time' },
-    { label: 'Usual', number: true, method: 'median' },
-    { label: 'One in five', number: true, method: 'median' },
-    { label: 'Difference (95 %)', method: 'median' },
-    { label: 'Usual range', method: 'spread' },
+    { label: 'Median', number: true, method: 'median' },
+    { label: '20th percentile', number: true, method: 'median' },
+    { label: 'Difference', number: true, method: 'median' },
+    ...(apart ? [{ label: 'Goes with the eye', number: true, method: 'median' as const }] : []),
+    { label: apart ? 'Ranked: among the same kind of eye (95 %)' : 'Ranked (95 %)', method: 'median' },
+    { label: 'Two thirds of cases', method: 'spread' },
     ...(reference ? [{ label: 'Times the reference (95 %)', method: 'reference' as const }] : []),
     { label: 'Share of the operation', number: true, method: 'share' },
     { label: 'Went back, a case', number: true, method: 'returned-to' },
@@ -59,10 +62,12 @@ export function chooseTable(steps: readonly StepAudit[], audit: Audit): ChooseTa
     String(step.n),
     seconds(step.median),
     step.p20 === null ? 'too few cases' : clock(step.p20),
+    step.difference === null ? differenceInstead(step.differenceCannot) : clock(step.difference),
+    ...(apart ? [step.differenceWithEye === null ? 'not told apart' : clock(step.differenceWithEye)] : []),
     step.difference !== null && step.differenceInterval
-      ? `${clock(step.difference)} (${clock(step.differenceInterval.low)} to ${clock(step.differenceInterval.high)})`
-      : differenceInstead(step.differenceCannot),
-    step.usualRange ? `${clock(step.usualRange.low)} to ${clock(step.usualRange.high)}` : 'not known',
+      ? `${clock(step.differenceSameEyes ?? step.difference)} (${clock(step.differenceInterval.low)} to ${clock(step.differenceInterval.high)})`
+      : 'not ranked',
+    step.twoThirds ? `${clock(step.twoThirds.low)} to ${clock(step.twoThirds.high)}` : 'not known',
     ...(reference
       ? [
           step.reference

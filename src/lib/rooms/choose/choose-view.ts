@@ -47,7 +47,8 @@ export type ChooseRowView = {
   dots: readonly { code: string; ratio: number; said: string }[];
   range: { low: number; high: number; said: string } | null;
   reference: { ratio: number; said: string } | null;
-  bar: { seconds: number; low: number; high: number; said: string; told: string } | null;
+  /** `withEye`: what goes with the eye, beside the part that is ranked; 0 where nothing is told apart. */
+  bar: { seconds: number; withEye: number; low: number; high: number; said: string; told: string } | null;
   instead: string | null;
   waiting: { seconds: number; said: string } | null;
 };
@@ -145,12 +146,9 @@ function howMade(rows: readonly ChooseRowView[], { kind }: Suggestion, enough: b
 }
 
 function readingOf(audit: Audit, view: View): string {
-  const range =
-    view === 'spread'
-      ? ' The bracket under the dots is your usual range: about two thirds of your cases lie inside it.'
-      : '';
+  const range = view === 'spread' ? ' The bracket under the dots holds two thirds of your cases, as recorded.' : '';
   const lists = audit.listCount === null ? '' : ` from ${counted(audit.listCount, 'list')}`;
-  return `Latest ${counted(audit.caseIds.length, 'case')}${lists}, adjusted for the eye. Rows in the order of the operation.${range}`;
+  return `Latest ${counted(audit.caseIds.length, 'case')}${lists}; dots and ranks are adjusted for the eye. Rows in the order of the operation.${range}`;
 }
 
 /** How the numbers of the drawing are made, in this record. */
@@ -192,16 +190,16 @@ function rowOf(step: StepAudit, view: View, suggested: boolean, enough: boolean,
     suggested,
     dots: step.dots.map(({ code, ratio, seconds }) => ({ code, ratio, said: `${clock(seconds)} as recorded` })),
     range:
-      median !== null && step.usualRange
+      median !== null && step.twoThirds
         ? {
-            low: step.usualRange.low / median,
-            high: step.usualRange.high / median,
-            said: `usual range ${clock(step.usualRange.low)} to ${clock(step.usualRange.high)}, about two thirds of cases`,
+            low: step.twoThirds.low / median,
+            high: step.twoThirds.high / median,
+            said: `two thirds of cases between ${clock(step.twoThirds.low)} and ${clock(step.twoThirds.high)}, as recorded`,
           }
         : null,
     reference:
       reference && median !== null
-        ? { ratio: reference.median / median, said: `reference ${clock(reference.median)}` }
+        ? { ratio: 1 / reference.ratio, said: `reference median ${clock(reference.median)}, as recorded` }
         : null,
     bar,
     instead: step.notToShorten ? 'not to be shortened' : bar ? null : differenceInstead(step.differenceCannot),
@@ -213,23 +211,32 @@ function rowOf(step: StepAudit, view: View, suggested: boolean, enough: boolean,
 }
 
 /** A difference is never shown without its interval: with a dozen cases it may be off by half. */
-function barOf({ difference, differenceInterval: interval }: StepAudit): ChooseRowView['bar'] {
+function barOf(step: StepAudit): ChooseRowView['bar'] {
+  const { difference, differenceSameEyes, differenceWithEye, differenceInterval: interval } = step;
   if (difference === null || interval === null) return null;
+  const seconds = differenceSameEyes ?? difference;
   return {
-    seconds: difference,
+    seconds,
+    withEye: differenceWithEye ?? 0,
     low: interval.low,
     high: interval.high,
-    said: prose(difference),
-    told: `usual less one in five ${prose(difference)} (${prose(interval.low)} to ${prose(interval.high)})`,
+    said: prose(seconds),
+    told:
+      differenceSameEyes === null
+        ? `median less 20th percentile ${prose(seconds)} (${prose(interval.low)} to ${prose(interval.high)})`
+        : `median less 20th percentile ${prose(difference)}, as recorded; among the same kind of eye, adjusted, ${prose(seconds)} (${prose(interval.low)} to ${prose(interval.high)})`,
   };
 }
 
 function keyOf(rows: readonly ChooseRowView[], view: View): string {
   return [
-    '○ one case, its time over your median',
-    rows.some(({ reference }) => reference) ? '◇ median of the reference set' : '',
-    view === 'spread' ? 'bracket: about two thirds of your cases' : '',
+    '○ one case, its adjusted time over your median',
+    rows.some(({ reference }) => reference) ? '◇ median of the reference set, adjusted' : '',
+    view === 'spread' ? 'bracket: two thirds of your cases, as recorded' : '',
     rows.some(({ bar }) => bar) ? 'bar: median less 20th percentile, with its 95 % interval' : '',
+    rows.some(({ bar }) => bar && bar.withEye > 0)
+      ? 'what goes with the eye is told apart: the bar is what is left among the same kind of eye'
+      : '',
     rows.some(({ waiting }) => waiting) ? 'hatched: waiting, the mean of all cases' : '',
     '‹ › beyond the axis',
   ]

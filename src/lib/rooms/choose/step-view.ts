@@ -81,7 +81,7 @@ export function stepView(
     patterns: stepPatterns(audit, stepId),
     how: [
       'median',
-      ...(step.usualRange ? (['spread'] as const) : []),
+      ...(step.twoThirds ? (['spread'] as const) : []),
       ...(step.reference ? (['reference'] as const) : []),
     ],
     run: {
@@ -130,29 +130,32 @@ function planHref(stepId: string, { procedure, view }: { procedure: string | nul
 }
 
 function usualSentences(step: StepAudit): string[] {
-  const { median, p20, difference, differenceInterval, differenceCannot, usualRange, reference, n } = step;
+  const { median, p20, difference, differenceInterval, differenceCannot, twoThirds, reference, n } = step;
+  const { differenceSameEyes: same, differenceWithEye: withEye } = step;
   if (median === null) return [];
   const times = reference && timesAsLong(reference);
   return [
     p20 === null
       ? n === 1
         ? `It took ${prose(median)} in the one case you have.`
-        : `It usually takes ${prose(median)}, by your own ${counted(n, 'case')}.`
-      : `It usually takes ${prose(median)}; one in five of your own ${counted(n, 'case')} took ${prose(p20)} or less.`,
+        : `Its median is ${prose(median)}, in your own ${counted(n, 'case')}.`
+      : `Its median is ${prose(median)}; one in five of your own ${counted(n, 'case')} took ${prose(p20)} or less.`,
     ...(differenceCannot && !step.notToShorten
       ? [differenceCannot.because.replace(/^Cannot say/, 'How far your shorter cases lie below that cannot be said')]
       : []),
     ...(difference !== null && differenceInterval && !step.notToShorten
       ? [
-          `Between the two lie ${prose(difference)} a case (${prose(differenceInterval.low)} to ${prose(differenceInterval.high)}).`,
+          same === null
+            ? `Between the two lie ${prose(difference)} a case (${prose(differenceInterval.low)} to ${prose(differenceInterval.high)}).`
+            : `Between the two lie ${prose(difference)} a case. Among the same kind of eye, in times adjusted for the eye, ${prose(same)} are left (${prose(differenceInterval.low)} to ${prose(differenceInterval.high)})${withEye ? `; ${prose(withEye)} go with the eye` : ''}.`,
         ]
       : []),
-    ...(usualRange
-      ? [`Two thirds of your cases lie between ${prose(usualRange.low)} and ${prose(usualRange.high)}.`]
+    ...(twoThirds
+      ? [`Two thirds of your cases took between ${prose(twoThirds.low)} and ${prose(twoThirds.high)}.`]
       : []),
     ...(reference && times
       ? [
-          `In the reference set it usually takes ${prose(reference.median)}: yours is ${times.ratio} times that (${times.low} to ${times.high}; ${othersCases(reference)}).`,
+          `In the reference set the median is ${prose(reference.median)}; ${step.adjusted ? 'adjusted for the eye, ' : ''}yours is about ${times.ratio} times as long (${times.low} to ${times.high}; ${othersCases(reference)}).`,
         ]
       : []),
   ];
