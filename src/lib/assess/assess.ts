@@ -14,7 +14,7 @@ import { lastingFor, notANumber, recordNotANumber, resultFor, spanOfCases, start
 import { rankedOf } from '../rules';
 import type { Guidance, Suggestion } from '../rules/types';
 import { eventBounds, eventTally, withEventsOf } from '../safety';
-import type { Assessment, EffectJson, ResultJson } from './assessment';
+import type { Assessment, EffectJson, EyesJson, ResultJson } from './assessment';
 import { countWords } from '../words/reported-result';
 import { ENGINE } from './engine';
 import { recordFromReading, type ReadRecord } from './from-reading';
@@ -100,6 +100,7 @@ export function assess(input: AssessInput): Assessed {
       steps: [...suggestion.steps],
       view: suggestion.view,
       because: [...suggestion.because],
+      eyes: suggestion.eyes ? eyesJson(suggestion.eyes) : null,
     },
     guidance: guidanceFor(audit, suggestion, record, input.guidance),
     ...(goal ? { result: goal.kind === 'none' ? null : goal.json } : {}),
@@ -283,6 +284,11 @@ const notFull = (step: string, because: string): ResultJson => ({
   cannot: because,
   lasting: [],
 });
+
+function eyesJson({ stepId, label, withIt, without, because }: NonNullable<Suggestion['eyes']>): EyesJson {
+  const group = ({ n, lists, median, p20 }: typeof withIt) => ({ n, lists, median_s: median, p20_s: p20 });
+  return { step: stepId, label, with: group(withIt), without: group(without), because: [...because] };
+}
 
 const noResult = (because: string): GoalResult => ({ kind: 'none', because });
 

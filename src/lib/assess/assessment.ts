@@ -26,6 +26,15 @@ export type ResultJson = {
   lasting: { nth: number; kind: string; effect: EffectJson }[];
 };
 
+/** A kind of eye in which a step takes longer: the eyes with it and those compared, as recorded; why, in numbers. */
+export type EyesJson = {
+  step: string;
+  label: string;
+  with: { n: number; lists: number; median_s: number; p20_s: number | null };
+  without: { n: number; lists: number; median_s: number; p20_s: number | null };
+  because: { code: string; numbers: Record<string, number> }[];
+};
+
 /** One file's answer, `next-twenty/assessment/2`. Seconds; shares 0..1; what is unknown is `null`, never left out. */
 export type Assessment = {
   format: 'next-twenty/assessment/2';
@@ -70,7 +79,7 @@ export type Assessment = {
     low: number;
     high: number;
   }[];
-  suggestion: { kind: string; steps: string[]; view: string | null; because: string[] };
+  suggestion: { kind: string; steps: string[]; view: string | null; because: string[]; eyes: EyesJson | null };
   guidance: { checkpoints: string[]; reminders: string[]; stop: string[]; drills: string[] } | null;
   result?: ResultJson | null;
 };

@@ -23,7 +23,7 @@ export type PairCase = {
   because: readonly string[];
 };
 
-/** Two recordings worth seeing again: one that went smoothly, one that took longer, of the same kind of eye. */
+/** Two recordings worth seeing again: a shorter, uneventful one and a longer one, of the same kind of eye. */
 export type Pair =
   | {
       kind: 'pair';
@@ -51,6 +51,8 @@ export function pairOf(input: {
   procedure: Procedure;
   stepId: string;
   shown?: number;
+  /** Only among these eyes: those in which the step takes longer. */
+  within?: { factId: string; levels: readonly string[] } | null;
 }): Pair {
   const { procedure, lists, stepId, shown = 100 } = input;
   const table = stepTable(latestShown(countedCases(input.cases, procedure), shown), procedure, lists, {
@@ -61,15 +63,18 @@ export function pairOf(input: {
   const step = stepOf(table, stepId);
   const choice = stepsOf(table.cases, procedure, [stepId])[index]!;
   const adjusted = adjustForEye(table).adjusted[index]!;
+  const fact = input.within && procedure.facts.find(({ id }) => id === input.within?.factId);
+  const isWithin = (case_: Case) => !fact || (input.within?.levels ?? []).includes(String(factOf(case_, fact)));
+  const needed = fact ? auditThresholds.pairWithinFrom : auditThresholds.pairFrom;
   const candidates = table.cases.flatMap((case_, place): Candidate[] =>
-    Number.isNaN(adjusted[place])
+    Number.isNaN(adjusted[place]) || !isWithin(case_)
       ? []
       : [{ case_, seconds: table.seconds[index]![place]!, adjusted: adjusted[place]! }],
   );
-  if (candidates.length < auditThresholds.pairFrom)
+  if (candidates.length < needed)
     return {
       kind: 'cannot',
-      because: `A pair needs ${auditThresholds.pairFrom} cases with this step; there are ${candidates.length}.`,
+      because: `A pair needs ${needed} cases with this step; there are ${candidates.length}.`,
     };
 
   const times = candidates.map((each) => each.adjusted);
@@ -79,8 +84,14 @@ export function pairOf(input: {
     time >= quantile(times, from) && time <= quantile(times, to);
   const returns = returnsIn(table, index);
   const quiet = candidates.filter(({ case_ }) => !case_.events?.length);
+  // Shorter must hold as recorded too, or the reader finds a time above the median called so.
+  const middle = quantile(
+    candidates.map(({ seconds }) => seconds),
+    0.5,
+  );
   const smooths = quiet.filter(
     (each) =>
+      each.seconds < middle &&
       within(each, auditThresholds.smoothFrom, auditThresholds.smoothTo) &&
       !returns(each.case_) &&
       step.protectedParts.every(({ id }) => each.case_.protectedSeen[id] !== false),
@@ -119,7 +130,7 @@ function bestOf(
   let best: (Best & { score: readonly number[] }) | null = null;
   for (const smooth of smooths)
     for (const longer of longers) {
-      if (smooth.case_.id === longer.case_.id) continue;
+      if (longer.seconds <= smooth.seconds) continue;
       const eyes = compared(smooth.case_, longer.case_, procedure);
       const score = [
         -eyes.different.length,

@@ -68,6 +68,8 @@ export const auditThresholds = {
   bimodalityFrom: 60,
   /** A pair of recordings: below, the 15th to 40th percentile may hold no case at all. */
   pairFrom: 12,
+  /** Among certain eyes fewer will do: of eight, two lie between those percentiles. */
+  pairWithinFrom: 8,
   /** Smooth lies here: the very shortest cases may have left something out, so they are no example. */
   smoothFrom: 0.15,
   smoothTo: 0.4,

@@ -2,6 +2,7 @@ export * from './types';
 export * from './fits';
 export * from './step-safety';
 export * from './suggestion';
+export * from './certain-eyes';
 export { rulesThresholds } from './thresholds';
 export * from './plan-draft';
 export * from './step-facts';

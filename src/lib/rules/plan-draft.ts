@@ -94,7 +94,7 @@ function drillsOf(guidance: Guidance, fired: readonly Fired[], { step, pair }: S
     ...drill,
     because:
       pair && drill.where === 'video'
-        ? `${pair.smooth} went smoothly and ${pair.longer} took longer: watch these two.`
+        ? `${pair.smooth} was shorter and ${pair.longer} longer: watch these two.`
         : because,
   }));
 }

@@ -57,7 +57,7 @@ export const whatRules: readonly Rule[] = [
     measures: ['time'],
     because: ({ step }) =>
       step.reference && step.reference.low > 1
-        ? `${step.label} takes about ${shortRatio(step.reference.ratio)} times as long as in the reference set (${shortRatio(step.reference.low)} to ${shortRatio(step.reference.high)}; ${othersCases(step.reference)}). Watch a smooth and a longer case.`
-        : `${step.label} holds the most seconds between usual and one in five in ${ofHundred(step.first.seconds ?? 0)} re-draws. Watch a smooth and a longer case.`,
+        ? `${step.label} takes about ${shortRatio(step.reference.ratio)} times as long as in the reference set (${shortRatio(step.reference.low)} to ${shortRatio(step.reference.high)}; ${othersCases(step.reference)}). Watch a shorter and a longer case.`
+        : `${step.label} holds the most seconds between usual and one in five in ${ofHundred(step.first.seconds ?? 0)} re-draws. Watch a shorter and a longer case.`,
   },
 ];

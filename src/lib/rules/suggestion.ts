@@ -1,6 +1,7 @@
 import type { Audit, StepAudit } from '../audit/types';
 import { inSentence } from '../format';
 import { listed, ofHundred } from './plain-numbers';
+import { certainEyesOf, certainEyesReason } from './certain-eyes';
 import { safetyFirst } from './safety-first';
 import { shareOn, standingOn, standingViews, type Standing, type StandingView } from './standing';
 import { reasonsOn } from './suggestion-reasons';
@@ -11,7 +12,8 @@ const noSteps = { steps: [], view: null, also: [] } as const;
 
 /**
  * Which step the record suggests looking at, if any. In this order: safety first; not enough yet; waiting; nothing
- * stands out; the step that stands out on two views, else against the reference set, else by seconds, else by spread.
+ * stands out; a step in certain eyes where more goes with them than any step differs among the same kind of eye;
+ * the step that stands out on two views, else against the reference set, else by seconds, else by spread.
  * Safety stands before "not enough" because it needs no statistics, and waiting before "nothing stands out" because it
  * says more. A step not to be shortened is never suggested for time, nor one with an event in the last 40 cases.
  */
@@ -38,8 +40,15 @@ export function suggestionOf(audit: Audit, safety: SafetyFacts): Suggestion {
 
   if (mostlyWaiting(audit))
     return { kind: 'waiting', ...noSteps, also: alsoOf(offered, []), because: waitingBecause(audit) };
+  const found = certainEyesOf(audit, quiet);
+  const eyes = found ? { eyes: { ...found, because: [certainEyesReason(found)] } } : {};
+  if (found && audit.steps.every((step) => found.seconds > rankedOf(step))) {
+    const steps = [found.stepId];
+    return { kind: 'eyes', steps, view: null, also: alsoOf(offered, steps), because: heldBack, ...eyes };
+  }
   const chosen = choose(offered);
-  if (!chosen) return { kind: 'nothing', ...noSteps, because: [...heldBack, ...nothingBecause(audit, standings)] };
+  if (!chosen)
+    return { kind: 'nothing', ...noSteps, because: [...heldBack, ...nothingBecause(audit, standings)], ...eyes };
   const { kind, steps, view, level } = chosen;
   const ids = steps.map(({ stepId }) => stepId);
   return {
@@ -49,6 +58,7 @@ export function suggestionOf(audit: Audit, safety: SafetyFacts): Suggestion {
     ...(level ? { level } : {}),
     also: alsoOf(offered, ids),
     because: [...steps.flatMap((step) => reasonsOn(audit, step, view, kind !== 'level' && !level)), ...heldBack],
+    ...eyes,
   };
 }
 

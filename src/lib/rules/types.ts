@@ -1,9 +1,10 @@
 import type { Pattern, StepAudit } from '../audit/types';
+import type { CertainEyes, CertainEyesReason } from './certain-eyes';
 import type { EyeFit, Fit } from './fits';
 
 /** What the record suggests, as data; words/ turns it into sentences. */
 export type Suggestion = {
-  kind: 'safety' | 'waiting' | 'time' | 'steadiness' | 'level' | 'kept' | 'nothing' | 'not-enough';
+  kind: 'safety' | 'waiting' | 'time' | 'steadiness' | 'level' | 'kept' | 'eyes' | 'nothing' | 'not-enough';
   /** Suggested step first; two or more when level. */
   steps: readonly string[];
   /** The view the suggestion stands out on. */
@@ -14,6 +15,8 @@ export type Suggestion = {
   also: readonly { stepId: string; view: 'seconds' | 'spread' | 'reference' }[];
   /** Reasons in words with their numbers. */
   because: readonly string[];
+  /** A kind of eye in which a step takes longer: the suggestion itself (`eyes`), or worth a look beside it. */
+  eyes?: CertainEyes & { because: readonly CertainEyesReason[] };
 };
 
 export type Reason = { id: string; sentence: string };

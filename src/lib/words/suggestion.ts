@@ -8,12 +8,24 @@ type View = 'seconds' | 'spread' | 'reference';
 
 /** The suggestion in the shape rules/ returns it, kept structural so that words know no rules. */
 export type SuggestionLike = {
-  kind: 'safety' | 'waiting' | 'time' | 'steadiness' | 'level' | 'kept' | 'nothing' | 'not-enough';
+  kind: 'safety' | 'waiting' | 'time' | 'steadiness' | 'level' | 'kept' | 'eyes' | 'nothing' | 'not-enough';
   steps: readonly string[];
   view: View | 'safety' | null;
   level?: { with: readonly string[]; second: View };
   because: readonly string[];
   also: readonly { stepId: string; view: View }[];
+  eyes?: EyesLike;
+};
+
+/** A kind of eye in which a step takes longer. */
+type EyesLike = {
+  stepId: string;
+  label: string;
+  ratio: number;
+  low: number;
+  high: number;
+  n: number;
+  withIt: { n: number };
 };
 
 /** How many more cases and lists a suggestion needs. */
@@ -58,7 +70,11 @@ function saidOf(audit: Audit, suggestion: SuggestionLike): Said {
   const label = (id: string) => inSentence(audit.steps.find((step) => step.stepId === id)?.label ?? id);
   const [firstId] = suggestion.steps;
   const step = audit.steps.find((each) => each.stepId === firstId);
-  const also = suggestion.also.length > 0 ? alsoWords(audit, suggestion, label) : null;
+  const also =
+    [
+      ...(suggestion.also.length > 0 ? [alsoWords(audit, suggestion, label)] : []),
+      ...(suggestion.eyes && suggestion.kind !== 'eyes' ? [eyesBeside(suggestion.eyes, label)] : []),
+    ].join('; ') || null;
 
   switch (suggestion.kind) {
     case 'not-enough':
@@ -84,6 +100,12 @@ function saidOf(audit: Audit, suggestion: SuggestionLike): Said {
       return {
         head: `${capital(firstId ? label(firstId) : 'This step')} varies most, and is not to be shortened.`,
         sentences: ['You can look at doing it the same way each time.'],
+        also,
+      };
+    case 'eyes':
+      return {
+        head: `Suggested: ${firstId ? label(firstId) : ''} in certain eyes${suggestion.eyes ? ` (${suggestion.eyes.label})` : ''}.`,
+        sentences: suggestion.eyes ? [eyesWords(suggestion.eyes)] : [],
         also,
       };
     case 'level': {
@@ -132,6 +154,17 @@ function saidOf(audit: Audit, suggestion: SuggestionLike): Said {
     also,
     sentences: [...sentences, 'Longer is not wrong: watch two recordings before you choose.'],
   };
+}
+
+/** How much longer, in how many eyes; longer there is expected. */
+function eyesWords(eyes: EyesLike): string {
+  const { ratio, low, high } = timesAsLong(eyes);
+  return `There it takes about ${ratio} times as long (${low} to ${high}; ${eyes.withIt.n} of ${counted(eyes.n, 'case')}). Longer in these eyes is expected; whether as much longer, two recordings will show.`;
+}
+
+function eyesBeside(eyes: EyesLike, label: (id: string) => string): string {
+  const { ratio, low, high } = timesAsLong(eyes);
+  return `${label(eyes.stepId)} in certain eyes (${eyes.label}), where it takes about ${ratio} times as long (${low} to ${high}; ${eyes.withIt.n} of ${counted(eyes.n, 'case')})`;
 }
 
 /** One of several that are level on a view, taken because it comes first on a second one as well. */

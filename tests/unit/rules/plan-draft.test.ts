@@ -41,7 +41,7 @@ describe('each rule', () => {
       {
         id: 'longer',
         sentence:
-          'Rhexis takes about 1.8 times as long as in the reference set (1.5 to 2.1; 24 cases of 2 other surgeons). Watch a smooth and a longer case.',
+          'Rhexis takes about 1.8 times as long as in the reference set (1.5 to 2.1; 24 cases of 2 other surgeons). Watch a shorter and a longer case.',
       },
     ]);
     expect(draft(longer).checkpoints[0]?.id).toBe('rhexis-longer');
@@ -302,7 +302,7 @@ describe('the draft', () => {
     const result = draft({ pair: { smooth: 'V12', longer: 'V31' } });
     expect(result.pair).toEqual({ smooth: 'V12', longer: 'V31' });
     expect(result.drills.find(({ where }) => where === 'video')?.because).toBe(
-      'V12 went smoothly and V31 took longer: watch these two.',
+      'V12 was shorter and V31 longer: watch these two.',
     );
   });
 

@@ -13,19 +13,22 @@ export function pairView(
   lists: readonly ListRecord[],
   procedure: Procedure,
   stepId: string,
+  within: { factId: string; levels: readonly string[]; label: string } | null = null,
 ): { view: PairView; marked: Readonly<Record<string, string>> } {
-  const pair = pairOf({ cases, lists, procedure, stepId });
+  const pair = pairOf({ cases, lists, procedure, stepId, within });
   if (pair.kind === 'cannot') return { view: { kind: 'none', because: pair.because }, marked: {} };
   const alike = pair.same.length > 0 ? `The same kind of eye: ${listed(pair.same)}.` : '';
   const differ = pair.different.length > 0 ? `The eyes differ: ${listed(pair.different)}.` : '';
   return {
     view: {
       kind: 'pair',
-      cases: [caseView('Smooth', pair.smooth), caseView('Longer', pair.longer)],
-      eyes: [alike, differ].filter(Boolean).join(' '),
+      cases: [caseView('Shorter, uneventful', pair.smooth), caseView('Longer', pair.longer)],
+      eyes: [within ? `Both are eyes in which this step takes you longer (${within.label}).` : '', alike, differ]
+        .filter(Boolean)
+        .join(' '),
       said: pair.said,
     },
-    marked: { [pair.smooth.caseId]: 'smooth', [pair.longer.caseId]: 'longer' },
+    marked: { [pair.smooth.caseId]: 'shorter', [pair.longer.caseId]: 'longer' },
   };
 }
 

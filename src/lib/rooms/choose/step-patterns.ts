@@ -1,5 +1,5 @@
 import { auditThresholds, type Audit, type Pattern } from '../../audit';
-import { counted, listed, timesAsLong } from '../../format';
+import { clock, counted, listed, timesAsLong } from '../../format';
 import type { EffectRow } from '../../words/reported-result';
 
 export type StepPatterns = {
@@ -46,6 +46,10 @@ export function stepPatterns(audit: Audit, stepId: string): StepPatterns {
   };
 }
 
+/** The two groups of eyes as recorded. */
+const sideBySide = ({ eye }: Pattern): string =>
+  eye ? `: median ${clock(eye.with.median)} against ${clock(eye.without.median)}` : '';
+
 function patternRow(pattern: Pattern): EffectRow {
   const { factor, kind, label, nWith, nWithout, ratio, low, high } = pattern;
   const times = timesAsLong(pattern);
@@ -59,7 +63,7 @@ function patternRow(pattern: Pattern): EffectRow {
     ratio,
     low,
     high,
-    words: `about ${times.ratio} times as long (${times.low} to ${times.high})`,
+    words: `about ${times.ratio} times as long (${times.low} to ${times.high})${sideBySide(pattern)}`,
     bold: false,
   };
 }
