@@ -58,7 +58,7 @@ const figures = (page: Page) =>
       const section = figure.closest('section');
       return {
         title: section?.querySelector('h2, h3')?.textContent?.trim() ?? '',
-        sentence: section?.querySelector('p:not(.small)')?.textContent?.trim() ?? '',
+        sentence: section?.querySelector('header p, p:not(.small)')?.textContent?.trim() ?? '',
         tableRows: section?.querySelectorAll('details table tbody tr').length ?? 0,
         svg: section?.querySelector('a[download$=".svg"]')?.getAttribute('href') ?? '',
         png: [...(section?.querySelectorAll('button') ?? [])].some((button) => button.textContent === 'Save as PNG'),
