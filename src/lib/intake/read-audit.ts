@@ -6,7 +6,7 @@ import { finish } from './cases/finish';
 import type { FinishedFile, ReferenceDraft } from './cases/in-lists';
 import { factsToJoin, type FactsFile } from './cases/join-facts';
 import { knownCases, type KnownCase } from './cases/known-cases';
-import type { Layout } from './headings/headings';
+import type { Layout } from './headings/targets';
 import { labelOptions } from './labels/label-plan';
 import { newLedger } from './ledger';
 import type { NewList } from './cases/lists';

@@ -5,10 +5,7 @@ import { exactly, nameIndex, nameMatcher, type Match, type NameIndex } from '../
 import { oncePer } from '../labels/once-per';
 import { headingIsNotKept, headingPointsToAPerson } from '../table/people';
 import { plainWords } from '../labels/plain-words';
-import { leave, stepColumns, usedIn, type StepColumn, type Target } from './targets';
-
-/** `sheet`: one row a case and no column of times, as a list sheet has it. */
-export type Layout = 'stretches' | 'cases' | 'sheet';
+import { leave, stepColumns, usedIn, type Layout, type StepColumn, type Target } from './targets';
 
 /** A heading and what it may hold: several where its place among the columns decides, or where it is unclear. */
 export type HeadingMatch = {

@@ -1,6 +1,8 @@
 import type { Procedure } from '../../model';
 import { columnWords, ownColumns, type OwnColumn } from './columns';
-import type { Layout } from './headings';
+
+/** `sheet`: one row a case and no column of times, as a list sheet has it. */
+export type Layout = 'stretches' | 'cases' | 'sheet';
 
 /** What of a step one column of a sheet with one row a case can hold. */
 export const stepColumns = {

@@ -1,6 +1,7 @@
 import type { Procedure } from '../../model';
 import { cellOf, type ColumnSet, type Row } from '../table/column-set';
-import { headingMatcher, type Layout } from './headings';
+import { headingMatcher } from './headings';
+import type { Layout } from './targets';
 import { labelMatcher } from '../labels/labels';
 import type { Ledger } from '../ledger';
 import { nameMatcher } from '../labels/name-matcher';

@@ -4,12 +4,12 @@ import type { OwnColumn } from '../headings/columns';
 import { parseDuration } from './duration';
 import { factReader } from '../cases/facts';
 import type { HeadingUnit } from '../headings/heading-unit';
-import { headingMatcher, type HeadingMatch, type Layout } from '../headings/headings';
+import { headingMatcher, type HeadingMatch } from '../headings/headings';
 import type { Ledger } from '../ledger';
 import { placeAll } from '../stretches/place';
 import { plainWords } from '../labels/plain-words';
 import type { Ask } from '../questions';
-import { leave, targetOf, targetValue, targetWords, type Target } from '../headings/targets';
+import { leave, targetOf, targetValue, targetWords, type Layout, type Target } from '../headings/targets';
 import { intakeThresholds } from '../thresholds';
 
 export type Row = { row: number; cells: readonly string[] };

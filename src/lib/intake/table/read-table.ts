@@ -4,7 +4,7 @@ import { cellsOf } from './cells';
 import { cellOf, columnSet, type ColumnSet } from './column-set';
 import type { Draft } from '../cases/draft';
 import { findHeadings, sayNoHeadings } from '../headings/find-headings';
-import type { Layout } from '../headings/headings';
+import type { Layout } from '../headings/targets';
 import { planLabels, type LabelPlan, type LabelUse } from '../labels/label-plan';
 import type { Ledger } from '../ledger';
 import { headingPointsToAPerson } from './people';

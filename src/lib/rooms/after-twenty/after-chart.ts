@@ -1,6 +1,6 @@
 import type { ChartSeries } from '../../practice';
 import type { Case, Reflection } from '../../model';
-import type { RunCaseView } from '../choose/step-view';
+import { lanesOf, neverAsked, notAsked, type Lane, type RunCaseView } from './run-lanes';
 
 export type RunView = {
   title: string;
@@ -20,8 +20,6 @@ export type RunView = {
   key: string;
   table: { columns: { label: string; number?: boolean; method?: 'run-chart' | 'events' }[]; rows: string[][] };
 };
-
-export type Lane = 'lists' | 'notes' | 'events';
 
 export type RunSource = {
   series: ChartSeries;
@@ -132,21 +130,6 @@ function labelOf(period: number, count: number, { length }: RunSource, full: num
   if (period === 0) return `starting ${count}`;
   if (period <= full) return windowLabel(period, length);
   return period === 1 ? `${windowLabel(1, length)}, so far ${count}` : `next, so far ${count}`;
-}
-
-const neverAsked = (cases: readonly Pick<RunCaseView, 'events'>[]) =>
-  cases.every(({ events }) => events === 'not-answered');
-
-/** A row of question marks says less than a sentence. */
-export const notAsked = (cases: readonly Pick<RunCaseView, 'events'>[]): string[] =>
-  neverAsked(cases) ? ['Events were not asked in these cases, so none are marked.'] : [];
-
-/** Lists known in no case, and events asked in none, have no lane: an empty one would read as "none". */
-export function lanesOf(cases: readonly Pick<RunCaseView, 'events' | 'list'>[], wanted: readonly Lane[]): Lane[] {
-  return wanted.filter(
-    (lane) =>
-      (lane !== 'lists' || cases.some(({ list }) => list !== null)) && (lane !== 'events' || !neverAsked(cases)),
-  );
 }
 
 function saidOf(each: Case, percent: number | null, against: string, look: boolean): string {

@@ -3,7 +3,7 @@ import type { Case, Procedure } from '../../model';
 import type { Guidance } from '../../rules/types';
 import { counted, clock, prose, timesAsLong } from '../../format';
 import { othersCases } from '../../words';
-import { lanesOf, notAsked, type Lane } from '../after-twenty/after-chart';
+import { lanesOf, notAsked, type Lane, type RunCaseView } from '../after-twenty/run-lanes';
 import type { View } from './choose-view';
 import { stepCounts, type StepCount } from './step-counts';
 import { stepPatterns, type StepPatterns } from './step-patterns';
@@ -38,19 +38,6 @@ type StepTableView = {
     method?: 'step-time' | 'adjusted' | 'case-by-case' | 'events';
   }[];
   rows: string[][];
-};
-
-export type RunCaseView = {
-  id: string;
-  code: string;
-  period: number;
-  ratio: number | null;
-  leftOut: boolean;
-  list: string | null;
-  note: boolean;
-  events: 'event' | 'not-answered' | 'none';
-  said: string;
-  mark?: string;
 };
 
 /** Marks on the run: which case is the smooth one, which the longer. */
