@@ -1,4 +1,4 @@
-import { hiddenCaseIds, timesWereSeen } from '../rooms/goals/hidden-times';
+import { hiddenCaseIds, timesWereSeen } from '../rooms/goals/goal-standing';
 import { lastChangeSchema, undoOf, type LastChange, type Undo } from '../rooms/cases/last-change';
 import type { SurgeonRecord, Case } from '../model';
 import { attempt } from './attempt';

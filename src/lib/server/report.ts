@@ -1,5 +1,5 @@
 import { SHORTER_WRONG_PER_HUNDRED } from '../words/error-rates';
-import { goalState, lastingState } from '../rooms/goals/goal-state';
+import { goalReading, lastingOf } from '../rooms/goals/goal-reading';
 import {
   goalReport,
   monthReport,
@@ -105,6 +105,6 @@ function goalLabel({ procedures }: SurgeonRecord, { stepId, setAt }: Goal): stri
 }
 
 function reportOfGoal(record: SurgeonRecord, goal: Goal, input: ReportRecord, noteIds: readonly string[]): ReportView {
-  const state = goalState(record, goal);
-  return goalReport(state, input, noteIds, lastingState(record, state));
+  const state = goalReading(record, goal);
+  return goalReport(state, input, noteIds, lastingOf(record, state));
 }

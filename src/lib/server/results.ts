@@ -1,38 +1,20 @@
-import { ENGINE } from '../assess/engine';
-import { statingGoal, type GoalState } from '../rooms/goals/goal-state';
-import type { SurgeonRecord, Goal } from '../model';
+import { readingGoal } from '../rooms/goals/goal-reading';
+import type { Goal, SurgeonRecord } from '../model';
 import { inTurns } from './in-turns';
 import { StorageError, type Store } from './storage/port';
 
 /**
- * The goal as it stands, its result stored the first time its window is found full. A result is stored once and then
- * only read; while a written review could still end a pause there is none to store.
+ * The result of a full window is read: stored once, as it is at this moment, and only shown from then on.
+ * @returns whether a result of this look is stored now
  */
-export async function readGoal(store: Store, record: SurgeonRecord, goal: Goal, now: string): Promise<GoalState> {
-  const state = await inTurns(statingGoal(record, goal));
-  const { outcome, look, window, inputHash } = state;
-  const windowIds = window.windows[0];
-  if (!outcome || !windowIds || state.waitsForReview || goal.state === 'draft') return state;
-  if (state.stored.some((each) => each.look === look)) return state;
+export async function readResult(store: Store, record: SurgeonRecord, goal: Goal, now: string): Promise<boolean> {
+  const { toStore, stored, look } = await inTurns(readingGoal(record, goal));
+  if (!toStore) return stored.some((each) => each.look === look);
   try {
-    const stored = await store.storeResult({
-      goalId: goal.id,
-      look,
-      storedAt: now,
-      inputHash,
-      baselineIds: goal.baseline.caseIds,
-      windowIds,
-      stepId: goal.stepId,
-      seed: goal.baseline.seed,
-      engine: ENGINE,
-      outcome,
-    });
-    return { ...state, stored: [...state.stored, stored] };
+    await store.storeResult({ ...toStore, storedAt: now });
   } catch (error) {
-    // Two pages opened at once: the other stored it first, and that one stands.
-    if (!(error instanceof StorageError)) throw error;
-    const stored = (await store.results()).filter((each) => each.goalId === goal.id);
-    if (stored.length === state.stored.length) throw error;
-    return { ...state, stored };
+    // Asked for twice at once: what the other stored stands.
+    if (!(error instanceof StorageError && error.code === 'already-there')) throw error;
   }
+  return true;
 }

@@ -1,10 +1,11 @@
 import { fail, redirect } from '@sveltejs/kit';
 import { casesView, filterFrom } from '$lib/rooms/cases/cases-view';
 import { takenWords } from '$lib/rooms/bring-in/import-words';
-import { hiddenCaseIds, hiddenTimes } from '$lib/rooms/goals/hidden-times';
+import { hiddenCaseIds, hiddenTimes } from '$lib/rooms/goals/goal-standing';
 import { attempt } from '$lib/server/attempt';
 import { loadCautions } from '$lib/server/content';
 import { readRecord } from '$lib/server/record';
+import { saidIn } from '$lib/server/said-in';
 import type { Actions, PageServerLoad } from './$types';
 
 const SAID: Record<string, string> = {
@@ -24,7 +25,7 @@ export const load: PageServerLoad = async ({ locals, url }) => {
     view: casesView(record, hiddenCaseIds(record), filterFrom(url.searchParams)),
     hiding: hiddenTimes(record).map(({ goalId, caseIds }) => ({ goalId, count: caseIds.length })),
     codes: loadCautions().codes.paragraphs,
-    said: SAID[url.searchParams.get('said') ?? ''] ?? null,
+    said: saidIn(SAID, url),
     imported: done
       ? {
           id: done.id,

@@ -15,6 +15,7 @@ import { fieldsOf } from '$lib/server/form-fields';
 import { refuseIfStale, revisionOf } from '$lib/server/revision';
 import type { Store } from '$lib/server/storage';
 import { readRecord } from '$lib/server/record';
+import { saidIn } from '$lib/server/said-in';
 import type { Actions, PageServerLoad } from './$types';
 
 const SAID: Record<string, string> = {
@@ -46,7 +47,7 @@ export const load: PageServerLoad = async ({ locals, url }) => {
     view: settingsView(record, { imports, erased, published: seriousRatePublished }),
     seen: await seenIn(store),
     place: store.place,
-    said: SAID[url.searchParams.get('said') ?? ''] ?? null,
+    said: saidIn(SAID, url),
     texts: {
       responsible: texts.responsible.paragraphs,
       codes: texts.codes.paragraphs,

@@ -4,12 +4,13 @@ import { decided } from '../../../src/lib/rooms/after-twenty/decisions';
 import { ENGINE } from '../../../src/lib/assess/engine';
 import { reviewedCase, withReview } from '../../../src/lib/rooms/forms/event-review';
 import { goalLines } from '../../../src/lib/rooms/after-twenty/goal-lines';
-import { goalState, lastingState, seriesState } from '../../../src/lib/rooms/goals/goal-state';
-import type { SurgeonRecord, Event, Goal, Reflection, StoredResult } from '../../../src/lib/model';
+import { goalReading, lastingOf, seriesOf } from '../../../src/lib/rooms/goals/goal-reading';
+import type { SurgeonRecord, Event, Goal, Reflection } from '../../../src/lib/model';
 import { goalsBeside, goalsOnStep } from '../../../src/lib/rooms/choose/step-goals';
 import { hashOfCases, startGoal } from '../../../src/lib/practice';
 import { goalAfter, listsFor, month, operation, type Month } from '../practice/made-month';
 import { aRecord } from './made-up';
+import { withResult } from './read-month';
 
 const NOW = '2026-11-25T08:00:00.000Z';
 /** Praise and blame, and what a broken number leaves behind. */
@@ -34,42 +35,18 @@ function recordOf(count: number, how: Month = {}, over: Partial<Goal> = {}): Sur
   return aRecord({ procedures: [operation], cases, lists: listsFor(cases), goals: [fixed] });
 }
 
-/** As the server does: the windows that may be seen, and the result stored when the window is full. */
+/** What After twenty shows of this record as it is. */
+function viewOf(record: SurgeonRecord): AfterView {
+  const state = goalReading(record, record.goals[0]!);
+  const lasting = lastingOf(record, state);
+  return afterView({ state, record, lasting, series: seriesOf(record, state), signal: 'Talk.' });
+}
+
+/** The same once the result was read, where there is one to read. */
 function seen(record: SurgeonRecord): { view: AfterView; record: SurgeonRecord } {
-  const goal = record.goals[0] as Goal;
-  const first = goalState(record, goal);
-  const windowIds = first.window.windows[0];
-  const has = first.stored.some(({ look }) => look === first.look);
-  const stored: StoredResult[] =
-    first.outcome && windowIds && !has && !first.waitsForReview
-      ? [
-          ...record.results,
-          {
-            id: `result-${record.results.length + 1}`,
-            goalId: goal.id,
-            look: first.look,
-            storedAt: NOW,
-            inputHash: first.inputHash,
-            baselineIds: goal.baseline.caseIds,
-            windowIds,
-            stepId: goal.stepId,
-            seed: 1,
-            engine: ENGINE,
-            outcome: first.outcome,
-          },
-        ]
-      : [...record.results];
-  const after = { ...record, results: stored };
-  const state = goalState(after, goal);
-  const result = state.stored.some(({ look }) => look === state.look) || state.waitsForReview;
-  const drawn = result
-    ? state.window.windows
-    : goal.timesShown.length > 0
-      ? [...state.window.windows, state.window.running]
-      : [];
-  const series = drawn.some((ids) => ids.length > 0) ? seriesState(after, state, drawn) : null;
-  const lasting = lastingState(after, state);
-  return { view: afterView({ state, record: after, lasting, series, drawn, signal: 'Talk.' }), record: after };
+  const ready = goalReading(record, record.goals[0]!).toStore !== null;
+  const after = ready ? withResult(record, NOW) : record;
+  return { view: viewOf(after), record: after };
 }
 
 const serious: Event = {
@@ -374,8 +351,8 @@ describe('what was done', () => {
 
 describe('goals in one line', () => {
   const readIn = (record: SurgeonRecord) => (goal: Goal) => {
-    const state = goalState(record, goal);
-    return { state, lasting: lastingState(record, state) };
+    const state = goalReading(record, goal);
+    return { state, lasting: lastingOf(record, state) };
   };
 
   it('says result and lasting of each', () => {

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { afterView } from '../../../src/lib/rooms/after-twenty/after-view';
 import { erasedOfGoal, erasedOfLists, leavesWith, partsOfGoals } from '../../../src/lib/rooms/cases/erase-words';
 import { goalStanding } from '../../../src/lib/rooms/goals/goal-standing';
-import { goalState } from '../../../src/lib/rooms/goals/goal-state';
+import { goalReading } from '../../../src/lib/rooms/goals/goal-reading';
 import { goalReport, reportMarkdown } from '../../../src/lib/rooms/report';
 import type { SurgeonRecord, Erased, Event, Goal } from '../../../src/lib/model';
 import { changed, recordOf, withResult, without } from './read-month';
@@ -78,8 +78,8 @@ describe('after a case was erased', () => {
     const said =
       'Erased, with events answered: 1 baseline case and 1 case of the window. The counts of events are lower for that reason.';
     expect(saidOf(record)).toEqual([said]);
-    const state = goalState(record, record.goals[0]!);
-    const view = afterView({ state, record, lasting: [], series: null, drawn: state.window.windows, signal: '' });
+    const state = goalReading(record, record.goals[0]!);
+    const view = afterView({ state, record, lasting: [], series: null, signal: '' });
     expect(view.safety.sentences).toContain(said);
     const report = goalReport(state, { ...record, cautions: [], falsePerHundred: 3, lines: [] }, [], []);
     expect(reportMarkdown(report)).toContain(said);
@@ -100,8 +100,8 @@ describe('after a case was erased', () => {
 
   it('says that none is left where the whole window is gone', () => {
     const gone = without(read, ...Array.from({ length: 20 }, (_, at) => 41 + at));
-    const state = goalState(gone, gone.goals[0]!);
-    const view = afterView({ state, record: gone, lasting: [], series: null, drawn: [], signal: '' });
+    const state = goalReading(gone, gone.goals[0]!);
+    const view = afterView({ state, record: gone, lasting: [], series: null, signal: '' });
     expect(view.safety.head).toBe('No case of the window is left.');
   });
 

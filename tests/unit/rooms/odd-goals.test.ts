@@ -2,10 +2,9 @@ import { describe, expect, it } from 'vitest';
 import { afterView, type AfterView } from '../../../src/lib/rooms/after-twenty/after-view';
 import { decided } from '../../../src/lib/rooms/after-twenty/decisions';
 import { latestAnswers } from '../../../src/lib/rooms/after-twenty/done-cells';
-import { openGoals, goalWindow } from '../../../src/lib/rooms/goals/goal-standing';
-import { goalState, lastingState, stepsUnderGoal } from '../../../src/lib/rooms/goals/goal-state';
-import { goalView } from '../../../src/lib/rooms/goals/goal-view';
-import { hiddenCaseIds } from '../../../src/lib/rooms/goals/hidden-times';
+import { goalWindow, hiddenCaseIds, openGoals } from '../../../src/lib/rooms/goals/goal-standing';
+import { goalReading, lastingOf, stepsUnderGoal } from '../../../src/lib/rooms/goals/goal-reading';
+import { goalView } from '../../../src/lib/rooms/plan/goal-view';
 import { noteViews } from '../../../src/lib/rooms/before-a-list/note-view';
 import { nowView } from '../../../src/lib/rooms/now/now-view';
 import type { SurgeonRecord, Event, Goal, Reflection, StoredResult } from '../../../src/lib/model';
@@ -15,9 +14,9 @@ import { goalAfter, listsFor, month, operation } from '../practice/made-month';
 import { changed, ids, recordOf, SHORTER, STORED, withResult, without } from './read-month';
 
 function viewOf(record: SurgeonRecord): AfterView {
-  const state = goalState(record, record.goals[0]!);
-  const lasting = lastingState(record, state);
-  return afterView({ state, record, lasting, series: null, drawn: state.window.windows, signal: 'Talk.' });
+  const state = goalReading(record, record.goals[0]!);
+  const lasting = lastingOf(record, state);
+  return afterView({ state, record, lasting, series: null, signal: 'Talk.' });
 }
 function resultOf(record: SurgeonRecord) {
   const { time } = viewOf(record);
@@ -192,7 +191,7 @@ describe('two goals on overlapping windows', () => {
         casesBefore: null,
         inTraining: false,
       });
-    expect(goalState(both, first!).outcome?.against).toEqual(judge(['fifth']).against);
+    expect(goalReading(both, first!).outcome?.against).toEqual(judge(['fifth']).against);
     expect(judge(['fifth']).against).not.toEqual(judge([]).against);
   });
 
@@ -218,7 +217,9 @@ describe('a goal on a step that was retired', () => {
 
   it('keeps its window and gets its result from the times there are', () => {
     const record = recordOf(60, SHORTER);
-    expect(goalState(retiredIn(record), record.goals[0]!).outcome).toEqual(goalState(record, record.goals[0]!).outcome);
+    expect(goalReading(retiredIn(record), record.goals[0]!).outcome).toEqual(
+      goalReading(record, record.goals[0]!).outcome,
+    );
   });
 
   it('says on Now and After twenty why its window hardly fills, and what can be done', () => {

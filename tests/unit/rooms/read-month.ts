@@ -1,6 +1,5 @@
-import { ENGINE } from '../../../src/lib/assess/engine';
-import { goalState } from '../../../src/lib/rooms/goals/goal-state';
-import type { SurgeonRecord, Case, Goal, StoredResult } from '../../../src/lib/model';
+import { goalReading } from '../../../src/lib/rooms/goals/goal-reading';
+import type { SurgeonRecord, Case, Goal } from '../../../src/lib/model';
 import { hashOfCases } from '../../../src/lib/practice';
 import { goalAfter, listsFor, month, operation, type Month } from '../practice/made-month';
 import { aRecord } from './made-up';
@@ -17,26 +16,14 @@ export function recordOf(count: number, how: Month = {}, over: Partial<Goal> = {
   return aRecord({ procedures: [operation], cases, lists: listsFor(cases), goals: [fixed] });
 }
 
-/** The record with the result of its first goal stored, as the server stores it the first time the window is full. */
-export function withResult(record: SurgeonRecord): SurgeonRecord {
-  const goal = record.goals[0]!;
-  const state = goalState(record, goal);
-  const windowIds = state.window.windows[0];
-  if (!state.outcome || !windowIds) throw new Error('the window is not full');
-  const result: StoredResult = {
-    id: 'result-1',
-    goalId: goal.id,
-    look: state.look,
-    storedAt: STORED,
-    inputHash: state.inputHash,
-    baselineIds: goal.baseline.caseIds,
-    windowIds,
-    stepId: goal.stepId,
-    seed: 1,
-    engine: ENGINE,
-    outcome: state.outcome,
+/** The record once the result of its first goal was read. */
+export function withResult(record: SurgeonRecord, storedAt = STORED): SurgeonRecord {
+  const { toStore } = goalReading(record, record.goals[0]!);
+  if (!toStore) throw new Error('there is no result to read');
+  return {
+    ...record,
+    results: [...record.results, { id: `result-${record.results.length + 1}`, storedAt, ...toStore }],
   };
-  return { ...record, results: [result] };
 }
 
 export const without = (record: SurgeonRecord, ...gone: number[]): SurgeonRecord => ({

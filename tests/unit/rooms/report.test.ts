@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { afterView } from '../../../src/lib/rooms/after-twenty/after-view';
 import { decided } from '../../../src/lib/rooms/after-twenty/decisions';
 import { goalLines } from '../../../src/lib/rooms/after-twenty/goal-lines';
-import { goalState, lastingState } from '../../../src/lib/rooms/goals/goal-state';
+import { goalReading, lastingOf } from '../../../src/lib/rooms/goals/goal-reading';
 import type { SurgeonRecord, Case, Event } from '../../../src/lib/model';
 import { goalReport, monthReport, reportMarkdown, yearReport } from '../../../src/lib/rooms/report';
 import { changed, recordOf, SHORTER, withResult, without } from './read-month';
@@ -13,8 +13,8 @@ const inJune = (record: SurgeonRecord): SurgeonRecord => ({
 });
 const linesOf = (record: SurgeonRecord) =>
   goalLines(record, (goal) => {
-    const state = goalState(record, goal);
-    return { state, lasting: lastingState(record, state) };
+    const state = goalReading(record, goal);
+    return { state, lasting: lastingOf(record, state) };
   });
 const reported = (record: SurgeonRecord) => ({
   ...record,
@@ -23,16 +23,16 @@ const reported = (record: SurgeonRecord) => ({
   lines: linesOf(record),
 });
 const goalIn = (record: SurgeonRecord) => {
-  const state = goalState(record, record.goals[0]!);
-  return goalReport(state, reported(record), [], lastingState(record, state));
+  const state = goalReading(record, record.goals[0]!);
+  return goalReport(state, reported(record), [], lastingOf(record, state));
 };
 const monthIn = (record: SurgeonRecord, goals = record.goals) =>
   monthReport('2026-06', goals, reported(inJune(record)), []);
 const yearIn = (record: SurgeonRecord) => yearReport('2026', record.goals, reported(inJune(record)));
 const afterIn = (record: SurgeonRecord) => {
-  const state = goalState(record, record.goals[0]!);
-  const lasting = lastingState(record, state);
-  return afterView({ state, record, lasting, series: null, drawn: state.window.windows, signal: 'Talk.' });
+  const state = goalReading(record, record.goals[0]!);
+  const lasting = lastingOf(record, state);
+  return afterView({ state, record, lasting, series: null, signal: 'Talk.' });
 };
 const takenOver = (stepId: string | null) => (): Partial<Case> => ({
   hands: stepId ? { whole: 'mine', steps: { [stepId]: 'taken-over' } } : { whole: 'taken-over', steps: {} },
@@ -205,7 +205,7 @@ describe('a result after something changed in the record', () => {
       reviewed: null,
     };
     const record = changed(read, 49, () => ({ events: [event] }));
-    const because = goalState(record, record.goals[0]!).gate?.because.join(' ');
+    const because = goalReading(record, record.goals[0]!).gate?.because.join(' ');
     expect(afterIn(record).notices.join(' ')).toContain(`Since this result was read: ${because}`);
     expect(reportMarkdown(goalIn(record))).toContain(`Since this result was read: ${because}`);
     for (const text of [linesOf(record)[0]!.since.join(' '), reportMarkdown(monthIn(record))])
@@ -226,7 +226,7 @@ describe('a result after something changed in the record', () => {
     const paused = changed(recordOf(60, SHORTER), 49, () => ({ events: [event] }));
     const text = reportMarkdown(goalIn(paused));
     expect(text).toContain('**Paused for safety review.**');
-    expect(text).toContain(goalState(paused, paused.goals[0]!).gate!.because[0]);
+    expect(text).toContain(goalReading(paused, paused.goals[0]!).gate!.because[0]);
     expect(text).not.toContain('then write here what you will do');
   });
 });

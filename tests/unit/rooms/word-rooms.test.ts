@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { searchGuidance, stepRows } from '../../../src/lib/rooms/checkpoints/checkpoints-view';
 import { goalLines } from '../../../src/lib/rooms/after-twenty/goal-lines';
-import { goalState } from '../../../src/lib/rooms/goals/goal-state';
+import { goalReading } from '../../../src/lib/rooms/goals/goal-reading';
 import { noteViews } from '../../../src/lib/rooms/before-a-list/note-view';
 import {
   answerSummary,
@@ -190,7 +190,7 @@ describe('the report', () => {
     cautions: cautions.standing.paragraphs,
     falsePerHundred: 3,
     lines: goalLines({ ...fellow, procedures }, (each) => {
-      const state = goalState({ ...fellow, procedures }, each);
+      const state = goalReading({ ...fellow, procedures }, each);
       return { state, lasting: [] };
     }),
   };
@@ -201,7 +201,7 @@ describe('the report', () => {
     .slice(0, 1)
     .map((each) => each.id);
   const reports = [
-    goalReport(goalState(record, goal), record, ticked, []),
+    goalReport(goalReading(record, goal), record, ticked, []),
     monthReport('2026-05', fellow.goals, record, []),
     yearReport('2026', fellow.goals, record),
   ];

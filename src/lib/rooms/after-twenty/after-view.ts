@@ -11,8 +11,8 @@ import { decisionsOf, type DecisionsView } from './decisions';
 import { doneBesideWords } from './done-beside-words';
 import { doneRows, type CellRowView } from './done-cells';
 import { eventWordsOf } from '../forms/event-fields';
-import { retiredWords } from '../goals/goal-standing';
-import { shortTimesState, type GoalState } from '../goals/goal-state';
+import { retiredWords } from './goal-lines';
+import { shortTimesState, type GoalReading } from '../goals/goal-reading';
 import { otherChartsView, type OtherChartsView } from './other-charts';
 import { safetyView, type SafetyView } from './safety-cells';
 import { reasonSentence, reopenedBecause, sinceRead, sinceSentences, type SinceRead } from './since-read';
@@ -49,6 +49,7 @@ export type TodayView = { sentence: string; reasons: readonly string[] };
 
 export type TimeView =
   | { kind: 'none'; sentence: string }
+  | { kind: 'ready'; sentence: string; offer: string; earlier: ResultView | null }
   | { kind: 'hidden'; sentence: string; offer: string; earlier: ResultView | null }
   | { kind: 'so-far'; sentence: string; run: RunView | null; earlier: ResultView | null }
   | {
@@ -67,12 +68,11 @@ export type { ResultView } from './after-result';
 export type ReviewView = { caseId: string; code: string; index: number; words: string };
 
 export type AfterSource = {
-  state: GoalState;
+  state: GoalReading;
   record: SurgeonRecord;
   lasting: readonly Lasting[];
   /** The chart over the windows that may be seen; `null` where none may, or nothing can be drawn. */
   series: ChartSeries | null;
-  drawn: readonly (readonly string[])[];
   /** The words under a signal of the monitor. */
   signal: string;
 };
@@ -133,7 +133,7 @@ export function afterView(source: AfterSource): AfterView {
 }
 
 function noticesOf({ state }: AfterSource): string[] {
-  const { goal, step, gate, stored, outcome } = state;
+  const { goal, step, gate, stored, waitsForReview } = state;
   const reopened = reopenedBecause(state);
   return [
     ...(goal.state === 'draft'
@@ -146,7 +146,7 @@ function noticesOf({ state }: AfterSource): string[] {
     ...(reopened.length > 0
       ? [`Since this result was read: ${reopened.join(' ')} The numbers below stay as they were read.`]
       : []),
-    ...(stored.length === 0 && !outcome && gate && !gate.open ? gate.because : []),
+    ...(stored.length === 0 && !waitsForReview && gate && !gate.open ? gate.because : []),
   ];
 }
 
@@ -154,6 +154,7 @@ function timeOf(source: AfterSource): TimeView {
   const { state } = source;
   const { goal, window, stored, outcome } = state;
   const label = state.step.label;
+  const lengthWord = window.need.cases === 40 ? 'forty' : 'twenty';
   const firstLook = stored.find((each) => each.look === 'first');
   const latest = stored.find((each) => each.look === state.look);
   const earlier: ResultView | null =
@@ -195,19 +196,26 @@ function timeOf(source: AfterSource): TimeView {
       leftOut: leftOutSentence(window),
     };
   }
-  if (goal.measure === 'safety' && !window.full)
+  if (state.toStore)
+    return {
+      kind: 'ready',
+      sentence: `The ${lengthWord} are complete. The result is stored when you read it, once, and shown as it was from then on.`,
+      offer: 'Read the result',
+      earlier,
+    };
+  if (goal.measure === 'safety')
     return { kind: 'none', sentence: 'This goal has no time: no step time of its cases is judged.' };
   if (goal.timesShown.length > 0)
     return {
       kind: 'so-far',
-      sentence: `Shown because you asked on ${instantWords(goal.timesShown[0] ?? '')}; this is noted with the goal. The result still comes at ${window.need.cases === 40 ? 'forty' : 'twenty'}: no median, no limit and no word before that.`,
+      sentence: `Shown because you asked on ${instantWords(goal.timesShown[0] ?? '')}; this is noted with the goal. The result still comes at ${lengthWord}: no median, no limit and no word before that.`,
       run: runOf(source, `${label}: the cases so far.`, 0),
       earlier,
     };
   return {
     kind: 'hidden',
     sentence: hiddenWords(window),
-    offer: `Show them; the result still comes at ${window.need.cases === 40 ? 'forty' : 'twenty'}`,
+    offer: `Show them; the result still comes at ${lengthWord}`,
     earlier,
   };
 }
@@ -230,13 +238,13 @@ function shortTimesOf({ record, state }: AfterSource) {
   );
 }
 
-function runOf({ series, state, record, drawn }: AfterSource, title: string, full: number): RunView | null {
+function runOf({ series, state, record }: AfterSource, title: string, full: number): RunView | null {
   if (!series) return null;
   return runView({
     series,
     title,
     baselineIds: state.goal.baseline.caseIds,
-    windows: drawn,
+    windows: state.drawn,
     full,
     length: state.window.need.cases,
     cases: state.cases,

@@ -1,5 +1,5 @@
 import type { Decision, Goal } from '../../model';
-import type { GoalState } from '../goals/goal-state';
+import type { GoalReading } from '../goals/goal-reading';
 import { instantWords } from '../forms/when-words';
 
 export type DecisionsView = {
@@ -23,7 +23,7 @@ const DECISION: Record<Decision['kind'], { label: string; hint: string }> = {
 };
 
 /** What was decided, with dates and reasons, and what can be decided now. */
-export function decisionsOf({ goal, stored, look, waitsForReview: waits }: GoalState): DecisionsView {
+export function decisionsOf({ goal, stored, look, waitsForReview: waits }: GoalReading): DecisionsView {
   const has = stored.some((each) => each.look === look);
   const kinds: Decision['kind'][] =
     goal.state === 'closed' || goal.state === 'draft'

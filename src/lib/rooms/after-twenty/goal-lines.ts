@@ -1,9 +1,9 @@
 import type { Goal, Lasting, SurgeonRecord } from '../../model';
-import { inSentence } from '../../format';
+import { capital, inSentence } from '../../format';
 import { lastingWords } from '../../words';
 import { reportedResult } from '../../words/reported-result';
-import { stageWords, stagedGoal, goalStanding } from '../goals/goal-standing';
-import type { GoalState } from '../goals/goal-state';
+import { stagedGoal, goalStanding, type StagedGoal } from '../goals/goal-standing';
+import type { GoalReading } from '../goals/goal-reading';
 import { reasonSentence, reopenedBecause, sinceRead, type SinceRead } from './since-read';
 import { instantWords } from '../forms/when-words';
 
@@ -26,7 +26,7 @@ export type GoalLine = {
 };
 
 /** A goal whose result was read, worked out on today's data. */
-export type ReadGoal = { state: GoalState; lasting: readonly Lasting[] };
+export type ReadGoal = { state: GoalReading; lasting: readonly Lasting[] };
 
 const STATE: Record<Goal['state'], string> = {
   draft: 'a draft, not agreed yet',
@@ -71,3 +71,31 @@ export function goalLines(record: SurgeonRecord, readOf: (goal: Goal) => ReadGoa
     };
   });
 }
+
+/** An open goal beside the most pressing one. */
+export const goalInOneLine = (state: StagedGoal): string =>
+  `${capital(inSentence(state.step.label))}: ${stageWords(state)}.`;
+
+/** How far an open goal is. */
+export function stageWords({ stage, window }: StagedGoal): string {
+  switch (stage) {
+    case 'window':
+      return `${Math.min(window.running.length, window.need.cases)} of ${window.need.cases} counted`;
+    case 'following':
+      return window.windows.length > 1
+        ? 'a following twenty is complete'
+        : `${window.running.length} of the next twenty counted`;
+    case 'draft':
+      return 'the plan waits for your supervisor';
+    case 'full':
+      return 'the result can be read';
+    case 'deciding':
+      return 'the result waits for your decision';
+    case 'paused':
+      return 'paused';
+  }
+}
+
+/** Said of a goal whose step was retired after it was set: its window can hardly fill. */
+export const retiredWords = (label: string): string =>
+  `${label} is retired in Settings and no longer asked for, so only files can still bring times of it. Bring it back there, or move on; what is here stays.`;

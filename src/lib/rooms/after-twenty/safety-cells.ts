@@ -2,7 +2,7 @@ import type { Case, Event, ListRecord, Procedure, SurgeonRecord } from '../../mo
 import { listsOf, untimedOfList } from '../../safety';
 import { counted } from '../../format';
 import { cellOf, type CellRowView } from './done-cells';
-import type { GoalState } from '../goals/goal-state';
+import type { GoalReading } from '../goals/goal-reading';
 import { safetyOfGoal } from './safety-of-goal';
 
 export type SafetyView = {
@@ -14,7 +14,7 @@ export type SafetyView = {
 };
 
 /** Safety in the cases of a goal's window and in the operations of their lists that were not timed. */
-export function safetyView(state: GoalState, { cases, lists }: Pick<SurgeonRecord, 'cases' | 'lists'>): SafetyView {
+export function safetyView(state: GoalReading, { cases, lists }: Pick<SurgeonRecord, 'cases' | 'lists'>): SafetyView {
   const { spanCases, procedure } = state;
   return {
     ...safetyOfGoal(state, { cases, lists }),

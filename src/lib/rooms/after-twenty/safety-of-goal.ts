@@ -3,11 +3,11 @@ import { takeovers } from '../../safety';
 import { takeoverWords } from '../../words';
 import { safetyWords, type SafetyWords } from '../../words/safety';
 import { erasedOfGoal } from '../cases/erase-words';
-import type { GoalState } from '../goals/goal-state';
+import type { GoalReading } from '../goals/goal-reading';
 
 /** Safety in the span of one goal, with what was erased of it, and takeovers: an outcome beside the result. */
 export function safetyOfGoal(
-  state: GoalState,
+  state: GoalReading,
   { cases, lists }: Pick<SurgeonRecord, 'cases' | 'lists'>,
 ): SafetyWords & { takeovers: string | null } {
   const { head, sentences } = safetyWords(state.spanCases, cases, lists);

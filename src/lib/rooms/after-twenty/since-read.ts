@@ -1,7 +1,7 @@
 import type { Case, Outcome, StoredResult } from '../../model';
 import { casesWithIds, hashOfCases } from '../../practice';
 import { capital, counted, lessOrMore, listed, rangeOfRatios } from '../../format';
-import type { GoalState } from '../goals/goal-state';
+import type { GoalReading } from '../goals/goal-reading';
 
 /** One thing that changed; the codes of its cases stay on the surgeon's own pages. */
 export type SinceReason = { words: string; codes: readonly string[] };
@@ -28,7 +28,7 @@ const CODES_NAMED = 8;
  * After twenty and the report both say it from here. An estimate only, never another kind of result: the stored one
  * stays as it was read. Of a first look, while the second is counted, no figure is worked out again.
  */
-export function sinceRead(state: GoalState, stored: StoredResult): SinceRead | null {
+export function sinceRead(state: GoalReading, stored: StoredResult): SinceRead | null {
   const found = partsOf(state, stored);
   const rests = casesWithIds(state.cases, [...stored.baselineIds, ...stored.windowIds]);
   const gone = found.some(({ fates }) => fates['taken out'].length > 0);
@@ -68,7 +68,7 @@ export const sinceSentences = ({ sentence, reasons }: SinceRead): string[] => [
 ];
 
 /** An event or an answer added later closes the gate of a stored result again; its numbers stay as they were read. */
-export function reopenedBecause({ stored, gate }: Pick<GoalState, 'stored' | 'gate'>): readonly string[] {
+export function reopenedBecause({ stored, gate }: Pick<GoalReading, 'stored' | 'gate'>): readonly string[] {
   const latest = stored.at(-1);
   return latest && latest.outcome.kind !== 'paused' && gate && !gate.open ? gate.because : [];
 }
@@ -76,7 +76,7 @@ export function reopenedBecause({ stored, gate }: Pick<GoalState, 'stored' | 'ga
 type Part = { part: string; of: number; fates: Record<Fate, (string | null)[]> };
 
 /** Each case in one place only: taken out, by itself or with its file, else left out, else changed. One that is gone has no code any more. */
-function partsOf({ cases }: GoalState, { baselineIds, windowIds, storedAt }: StoredResult): Part[] {
+function partsOf({ cases }: GoalReading, { baselineIds, windowIds, storedAt }: StoredResult): Part[] {
   const byId = new Map(cases.map((each) => [each.id, each]));
   const partOf = (part: string, ids: readonly string[]): Part => {
     const fates: Part['fates'] = { 'taken out': [], 'left out': [], changed: [] };

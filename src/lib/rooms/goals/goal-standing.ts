@@ -8,7 +8,6 @@ import {
   procedureOf,
 } from '../../model';
 import { windowOf, type GoalWindow, type Look } from '../../practice';
-import { capital, inSentence } from '../../format';
 
 /** What a window is counted from. */
 export type Windowed = Pick<SurgeonRecord, 'goals' | 'cases' | 'lists' | 'procedures' | 'profile' | 'results'>;
@@ -107,30 +106,34 @@ export function openGoals(record: SurgeonRecord): StagedGoal[] {
     .sort((a, b) => URGENCY.indexOf(a.stage) - URGENCY.indexOf(b.stage));
 }
 
-/** An open goal beside the most pressing one. */
-export const goalInOneLine = (state: StagedGoal): string =>
-  `${capital(inSentence(state.step.label))}: ${stageWords(state)}.`;
+/** A goal whose window runs, and the cases of it whose times are kept from view. */
+export type HiddenTimes = { goalId: string; caseIds: readonly string[] };
 
-/** How far an open goal is. */
-export function stageWords({ stage, window }: StagedGoal): string {
-  switch (stage) {
-    case 'window':
-      return `${Math.min(window.running.length, window.need.cases)} of ${window.need.cases} counted`;
-    case 'following':
-      return window.windows.length > 1
-        ? 'a following twenty is complete'
-        : `${window.running.length} of the next twenty counted`;
-    case 'draft':
-      return 'the plan waits for your supervisor';
-    case 'full':
-      return 'the result can be read';
-    case 'deciding':
-      return 'the result waits for your decision';
-    case 'paused':
-      return 'paused';
-  }
+/** Does this goal keep its cases' times from view? A paused goal does: a pause ends nothing. */
+const hides = (goal: Goal): boolean =>
+  (goal.state === 'running' || goal.state === 'paused') && goal.timesShown.length === 0;
+
+/**
+ * Cases whose times are not shown, because they belong to a window that is not full: knowing half a window makes the
+ * other half. The surgeon may ask to see them, which is noted on the goal and lifts this.
+ */
+export function hiddenTimes(record: Windowed): HiddenTimes[] {
+  return record.goals.filter(hides).flatMap((goal) => {
+    const window = goalWindow(record, goal);
+    return window.full ? [] : [{ goalId: goal.id, caseIds: window.running }];
+  });
 }
 
-/** Said of a goal whose step was retired after it was set: its window can hardly fill. */
-export const retiredWords = (label: string): string =>
-  `${label} is retired in Settings and no longer asked for, so only files can still bring times of it. Bring it back there, or move on; what is here stays.`;
+/** The same as one set of case ids. */
+export function hiddenCaseIds(record: Windowed): Set<string> {
+  return new Set(hiddenTimes(record).flatMap(({ caseIds }) => caseIds));
+}
+
+/**
+ * Have the times of this case been in sight of the surgeon? Honest by construction: nobody is asked. What was in sight
+ * while the case was left out is not unseen by hiding it again.
+ */
+export const timesWereSeen = (
+  one: { id: string; stretches: readonly unknown[]; timesSeenWhileLeftOut?: true | undefined },
+  hidden: ReadonlySet<string>,
+): boolean => one.stretches.length > 0 && (one.timesSeenWhileLeftOut === true || !hidden.has(one.id));

@@ -4,7 +4,7 @@ import { capital, counted } from '../../format';
 import { lastingWords, shortTimesWords } from '../../words';
 import { reportedResult } from '../../words/reported-result';
 import { doneRows } from '../after-twenty/done-cells';
-import { shortTimesState, type GoalState } from '../goals/goal-state';
+import { shortTimesState, type GoalReading } from '../goals/goal-reading';
 import { reopenedBecause, sinceRead, sinceSentences, type SinceRead } from '../after-twenty/since-read';
 import { goalSafety, inOne, monthOf, sinceFigures, ticked } from './parts';
 import { FOOTNOTES, type ReportRecord, type ReportView } from './report';
@@ -19,7 +19,7 @@ const CHOSEN: Record<Goal['chosenBy'], string> = {
 
 /** The report on one goal: what was chosen and why, what was done, the result, safety, reflections. */
 export function goalReport(
-  state: GoalState,
+  state: GoalReading,
   record: ReportRecord,
   noteIds: readonly string[],
   lasting: readonly Lasting[],
@@ -69,13 +69,13 @@ export function goalReport(
 }
 
 /** Nothing where it was not asked: no answer is not "no supervisor". */
-function agreedLine({ agreed }: GoalState['goal']): string[] {
+function agreedLine({ agreed }: GoalReading['goal']): string[] {
   if (agreed.answer === 'none' && agreed.why === null) return [];
   return [`Agreed with the supervisor: ${{ yes: 'yes', 'not-yet': 'not yet', none: 'no supervisor' }[agreed.answer]}.`];
 }
 
 function resultSection(
-  state: GoalState,
+  state: GoalReading,
   since: SinceRead | null,
   lasting: readonly Lasting[],
   found: ShortTimes | null,
@@ -110,7 +110,7 @@ function resultSection(
   };
 }
 
-function noResultWords({ full, need }: GoalState['window']): string {
+function noResultWords({ full, need }: GoalReading['window']): string {
   const cases = need.cases === 40 ? 'forty' : 'twenty';
   return full
     ? `The ${cases} are full; the result has not been read yet.`

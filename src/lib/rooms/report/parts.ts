@@ -4,7 +4,7 @@ import { inSentence, listed } from '../../format';
 import { takeoverWords } from '../../words';
 import { erasedIn, erasedOfLists } from '../cases/erase-words';
 import type { GoalLine } from '../after-twenty/goal-lines';
-import type { GoalState } from '../goals/goal-state';
+import type { GoalReading } from '../goals/goal-reading';
 import { safetyWords, untimedWords } from '../../words/safety';
 import { safetyOfGoal } from '../after-twenty/safety-of-goal';
 import type { SinceRead } from '../after-twenty/since-read';
@@ -17,7 +17,7 @@ type SafetyPart = { section: ReportView['sections'][number]; figures: ReportView
 export const monthOf = (at: string): string => monthWords(at.slice(0, 7));
 
 /** Safety in the span of one goal, as After twenty says it, with the untimed operations in words. */
-export function goalSafety(state: GoalState, record: ReportRecord): SafetyPart {
+export function goalSafety(state: GoalReading, record: ReportRecord): SafetyPart {
   const { head, sentences, takeovers: said } = safetyOfGoal(state, record);
   const taken = takeovers(state.spanCases, state.goal.stepId);
   const { baseline, window } = state.goal.erased ?? {};

@@ -8,10 +8,13 @@ import { attempt } from '$lib/server/attempt';
 import { fieldsOf } from '$lib/server/form-fields';
 import { changeCases } from '$lib/server/last-change';
 import { readRecord } from '$lib/server/record';
+import { readResult } from '$lib/server/results';
+import { saidIn } from '$lib/server/said-in';
 import { StaleVersionError } from '$lib/server/storage';
 import type { Actions, PageServerLoad } from './$types';
 
 const SAID: Record<string, string> = {
+  read: 'The result is stored, and shown as it was from now on.',
   decided: 'The decision is stored with its date.',
   shown: 'The times are shown; that you asked is noted. The result still comes when the window is full.',
   reviewed: 'Your review of the event is stored.',
@@ -26,16 +29,21 @@ const goalOf = async (store: App.Locals['store'], id: string) => {
 
 export const load: PageServerLoad = async ({ locals, params, url }) => {
   const { record, goal } = await goalOf(locals.store, params.goal);
-  const view = await readAfter(locals.store, record, goal, locals.now);
+  const view = await readAfter(record, goal);
   return {
     view,
-    // Read again: opening this page may have stored the result of a full window.
-    lines: await readGoalLines(await readRecord(locals.store)),
-    said: SAID[url.searchParams.get('said') ?? ''] ?? null,
+    lines: await readGoalLines(record),
+    said: saidIn(SAID, url),
   };
 };
 
 export const actions = {
+  /** The result of a full window: stored once, and only when it is asked for. */
+  read: async ({ locals, params }) => {
+    const { record, goal } = await goalOf(locals.store, params.goal);
+    const read = await readResult(locals.store, record, goal, locals.now);
+    redirect(303, `/after-twenty/${goal.id}${read ? '?said=read' : ''}`);
+  },
   /** Asked for while the window runs; noted, because seeing times can change the cases that follow. */
   show: async ({ locals, params }) => {
     const { goal } = await goalOf(locals.store, params.goal);
@@ -48,7 +56,7 @@ export const actions = {
   decide: async ({ locals, params, request }) => {
     const values = fieldsOf(await request.formData());
     const { record, goal } = await goalOf(locals.store, params.goal);
-    const view = await readAfter(locals.store, record, goal, locals.now);
+    const view = await readAfter(record, goal);
     const kind = view.decisions.offered.find(({ value }) => value === textOf(values, 'decision'))?.value;
     const reason = textOf(values, 'reason');
     const errors = [

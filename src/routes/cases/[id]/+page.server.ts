@@ -2,12 +2,13 @@ import { error } from '@sveltejs/kit';
 import { leftOutOptions } from '$lib/words/left-out';
 import { caseView } from '$lib/rooms/cases/case-view';
 import { noticedOptions } from '$lib/rooms/forms/event-fields';
-import { hiddenCaseIds } from '$lib/rooms/goals/hidden-times';
+import { hiddenCaseIds } from '$lib/rooms/goals/goal-standing';
 import { oddInCase } from '$lib/rooms/cases/odd-times';
 import { inTurns } from '$lib/server/in-turns';
 import { loadCautions } from '$lib/server/content';
 import { importedLast, lastUndo } from '$lib/server/last-change';
 import { readRecord } from '$lib/server/record';
+import { saidIn } from '$lib/server/said-in';
 import { dutyActions } from './duty-actions.server';
 import { editActions } from './edit-actions.server';
 import { eventActions } from './event-actions.server';
@@ -34,7 +35,8 @@ export const load: PageServerLoad = async ({ locals, params, url }) => {
   const one = record.cases.find(({ id }) => id === params.id);
   if (!one) error(404, 'There is no such case in the record.');
   const cautions = loadCautions();
-  const said = url.searchParams.get('said') ?? '';
+  const said = saidIn(SAID, url);
+  const code = url.searchParams.get('said') ?? '';
   // Reloaded after a later change, the sentence above speaks of an older one; the undo then stands in the history alone.
   const saidNow = Number(url.searchParams.get('version') ?? one.version) === one.version;
   const undo = await lastUndo(locals.store, record, [one.id], locals.now);
@@ -46,7 +48,7 @@ export const load: PageServerLoad = async ({ locals, params, url }) => {
     importedLast: undo ? null : await importedLast(locals.store, one),
     leftOutOptions,
     noticed: noticedOptions,
-    said: SAID[said] ? { code: said, words: SAID[said], undo: saidNow && said !== 'same' } : null,
+    said: said === null ? null : { code, words: said, undo: saidNow && code !== 'same' },
     texts: {
       prompts: cautions['event-prompts'],
       field: cautions['event-field'].paragraphs,

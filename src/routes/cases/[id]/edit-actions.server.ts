@@ -2,7 +2,7 @@ import type { RequestEvent } from '@sveltejs/kit';
 import { withFacts, withHands, withTimes } from '$lib/rooms/cases/case-change';
 import { factsFromForm } from '$lib/rooms/forms/eye-fields';
 import { textOf } from '$lib/rooms/forms/fields';
-import { timesWereSeen } from '$lib/rooms/goals/hidden-times';
+import { timesWereSeen } from '$lib/rooms/goals/goal-standing';
 import { stretchesFromForm } from '$lib/rooms/forms/stretch-fields';
 import { handsSchema } from '$lib/model';
 import { asked, refused, store } from './change-case.server';

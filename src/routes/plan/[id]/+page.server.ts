@@ -1,5 +1,5 @@
 import { error, fail, redirect } from '@sveltejs/kit';
-import { goalView } from '$lib/rooms/goals/goal-view';
+import { goalView } from '$lib/rooms/plan/goal-view';
 import { agreedGoal } from '$lib/rooms/plan/new-goal';
 import { decided } from '$lib/rooms/after-twenty/decisions';
 import { attempt } from '$lib/server/attempt';

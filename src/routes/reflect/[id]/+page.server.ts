@@ -1,5 +1,5 @@
 import { error, fail, redirect } from '@sveltejs/kit';
-import { hiddenCaseIds } from '$lib/rooms/goals/hidden-times';
+import { hiddenCaseIds } from '$lib/rooms/goals/goal-standing';
 import { changedReflection, reflectionForm } from '$lib/rooms/reflect/reflect-view';
 import { instantWords } from '$lib/rooms/forms/when-words';
 import { loadCautions, renderOwnMarkdown } from '$lib/server/content';

@@ -1,5 +1,5 @@
 import { error, fail, redirect } from '@sveltejs/kit';
-import { hiddenCaseIds } from '$lib/rooms/goals/hidden-times';
+import { hiddenCaseIds } from '$lib/rooms/goals/goal-standing';
 import { reflectionForm } from '$lib/rooms/reflect/reflect-view';
 import { loadCautions } from '$lib/server/content';
 import { readRecord } from '$lib/server/record';

@@ -3,6 +3,7 @@ import { proceduresView } from '$lib/rooms/settings/procedures/procedures-view';
 import { loadProcedures } from '$lib/server/content';
 import { undoProcedure } from '$lib/server/edit-procedure';
 import { readRecord } from '$lib/server/record';
+import { saidIn } from '$lib/server/said-in';
 import type { Actions, PageServerLoad } from './$types';
 
 const SAID: Record<string, string> = {
@@ -14,7 +15,7 @@ export const load: PageServerLoad = async ({ locals, url }) => {
   const said = url.searchParams.get('said') ?? '';
   return {
     procedures: proceduresView(await readRecord(locals.store), loadProcedures()),
-    said: SAID[said] ?? null,
+    said: saidIn(SAID, url),
     removed: said === 'removed' ? url.searchParams.get('id') : null,
   };
 };

@@ -62,7 +62,7 @@ export const GET: RequestHandler = async ({ locals, params }) => {
   if (!goal) error(404, 'There is no goal at this address.');
   const draw = Object.hasOwn(DRAWINGS, params.drawing) ? DRAWINGS[params.drawing] : undefined;
   if (!draw) error(404, 'There is no drawing of this name.');
-  const drawn = draw(await readAfter(locals.store, record, goal, locals.now));
+  const drawn = draw(await readAfter(record, goal));
   const svg = drawn && svgFile(drawn.body, drawn.words);
   if (!svg) error(404, 'There is nothing to draw for this goal yet.');
   return svgResponse(svg, `after-twenty-${goal.stepId}-${params.drawing}`);

@@ -1,7 +1,7 @@
 import { error, fail, redirect } from '@sveltejs/kit';
 import { bringInView } from '$lib/rooms/bring-in/bring-in-view';
 import { choicesFromForm } from '$lib/rooms/bring-in/import-choices';
-import { hiddenCaseIds, timesWereSeen } from '$lib/rooms/goals/hidden-times';
+import { hiddenCaseIds, timesWereSeen } from '$lib/rooms/goals/goal-standing';
 import { importBatch, importPlan } from '$lib/rooms/bring-in/import-plan';
 import { instantWords } from '$lib/rooms/forms/when-words';
 import { attempt } from '$lib/server/attempt';

@@ -1,6 +1,6 @@
 import { error, fail, redirect } from '@sveltejs/kit';
 import { textOf } from '$lib/rooms/forms/fields';
-import { hiddenCaseIds, timesWereSeen } from '$lib/rooms/goals/hidden-times';
+import { hiddenCaseIds, timesWereSeen } from '$lib/rooms/goals/goal-standing';
 import { listFromFields, rowsFromForm } from '$lib/rooms/lists/list-form';
 import { casesOfList, listAnswers, listView, storedBeside } from '$lib/rooms/lists/list-view';
 import { procedureOf, type ListRecord } from '$lib/model';
@@ -10,6 +10,7 @@ import { fieldsOf } from '$lib/server/form-fields';
 import { changeCases, lastUndo, undoLast } from '$lib/server/last-change';
 import { readRecord } from '$lib/server/record';
 import { refuseIfStale, revisionOf } from '$lib/server/revision';
+import { saidIn } from '$lib/server/said-in';
 import type { Actions, PageServerLoad } from './$types';
 import { untimedActions } from './untimed-actions.server';
 
@@ -35,7 +36,7 @@ export const load: PageServerLoad = async ({ locals, params, url }) => {
     view: listView(list, record, hiddenCaseIds(record), locals.now.slice(0, 10)),
     // Offered for the rows just stored, never for an older change of the same list.
     undo: undo?.kind === 'offered' && ['rows', 'undone'].includes(said) ? { of: undo.of, cases: undo.cases } : null,
-    said: SAID[said] ?? null,
+    said: saidIn(SAID, url),
     texts: { field: texts['event-field'].paragraphs, prompts: texts['event-prompts'] },
   };
 };

@@ -17,6 +17,7 @@ import {
   type OpenProcedure,
 } from '$lib/server/edit-procedure';
 import { fieldsOf } from '$lib/server/form-fields';
+import { saidIn } from '$lib/server/said-in';
 import type { Actions, PageServerLoad, RequestEvent } from './$types';
 
 const SAID: Record<string, string> = {
@@ -36,12 +37,12 @@ const FINAL = ['made', 'undone'];
 export const load: PageServerLoad = async ({ locals, params, url }) => {
   const open = await openProcedure(locals.store, params.id);
   if (!open) error(404, 'There is no such procedure in this record.');
-  const said = url.searchParams.get('said') ?? '';
+  const said = saidIn(SAID, url);
   const pages = loadGuidance().filter(({ procedureId }) => procedureId === params.id);
   return {
     view: procedureView(open.procedure, open.record, open.shipped, new Set(pages.map(({ step }) => step))),
-    said: SAID[said] ?? null,
-    undo: said in SAID && !FINAL.includes(said),
+    said,
+    undo: said !== null && !FINAL.includes(url.searchParams.get('said') ?? ''),
   };
 };
 

@@ -1,3 +1,5 @@
+import { ENGINE } from '../../assess/engine';
+import { monitorSignalled } from '../../assess/suggest';
 import {
   casesWithIds,
   chartSeries,
@@ -11,39 +13,49 @@ import {
   type Look,
   type ShortTimes,
 } from '../../practice';
-import type { Case, Goal, Lasting, Outcome, Procedure, SurgeonRecord } from '../../model';
+import type { Case, Goal, Lasting, Outcome, Procedure, StoredResult, SurgeonRecord } from '../../model';
 import { gate, type Gate } from '../../safety';
 import { atOnce, type Work } from '../../turns';
 import { withProtectedSeen } from '../after-twenty/done-cells';
 import { goalStanding, type GoalStanding, goalWindow } from './goal-standing';
-import { monitorSignalled } from '../../assess/suggest';
 
-/** Where a goal stands today, computed from the record; what was stored is beside it and never changed by it. */
-export type GoalState = GoalStanding & {
+/** A result as it is stored, before the store gives it an id and its reading a date. */
+export type ResultToStore = Omit<StoredResult, 'id' | 'storedAt'>;
+
+/** What a goal reads like today, computed from the record; what was stored is beside it and never changed by it. */
+export type GoalReading = GoalStanding & {
   /** Cases of the whole record with kept parts from reflections merged in. */
   cases: readonly Case[];
   /** Counted cases of the first window, full or filling, in order. */
   windowCases: readonly Case[];
   /** Every case operated in that span: for safety, which does not depend on what is counted. */
   spanCases: readonly Case[];
-  /** What today's data say of the full window; `null` while it runs. */
+  /** What today's data say of the full window; `null` while it runs. Shown only beside a result that was read. */
   outcome: Outcome | null;
-  inputHash: string;
   /** Today's gate; `null` while no case has come. */
   gate: Gate | null;
-  /** A pause that a written review can end: no result is stored yet. */
+  /** A pause that a written review can end: there is nothing to store until then, and the pause itself is shown. */
   waitsForReview: boolean;
   monitorSignalled: boolean;
+  /** The windows whose times may be drawn: full ones once the result was read, and the one that fills on wish. */
+  drawn: readonly (readonly string[])[];
+  /**
+   * What is stored when the surgeon asks for the result; `null` where it is stored already, the window is not full, the
+   * plan is a draft, or a review is owed. Nothing stores it but that wish: a page that is opened writes nothing, and a
+   * change that fills the window leaves the checkpoints to be answered first. The kind is fixed by the cases at the
+   * moment it is read: their ids, a hash of what they hold, the seed and the engine stand with it.
+   */
+  toStore: ResultToStore | null;
 };
 
 /** The goal with its window, its gate, and what today's data say once the window is full. */
-export const goalState = (record: SurgeonRecord, goal: Goal): GoalState => atOnce(statingGoal(record, goal));
+export const goalReading = (record: SurgeonRecord, goal: Goal): GoalReading => atOnce(readingGoal(record, goal));
 
 /** The same, handing over before what takes longest. */
-export function* statingGoal(record: SurgeonRecord, goal: Goal): Work<GoalState> {
+export function* readingGoal(record: SurgeonRecord, goal: Goal): Work<GoalReading> {
   const cases = withProtectedSeen(record.cases, record.reflections);
   const standing = goalStanding(record, goal, cases);
-  const { procedure, look, window } = standing;
+  const { procedure, look, window, stored } = standing;
   const windowIds = window.windows[0] ?? window.running;
   const starting = casesWithIds(cases, goal.baseline.caseIds);
   const windowCases = casesWithIds(cases, windowIds);
@@ -64,21 +76,42 @@ export function* statingGoal(record: SurgeonRecord, goal: Goal): Work<GoalState>
         });
   yield 0.4;
   const outcome = window.full ? outcomeOf(record, goal, procedure, cases, window, look) : null;
+  const waitsForReview = outcome?.kind === 'paused' && !(safety?.final ?? false);
+  const read = stored.some((each) => each.look === look);
   return {
     ...standing,
     cases,
     windowCases,
     spanCases,
     outcome,
-    inputHash: hashOfCases([...starting, ...windowCases]),
     gate: safety,
-    waitsForReview: outcome?.kind === 'paused' && !(safety?.final ?? false),
+    waitsForReview,
     monitorSignalled: signalled,
+    drawn:
+      read || waitsForReview
+        ? window.windows
+        : !window.full && goal.timesShown.length > 0
+          ? [...window.windows, window.running]
+          : [],
+    toStore:
+      outcome && !read && !waitsForReview && goal.state !== 'draft'
+        ? {
+            goalId: goal.id,
+            look,
+            inputHash: hashOfCases([...starting, ...windowCases]),
+            baselineIds: goal.baseline.caseIds,
+            windowIds,
+            stepId: goal.stepId,
+            seed: goal.baseline.seed,
+            engine: ENGINE,
+            outcome,
+          }
+        : null,
   };
 }
 
 /** Whether a *shorter* lasted, one answer a following twenty; empty for every other result. */
-export function lastingState(record: SurgeonRecord, { goal, procedure, cases, window, stored }: GoalState): Lasting[] {
+export function lastingOf(record: SurgeonRecord, { goal, procedure, cases, window, stored }: GoalReading): Lasting[] {
   const latest = stored[stored.length - 1];
   if (latest?.outcome.kind !== 'shorter') return [];
   return lastingFor({
@@ -96,8 +129,8 @@ export function lastingState(record: SurgeonRecord, { goal, procedure, cases, wi
  * Very short times of a full window, where there are so many that it should be asked whether something was left out;
  * `null` where not, and where no time is judged or shown.
  */
-export function shortTimesState(record: Pick<SurgeonRecord, 'lists'>, state: GoalState): ShortTimes | null {
-  const { goal, procedure, cases, window, outcome } = state;
+export function shortTimesState(record: Pick<SurgeonRecord, 'lists'>, reading: GoalReading): ShortTimes | null {
+  const { goal, procedure, cases, window, outcome } = reading;
   if (!outcome || outcome.kind === 'paused' || (goal.measure !== 'time' && goal.measure !== 'steadiness')) return null;
   const found = shortTimes({
     cases,
@@ -110,20 +143,20 @@ export function shortTimesState(record: Pick<SurgeonRecord, 'lists'>, state: Goa
   return found?.ask ? found : null;
 }
 
-/** Points of the chart over these windows; `null` where nothing can be drawn. */
-export function seriesState(
+/** Points of the chart over the windows that may be drawn; `null` where no time may be seen, or nothing can be drawn. */
+export function seriesOf(
   record: SurgeonRecord,
-  { goal, procedure, cases }: Pick<GoalState, 'goal' | 'procedure' | 'cases'>,
-  windows: readonly (readonly string[])[],
+  { goal, procedure, cases, drawn }: Pick<GoalReading, 'goal' | 'procedure' | 'cases' | 'drawn'>,
 ): ChartSeries | null {
+  if (goal.measure === 'safety' || goal.state === 'draft' || drawn.every((ids) => ids.length === 0)) return null;
   const series = chartSeries({
     cases,
     lists: record.lists,
     procedure,
     baseline: goal.baseline,
-    windows,
+    windows: drawn,
     stepId: goal.stepId,
-    underGoal: stepsUnderGoal(record, goal, [...goal.baseline.caseIds, ...windows.flat()]),
+    underGoal: stepsUnderGoal(record, goal, [...goal.baseline.caseIds, ...drawn.flat()]),
   });
   return series.kind === 'series' ? series : null;
 }
