@@ -150,6 +150,10 @@ test('a month, from the empty record to a result and what follows', async ({ pag
     await open(page, '/');
     await expect(page.getByText('The twenty are complete.')).toBeVisible();
     await page.getByRole('link', { name: 'Read the result' }).click();
+    await expect(page.getByText('The result is stored when you read it, once')).toBeVisible();
+    expect(await bodyOf(page)).not.toMatch(DURATION);
+    await page.getByRole('button', { name: 'Read the result' }).click();
+    await expect(page.getByText('The result is stored, and shown as it was from now on.')).toBeVisible();
     await expect(page.getByText('Shorter, beyond the rest of the operation')).toBeVisible();
     const said = await mainOf(page);
     const [, likeliest, low, high] =

@@ -10,7 +10,7 @@ import { goalsBeside, goalsOnStep } from '../../../src/lib/rooms/choose/step-goa
 import { hashOfCases, startGoal } from '../../../src/lib/practice';
 import { goalAfter, listsFor, month, operation, type Month } from '../practice/made-month';
 import { aRecord } from './made-up';
-import { withResult } from './read-month';
+import { ids, withResult } from './read-month';
 
 const NOW = '2026-11-25T08:00:00.000Z';
 /** Praise and blame, and what a broken number leaves behind. */
@@ -94,6 +94,40 @@ describe('while the window runs', () => {
 });
 
 describe('when the window is full', () => {
+  it('waits for the wish to read the result: until then there is no time, no drawing of it and no word of it', () => {
+    const record = recordOf(60, { change: Math.log(0.7) }, { timesShown: ['2026-11-20T08:00:00.000Z'] });
+    const state = goalReading(record, record.goals[0]!);
+    expect(state.toStore).toMatchObject({ look: 'first', startIds: ids(1, 40), windowIds: ids(41, 60) });
+    expect(state.drawn).toEqual([]);
+    expect(seriesOf(record, state)).toBeNull();
+    const view = viewOf(record);
+    expect(view.time).toEqual({
+      kind: 'ready',
+      sentence:
+        'The twenty are complete. The result is stored when you read it, once, and shown as it was from then on.',
+      offer: 'Read the result',
+      earlier: null,
+    });
+    expect(view.otherCharts).toBeNull();
+    expect(view.done.beside).toEqual([]);
+    expect(view.decisions.offered.map(({ value }) => value)).toEqual(['pause', 'move-on']);
+    expect(wordsIn(view).join(' ')).not.toMatch(/\d+\s%|median|Shorter/);
+  });
+
+  it('has nothing to store once it is stored, while the window runs, for a draft, or while a review is owed', () => {
+    const toStore = (record: SurgeonRecord) => goalReading(record, record.goals[0]!).toStore;
+    const full = recordOf(60);
+    expect(toStore(withResult(full))).toBeNull();
+    expect(toStore(recordOf(59))).toBeNull();
+    expect(toStore(recordOf(60, {}, { state: 'draft' }))).toBeNull();
+    expect(toStore(withEvent(full, 45, serious))).toBeNull();
+    const second = decided(withResult(full).goals[0]!, 'second-look', 'not sure', NOW);
+    expect(toStore({ ...withResult(recordOf(80)), goals: [second] })).toMatchObject({
+      look: 'second',
+      windowIds: ids(41, 80),
+    });
+  });
+
   it('has each drawing in numbers too, and the other charts only then', () => {
     const { view } = seen(recordOf(60, { change: Math.log(0.7) }));
     if (view.time.kind !== 'result') throw new Error(view.time.kind);
