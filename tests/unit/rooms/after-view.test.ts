@@ -31,7 +31,7 @@ function recordOf(count: number, how: Month = {}, over: Partial<Goal> = {}): Sur
     watch: ['pause'],
     ...over,
   });
-  const fixed = { ...goal, start: { ...goal.baseline, hash: hashOfCases(start) } };
+  const fixed = { ...goal, baseline: { ...goal.baseline, hash: hashOfCases(start) } };
   return aRecord({ procedures: [operation], cases, lists: listsFor(cases), goals: [fixed] });
 }
 
@@ -97,7 +97,7 @@ describe('when the window is full', () => {
   it('waits for the wish to read the result: until then there is no time, no drawing of it and no word of it', () => {
     const record = recordOf(60, { change: Math.log(0.7) }, { timesShown: ['2026-11-20T08:00:00.000Z'] });
     const state = goalReading(record, record.goals[0]!);
-    expect(state.toStore).toMatchObject({ look: 'first', startIds: ids(1, 40), windowIds: ids(41, 60) });
+    expect(state.toStore).toMatchObject({ look: 'first', baselineIds: ids(1, 40), windowIds: ids(41, 60) });
     expect(state.drawn).toEqual([]);
     expect(seriesOf(record, state)).toBeNull();
     const view = viewOf(record);
