@@ -144,7 +144,7 @@ test.describe('with the fellow', () => {
     await page.setViewportSize({ width: 1280, height: 900 });
     await open(page, '/after-twenty/goal-1');
     await page.locator('summary', { hasText: 'Other charts' }).click();
-    const section = page.locator('section', { has: page.locator('#other-average') });
+    const section = page.locator('section[aria-labelledby="other-average"]');
     const said = section.locator('[role="status"]');
     await section.locator('[role="slider"]:visible').focus();
     await expect(said).toContainText('the twenty, case F081: average');
