@@ -1,15 +1,7 @@
 import type { CannotSay } from '../model';
 import type { StepPoint } from './step-point';
-import type { Level } from './sorted-sample';
 import { auditThresholds } from './thresholds';
 import type { Interval, StepAudit } from './types';
-
-/**
- * Median less 20th percentile, seconds: of the times as recorded, or, where a fact of the eye shows for the step
- * (`apart`), among the same kind of eye: of adjusted times on the scale on which their median is the recorded one.
- */
-export const rankedDifference = (adjusted: Level, recorded: Level, apart: boolean): number =>
-  apart ? (adjusted.median - adjusted.p20) * (recorded.median / adjusted.median) : recorded.median - recorded.p20;
 
 type Difference = Pick<
   StepAudit,

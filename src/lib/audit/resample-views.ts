@@ -3,7 +3,7 @@ import type { Work } from '../turns';
 import type { StepFit } from './adjust-for-eye';
 import type { ReferenceSamples } from './reference-samples';
 import { refittedSummary } from './refitted-summary';
-import { rankedDifference } from './difference';
+import { rankedDifference } from './step-point';
 import { sortedSample, summarise, summariseLevel, type Level, type SortedSample, type Summary } from './sorted-sample';
 
 export const views = ['seconds', 'spread', 'reference'] as const;

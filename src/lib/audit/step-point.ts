@@ -1,6 +1,5 @@
 import { quantileOfSorted, robustScale, type RobustScale } from '../statistics';
 import type { Step } from '../model';
-import { rankedDifference } from './difference';
 import type { Level } from './sorted-sample';
 import { auditThresholds } from './thresholds';
 import type { Interval, StepTable } from './types';
@@ -19,6 +18,13 @@ export type StepPoint = {
   /** Robust SD of ln(seconds), and how it was found: a MAD of 0 means most times are equal. */
   logScale: RobustScale | null;
 };
+
+/**
+ * Median less 20th percentile, seconds: of the times as recorded, or, where a fact of the eye shows for the step
+ * (`apart`), among the same kind of eye: of adjusted times on the scale on which their median is the recorded one.
+ */
+export const rankedDifference = (adjusted: Level, recorded: Level, apart: boolean): number =>
+  apart ? (adjusted.median - adjusted.p20) * (recorded.median / adjusted.median) : recorded.median - recorded.p20;
 
 export function stepPoint(adjusted: Float64Array, recorded: Float64Array, apart: boolean): StepPoint {
   const rising = (values: Float64Array) => values.filter((value) => !Number.isNaN(value)).sort();

@@ -1,4 +1,4 @@
-import { rankedDifference } from '../audit/difference';
+import { rankedDifference } from '../audit/step-point';
 import { summarise, summariseLevel, type SortedSample, type Summary } from '../audit/sorted-sample';
 
 /** Ways of ranking steps on which a step can have been picked. */
