@@ -93,7 +93,8 @@ test.describe('with the fellow', () => {
     const written = readdirSync(new URL('../../content/method/', import.meta.url)).map((file) =>
       file.replace(/^\d+-|\.md$/g, ''),
     );
-    expect([...led].sort()).toEqual(written.sort());
+    // The list of changes is about numbers of before; the room that lists all pages leads to it.
+    expect([...led].sort()).toEqual(written.filter((id) => id !== 'changes').sort());
   });
 
   test('the links on how numbers are made are each read once and whole', async ({ page }) => {
