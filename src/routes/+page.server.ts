@@ -6,7 +6,9 @@ import { procedureOf } from '$lib/model';
 import { suggestionFor } from '$lib/assess/suggest';
 import { attempt } from '$lib/server/attempt';
 import { shownAudit } from '$lib/server/audits';
-import { loadCautions } from '$lib/server/content';
+import { eventKindWords } from '$lib/rooms/forms/event-fields';
+import { rehearsalAfterEvent } from '$lib/rules';
+import { loadCautions, loadRehearsals } from '$lib/server/content';
 import { INVENTED, inventedRecord, isInvented } from '$lib/server/invented';
 import { readRecord } from '$lib/server/record';
 
@@ -20,7 +22,13 @@ export const load: PageServerLoad = async ({ locals }) => {
   const cautions = loadCautions();
   const [goal] = openGoals(record);
   const checkpoints = goal?.goal.checkpoints ?? [];
+  const offer = rehearsalAfterEvent(loadRehearsals(), record.cases, record.lists, record.profile.rehearsed ?? {});
   return {
+    rehearse: offer && {
+      kind: eventKindWords(offer.kind, procedureOf(record, offer.procedureId)),
+      title: offer.rehearsal.title,
+      href: `/checkpoints/rehearsals/${offer.rehearsal.id}`,
+    },
     view: nowView(record, audit && { enough: audit.enough, suggestion: suggestionFor(audit, record) }),
     // Without a goal under way there is no window to look forward to.
     reminders: openGoals(record).some(({ stage }) => stage !== 'draft' && stage !== 'paused'),

@@ -23,6 +23,8 @@ export const profileSchema = z.strictObject({
   timingPlan: z.strictObject({ perList: z.union([z.literal('all'), placeOnList]), seed: z.number().int() }).nullable(),
   /** Rate of serious events set beforehand for the monitor, with where it comes from. */
   seriousRate: z.strictObject({ rate: z.number().positive().max(0.5), source: z.string() }).nullable(),
+  /** Rehearsal id → when the team last said it aloud. Missing: never. */
+  rehearsed: z.record(slug, instant).optional(),
   largeType: z.boolean(),
   backupMonths: z.number().int().positive().max(600, 'not more than 600 months'),
 });

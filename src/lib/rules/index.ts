@@ -1,5 +1,7 @@
 export * from './types';
 export * from './fits';
+export * from './cards';
+export * from './rehearsal-offer';
 export * from './step-safety';
 export * from './suggestion';
 export * from './certain-eyes';

@@ -1,25 +1,47 @@
 import { redirect } from '@sveltejs/kit';
 import { noteViews } from '$lib/rooms/before-a-list/note-view';
-import { loadCautions } from '$lib/server/content';
+import { cardsToAsk } from '$lib/rooms/before-a-list/eyes-on-list';
+import { rehearsalOfTheMonth } from '$lib/rules';
+import { loadCautions, loadEyeCards, loadRehearsals } from '$lib/server/content';
 import { proceduresOf } from '$lib/server/procedures';
 import type { Actions, PageServerLoad } from './$types';
 
-export const load: PageServerLoad = async ({ locals }) => {
+export const load: PageServerLoad = async ({ locals, url }) => {
   const cautions = loadCautions();
   const [goals, procedures, profile] = await Promise.all([
     locals.store.goals(),
     proceduresOf(locals.store),
     locals.store.profile(),
   ]);
+  const ask = cardsToAsk(loadEyeCards(), goals, profile.procedureId);
+  const chosen = new Set(url.searchParams.getAll('eye'));
+  const onList = ask.filter(({ id }) => chosen.has(id));
+  const month = rehearsalOfTheMonth(loadRehearsals(), profile.procedureId, profile.rehearsed ?? {}, locals.now);
   return {
+    eyes: ask.map(({ id, title }) => ({ id, title, on: chosen.has(id) })),
+    cards: onList.map(({ id, title, ready, checkpoints, never, stop }) => ({
+      id,
+      title,
+      ready,
+      checkpoints: checkpoints.map(({ look }) => look),
+      never,
+      stop,
+    })),
+    caution: [...cautions.standing.paragraphs, ...cautions['note-for-the-list'].paragraphs],
     large: profile.largeType,
-    notes: noteViews(goals, procedures, {
-      standing: cautions.standing.paragraphs,
-      foot: cautions['note-for-the-list'].paragraphs,
-      generalLead: cautions['general-note'].paragraphs[0] ?? '',
-      generalPoints: cautions['general-note'].points,
-      rupture: cautions['capsule-rupture'].paragraphs,
-    }),
+    notes: noteViews(
+      goals,
+      procedures,
+      {
+        standing: cautions.standing.paragraphs,
+        foot: cautions['note-for-the-list'].paragraphs,
+        generalLead: cautions['general-note'].paragraphs[0] ?? '',
+        generalPoints: cautions['general-note'].points,
+        rupture: cautions['capsule-rupture'].paragraphs,
+      },
+      onList,
+      month && { title: month.title, href: `/checkpoints/rehearsals/${month.id}` },
+    ),
   };
 };
 

@@ -1,5 +1,7 @@
 import type { Goal, Procedure } from '../../model';
 import { capital } from '../../format';
+import type { EyeCard } from '../../rules/cards';
+import { setAsideWords } from './eyes-on-list';
 
 /** The note for the list: words only. No field of this type may ever hold a duration (a test reads them all). */
 export type NoteView = {
@@ -14,6 +16,8 @@ export type NoteView = {
   kept: readonly string[];
   /** Why this is the general note, or that the goal is not agreed yet. */
   lead: string | null;
+  /** Once a month on the general note: what to say aloud with the team, at a desk. */
+  rehearse: { title: string; href: string } | null;
   caution: readonly string[];
   foot: readonly string[];
 };
@@ -31,8 +35,15 @@ export type NoteTexts = {
 /**
  * One note a running goal; the general note when there is none. A draft goal that waits for the supervisor
  * gives the general note: until then only drills off the patient belong to it.
+ * @param onList cards of the eyes that are on the list: checkpoints they set aside say so
  */
-export function noteViews(goals: readonly Goal[], procedures: readonly Procedure[], texts: NoteTexts): NoteView[] {
+export function noteViews(
+  goals: readonly Goal[],
+  procedures: readonly Procedure[],
+  texts: NoteTexts,
+  onList: readonly EyeCard[] = [],
+  rehearse: NoteView['rehearse'] = null,
+): NoteView[] {
   const running = goals.filter((goal) => goal.state === 'running');
   const waiting = goals.some((goal) => goal.state === 'draft');
   if (running.length === 0)
@@ -49,6 +60,7 @@ export function noteViews(goals: readonly Goal[], procedures: readonly Procedure
         lead: waiting
           ? 'Your goal is not agreed with your supervisor yet, so this is the general note: three things to keep in mind on any list.'
           : texts.generalLead,
+        rehearse,
         caution: texts.standing,
         foot: texts.foot,
       },
@@ -59,12 +71,13 @@ export function noteViews(goals: readonly Goal[], procedures: readonly Procedure
       kind: 'goal',
       goalId: goal.id,
       title: capital(step?.label ?? goal.stepId),
-      checkpoints: goal.checkpoints.map((checkpoint) => checkpoint.look),
+      checkpoints: goal.checkpoints.map(({ id, look }) => look + setAsideWords(id, onList)),
       ifThen: goal.ifThen,
       reminders: goal.reminders,
       stop: [...goal.stopSigns, ...texts.rupture],
       kept: (step?.protectedParts ?? []).filter((part) => goal.watch.includes(part.id)).map((part) => part.label),
       lead: null,
+      rehearse: null,
       caution: texts.standing,
       foot: texts.foot,
     };

@@ -5,7 +5,8 @@ import { noticedOptions } from '$lib/rooms/forms/event-fields';
 import { hiddenCaseIds } from '$lib/rooms/goals/goal-standing';
 import { oddInCase } from '$lib/rooms/cases/odd-times';
 import { inTurns } from '$lib/server/in-turns';
-import { loadCautions } from '$lib/server/content';
+import { rehearsalsAfter } from '$lib/rules';
+import { loadCautions, loadRehearsals } from '$lib/server/content';
 import { importedLast, lastUndo } from '$lib/server/last-change';
 import { readRecord } from '$lib/server/record';
 import { saidIn } from '$lib/server/said-in';
@@ -41,6 +42,12 @@ export const load: PageServerLoad = async ({ locals, params, url }) => {
   const saidNow = Number(url.searchParams.get('version') ?? one.version) === one.version;
   const undo = await lastUndo(locals.store, record, [one.id], locals.now);
   return {
+    rehearse: (one.events ?? []).map(({ kind }) =>
+      rehearsalsAfter(loadRehearsals(), one.procedureId, kind).map(({ id, title }) => ({
+        title,
+        href: `/checkpoints/rehearsals/${id}`,
+      })),
+    ),
     view: caseView(one, record, hiddenCaseIds(record).has(one.id)),
     odd: await inTurns(oddInCase(one, record)),
     undo: undo?.kind === 'offered' ? { of: undo.of, others: undo.cases - 1 } : null,

@@ -1,6 +1,15 @@
 import { error, fail, redirect } from '@sveltejs/kit';
 import { eyeDrawings } from '$lib/charts/eye/eye-drawings.server';
-import { loadCautions, loadGuidance, renderLine, renderOwnMarkdown, renderShortRead } from '$lib/server/content';
+import { cardsOfStep } from '$lib/rooms/checkpoints/cards-of-step';
+import {
+  loadCautions,
+  loadEyeCards,
+  loadGuidance,
+  loadRehearsals,
+  renderLine,
+  renderOwnMarkdown,
+  renderShortRead,
+} from '$lib/server/content';
 import type { Guidance } from '$lib/rules/types';
 import { proceduresOf } from '$lib/server/procedures';
 import { durationIn } from '$lib/words';
@@ -19,6 +28,7 @@ export const load: PageServerLoad = async ({ locals, params, url }) => {
     kept: step.protectedParts.map((part) => part.label),
     page: page && withHtml(page),
     scenes: eyeDrawings(page?.checkpoints.map(({ id }) => id) ?? []),
+    cards: page ? cardsOfStep(page, { eyes: loadEyeCards(), rehearsals: loadRehearsals() }) : null,
     published: page?.sources.some((source) => source.kind !== 'common-practice')
       ? cautions['published-figures'].paragraphs
       : [],

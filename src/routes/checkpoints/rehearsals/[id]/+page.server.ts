@@ -1,15 +1,18 @@
-import { error } from '@sveltejs/kit';
+import { error, redirect } from '@sveltejs/kit';
 import { eyeDrawing } from '$lib/charts/eye/eye-drawings.server';
 import { loadCautions, loadRehearsals, renderLine, renderShortRead } from '$lib/server/content';
-import type { PageServerLoad } from './$types';
+import { instantWords } from '$lib/rooms/forms/when-words';
+import type { Actions, PageServerLoad } from './$types';
 
-export const load: PageServerLoad = ({ params }) => {
+export const load: PageServerLoad = async ({ locals, params }) => {
   const card = loadRehearsals().find(({ id }) => id === params.id);
   if (!card) error(404, 'No such rehearsal.');
+  const last = (await locals.store.profile()).rehearsed?.[card.id];
   const cautions = loadCautions();
   const line = (text: string) => renderLine(text, card.marked);
   return {
     title: card.title,
+    last: last ? instantWords(last) : null,
     lead: cautions.rehearsal.paragraphs,
     first: card.first.map(line),
     actions: card.actions.map(line),
@@ -25,3 +28,15 @@ export const load: PageServerLoad = ({ params }) => {
     caution: cautions['guidance-page'].paragraphs,
   };
 };
+
+export const actions = {
+  said: async ({ locals, params }) => {
+    const { id } = params;
+    if (!loadRehearsals().some((each) => each.id === id)) error(404, 'No such rehearsal.');
+    await locals.store.changeProfile((profile) => ({
+      ...profile,
+      rehearsed: { ...profile.rehearsed, [id]: locals.now },
+    }));
+    redirect(303, `/checkpoints/rehearsals/${id}#said`);
+  },
+} satisfies Actions;
