@@ -3,5 +3,7 @@ export * from './certainty';
 export * from './result';
 export * from './events';
 export * from './suggestion';
+export * from './since-read';
+export * from './plan';
 export * from './note-durations';
 export * from './person-in-text';

@@ -2,7 +2,14 @@ import { casesWithIds, type ChartSeries } from '../../practice';
 import type { Goal, Lasting, SurgeonRecord } from '../../model';
 import { listsOf } from '../../safety';
 import { counted } from '../../format';
-import { lastingWords, shortTimesWords } from '../../words';
+import {
+  lastingWords,
+  shortTimesWords,
+  sinceReasonWords,
+  sinceSentences,
+  sinceTodayWords,
+  type SinceRead,
+} from '../../words';
 import { runView, windowLabel, type RunView } from './after-chart';
 import { chartTitle, resultView, type ResultView } from './after-result';
 import { countWords, hiddenWords, leftOutSentence } from '../../words/reported-result';
@@ -15,7 +22,7 @@ import { retiredWords } from './goal-lines';
 import { shortTimesState, type GoalReading } from '../goals/goal-reading';
 import { otherChartsView, type OtherChartsView } from './other-charts';
 import { safetyView, type SafetyView } from './safety-cells';
-import { reasonSentence, reopenedBecause, sinceRead, sinceSentences, type SinceRead } from './since-read';
+import { reopenedBecause, sinceRead } from './since-read';
 import { waitsForReview } from '../cases/case-view';
 import { asPlanned, asPlannedWords } from '../lists/timing-plan';
 import { instantWords } from '../forms/when-words';
@@ -224,8 +231,8 @@ const sinceSentencesOf = (since: SinceRead | null) => (since ? sinceSentences(si
 
 const todayOf = (since: SinceRead | null): TodayView | null =>
   since && {
-    sentence: since.sentence,
-    reasons: since.reasons.map((reason) => reasonSentence(reason, true)),
+    sentence: sinceTodayWords(since.today),
+    reasons: since.reasons.map((reason) => sinceReasonWords(reason, true)),
   };
 
 function shortTimesOf({ record, state }: AfterSource) {

@@ -1,10 +1,10 @@
 import type { Goal, Lasting, SurgeonRecord } from '../../model';
 import { capital, inSentence } from '../../format';
-import { lastingWords } from '../../words';
+import { lastingWords, sinceReasonWords, type FateReason } from '../../words';
 import { reportedResult } from '../../words/reported-result';
 import { stagedGoal, goalStanding, type StagedGoal } from '../goals/goal-standing';
 import type { GoalReading } from '../goals/goal-reading';
-import { reasonSentence, reopenedBecause, sinceRead, type SinceRead } from './since-read';
+import { fatesIn, reopenedBecause, sinceRead } from './since-read';
 import { instantWords } from '../forms/when-words';
 
 export type GoalLine = {
@@ -22,7 +22,7 @@ export type GoalLine = {
   /** What changed since its result was read, in whole sentences that name no case. */
   since: readonly string[];
   /** The same, counted. */
-  counts: SinceRead['counts'];
+  counts: readonly FateReason[];
 };
 
 /** A goal whose result was read, worked out on today's data. */
@@ -65,9 +65,9 @@ export function goalLines(record: SurgeonRecord, readOf: (goal: Goal) => ReadGoa
       result: result ?? null,
       since: [
         ...(read && reopenedBecause(read.state).length > 0 ? ['Since it was read, a safety review is owed.'] : []),
-        ...(since?.reasons ?? []).map((reason) => reasonSentence(reason, false)),
+        ...(since?.reasons ?? []).map((reason) => sinceReasonWords(reason, false)),
       ],
-      counts: since?.counts ?? [],
+      counts: fatesIn(since),
     };
   });
 }

@@ -1,27 +1,9 @@
 import type { Case, Outcome, StoredResult } from '../../model';
 import { casesWithIds, hashOfCases } from '../../practice';
-import { capital, counted, lessOrMore, listed, rangeOfRatios } from '../../format';
+import { sinceFigure, type Fate, type FateReason, type SinceRead, type SinceToday } from '../../words';
 import type { GoalReading } from '../goals/goal-reading';
 
-/** One thing that changed; the codes of its cases stay on the surgeon's own pages. */
-export type SinceReason = { words: string; codes: readonly string[] };
-
-export type SinceRead = {
-  sentence: string;
-  reasons: readonly SinceReason[];
-  /** How many of the cases it rests on, by what became of them. */
-  counts: readonly { became: string; part: string; cases: number; of: number }[];
-};
-
-type Fate = 'taken out' | 'left out' | 'changed';
-const FATES: readonly Fate[] = ['taken out', 'left out', 'changed'];
-const WORDS: Record<Fate, string> = {
-  'taken out': 'taken out of the record',
-  'left out': 'left out',
-  changed: 'changed',
-};
-/** A list of edited codes longer than this says no more. */
-const CODES_NAMED = 8;
+const FATES: readonly Fate[] = ['taken-out', 'left-out', 'changed'];
 
 /**
  * What became of the cases a stored result rests on, and what today's data would give; `null` where nothing differs.
@@ -29,43 +11,33 @@ const CODES_NAMED = 8;
  * stays as it was read. Of a first look, while the second is counted, no figure is worked out again.
  */
 export function sinceRead(state: GoalReading, stored: StoredResult): SinceRead | null {
-  const found = partsOf(state, stored);
+  const fates = [
+    ...fatesOf(state, stored, 'baseline', stored.baselineIds),
+    ...fatesOf(state, stored, 'window', stored.windowIds),
+  ];
   const rests = casesWithIds(state.cases, [...stored.baselineIds, ...stored.windowIds]);
-  const gone = found.some(({ fates }) => fates['taken out'].length > 0);
+  const gone = fates.some(({ fate }) => fate === 'taken-out');
   const changed = gone || hashOfCases(rests) !== stored.inputHash;
   const startNow = hashOfCases(casesWithIds(state.cases, state.goal.baseline.caseIds));
   const startChanged = startNow !== state.goal.baseline.hash;
   const today = stored.look === state.look ? state.outcome : undefined;
   const [then, now] = [judgedOf(stored.outcome), today && judgedOf(today)];
-  const moved = then && now ? figureOf(then) !== figureOf(now) : false;
+  const moved = then && now ? sinceFigure(then) !== sinceFigure(now) : false;
   if (!changed && !moved) return null;
-  const counts = found.flatMap(({ part, of, fates }) =>
-    FATES.flatMap((became) => (fates[became].length > 0 ? [{ became, part, of, cases: fates[became].length }] : [])),
-  );
   return {
-    sentence: sentenceOf(today, now ?? null, moved),
-    counts,
+    today: todayOf(today, now ?? null, moved),
     reasons: [
-      ...(startChanged ? [plain('the baseline cases have changed since the goal was set')] : []),
-      ...found.flatMap(({ part, of, fates }) =>
-        FATES.flatMap((fate) => (fates[fate].length > 0 ? [reasonOf(part, of, fate, fates[fate])] : [])),
-      ),
-      // A clock set back leaves no later line in a history, so which cases they are cannot be told.
-      ...(changed && counts.length === 0 && !startChanged ? [plain('cases it rests on have changed since')] : []),
-      ...(moved && !changed ? [plain('another goal, a list or the way of computing has changed since')] : []),
+      ...(startChanged ? [{ code: 'baseline-changed' } as const] : []),
+      ...fates,
+      ...(changed && fates.length === 0 && !startChanged ? [{ code: 'cases-changed' } as const] : []),
+      ...(moved && !changed ? [{ code: 'computed-otherwise' } as const] : []),
     ],
   };
 }
 
-/** A reason as a sentence; with its codes where the surgeon reads it. */
-export const reasonSentence = ({ words, codes }: SinceReason, withCodes: boolean): string =>
-  capital(`${words}${withCodes && codes.length > 0 ? `: ${codesWords(codes)}` : ''}.`);
-
-/** All of it in sentences that name no case. */
-export const sinceSentences = ({ sentence, reasons }: SinceRead): string[] => [
-  sentence,
-  ...reasons.map((reason) => reasonSentence(reason, false)),
-];
+/** The same, counted: how many of the cases it rests on, by what became of them. */
+export const fatesIn = (since: SinceRead | null): FateReason[] =>
+  (since?.reasons ?? []).flatMap((reason) => (reason.code === 'fate' ? [reason] : []));
 
 /** An event or an answer added later closes the gate of a stored result again; its numbers stay as they were read. */
 export function reopenedBecause({ stored, gate }: Pick<GoalReading, 'stored' | 'gate'>): readonly string[] {
@@ -73,58 +45,37 @@ export function reopenedBecause({ stored, gate }: Pick<GoalReading, 'stored' | '
   return latest && latest.outcome.kind !== 'paused' && gate && !gate.open ? gate.because : [];
 }
 
-type Part = { part: string; of: number; fates: Record<Fate, (string | null)[]> };
-
 /** Each case in one place only: taken out, by itself or with its file, else left out, else changed. One that is gone has no code any more. */
-function partsOf({ cases }: GoalReading, { baselineIds, windowIds, storedAt }: StoredResult): Part[] {
+function fatesOf(
+  { cases }: GoalReading,
+  { storedAt }: StoredResult,
+  part: FateReason['part'],
+  ids: readonly string[],
+): FateReason[] {
   const byId = new Map(cases.map((each) => [each.id, each]));
-  const partOf = (part: string, ids: readonly string[]): Part => {
-    const fates: Part['fates'] = { 'taken out': [], 'left out': [], changed: [] };
-    for (const id of ids) {
-      const one = byId.get(id);
-      const fate = fateOf(one, storedAt);
-      if (fate) fates[fate].push(one?.code ?? null);
-    }
-    return { part, of: ids.length, fates };
-  };
-  return [partOf('baseline cases', baselineIds), partOf('cases of the window', windowIds)];
+  const all = ids.map((id) => byId.get(id));
+  return FATES.flatMap((fate): FateReason[] => {
+    const met = all.filter((one) => fateOf(one, storedAt) === fate);
+    if (met.length === 0) return [];
+    const codes = met.flatMap((one) => one?.code ?? []);
+    return [{ code: 'fate', part, fate, numbers: { cases: met.length, of: ids.length }, codes }];
+  });
 }
 
 function fateOf(one: Case | undefined, storedAt: string): Fate | null {
-  if (!one) return 'taken out';
-  if (one.leftOut !== null) return 'left out';
+  if (!one) return 'taken-out';
+  if (one.leftOut !== null) return 'left-out';
   return one.history.some(({ at }) => at > storedAt) ? 'changed' : null;
 }
 
-function reasonOf(part: string, of: number, fate: Fate, codes: readonly (string | null)[]): SinceReason {
-  const n = codes.length;
-  const all = of === 1 ? `the only one of the ${part}` : `${n} of the ${of} ${part}`;
-  return {
-    words: `${all} ${n === 1 ? 'has' : 'have'} been ${WORDS[fate]} since`,
-    codes: codes.flatMap((code) => code ?? []),
-  };
-}
-
-const plain = (words: string): SinceReason => ({ words, codes: [] });
-
-const codesWords = (codes: readonly string[]): string =>
-  codes.length > CODES_NAMED
-    ? `${codes.slice(0, CODES_NAMED).join(', ')} and ${counted(codes.length - CODES_NAMED, 'other')}`
-    : listed(codes);
-
-function sentenceOf(today: Outcome | null | undefined, now: Judged | null, moved: boolean): string {
-  if (today === undefined) return 'This was read, and something it rests on has changed since.';
-  if (!now)
-    return 'Today the stored figure could not be worked out again: the cases it rests on are no longer all there.';
-  return moved
-    ? `Today's data would give ${figureOf(now)}. The result above stays as it was read.`
-    : "Today's data give the same figure, although something it rests on has changed.";
+function todayOf(today: Outcome | null | undefined, now: Judged | null, moved: boolean): SinceToday {
+  if (today === undefined) return { code: 'not-worked-out' };
+  if (!now) return { code: 'cannot' };
+  const { estimate, low, high } = now;
+  return moved ? { code: 'moved', numbers: { estimate, low, high } } : { code: 'same' };
 }
 
 type Judged = { estimate: number; low: number; high: number };
 
 const judgedOf = (outcome: Outcome): Judged | null =>
   outcome.measure === 'steadiness' ? outcome.spread : (outcome.against ?? outcome.plain);
-
-const figureOf = ({ estimate, low, high }: Judged) =>
-  `${lessOrMore(Math.exp(estimate))} (${rangeOfRatios(Math.exp(low), Math.exp(high))})`;

@@ -1,11 +1,11 @@
 import type { Goal, Lasting, StoredResult } from '../../model';
 import type { ShortTimes } from '../../practice';
 import { capital, counted } from '../../format';
-import { lastingWords, shortTimesWords } from '../../words';
+import { lastingWords, shortTimesWords, sinceSentences, type SinceRead } from '../../words';
 import { reportedResult } from '../../words/reported-result';
 import { doneRows } from '../after-twenty/done-cells';
 import { shortTimesState, type GoalReading } from '../goals/goal-reading';
-import { reopenedBecause, sinceRead, sinceSentences, type SinceRead } from '../after-twenty/since-read';
+import { fatesIn, reopenedBecause, sinceRead } from '../after-twenty/since-read';
 import { goalSafety, inOne, monthOf, sinceFigures, ticked } from './parts';
 import { FOOTNOTES, type ReportRecord, type ReportView } from './report';
 
@@ -64,7 +64,7 @@ export function goalReport(
     notes: ticked(mine, noteIds),
     footnotes: FOOTNOTES,
     cautions: record.cautions,
-    figures: [...figuresOf(result, lasting), ...sinceFigures(since?.counts ?? [], null), ...safety.figures],
+    figures: [...figuresOf(result, lasting), ...sinceFigures(fatesIn(since), null), ...safety.figures],
   };
 }
 

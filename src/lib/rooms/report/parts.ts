@@ -1,13 +1,12 @@
 import { type Erased, type Goal, type ListRecord, type Reflection, procedureOf } from '../../model';
 import { takeovers, takeoversOfAny, type Takeovers } from '../../safety';
 import { inSentence, listed } from '../../format';
-import { takeoverWords } from '../../words';
+import { fateName, takeoverWords, type FateReason } from '../../words';
 import { erasedIn, erasedOfLists } from '../cases/erase-words';
 import type { GoalLine } from '../after-twenty/goal-lines';
 import type { GoalReading } from '../goals/goal-reading';
 import { safetyWords, untimedWords } from '../../words/safety';
 import { safetyOfGoal } from '../after-twenty/safety-of-goal';
-import type { SinceRead } from '../after-twenty/since-read';
 import { monthWords } from '../forms/when-words';
 import type { ReportRecord, ReportView } from './report';
 
@@ -80,13 +79,13 @@ export const linesOf = (goals: readonly Goal[], { lines }: ReportRecord): GoalLi
 export const lineText = ({ step, said, since }: GoalLine): string => [`${step}: ${said}.`, ...since].join(' ');
 
 /** What became of the cases a result rests on, a row each; `of`: the step, where there is more than one goal. */
-export const sinceFigures = (counts: SinceRead['counts'], of: string | null): ReportView['figures'] =>
-  counts.map(({ became, part, cases, of: all }) => ({
-    name: `${of ? `${of}: ` : ''}${part} ${became} since the result was read`,
-    value: cases,
+export const sinceFigures = (fates: readonly FateReason[], of: string | null): ReportView['figures'] =>
+  fates.map((reason) => ({
+    name: `${of ? `${of}: ` : ''}${fateName(reason)}`,
+    value: reason.numbers.cases,
     low: null,
     high: null,
-    n: all,
+    n: reason.numbers.of,
     unit: 'cases',
   }));
 
