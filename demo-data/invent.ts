@@ -38,7 +38,7 @@ const tenth = (seconds: number) => Math.round(seconds * 10) / 10;
 export type Made = { stretches: Stretch[]; returns: number };
 
 /**
- * One operation on the recording's clock: steps in order with short gaps between, waiting and kept parts inside
+ * One operation on the recording's clock: steps in order with short gaps between, waiting and protected parts inside
  * or before their step, and now and then a step gone back to after another.
  * `factor(stepId)` multiplies a step's own time (the planted changes, the surgeon's day, this eye).
  */

@@ -20,7 +20,7 @@ export const USAGE = `npm run --silent assess -- FILE… [options]
   --procedure ID     phaco or sics, where the file does not say
   --answer ID=VALUE  answer to a question the file leaves open; the questions are printed (several times)
   --facts FILE       facts of the eye in a second file, joined by case_id
-  --seed N           for the re-draws (1)
+  --seed N           for the resamples (1)
   --json             JSON alone on standard output, one line a file
   --goal STEP --from CASE_ID [--window 20|40] [--measure time|steadiness] [--chosen]
                      what came of a goal on STEP (or "suggested") from CASE_ID on

@@ -55,7 +55,7 @@ test('every form of Cases works without scripts', async ({ page, context, app })
     expect((await caseOf(app, 'F138')).events).toBeNull();
   });
 
-  await test.step('facts, hands, kept parts, times', async () => {
+  await test.step('facts, hands, protected parts, times', async () => {
     await openCase(page, 'F150');
     await unfold(page, 'Change the facts');
     await page.locator('select[name="fact-nucleus"]').selectOption('white');
@@ -74,7 +74,7 @@ test('every form of Cases works without scripts', async ({ page, context, app })
     await unfold(page, 'Change what was seen');
     await page.locator('select[name="seen-lens-identity"]').selectOption('no');
     await press(page, 'Store what was seen');
-    await expect(page.getByText('The kept parts are stored.')).toBeVisible();
+    await expect(page.getByText('The protected parts are stored.')).toBeVisible();
     await unfold(page, 'Change the times');
     const from = Number(await page.locator('input[name="stretch-0-from"]').inputValue());
     await page.locator('input[name="stretch-0-to"]').fill('1:75');

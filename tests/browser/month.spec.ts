@@ -54,7 +54,7 @@ test('a month, from the empty record to a result and what follows', async ({ pag
     await page.getByRole('link', { name: 'Choose', exact: true }).click();
     await expect(page.getByRole('heading', { name: 'Suggested: capsulorhexis.' })).toBeVisible();
     const said = await mainOf(page);
-    expect(said).toMatch(/first in \d+( and \d+)* of 100 re-draws of your record/);
+    expect(said).toMatch(/first in \d+( and \d+)* of 100 resamples of your record/);
     expect(said).toContain('Longer is not wrong: watch two recordings before you choose.');
     // Planted: usually 110 s, one in five 110 × exp(−0.84 × 0.4) = 79 s.
     const [, minutes, seconds] = /It usually takes (\d+)\smin\s(\d+)\ss;/.exec(said) ?? [];

@@ -58,12 +58,12 @@ test.describe('a procedure of one’s own, without scripts', () => {
       expect(await order(page)).toEqual(STEPS.map(([label]) => label));
     });
 
-    await test.step('a kept part, and two answers on one key refused', async () => {
+    await test.step('a protected part, and two answers on one key refused', async () => {
       await page.getByRole('link', { name: 'Watertight check' }).click();
       await page.getByLabel('Not to be shortened').check();
       await page.locator('#newPart-0').fill('Wound dried and watched');
       await press(page, 'Store the step');
-      await expect(page.getByText('not to shorten; kept part: wound dried and watched')).toBeVisible();
+      await expect(page.getByText('not to shorten; protected part: wound dried and watched')).toBeVisible();
       await page.getByRole('link', { name: 'Add a fact' }).click();
       await page.locator('#label').fill('Vessels');
       await page.getByLabel('a choice').check();

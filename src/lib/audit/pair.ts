@@ -28,7 +28,7 @@ export type Pair =
   | {
       kind: 'pair';
       stepId: string;
-      smooth: PairCase;
+      shorter: PairCase;
       longer: PairCase;
       /** What the two eyes share, and where they differ: "nucleus medium". */
       same: readonly string[];
@@ -41,7 +41,7 @@ export type Pair =
 type Candidate = { case_: Case; seconds: number; adjusted: number };
 
 /**
- * The smooth and the longer case of a step. Smooth: no going back, no event, no protected part missed, and a time between
+ * The shorter and the longer case of a step. Smooth: no going back, no event, no protected part missed, and a time between
  * the own 15th and 40th percentile. Longer: no event, between the 75th and 95th. Of all such pairs the one whose eyes
  * differ least, with recordings if there are any, protected parts and events answered, and most recent.
  */
@@ -89,7 +89,7 @@ export function pairOf(input: {
     candidates.map(({ seconds }) => seconds),
     0.5,
   );
-  const smooths = quiet.filter(
+  const shorters = quiet.filter(
     (each) =>
       each.seconds < middle &&
       within(each, auditThresholds.smoothFrom, auditThresholds.smoothTo) &&
@@ -97,17 +97,17 @@ export function pairOf(input: {
       step.protectedParts.every(({ id }) => each.case_.protectedSeen[id] !== false),
   );
   const longers = quiet.filter((each) => within(each, auditThresholds.longerFrom, auditThresholds.longerTo));
-  const best = bestOf(smooths, longers, step, procedure);
+  const best = bestOf(shorters, longers, step, procedure);
   if (!best)
     return {
       kind: 'cannot',
       because: 'No case without an event and without going back lies in the shorter part of your own times.',
     };
-  const { smooth, longer, eyes } = best;
+  const { shorter, longer, eyes } = best;
   return {
     kind: 'pair',
     stepId,
-    smooth: described(smooth, choice, smoothBecause(smooth.case_, step, returns(smooth.case_))),
+    shorter: described(shorter, choice, shorterBecause(shorter.case_, step, returns(shorter.case_))),
     longer: described(longer, choice, [
       'among the longer quarter of your own times, not the very longest',
       ...noEvent(longer.case_),
@@ -118,36 +118,36 @@ export function pairOf(input: {
   };
 }
 
-type Best = { smooth: Candidate; longer: Candidate; eyes: Eyes };
+type Best = { shorter: Candidate; longer: Candidate; eyes: Eyes };
 type Eyes = { same: string[]; different: string[]; compared: number };
 
 function bestOf(
-  smooths: readonly Candidate[],
+  shorters: readonly Candidate[],
   longers: readonly Candidate[],
   step: Step,
   procedure: Procedure,
 ): Best | null {
   let best: (Best & { score: readonly number[] }) | null = null;
-  for (const smooth of smooths)
+  for (const shorter of shorters)
     for (const longer of longers) {
-      if (longer.seconds <= smooth.seconds) continue;
-      const eyes = compared(smooth.case_, longer.case_, procedure);
+      if (longer.seconds <= shorter.seconds) continue;
+      const eyes = compared(shorter.case_, longer.case_, procedure);
       const score = [
         -eyes.different.length,
-        recordings(smooth, longer),
+        recordings(shorter, longer),
         eyes.same.length,
-        answered(smooth.case_, step),
-        Math.min(smooth.case_.sequence, longer.case_.sequence),
-        Math.max(smooth.case_.sequence, longer.case_.sequence),
+        answered(shorter.case_, step),
+        Math.min(shorter.case_.sequence, longer.case_.sequence),
+        Math.max(shorter.case_.sequence, longer.case_.sequence),
       ];
-      if (!best || higher(score, best.score)) best = { smooth, longer, eyes, score };
+      if (!best || higher(score, best.score)) best = { shorter, longer, eyes, score };
     }
   return best;
 }
 
 const recordings = (...both: readonly Candidate[]) => both.filter(({ case_ }) => case_.recording !== null).length;
 
-/** A smooth case of which it is known that nothing was left out is worth more than one never asked about. */
+/** A shorter case of which it is known that nothing was left out is worth more than one never asked about. */
 const answered = (case_: Case, { protectedParts }: Step) =>
   (case_.events === null ? 0 : 1) +
   (protectedParts.length > 0 && protectedParts.every(({ id }) => case_.protectedSeen[id]) ? 1 : 0);
@@ -182,13 +182,13 @@ function returnsIn(table: StepTable, index: number): (case_: Case) => boolean | 
 
 const noEvent = (case_: Case) => (case_.events === null ? [] : ['no event']);
 
-function smoothBecause(case_: Case, { protectedParts }: Step, returns: boolean | null): string[] {
+function shorterBecause(case_: Case, { protectedParts }: Step, returns: boolean | null): string[] {
   const seen = protectedParts.length > 0 && protectedParts.every(({ id }) => case_.protectedSeen[id]);
   return [
     'in the shorter part of your own times, not the very shortest',
     ...(returns === false ? ['no going back'] : []),
     ...noEvent(case_),
-    ...(seen ? ['kept parts seen'] : []),
+    ...(seen ? ['protected parts seen'] : []),
   ];
 }
 
@@ -207,10 +207,10 @@ function described({ case_, seconds, adjusted }: Candidate, choice: StepChoice, 
   };
 }
 
-function saidOf({ smooth, longer, eyes }: Best): string[] {
+function saidOf({ shorter, longer, eyes }: Best): string[] {
   return [
     ...(eyes.compared === 0 ? ['Nothing about these eyes was entered in both cases, so they may differ.'] : []),
-    ...(smooth.case_.events === null || longer.case_.events === null
+    ...(shorter.case_.events === null || longer.case_.events === null
       ? ['Events were not answered in both cases.']
       : []),
   ];

@@ -1,7 +1,7 @@
 /** One part of an operation as it is to be drawn; the caller has put the parts in order. */
 export type InkPart = {
   kind: 'step' | 'waiting' | 'protected';
-  /** One or two letters, the step's own. Empty for waiting and kept parts. */
+  /** One or two letters, the step's own. Empty for waiting and protected parts. */
   initial: string;
   seconds: number;
   /** Clock reading, seconds; `null` where only the length is known. */

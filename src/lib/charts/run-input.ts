@@ -15,7 +15,7 @@ export type RunCase = {
   events: 'event' | 'not-answered' | 'none';
   /** What is said of it beside its code. */
   said: string;
-  /** Printed beside its mark ("smooth", "longer"). */
+  /** Printed beside its mark ("shorter", "longer"). */
   mark?: string;
 };
 

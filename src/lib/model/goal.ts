@@ -45,7 +45,7 @@ export const goalSchema = z.strictObject({
   measure: z.enum(measures),
   checkpoints: z.array(goalCheckpointSchema).max(3),
   ifThen: z.string().nullable(),
-  /** Kept parts chosen to watch. */
+  /** Protected parts chosen to watch. */
   watch: z.array(slug),
   stopSigns: z.array(z.string()),
   reminders: z.array(z.string()),

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 
-/** A short slug: step ids, fact ids, kept-part ids, checkpoint ids. Lower case, digits, hyphens. */
+/** A short slug: step ids, fact ids, protected-part ids, checkpoint ids. Lower case, digits, hyphens. */
 export const slug = z.string().regex(/^[a-z0-9][a-z0-9-]{0,59}$/, 'lower-case letters, digits and hyphens only');
 
 /**

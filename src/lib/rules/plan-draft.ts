@@ -45,7 +45,7 @@ function firedRules(facts: StepFacts): Fired[] {
     .map(({ rule }) => ({ rule, reason: { id: rule.id, sentence: rule.because(facts) } }));
 }
 
-/** Safety is a measure only where an event asks for it; time only where nothing forbids it and a kept part is watched. */
+/** Safety is a measure only where an event asks for it; time only where nothing forbids it and a protected part is watched. */
 function measuresOf(facts: StepFacts, fired: readonly Fired[]): Measure[] {
   const never = new Set(fired.flatMap(({ rule }) => rule.never ?? []));
   if (facts.step.hasProtectedParts && watched(facts).length === 0) never.add('time');
@@ -94,7 +94,7 @@ function drillsOf(guidance: Guidance, fired: readonly Fired[], { step, pair }: S
     ...drill,
     because:
       pair && drill.where === 'video'
-        ? `${pair.smooth} was shorter and ${pair.longer} longer: watch these two.`
+        ? `${pair.shorter} was shorter and ${pair.longer} longer: watch these two.`
         : because,
   }));
 }

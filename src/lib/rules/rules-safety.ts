@@ -18,7 +18,7 @@ const isQuiet = ({ safety }: StepFacts) =>
 
 const eventsOf = ({ safety }: StepFacts) => safety.kinds.map((kind) => `event:${kind}` as const);
 
-/** Rules that stand before all others: events, kept parts, steps not to be shortened. */
+/** Rules that stand before all others: events, protected parts, steps not to be shortened. */
 export const safetyRules: readonly Rule[] = [
   {
     id: 'event',

@@ -45,7 +45,7 @@ export const whatRules: readonly Rule[] = [
         ? `two thirds of cases between ${shortSeconds(range.low)} and ${shortSeconds(range.high)}`
         : 'much';
       return shorterFifthClean
-        ? `${step.label} varies (${between}), and your shortest fifth had no event and every kept part. What differs in the set-up?`
+        ? `${step.label} varies (${between}), and your shortest fifth had no event and every protected part. What differs in the set-up?`
         : `${step.label} varies (${between}). Whether your shortest fifth left anything out is not known: look at that first.`;
     },
   },
@@ -58,6 +58,6 @@ export const whatRules: readonly Rule[] = [
     because: ({ step }) =>
       step.reference && step.reference.low > 1
         ? `${step.label} takes about ${shortRatio(step.reference.ratio)} times as long as in the reference set (${shortRatio(step.reference.low)} to ${shortRatio(step.reference.high)}; ${othersCases(step.reference)}). Watch a shorter and a longer case.`
-        : `${step.label} holds the most seconds between usual and one in five in ${ofHundred(step.first.seconds ?? 0)} re-draws. Watch a shorter and a longer case.`,
+        : `${step.label} holds the most seconds between usual and one in five in ${ofHundred(step.first.seconds ?? 0)} resamples. Watch a shorter and a longer case.`,
   },
 ];

@@ -11,7 +11,7 @@ import type { SafetyFacts, StepFacts } from './types';
  *
  * @param cases of the record; those shown in the audit are looked at.
  * @param lists of the record: how long before the latest one the last one was.
- * @param pair codes of the smooth and the longer case, where there is such a pair.
+ * @param pair codes of the shorter and the longer case, where there is such a pair.
  * @returns `null` where the audit has no such step.
  */
 export function stepFactsOf(
@@ -63,7 +63,7 @@ function renewedBefore({ steps }: Audit, { earlier }: Step): StepFacts['renewed'
   return most ?? null;
 }
 
-/** Not recorded is not "none": the fifth is clean only where events were answered and kept parts looked for. */
+/** Not recorded is not "none": the fifth is clean only where events were answered and protected parts looked for. */
 function shorterFifthClean(
   { dots, p20 }: Pick<Audit['steps'][number], 'dots' | 'p20'>,
   cases: readonly Case[],

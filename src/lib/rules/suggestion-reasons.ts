@@ -6,7 +6,7 @@ import { rulesThresholds } from './thresholds';
 
 /** Why a step is suggested on a view, in words with the numbers the words rest on. */
 export function reasonsOn(audit: Audit, step: StepAudit, view: StandingView, alone: boolean): string[] {
-  const came = `It came first in ${ofHundred(shareOn(step, view))} re-draws of ${audit.listsFrom === 'blocks' ? 'your cases' : 'your lists'}.`;
+  const came = `It came first in ${ofHundred(shareOn(step, view))} resamples of ${audit.listsFrom === 'blocks' ? 'your cases' : 'your lists'}.`;
   return [`${step.label} ${SAYS[view](step, alone)}.`, came, ...elsewhere(step, view)];
 }
 

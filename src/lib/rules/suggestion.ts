@@ -163,7 +163,7 @@ function nothingBecause(audit: Audit, standings: readonly Standing[]): string[] 
     if (!top || top.first[view] === null) return [];
     const on = { seconds: 'by seconds', spread: 'by spread', reference: 'against the reference set' }[view];
     return [
-      `${on[0]?.toUpperCase()}${on.slice(1)} no step came first often enough: ${inSentence(top.label)} in ${ofHundred(shareOn(top, view))} re-draws.`,
+      `${on[0]?.toUpperCase()}${on.slice(1)} no step came first often enough: ${inSentence(top.label)} in ${ofHundred(shareOn(top, view))} resamples.`,
     ];
   });
 }

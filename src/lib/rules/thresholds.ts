@@ -1,16 +1,16 @@
 /**
  * Every threshold of the rules in one place, each with its reason and what was rejected.
- * Shares are of re-draws of lists in which a step came first on a view.
+ * Shares are of resamples of lists in which a step came first on a view.
  */
 export const rulesThresholds = {
   /**
-   * A step stands out on a view when it came first in at least this share of re-draws. Set by simulation (`npm run bench
+   * A step stands out on a view when it came first in at least this share of resamples. Set by simulation (`npm run bench
    * -- nothing-stands-out`): in 400 records of nine equal steps the answer is then "nothing stands out" in 99, 92, 88 and
    * 87 of 100 at 20, 40, 80 and 100 cases, and in 98, 91, 86 and 85 with a reference set of 24 cases; the bar is 80.
    * Tried: 0.55 (71 to 76 of 100, too few), 0.60 (80 to 81, on the bar), 0.70 (87 to 91, and true differences missed more often).
    */
   standsOut: 0.65,
-  /** With fewer cases or lists the re-draws resemble each other too much to be believed at the same share. */
+  /** With fewer cases or lists the resamples resemble each other too much to be believed at the same share. */
   standsOutSmall: 0.75,
   smallCases: 40,
   smallLists: 8,
@@ -50,7 +50,7 @@ export const rulesThresholds = {
   takenOver: 2,
   /** A step takes mostly waiting when its waiting is at least this share of its own usual time. */
   waitingShare: 0.25,
-  /** A kept part seen in fewer than this share of the cases looked at comes first; looked at in at least so many. */
+  /** A protected part seen in fewer than this share of the cases looked at comes first; looked at in at least so many. */
   protectedPartShare: 0.9,
   protectedPartLooked: 10,
   /** "The shorter fifth left nothing out" needs an answer for at least this many of its cases. */

@@ -31,10 +31,10 @@ export type PlanDraft = {
   drills: readonly { id: string; where: string; minutes: number; do: string; passed: string; because: string }[];
   /** Earlier steps to look at first, by association only. */
   earlierFirst: readonly { stepId: string; because: string }[];
-  /** Kept parts to watch, least often seen first; at least one where the step has kept parts. */
+  /** Protected parts to watch, least often seen first; at least one where the step has protected parts. */
   watch: readonly string[];
   /** Codes of the two recordings to watch, if there is such a pair. */
-  pair: { smooth: string; longer: string } | null;
+  pair: { shorter: string; longer: string } | null;
   because: readonly Reason[];
 };
 
@@ -99,7 +99,7 @@ export type StepFacts = {
   labels: Readonly<Record<string, string>>;
   protectedParts: readonly { id: string; label: string; seen: number; looked: number }[];
   safety: StepSafety;
-  /** In the own shortest fifth: no event and no kept part missed? `null`: not known for enough of them. */
+  /** In the own shortest fifth: no event and no protected part missed? `null`: not known for enough of them. */
   shorterFifthClean: boolean | null;
   /** In how many of the cases shown the step was taken over. */
   takenOver: number;
@@ -110,5 +110,5 @@ export type StepFacts = {
   /** In how many cases waiting was noted at this step. */
   waitingCases: number;
   /** Two recordings to watch, if the record holds such a pair. */
-  pair: { smooth: string; longer: string } | null;
+  pair: { shorter: string; longer: string } | null;
 };

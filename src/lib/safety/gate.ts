@@ -8,7 +8,7 @@ export type GateReason =
   | { code: 'unreviewed'; kind: string; stepId: string | null; caseId: string | null }
   | { code: 'two-serious'; count: number; stepIds: string[] }
   | { code: 'monitor' }
-  | ({ code: 'kept-part' } & ProtectedPartFall);
+  | ({ code: 'protected-part' } & ProtectedPartFall);
 
 /**
  * `open`: a change in time may be called a result. Closed never hides a number.
@@ -53,7 +53,7 @@ export function gate(input: GateInput): Gate {
     });
   if (input.monitorSignalled) reasons.push({ code: 'monitor' });
   const fallen = protectedPartsFallen(input.startCases ?? [], input.windowCases, input.protectedPartIds ?? []);
-  reasons.push(...fallen.map((fall): GateReason => ({ code: 'kept-part', ...fall })));
+  reasons.push(...fallen.map((fall): GateReason => ({ code: 'protected-part', ...fall })));
   return {
     open: reasons.length === 0,
     final: twoTied || fallen.length > 0,
@@ -80,7 +80,7 @@ function sentence(reason: GateReason, procedure: Procedure): string {
       return `${reason.count} serious events in these cases are tied to this step or one after it (${reason.stepIds.map(step).join(', ')}).`;
     case 'monitor':
       return 'Serious events are more frequent than the line set beforehand, and no review follows yet.';
-    case 'kept-part': {
+    case 'protected-part': {
       const label =
         procedure.steps.flatMap((one) => one.protectedParts).find((part) => part.id === reason.protectedPartId)
           ?.label ?? reason.protectedPartId;

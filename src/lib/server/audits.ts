@@ -6,7 +6,7 @@ import { auditThresholds } from '../audit/thresholds';
 import { othersMeanwhile } from './in-turns';
 import { keptAnswers } from './kept-answers';
 
-/** Re-draws start from here unless a caller asks otherwise: the same record then shows the same numbers on every screen. */
+/** Resamples start from here unless a caller asks otherwise: the same record then shows the same numbers on every screen. */
 export const AUDIT_SEED = 1;
 
 /** A surgeon looks at one record, perhaps with and without a reference set: more would only hold memory. */

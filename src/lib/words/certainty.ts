@@ -1,5 +1,5 @@
 /**
- * How sure, in words: the one table for every screen. Shares are shares of re-draws of the surgeon's
+ * How sure, in words: the one table for every screen. Shares are shares of resamples of the surgeon's
  * lists, so these words speak of stability, never of a chance of being right.
  */
 export const CERTAINTY = [

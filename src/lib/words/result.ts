@@ -233,9 +233,9 @@ export function powerWords(fifth: { twenty: number; forty: number }, tenth: { tw
   );
 }
 
-/** "came first in 97 of 100 re-draws of your record". */
+/** "came first in 97 of 100 resamples of your record". */
 export function cameFirst(share: number): string {
-  return `came first in ${ofHundred(share)} of 100 re-draws of your record`;
+  return `came first in ${ofHundred(share)} of 100 resamples of your record`;
 }
 
 /** More very short times in a window than chance would bring: a question, never praise. `short` of `of` times. */

@@ -177,7 +177,7 @@ function levelWords(
 ): string {
   const share = (id: string) => audit.steps.find((each) => each.stepId === id)?.first[view] ?? 0;
   const shares = [step.stepId, ...level.with].map((id) => String(ofHundred(share(id))));
-  return `On ${VIEW_NAME[view]} it is level with ${listed(level.with.map(label))} (first in ${listed(shares)} of 100 re-draws of your record); on ${VIEW_NAME[level.second]} it came first in ${ofHundred(step.first[level.second] ?? 0)}.`;
+  return `On ${VIEW_NAME[view]} it is level with ${listed(level.with.map(label))} (first in ${listed(shares)} of 100 resamples of your record); on ${VIEW_NAME[level.second]} it came first in ${ofHundred(step.first[level.second] ?? 0)}.`;
 }
 
 /** Why a step with cases enough has no difference: its times are one and the same, or whole seconds too coarse for it. */

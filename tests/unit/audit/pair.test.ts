@@ -25,20 +25,20 @@ const found = (cases: readonly Case[]) => {
   return result;
 };
 
-describe('the smooth and the longer case', () => {
+describe('the shorter and the longer case', () => {
   it('lie between the 15th and 40th and between the 75th and 95th percentile of the own times, the most recent there', () => {
-    const { smooth, longer } = found(forty());
-    expect(smooth.seconds).toBeGreaterThan(46);
-    expect(smooth.seconds).toBeLessThan(57);
+    const { shorter, longer } = found(forty());
+    expect(shorter.seconds).toBeGreaterThan(46);
+    expect(shorter.seconds).toBeLessThan(57);
     expect(longer.seconds).toBeGreaterThan(70);
     expect(longer.seconds).toBeLessThan(79);
-    expect(smooth.code).toBe('C16');
-    expect(smooth.stretches).toEqual([{ start: 100, end: 156 }]);
-    expect(smooth.because).toEqual([
+    expect(shorter.code).toBe('C16');
+    expect(shorter.stretches).toEqual([{ start: 100, end: 156 }]);
+    expect(shorter.because).toEqual([
       'in the shorter part of your own times, not the very shortest',
       'no going back',
       'no event',
-      'kept parts seen',
+      'protected parts seen',
     ]);
     expect(longer.because).toEqual(['among the longer quarter of your own times, not the very longest', 'no event']);
   });
@@ -54,9 +54,9 @@ describe('the smooth and the longer case', () => {
     } as const;
     const without = (numbers: readonly number[], more: Partial<Case>) =>
       found(forty((number) => (numbers.includes(number) ? more : {})));
-    expect(without([16], { events: [event] }).smooth.code).toBe('C15');
-    expect(without([16, 15], { returnsNoted: { a: 1 } }).smooth.code).toBe('C14');
-    expect(without([16], { protectedSeen: { pause: false } }).smooth.code).toBe('C15');
+    expect(without([16], { events: [event] }).shorter.code).toBe('C15');
+    expect(without([16, 15], { returnsNoted: { a: 1 } }).shorter.code).toBe('C14');
+    expect(without([16], { protectedSeen: { pause: false } }).shorter.code).toBe('C15');
     const longest = found(forty()).longer.code;
     expect(without([Number(longest.slice(1))], { events: [event] }).longer.code).not.toBe(longest);
   });
@@ -75,9 +75,9 @@ describe('the smooth and the longer case', () => {
 
   it('are preferred with recordings and with everything answered', () => {
     const recording = { size: 1, fingerprint: 'f', label: null };
-    const { smooth } = found(forty((number) => (number === 9 ? { recording } : {})));
-    expect(smooth).toMatchObject({ code: 'C9', hasRecording: true });
-    const { smooth: answered } = found(forty((number) => (number === 11 ? {} : { events: null, protectedSeen: {} })));
+    const { shorter } = found(forty((number) => (number === 9 ? { recording } : {})));
+    expect(shorter).toMatchObject({ code: 'C9', hasRecording: true });
+    const { shorter: answered } = found(forty((number) => (number === 11 ? {} : { events: null, protectedSeen: {} })));
     expect(answered.code).toBe('C11');
   });
 
@@ -87,8 +87,8 @@ describe('the smooth and the longer case', () => {
       'Nothing about these eyes was entered in both cases, so they may differ.',
       'Events were not answered in both cases.',
     ]);
-    expect(result.smooth.because).not.toContain('no event');
-    expect(result.smooth.because).not.toContain('kept parts seen');
+    expect(result.shorter.because).not.toContain('no event');
+    expect(result.shorter.because).not.toContain('protected parts seen');
   });
 
   it('cannot be chosen from too few cases, from none without going back, or for a step that is not there', () => {
@@ -122,6 +122,6 @@ describe('the smooth and the longer case', () => {
         : case_(place + 1, [stretch('p', 0, 20 + place), stretch('q', 20 + place, 50 + place)]),
     );
     const result = pairOf({ cases, lists: [], procedure: merging, stepId: 'a' });
-    expect(result.kind === 'pair' && result.smooth.stretches).toHaveLength(2);
+    expect(result.kind === 'pair' && result.shorter.stretches).toHaveLength(2);
   });
 });

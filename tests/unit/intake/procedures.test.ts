@@ -44,7 +44,7 @@ describe('the shipped procedures', () => {
     expect(steps.filter((step) => step.notToShorten).map((step) => step.id)).toEqual(['bag-refill', 'wound-check']);
   });
 
-  it.each(procedures)('$id: a kept part, and a key within one field, stands for one thing only', ({ steps, facts }) => {
+  it.each(procedures)('$id: a protected part, and a key within one field, stands for one thing only', ({ steps, facts }) => {
     const parts = steps.flatMap((step) => step.protectedParts.map((part) => part.id));
     expect(new Set(parts).size).toBe(parts.length);
     const letters = facts.filter((fact) => fact.asked === 'more').map((fact) => fact.key);

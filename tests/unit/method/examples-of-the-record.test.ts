@@ -170,7 +170,7 @@ describe('worked examples', () => {
       }),
     );
     const pair = pairOf({ cases, lists: [], procedure: procedure([step('a'), step('b')]), stepId: 'a' });
-    expect(pair).toMatchObject({ kind: 'pair', smooth: { seconds: 50 }, longer: { seconds: 75 } });
+    expect(pair).toMatchObject({ kind: 'pair', shorter: { seconds: 50 }, longer: { seconds: 75 } });
   });
 
   it.each(['1', '2', '3', '4'])('case by case, case %s', (row) => {

@@ -91,7 +91,7 @@ describe('the small drawing of a case', () => {
     expect(initials).toEqual(['S', 'Ca', 'Co', 'W']);
   });
 
-  it('takes waiting and kept parts with a length alone out of their step, so that parts add up to the operation', () => {
+  it('takes waiting and protected parts with a length alone out of their step, so that parts add up to the operation', () => {
     const one = aCase(1, {
       stretches: [
         { stepId: 'cortex', start: null, end: null, seconds: 60, kind: 'step', reason: null },

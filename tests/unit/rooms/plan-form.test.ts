@@ -55,7 +55,7 @@ describe('the plan form', () => {
     expect(refused({ checkpoint: [] })).toEqual(['checkpoints']);
   });
 
-  it('ignores a checkpoint or a kept part that was not offered', () => {
+  it('ignores a checkpoint or a protected part that was not offered', () => {
     expect(refused({ checkpoint: ['elsewhere'] })).toEqual(['checkpoints']);
     expect(refused({ watch: ['elsewhere'] })).toEqual(['watch']);
   });
@@ -74,7 +74,7 @@ describe('the plan form', () => {
     expect(read({ ifThen: ['if Dr Smith is in, then I ask'], nobody: ['yes'] }).kind).toBe('plan');
   });
 
-  it('measures no time without a kept part to watch, nor what the rules do not offer', () => {
+  it('measures no time without a protected part to watch, nor what the rules do not offer', () => {
     expect(refused({ watch: [] })).toEqual(['watch']);
     expect(read({ watch: [], measure: ['checkpoints'] }).kind).toBe('plan');
     expect(refused({ measure: ['time'] }, { measures: ['safety'] })).toEqual(['measure']);

@@ -106,7 +106,7 @@ describe('typing a case in: times', () => {
     ]);
   });
 
-  it('keeps waiting, kept parts and went back beside the step', () => {
+  it('keeps waiting, protected parts and went back beside the step', () => {
     const { times: typed, errors } = times({
       'time-capsulorhexis': '2:00',
       'waiting-capsulorhexis': '20',

@@ -116,7 +116,7 @@ describe('reflections', () => {
     });
     expect(changed({ answers: other }, true).history).toEqual(before.history);
   });
-  it('asks the checkpoints of the goal and the kept parts it watches, and only text without one', () => {
+  it('asks the checkpoints of the goal and the protected parts it watches, and only text without one', () => {
     const form = reflectionForm(second ?? null, procedures);
     expect(form.checkpoints).toHaveLength(3);
     expect(form.kept.map((part) => part.id)).toEqual(second?.watch);

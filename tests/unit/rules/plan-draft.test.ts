@@ -85,7 +85,7 @@ describe('each rule', () => {
   it('varies: only while nothing is known to be left out in the shortest fifth', () => {
     const step = withStep({ spread: 1.5, twoThirds: { low: 40, high: 90 } });
     expect(draft({ step, shorterFifthClean: true }).because[0]?.sentence).toBe(
-      'Rhexis varies (two thirds of cases between 40 s and 1 min 30 s), and your shortest fifth had no event and every kept part. What differs in the set-up?',
+      'Rhexis varies (two thirds of cases between 40 s and 1 min 30 s), and your shortest fifth had no event and every protected part. What differs in the set-up?',
     );
     expect(draft({ step }).because[0]?.sentence).toContain('is not known: look at that first');
     expect(fired({ step, shorterFifthClean: false })).toEqual(['hasty']);
@@ -299,8 +299,8 @@ describe('the draft', () => {
   });
 
   it('names the two recordings at the video drill', () => {
-    const result = draft({ pair: { smooth: 'V12', longer: 'V31' } });
-    expect(result.pair).toEqual({ smooth: 'V12', longer: 'V31' });
+    const result = draft({ pair: { shorter: 'V12', longer: 'V31' } });
+    expect(result.pair).toEqual({ shorter: 'V12', longer: 'V31' });
     expect(result.drills.find(({ where }) => where === 'video')?.because).toBe(
       'V12 was shorter and V31 longer: watch these two.',
     );

@@ -104,8 +104,8 @@ describe('not enough, waiting, nothing', () => {
     const result = suggestionOf(audit(equal), noEvents);
     expect(result).toMatchObject({ kind: 'nothing', steps: [], also: [] });
     expect(result.because).toEqual([
-      'By seconds no step came first often enough: A in 25 of 100 re-draws.',
-      'By spread no step came first often enough: A in 25 of 100 re-draws.',
+      'By seconds no step came first often enough: A in 25 of 100 resamples.',
+      'By spread no step came first often enough: A in 25 of 100 resamples.',
     ]);
   });
 
@@ -134,7 +134,7 @@ describe('candidates', () => {
     expect(result).toMatchObject({ kind: 'time', steps: ['a'], view: 'seconds', also: [] });
     expect(result.because).toEqual([
       'A has the most seconds between median and 20th percentile: 12 s a case (8 s to 16 s).',
-      'It came first in 90 of 100 re-draws of your lists.',
+      'It came first in 90 of 100 resamples of your lists.',
     ]);
   });
 
@@ -198,7 +198,7 @@ describe('candidates', () => {
     expect(result.because[0]).toBe('B has 12 s a case between median and 20th percentile (8 s to 16 s).');
     const said = suggestionWords(record, result).sentences.join(' ');
     expect(said).toContain(
-      'On most seconds it is level with A (first in 26 and 60 of 100 re-draws of your record); on what varies most it came first in 30.',
+      'On most seconds it is level with A (first in 26 and 60 of 100 resamples of your record); on what varies most it came first in 30.',
     );
     expect(said).toContain('Also worth a look: A, level with it on most seconds.');
     expect(said).not.toContain('holds the most');
@@ -222,7 +222,7 @@ describe('candidates', () => {
     const result = suggestionOf(audit(steps), noEvents);
     expect(result).toMatchObject({ kind: 'level', steps: ['a', 'b'], view: 'seconds' });
     expect(result.because[0]).toBe('A has 12 s a case between median and 20th percentile (8 s to 16 s).');
-    expect(result.because[3]).toBe('It came first in 41 of 100 re-draws of your lists.');
+    expect(result.because[3]).toBe('It came first in 41 of 100 resamples of your lists.');
     const wide = [0.35, 0.3, 0.35].map((share, place) =>
       stepAudit(['a', 'b', 'c'][place]!, { first: first(share, 0.1) }),
     );

@@ -54,7 +54,7 @@ function moreOf(rows: readonly Row[], set: ColumnSet, { more }: CaseReaders, led
   return letters === null ? {} : factsOfLetters(letters, more);
 }
 
-/** Kept parts seen or not, where a column says so; else those that were timed were seen. */
+/** Protected parts seen or not, where a column says so; else those that were timed were seen. */
 export function protectedSeenOf(
   rows: readonly Row[],
   set: ColumnSet,

@@ -58,7 +58,7 @@ const indexOf = oncePer((procedure: Procedure) => ({
 }));
 
 /**
- * Reads labels of the step column: a step by any of its names; a kept part or a reason for waiting by its own name.
+ * Reads labels of the step column: a step by any of its names; a protected part or a reason for waiting by its own name.
  *
  * @param ours a file this tool wrote: an id stands for itself, whatever else it may be a synonym of.
  */

@@ -18,7 +18,7 @@ const kindOf = nameMatcher<'step' | 'waiting' | 'protected'>(
   [
     { value: 'step', names: ['step', 'stretch', 'surgery', 'operating', 'operative', 's'] },
     { value: 'waiting', names: ['waiting', 'wait', 'gap', 'idle', 'pause', 'delay', 'w', 'interruption'] },
-    { value: 'protected', names: ['protected', 'protected part', 'kept', 'kept part', 'keep', 'safety', 'check', 'k'] },
+    { value: 'protected', names: ['protected', 'protected part', 'kept', 'protected part', 'keep', 'safety', 'check', 'k'] },
   ],
   { within: false },
 );
@@ -159,7 +159,7 @@ export function rowMeanings(
       return refuse(
         set.own('reason')?.heading ?? null,
         reason,
-        `No kept part of this step is known as "${reason}". Name one of its kept parts.`,
+        `No protected part of this step is known as "${reason}". Name one of its protected parts.`,
       );
     return { kind, stepIds, reason: part };
   };

@@ -35,7 +35,7 @@ export function latestAnswers(
 }
 
 /**
- * Kept parts seen, from the case and from reflections on it; a reflection, written while looking, comes last.
+ * Protected parts seen, from the case and from reflections on it; a reflection, written while looking, comes last.
  * The gate reads cases, so a case that goes into a result is handed over in this form.
  */
 export function withProtectedSeen(cases: readonly Case[], reflections: readonly Reflection[]): Case[] {
@@ -49,7 +49,7 @@ export function withProtectedSeen(cases: readonly Case[], reflections: readonly 
   });
 }
 
-/** A row a checkpoint, a cell a case; kept parts last. `window`: cases with kept parts already merged. */
+/** A row a checkpoint, a cell a case; protected parts last. `window`: cases with protected parts already merged. */
 export function doneRows(
   goal: Goal,
   window: readonly Case[],

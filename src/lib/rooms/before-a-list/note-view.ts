@@ -12,7 +12,7 @@ export type NoteView = {
   ifThen: string | null;
   reminders: readonly string[];
   stop: readonly string[];
-  /** Kept parts to be looked for, in words. */
+  /** Protected parts to be looked for, in words. */
   kept: readonly string[];
   /** Why this is the general note, or that the goal is not agreed yet. */
   lead: string | null;

@@ -8,7 +8,7 @@ export type CaseSummary = { parts: readonly SummaryPart[]; label: string };
 
 const orderOf = (procedure: Procedure) => new Map(procedure.steps.map(({ id }, index) => [id, index]));
 
-/** Stretches in order: by the clock where every reading is known, else by step with waiting and kept parts after it. */
+/** Stretches in order: by the clock where every reading is known, else by step with waiting and protected parts after it. */
 export function stretchesInOrder(one: Case, procedure: Procedure): Stretch[] {
   const clocked = one.stretches.every(({ start }) => start !== null);
   if (clocked) return [...one.stretches].sort((a, b) => (a.start ?? 0) - (b.start ?? 0));
@@ -21,7 +21,7 @@ export function stretchesInOrder(one: Case, procedure: Procedure): Stretch[] {
 }
 
 /**
- * A case as step initials in proportion. Lengths alone: waiting and kept parts lie inside their step, so the step is
+ * A case as step initials in proportion. Lengths alone: waiting and protected parts lie inside their step, so the step is
  * shown less by them and the drawing's parts add up to the operation.
  */
 export function caseSummary(one: Case, procedure: Procedure): CaseSummary {

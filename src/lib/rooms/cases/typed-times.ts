@@ -2,7 +2,7 @@ import { parseDuration } from '../../intake';
 import type { Case, Procedure, Step, Stretch } from '../../model';
 import { textOf, wholeOf, type FieldError, type Fields } from '../forms/fields';
 
-/** What the second page gives: lengths a step, waiting, kept parts, how often a step was gone back to. */
+/** What the second page gives: lengths a step, waiting, protected parts, how often a step was gone back to. */
 export type TypedTimes = Pick<Case, 'stretches' | 'returnsNoted' | 'protectedSeen'>;
 
 /** Names of the fields of one step on the page of times. */
@@ -18,7 +18,7 @@ export const keptNames = (partId: string) => ({ seen: `seen-${partId}`, time: `k
 export const timedSteps = (procedure: Procedure): Step[] => procedure.steps.filter(({ retired }) => !retired);
 
 /**
- * Times as typed, in any form of a duration. The time of a step is the whole stretch: its kept part and the waiting in
+ * Times as typed, in any form of a duration. The time of a step is the whole stretch: its protected part and the waiting in
  * it are taken out by the step time itself, so neither may be longer than the step.
  */
 export function typedTimes(fields: Fields, procedure: Procedure): { times: TypedTimes; errors: FieldError[] } {
@@ -65,7 +65,7 @@ export function typedTimes(fields: Fields, procedure: Procedure): { times: Typed
     if (own !== null && inside >= own)
       errors.push({
         field: names.time,
-        message: `${step.label}: waiting and kept parts are as long as the step itself. The time of a step is the whole of it, from start to end.`,
+        message: `${step.label}: waiting and protected parts are as long as the step itself. The time of a step is the whole of it, from start to end.`,
       });
   }
   errors.push(...mergedTwice(stretches, procedure));

@@ -22,13 +22,13 @@ export function pairView(
   return {
     view: {
       kind: 'pair',
-      cases: [caseView('Shorter, uneventful', pair.smooth), caseView('Longer', pair.longer)],
+      cases: [caseView('Shorter, uneventful', pair.shorter), caseView('Longer', pair.longer)],
       eyes: [within ? `Both are eyes in which this step takes you longer (${within.label}).` : '', alike, differ]
         .filter(Boolean)
         .join(' '),
       said: pair.said,
     },
-    marked: { [pair.smooth.caseId]: 'shorter', [pair.longer.caseId]: 'longer' },
+    marked: { [pair.shorter.caseId]: 'shorter', [pair.longer.caseId]: 'longer' },
   };
 }
 

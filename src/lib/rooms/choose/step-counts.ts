@@ -7,7 +7,7 @@ import { stepEventWords } from '../../words';
 /** A sentence with its number, and the page on how that is made. */
 export type StepCount = { sentence: string; how: 'returned-to' | 'waiting' | 'events' | 'step-time' };
 
-/** Went back, waiting, events and kept parts of a step, a sentence each. `shown`: the cases of the audit. */
+/** Went back, waiting, events and protected parts of a step, a sentence each. `shown`: the cases of the audit. */
 export function stepCounts(step: StepAudit, known: Step, shown: readonly Case[], procedure: Procedure): StepCount[] {
   const reason = procedure.waitingReasons.find((each) => each.id === step.waitingReason)?.label ?? step.waitingReason;
   return [

@@ -31,7 +31,7 @@ export function stretchRow({ stepId, kind, start, end, seconds, reason }: Stretc
   };
 }
 
-/** Answers to "why" for waiting and "which" for kept parts, in one select: a kept part names itself. */
+/** Answers to "why" for waiting and "which" for protected parts, in one select: a protected part names itself. */
 export function reasonOptions(procedure: Procedure): { value: string; label: string }[] {
   return [
     ...procedure.waitingReasons.map(({ id, label }) => ({ value: id, label })),

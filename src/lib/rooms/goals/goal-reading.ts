@@ -24,7 +24,7 @@ export type ResultToStore = Omit<StoredResult, 'id' | 'storedAt'>;
 
 /** What a goal reads like today, computed from the record; what was stored is beside it and never changed by it. */
 export type GoalReading = GoalStanding & {
-  /** Cases of the whole record with kept parts from reflections merged in. */
+  /** Cases of the whole record with protected parts from reflections merged in. */
   cases: readonly Case[];
   /** Counted cases of the first window, full or filling, in order. */
   windowCases: readonly Case[];

@@ -14,7 +14,7 @@ const MEASURE: Record<Measure, string> = {
   time: 'time, against the rest of the same operations',
   steadiness: 'steadiness: how much the step varies',
   checkpoints: 'the checkpoints: what was done is the result',
-  safety: 'safety: events and kept parts; no time',
+  safety: 'safety: events and protected parts; no time',
 };
 
 const CHOSEN: Record<Goal['chosenBy'], string> = {

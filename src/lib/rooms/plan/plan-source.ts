@@ -48,7 +48,7 @@ export async function planSource(input: PlanInput, { start, pause }: Starting): 
     stepId,
     safety,
     record.lists,
-    pair.kind === 'pair' ? { smooth: pair.smooth.code, longer: pair.longer.code } : null,
+    pair.kind === 'pair' ? { shorter: pair.shorter.code, longer: pair.longer.code } : null,
   );
   if (!step || !facts || facts.step.n === 0) return null;
   await pause();

@@ -181,7 +181,7 @@ export type ReflectionForm = {
   kept: readonly { id: string; label: string }[];
 };
 
-/** What the form asks: the goal's own checkpoints and the kept parts it watches; without a goal only the text. */
+/** What the form asks: the goal's own checkpoints and the protected parts it watches; without a goal only the text. */
 export function reflectionForm(goal: Goal | null, procedures: readonly Procedure[]): ReflectionForm {
   if (!goal) return { goalId: null, stepId: null, stepLabel: 'Any step', checkpoints: [], kept: [] };
   const step = procedures.find((each) => each.id === goal.procedureId)?.steps.find((each) => each.id === goal.stepId);

@@ -75,7 +75,7 @@ function procedureWords({ id, name, steps, facts }: Procedure): SettingsView['pr
         ...(step.notToShorten ? ['not to shorten'] : []),
         ...(step.optional ? ['optional'] : []),
         ...(step.mergeOf ? ['in place of its parts, timed as one'] : []),
-        ...step.protectedParts.map(({ label }) => `kept part: ${label.charAt(0).toLowerCase()}${label.slice(1)}`),
+        ...step.protectedParts.map(({ label }) => `protected part: ${label.charAt(0).toLowerCase()}${label.slice(1)}`),
         ...(step.retired ? ['retired'] : []),
       ].join('; '),
     })),

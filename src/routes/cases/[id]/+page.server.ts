@@ -22,7 +22,7 @@ const SAID: Record<string, string> = {
   times: 'The times are stored; what stood there before is in the history.',
   events: 'The answer about events is stored.',
   reviewed: 'Your review of the event is stored.',
-  kept: 'The kept parts are stored.',
+  kept: 'The protected parts are stored.',
   'left-out': 'The case is left out; it stays in the record.',
   counted: 'The case counts again.',
   'kept-as-it-is': 'The case is kept as it is. Nothing in it can be changed until you lift this.',

@@ -7,7 +7,7 @@ import { stretchesFromForm } from '$lib/rooms/forms/stretch-fields';
 import { handsSchema } from '$lib/model';
 import { asked, refused, store } from './change-case.server';
 
-/** Facts, hands, times and kept parts of a case. */
+/** Facts, hands, times and protected parts of a case. */
 export const editActions = {
   facts: async (event: RequestEvent) => {
     const { fields, one, procedure, hidden, now } = await asked(event);

@@ -82,7 +82,7 @@ describe('taking a step out', () => {
     expect(withStepBack(after, 'polish')).toEqual(edited);
   });
 
-  it('retires one with waiting or a kept part alone, in a case that is left out too', () => {
+  it('retires one with waiting or a protected part alone, in a case that is left out too', () => {
     for (const kind of ['waiting', 'protected'] as const) {
       const left = { reason: 'other' as const, timesSeen: false, at: '2026-05-01T00:00:00Z' };
       const cases = [aCase(1, { stretches: [{ ...stretch, kind }], leftOut: left })];

@@ -102,7 +102,7 @@ describe('the form of a step', () => {
     expect(first.procedure.steps[0]?.label).toBe('Cortex');
   });
 
-  it('gives kept parts ids that stand once in the procedure, and drops only those nothing rests on', () => {
+  it('gives protected parts ids that stand once in the procedure, and drops only those nothing rests on', () => {
     const fields = asFields({ newPart: ['Refill', 'Refill', ''] });
     const { procedure } = stepFromForm(fields, smallProcedure, 'cortex', around);
     expect(procedure.steps[2]?.protectedParts.map(({ id }) => id)).toEqual(['refill-2', 'refill-3']);

@@ -9,7 +9,7 @@ const added = <T extends WithId>(own: readonly T[], shipped: readonly T[], used:
 
 /**
  * An edited procedure put back to how it is shipped. What the record rests on is never lost: a step of the surgeon's own
- * with timings stays, retired; a fact with answers stays, asked of files only; answers, kept parts, reasons and kinds of
+ * with timings stays, retired; a fact with answers stays, asked of files only; answers, protected parts, reasons and kinds of
  * event that stand in cases stay as they are.
  */
 export function asShipped(edited: Procedure, shipped: Procedure, use: ProcedureUse): Procedure {

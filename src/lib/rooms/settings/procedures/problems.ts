@@ -25,7 +25,7 @@ const LETTER = /^[A-Z1-9]$/;
 
 /**
  * Everything wrong with a procedure as it would be stored, each naming its field; empty where it can be. The schema alone
- * lets through what only trips a person later: two answers on one key, two steps of one name, kept parts that share an id.
+ * lets through what only trips a person later: two answers on one key, two steps of one name, protected parts that share an id.
  */
 export function procedureProblems(procedure: Procedure): ProcedureProblem[] {
   const problems = [
@@ -85,7 +85,7 @@ function stepProblems({ id, label, starts, ends, protectedParts }: Step): Proced
     ...text('step', id, 'starts', `${called}, starts`, starts, WORDS_LONGEST),
     ...text('step', id, 'ends', `${called}, ends`, ends, WORDS_LONGEST),
     ...protectedParts.flatMap((part) =>
-      text('step', id, `part-${part.id}`, `${called}, kept part`, part.label, NAME_LONGEST),
+      text('step', id, `part-${part.id}`, `${called}, protected part`, part.label, NAME_LONGEST),
     ),
   ];
 }

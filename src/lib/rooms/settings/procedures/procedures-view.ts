@@ -92,7 +92,7 @@ export function procedureView(
         ...(step.notToShorten ? ['not to shorten'] : []),
         ...(step.optional ? ['optional'] : []),
         ...(step.mergeOf ? ['in place of its parts, timed as one'] : []),
-        ...step.protectedParts.map(({ label }) => `kept part: ${label.charAt(0).toLowerCase()}${label.slice(1)}`),
+        ...step.protectedParts.map(({ label }) => `protected part: ${label.charAt(0).toLowerCase()}${label.slice(1)}`),
       ].join('; '),
       timings: timingWords(use, step.id),
       guidance: {

@@ -5,7 +5,7 @@ import { slugFrom } from './slug-from';
 import { withStep } from './steps';
 import type { ProcedureUse } from './use';
 
-/** Empty lines for kept parts offered at first. */
+/** Empty lines for protected parts offered at first. */
 const BLANK_PARTS = 2;
 const MORE_PARTS = 3;
 
@@ -86,7 +86,7 @@ export function stepForm(
 const afterWords = (steps: readonly Step[]) => steps.map(({ id, label }) => ({ value: id, label: `after ${label}` }));
 
 /**
- * The procedure with the step as typed. Nothing is deleted here but a kept part nothing rests on.
+ * The procedure with the step as typed. Nothing is deleted here but a protected part nothing rests on.
  *
  * @param goals those of this procedure: a step under a goal on time is not made one that is not to be shortened
  */
@@ -142,7 +142,7 @@ const inOldOrder = (ticked: readonly string[], before: readonly string[]): strin
   ...ticked.filter((id) => !before.includes(id)),
 ];
 
-/** Kept parts as typed. Their ids name what was seen in a case, so an id stands once in the whole procedure. */
+/** Protected parts as typed. Their ids name what was seen in a case, so an id stands once in the whole procedure. */
 function partsFrom(
   fields: Fields,
   before: Step,
