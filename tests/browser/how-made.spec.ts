@@ -148,7 +148,7 @@ test.describe('with the fellow', () => {
     const section = page.locator('section[aria-labelledby="other-average"]');
     const said = section.locator('[role="status"]');
     await section.locator('[role="slider"]:visible').focus();
-    await expect(said).toContainText('the twenty, case F081: average');
+    await expect(said).toContainText('next twenty, case F081: average');
     await page.keyboard.press('ArrowRight');
     await expect(said).toContainText('case F082');
     await page.keyboard.press('End');

@@ -147,7 +147,7 @@ function stepJson(step: StepAudit, record: ReadRecord): Assessment['steps'][numb
     spread: step.spread,
     spread_interval: pair(step.spreadInterval),
     share: step.share,
-    went_back_per_case: step.returnedToPerCase,
+    went_back_per_case: step.returnedTo?.perCase ?? null,
     waiting_s: step.waitingPerCase,
     over_time: step.overTime && { ratio_per_20: step.overTime.ratio, low: step.overTime.low, high: step.overTime.high },
     reference: step.reference && {

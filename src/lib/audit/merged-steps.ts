@@ -63,7 +63,7 @@ export function stepsOf(cases: readonly Case[], procedure: Procedure, wanted: re
 /**
  * The case as the table reads it: where the parts stand in for the merged step (all of them, by own hands),
  * their stretches are read as stretches of the merged step. Going from one part to the next and back
- * (chop and remove, in turn) is then how the merged step is done, not going back.
+ * (chop and remove, in turn) is then how the merged step is done, not returning to it.
  */
 export function asChosen(case_: Case, { stepId, partIds }: StepChoice): Case {
   if (!partIds || has(case_, stepId) || (case_.hands.steps[stepId] ?? 'mine') !== 'mine') return case_;

@@ -41,7 +41,7 @@ export type Pair =
 type Candidate = { case_: Case; seconds: number; adjusted: number };
 
 /**
- * The shorter and the longer case of a step. Smooth: no going back, no event, no protected part missed, and a time between
+ * The shorter and the longer case of a step. Shorter: not returned to, no event, no protected part missed, and a time between
  * the own 15th and 40th percentile. Longer: no event, between the 75th and 95th. Of all such pairs the one whose eyes
  * differ least, with recordings if there are any, protected parts and events answered, and most recent.
  */
@@ -101,7 +101,8 @@ export function pairOf(input: {
   if (!best)
     return {
       kind: 'cannot',
-      because: 'No case without an event and without going back lies in the shorter part of your own times.',
+      because:
+        'No case without an event, and in which the step was not returned to, lies in the shorter part of your own times.',
     };
   const { shorter, longer, eyes } = best;
   return {
@@ -186,7 +187,7 @@ function shorterBecause(case_: Case, { protectedParts }: Step, returns: boolean 
   const seen = protectedParts.length > 0 && protectedParts.every(({ id }) => case_.protectedSeen[id]);
   return [
     'in the shorter part of your own times, not the very shortest',
-    ...(returns === false ? ['no going back'] : []),
+    ...(returns === false ? ['not returned to'] : []),
     ...noEvent(case_),
     ...(seen ? ['protected parts seen'] : []),
   ];

@@ -3,7 +3,7 @@ import { differenceOf } from './difference';
 import type { ReferenceStep } from './reference-samples';
 import type { StepDraws, View } from './resample-views';
 import { alsoNamed } from './merged-steps';
-import { intervalOf, meanOf, stepOf, type StepPoint } from './step-point';
+import { intervalOf, meanOf, returnedToIn, stepOf, type StepPoint } from './step-point';
 import type { OverTime } from './over-time';
 import type { StepAudit, StepTable } from './types';
 import { commonestReason } from './waiting';
@@ -63,7 +63,7 @@ export function stepAudit({
     spreadInterval: logScale?.method === 'mad' ? intervalOf(draws.logMad, n, asSpread) : null,
     twoThirds: point.twoThirds,
     share: median === null ? null : share,
-    returnedToPerCase: meanOf(table.returnedTo[index]!),
+    returnedTo: returnedToIn(table.returnedTo[index]!),
     waitingPerCase: meanOf(table.waiting[index]!) ?? 0,
     waitingReason: commonestReason(present, table.procedure, alsoNamed(stepId, table)),
     overTime: trend,

@@ -4,7 +4,7 @@ import type { Factor } from './pattern-factors';
 import { auditThresholds } from './thresholds';
 import type { StepTable } from './types';
 
-/** Factors of one step's own: waiting just before it, and having gone back to it. */
+/** Factors of one step's own: waiting just before it, and having returned to it. */
 export function ownFactors(table: StepTable, index: number): Factor[] {
   const stepId = table.stepIds[index]!;
   const choice = stepsOf(table.cases, table.procedure, table.stepIds).find((each) => each.stepId === stepId);
@@ -26,7 +26,7 @@ export function ownFactors(table: StepTable, index: number): Factor[] {
   factors.push({
     id: 'returned-to',
     kind: 'returned-to',
-    label: 'having gone back to it',
+    label: 'having returned to it',
     group: Int8Array.from(table.returnedTo[index]!, (count) => (Number.isNaN(count) ? -1 : count > 0 ? 1 : 0)),
     values: null,
     factId: null,

@@ -92,3 +92,10 @@ export function stepOf(table: StepTable, stepId: string): Step {
   if (!step) throw new Error(`stepOf: the table holds "${stepId}", which the procedure does not have`);
   return step;
 }
+
+/** In how many cases a step was returned to, of those where that is known; `values`: times a case, NaN where not known. */
+export function returnedToIn(values: Float64Array): { cases: number; of: number; perCase: number } | null {
+  const known = values.filter((value) => !Number.isNaN(value));
+  const perCase = meanOf(values);
+  return perCase === null ? null : { cases: known.filter((value) => value > 0).length, of: known.length, perCase };
+}

@@ -54,7 +54,7 @@ function set(rows: readonly Float64Array[], row: number, place: number, value: n
 const sourceOf = ({ source }: Case) => (source.kind === 'file' ? source.importId : source.kind);
 
 /**
- * Sources that can tell going back at all. A sheet with one length a step says nothing about it,
+ * Sources that can tell at all that a step was returned to. A sheet with one length a step says nothing about it,
  * and not recorded is not "none".
  */
 function returnsKnownFrom(cases: readonly Case[]): ReadonlySet<string> {

@@ -66,7 +66,8 @@ export type StepAudit = {
   twoThirds: Interval | null;
   /** Share of the sum of the medians, 0..1. */
   share: number | null;
-  returnedToPerCase: number | null;
+  /** Cases in which the step was returned to, of those where that is known, and the mean number of times a case; `null`: not known. */
+  returnedTo: { cases: number; of: number; perCase: number } | null;
   waitingPerCase: number;
   waitingReason: string | null;
   /** Ratio per 20 cases; `null` where order is unknown or too little. */

@@ -5,12 +5,12 @@ export type DotAxis = {
   ticks: readonly (readonly [ratio: number, label: string])[];
 };
 
-/** Step times with a factor against without it: 1 is the own usual. */
+/** Step times with a factor against without it: 1 is the surgeon's own median. */
 export const PATTERN_AXIS = {
   domain: [0.7, 2],
   ticks: [
     [0.7, '0.7'],
-    [1, 'your usual'],
+    [1, 'median'],
     [1.4, '1.4'],
     [2, '2 times'],
   ],
@@ -23,7 +23,7 @@ export const PATTERN_AXES = [
     domain: [0.5, 2],
     ticks: [
       [0.5, 'half'],
-      [1, 'your usual'],
+      [1, 'median'],
       [2, '2 times'],
     ],
   },
@@ -31,7 +31,7 @@ export const PATTERN_AXES = [
     domain: [0.33, 2],
     ticks: [
       [0.35, '0.35'],
-      [1, 'your usual'],
+      [1, 'median'],
       [2, '2 times'],
     ],
   },
@@ -39,7 +39,7 @@ export const PATTERN_AXES = [
     domain: [0.5, 4],
     ticks: [
       [0.5, 'half'],
-      [1, 'your usual'],
+      [1, 'median'],
       [2, '2 times'],
       [4, '4 times'],
     ],
@@ -48,13 +48,13 @@ export const PATTERN_AXES = [
     domain: [0.25, 4],
     ticks: [
       [0.25, '0.25'],
-      [1, 'your usual'],
+      [1, 'median'],
       [4, '4 times'],
     ],
   },
 ] as const satisfies readonly DotAxis[];
 
-/** The window against the baseline cases: 100 is the usual at the start. */
+/** The window against the baseline cases: 100 is the median of the baseline cases. */
 export const CHANGE_AXIS = {
   domain: [0.5, 1.5],
   ticks: [

@@ -3,7 +3,7 @@ import type { RunCase, RunInput } from './run-input';
 
 /** Under this a case's mark runs into its neighbour's. */
 export const LEAST_PER_CASE = 6;
-/** On a phone: enough baseline cases to see what the twenty are set against, few enough to leave them room. */
+/** On a phone: enough baseline cases to see what the next twenty are set against, few enough to leave them room. */
 const NARROW_START = 20;
 
 export type Segment = { period: number; cases: readonly RunCase[]; total: number };

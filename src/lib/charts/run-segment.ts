@@ -68,7 +68,7 @@ export function drawSegment(
     name: {
       x: px((a + b) / 2),
       y: top - 14,
-      text: fitText(name, Math.max(room, textWidth('the twenty', small)), small),
+      text: fitText(name, Math.max(room, textWidth('next twenty', small)), small),
     },
     marks: marks.join(''),
     beyond: beyond.join(''),

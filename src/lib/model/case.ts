@@ -55,7 +55,7 @@ export const caseSchema = z.strictObject({
   ),
   hands: z.strictObject({ whole: handsSchema, steps: z.record(slug, handsSchema) }),
   stretches: z.array(stretchSchema),
-  /** Times a step was gone back to, where the source gave the count itself (otherwise counted from stretches). */
+  /** Times a step was returned to, where the source gave the count itself (otherwise counted from stretches). */
   returnsNoted: z.record(slug, countOnList),
   /** `null`: not answered. `[]`: answered, none. */
   events: z.array(eventSchema).nullable(),

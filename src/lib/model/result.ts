@@ -61,7 +61,7 @@ export const outcomeSchema = z.strictObject({
   steer: z.number().nullable(),
   /** The median of the baseline cases, seconds, for "about 15 s a case". */
   baselineMedian: z.number().nullable(),
-  /** Usual range (two thirds of cases) before and in the window, seconds, for steadiness. */
+  /** Range of two thirds of the cases before and in the window, seconds, for steadiness. */
   rangeBaseline: z.tuple([z.number(), z.number()]).nullable(),
   rangeWindow: z.tuple([z.number(), z.number()]).nullable(),
   notes: z.array(

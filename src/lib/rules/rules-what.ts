@@ -14,15 +14,16 @@ const waitsLong = ({ step, waitingCases }: StepFacts) =>
 const isLonger = ({ step }: StepFacts) =>
   (step.reference !== null && step.reference.low > 1) || (step.first.seconds ?? 0) >= rulesThresholds.level;
 
-/** Rules on what a step looks like: going back, spread, waiting, simply longer. */
+/** Rules on what a step looks like: returned to, spread, waiting, simply longer. */
 export const whatRules: readonly Rule[] = [
   {
     id: 'returned-to',
     tier: 1,
-    when: ({ step }) => yes((step.returnedToPerCase ?? 0) >= rulesThresholds.returnsOften, step.returnedToPerCase ?? 0),
+    when: ({ step }) =>
+      yes((step.returnedTo?.perCase ?? 0) >= rulesThresholds.returnsOften, step.returnedTo?.perCase ?? 0),
     fits: ['returned-to'],
     because: ({ step }) =>
-      `You went back to ${inSentence(step.label)} ${step.returnedToPerCase?.toFixed(1)} times a case: the end point was often not reached the first time.`,
+      `${step.label} was returned to in ${step.returnedTo?.cases} of ${step.returnedTo?.of} cases: the end point was often not reached the first time.`,
   },
   {
     id: 'mostly-waiting',
@@ -58,6 +59,6 @@ export const whatRules: readonly Rule[] = [
     because: ({ step }) =>
       step.reference && step.reference.low > 1
         ? `${step.label} takes about ${shortRatio(step.reference.ratio)} times as long as in the reference set (${shortRatio(step.reference.low)} to ${shortRatio(step.reference.high)}; ${othersCases(step.reference)}). Watch a shorter and a longer case.`
-        : `${step.label} holds the most seconds between usual and one in five in ${ofHundred(step.first.seconds ?? 0)} resamples. Watch a shorter and a longer case.`,
+        : `${step.label} holds the most seconds between your median and your 20th percentile in ${ofHundred(step.first.seconds ?? 0)} resamples. Watch a shorter and a longer case.`,
   },
 ];

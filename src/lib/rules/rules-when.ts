@@ -105,7 +105,7 @@ export const whenRules: readonly Rule[] = [
     fits: ['after-earlier', 'returned-to'],
     because: ({ renewed, labels, step }) => {
       const earlier = labels[renewed?.stepId ?? ''] ?? renewed?.stepId ?? 'an earlier step';
-      return `${earlier} was returned to ${renewed?.perCase.toFixed(1)} times a case, and ${inSentence(step.label)} builds on it. Look there first.`;
+      return `${earlier} was returned to in ${renewed?.cases} of ${renewed?.of} cases, and ${inSentence(step.label)} builds on it. Look there first.`;
     },
   },
   {

@@ -57,7 +57,7 @@ export function stepFactsOf(
 function renewedBefore({ steps }: Audit, { earlier }: Step): StepFacts['renewed'] {
   const [most] = steps
     .filter(({ stepId }) => earlier.includes(stepId))
-    .map(({ stepId, returnedToPerCase }) => ({ stepId, perCase: returnedToPerCase ?? 0 }))
+    .map(({ stepId, returnedTo }) => ({ stepId, ...(returnedTo ?? { cases: 0, of: 0, perCase: 0 }) }))
     .filter(({ perCase }) => perCase >= rulesThresholds.returnsOften)
     .sort((a, b) => b.perCase - a.perCase);
   return most ?? null;

@@ -40,7 +40,7 @@ export const rulesThresholds = {
   waitingCases: 10,
   /** Few enough to keep in mind while operating, without looking anything up. */
   checkpoints: 3,
-  /** Going back in one case of five or more: the end point is often not reached the first time. Less happens to anyone. */
+  /** Returned to once in five cases or more: the end point is often not reached the first time. Less happens to anyone. */
   returnsOften: 0.2,
   /** Times usually within a quarter of the usual are steady; from here two thirds of cases spread over 1.35 times either way. */
   variesMuch: 1.35,

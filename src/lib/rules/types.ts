@@ -9,7 +9,7 @@ export type Suggestion = {
   steps: readonly string[];
   /** The view the suggestion stands out on. */
   view: 'seconds' | 'spread' | 'reference' | 'safety' | null;
-  /** Steps the suggested one is level with on its view; it was taken because it is first or level on a second view too. */
+  /** Steps the suggested one cannot be told apart from on its view; it was taken because it stands out on a second view too. */
   level?: { with: readonly string[]; second: 'seconds' | 'spread' | 'reference' };
   /** "Also worth a look", each with the view it stands out on. */
   also: readonly { stepId: string; view: 'seconds' | 'spread' | 'reference' }[];
@@ -104,7 +104,7 @@ export type StepFacts = {
   /** In how many of the cases shown the step was taken over. */
   takenOver: number;
   /** An earlier step this one builds on that is often returned to (a fill that has to be renewed), the most often one. */
-  renewed: { stepId: string; perCase: number } | null;
+  renewed: { stepId: string; cases: number; of: number; perCase: number } | null;
   /** Whole weeks between the latest dated list and the one before it; `null`: fewer than two dated lists. */
   breakWeeks: number | null;
   /** In how many cases waiting was noted at this step. */

@@ -3,7 +3,7 @@ import { prose } from '../format';
 import { capital, inSentence, lessOrMore, ofHundred, rangeOfRatios, timesInTen } from '../format';
 
 export type ResultWords = {
-  /** The bold first words: what the twenty show. */
+  /** The bold first words: what the window shows. */
   head: string;
   sentences: readonly string[];
   doesNotSay: string;
@@ -60,7 +60,7 @@ export function resultWords(outcome: Outcome, context: ResultContext): ResultWor
           ...spreadSentence(outcome, step),
           ...rangesSentence(outcome),
           ...(outcome.plain && outcome.plain.low < 0 && outcome.plain.high > 0
-            ? ['The usual time did not clearly change.']
+            ? ['The time itself did not clearly change.']
             : []),
         ];
     }

@@ -177,7 +177,7 @@ function levelWords(
 ): string {
   const share = (id: string) => audit.steps.find((each) => each.stepId === id)?.first[view] ?? 0;
   const shares = [step.stepId, ...level.with].map((id) => String(ofHundred(share(id))));
-  return `On ${VIEW_NAME[view]} it is level with ${listed(level.with.map(label))} (first in ${listed(shares)} of 100 resamples of your record); on ${VIEW_NAME[level.second]} it came first in ${ofHundred(step.first[level.second] ?? 0)}.`;
+  return `On ${VIEW_NAME[view]} it cannot be told apart from ${listed(level.with.map(label))} (first in ${listed(shares)} of 100 resamples of your record); on ${VIEW_NAME[level.second]} it came first in ${ofHundred(step.first[level.second] ?? 0)}.`;
 }
 
 /** Why a step with cases enough has no difference: its times are one and the same, or whole seconds too coarse for it. */
@@ -216,17 +216,17 @@ function nothingWords({ steps }: Pick<Audit, 'steps'>): { head: string; sentence
   };
 }
 
-/** "nucleus removal, which holds the most seconds"; steps level on one view are named together. */
+/** "nucleus removal, which holds the most seconds"; steps that cannot be told apart on one view are named together. */
 function alsoWords(audit: Audit, { also, level, view: on }: SuggestionLike, label: (id: string) => string): string {
   const views = [...new Set(also.map(({ view }) => view))];
   return views
     .map((view) => {
       const ids = also.filter((each) => each.view === view).map(({ stepId }) => stepId);
       const steps = ids.map(label);
-      if (level && view === on) return `${listed(steps)}, level with it on ${VIEW_NAME[view]}`;
+      if (level && view === on) return `${listed(steps)}, which cannot be told apart from it on ${VIEW_NAME[view]}`;
       return steps.length === 1 && firstOn(audit, view)?.stepId === ids[0]
         ? `${steps[0]}, which ${VIEW_SAYS[view]}`
-        : `${listed(steps)}, level on ${VIEW_NAME[view]}`;
+        : `${listed(steps)}, which cannot be told apart on ${VIEW_NAME[view]}`;
     })
     .join('; ');
 }

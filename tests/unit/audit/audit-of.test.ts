@@ -107,7 +107,7 @@ describe('an audit', () => {
     expect(stepNamed(audit, 's2').first.spread).toBeNull();
   });
 
-  it('counts waiting and going back a case, with the commonest reason', () => {
+  it('counts waiting, and the cases a step was returned to, with the commonest reason', () => {
     const waiting = (seconds: number, reason: string): Stretch => length('s1', seconds, { kind: 'waiting', reason });
     const cases = recordOf(nineEqualSteps(30), 3).map((each, place) => ({
       ...each,
@@ -118,7 +118,7 @@ describe('an audit', () => {
     expect(stepNamed(audit, 's1').waitingPerCase).toBe(14);
     expect(stepNamed(audit, 's1').waitingReason).toBe('lens loading');
     expect(stepNamed(audit, 's2')).toMatchObject({ waitingPerCase: 0, waitingReason: null });
-    expect(stepNamed(audit, 's2').returnedToPerCase).toBeCloseTo(1 / 3, 9);
+    expect(stepNamed(audit, 's2').returnedTo).toEqual({ cases: 10, of: 30, perCase: 1 / 3 });
     expect(audit.waiting).toEqual({ perCase: 14, reason: 'lens loading', n: 30 });
   });
 

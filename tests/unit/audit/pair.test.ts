@@ -36,14 +36,14 @@ describe('the shorter and the longer case', () => {
     expect(shorter.stretches).toEqual([{ start: 100, end: 156 }]);
     expect(shorter.because).toEqual([
       'in the shorter part of your own times, not the very shortest',
-      'no going back',
+      'not returned to',
       'no event',
       'protected parts seen',
     ]);
     expect(longer.because).toEqual(['among the longer quarter of your own times, not the very longest', 'no event']);
   });
 
-  it('are never one with an event, with going back, or with a protected part missed', () => {
+  it('are never one with an event, returned to, or with a protected part missed', () => {
     const event = {
       kind: 'other',
       stepId: 'a',
@@ -91,7 +91,7 @@ describe('the shorter and the longer case', () => {
     expect(result.shorter.because).not.toContain('protected parts seen');
   });
 
-  it('cannot be chosen from too few cases, from none without going back, or for a step that is not there', () => {
+  it('cannot be chosen from too few cases, where it was returned to in each, or for a step that is not there', () => {
     expect(pair(forty().slice(0, 11))).toEqual({
       kind: 'cannot',
       because: 'A pair needs 12 cases with this step; there are 11.',

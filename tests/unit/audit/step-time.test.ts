@@ -65,7 +65,7 @@ describe('step time', () => {
   });
 });
 
-describe('going back', () => {
+describe('returned to', () => {
   it('is a further stretch after another step or at least a second', () => {
     expect(timesReturnedTo(case_(1, [stretch('a', 0, 10), stretch('a', 11, 20)]), 'a')).toBe(1);
     const through = case_(1, [

@@ -21,7 +21,7 @@ const run = (counts: number[], over: Partial<RunInput> = {}): RunInput => ({
   cases: counts.flatMap((count, period) => cases(period, count)),
   periods: counts.map((count, index) => ({
     id: String(index),
-    label: index === 0 ? `starting ${count}` : index === 1 ? 'the twenty' : 'next twenty',
+    label: index === 0 ? `baseline ${count}` : index === 1 ? 'next twenty' : 'following 20',
     shape: index === 0 ? ('open-circle' as const) : index === 1 ? ('filled-circle' as const) : ('open-square' as const),
     median: index === 0 ? null : 0.8,
     named: index === 1,
@@ -67,7 +67,7 @@ describe('the run of cases', () => {
   it('shows the latest twenty baseline cases on a phone, says how many there are, and every case of a window', () => {
     const drawing = drawn(run([40, 20, 20]), NARROW);
     const names = drawing.panels.flatMap(({ segments }) => segments.map(({ name }) => name.text));
-    expect(names).toEqual(['latest 20 of 40', 'the twenty', 'next twenty']);
+    expect(names).toEqual(['latest 20 of 40', 'next twenty', 'following 20']);
     expect(drawing.notDrawn).toBe(20);
     expect(drawn(run([40, 20, 20]), WIDE).notDrawn).toBe(0);
   });

@@ -9,7 +9,7 @@ import { textWidth } from '../../../src/lib/charts/text-fit';
 const average = (values: readonly number[], over: Partial<ShiftInput> = {}): ShiftInput => ({
   unit: 'ratio',
   cases: values.map((value, index) => ({ id: `c${index}`, period: 0, said: `case ${index}`, at: [value] })),
-  periods: [{ id: '1', label: 'the twenty' }],
+  periods: [{ id: '1', label: 'next twenty' }],
   lines: [''],
   limits: [
     { name: 'limit', at: values.map(() => 1.3) },
@@ -122,11 +122,11 @@ describe('a chart that adds neighbours up', () => {
 
   it('brackets each period with its name', () => {
     const input = average([1, 1, 1, 1, 1, 1, 1, 1], {
-      periods: ['the twenty', 'next twenty'].map((label, id) => ({ id: String(id), label })),
+      periods: ['next twenty', 'following 20'].map((label, id) => ({ id: String(id), label })),
     });
     const two = { ...input, cases: input.cases.map((each, index) => ({ ...each, period: index < 4 ? 0 : 1 })) };
     const [panel] = drawn(two).panels;
-    expect(panel?.brackets.map(({ name }) => name.text)).toEqual(['the twenty', 'next twenty']);
+    expect(panel?.brackets.map(({ name }) => name.text)).toEqual(['next twenty', 'following 20']);
     expect(panel?.breaks).toHaveLength(1);
     const long = { ...two, periods: two.periods.map(({ id }) => ({ id, label: 'second twenty after it' })) };
     for (const { path, name } of drawn(long, NARROW).panels[0]?.brackets ?? []) {

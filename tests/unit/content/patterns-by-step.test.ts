@@ -35,7 +35,7 @@ const seen = (page: Page, more: Parameters<typeof pattern>[1]) => ({ patterns: [
 /** Each pattern the rules tell apart, alone. */
 const PATTERNS: Record<string, (page: Page) => Partial<StepFacts>> = {
   longer: (page) => audit(page, { reference: reference(2) }),
-  'returned to': (page) => audit(page, { returnedToPerCase: 0.5 }),
+  'returned to': (page) => audit(page, { returnedTo: { cases: 50, of: 100, perCase: 0.5 } }),
   varies: (page) => audit(page, { spread: 1.6 }),
   waiting: (page) => ({ ...audit(page, { waitingPerCase: 40 }), waitingCases: 20 }),
   'certain eyes': (page) => seen(page, { factor: 'combined=true' }),

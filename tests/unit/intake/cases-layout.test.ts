@@ -45,7 +45,7 @@ describe('one row a case', () => {
     ]);
   });
 
-  it('reads waiting, going back, hands, protected parts and start with end', () => {
+  it('reads waiting, returned to, hands, protected parts and start with end', () => {
     const reading = read(
       'case,rhexis start,rhexis end,IOL,IOL waiting,IOL went back,phaco hands,phaco,lens identity pause seen,hands\n1,10,70,60,20,2,taken over,200,yes,mine\n2,5,50,40,,,,190,no,mine\n3,70,10,40,,x,,190,maybe,mine',
     );

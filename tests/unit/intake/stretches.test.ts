@@ -163,7 +163,7 @@ describe('one row a stretch', () => {
     expect(both.problems).toMatchObject([{ row: 3, column: 'seconds', value: '45', weight: 'queried' }]);
   });
 
-  it('reads waiting with its reason, protected parts, hands, going back and events', () => {
+  it('reads waiting with its reason, protected parts, hands, returned to and events', () => {
     const reading = read(
       `case_id,step,start_s,end_s,kind,reason,hands,went_back,event,event_step
 A1,Rhexis,0,40,,,mine,1,PCR,I/A

@@ -140,7 +140,7 @@ describe('when the window is full', () => {
     expect(view.done.table.rows[0]?.slice(1)).toContain('not answered');
     expect(view.safety.table.rows).toHaveLength(20);
     expect(view.safety.table.rows[0]?.[1]).toBe('no event');
-    expect(view.otherCharts?.average.input.periods).toEqual([{ id: '1', label: 'the twenty' }]);
+    expect(view.otherCharts?.average.input.periods).toEqual([{ id: '1', label: 'next twenty' }]);
     expect(view.otherCharts?.average.input.cases).toHaveLength(20);
     expect(view.time.result.how).toEqual(['result', 'error-rates']);
     for (const timesShown of [[], ['2026-11-20T08:00:00.000Z']])
@@ -160,7 +160,7 @@ describe('when the window is full', () => {
     expect(against?.low).toBeLessThan(against?.ratio ?? 0);
     expect(against?.high).toBeLessThan(1);
     expect(view.time.run?.periods[1]?.median).toBeLessThan(0.85);
-    expect(view.time.run?.title).toMatch(/^Practised: about \d+\u00A0% less time in the twenty\.$/);
+    expect(view.time.run?.title).toMatch(/^Practised: about \d+\u00A0% less time in the next twenty\.$/);
     expect(view.time.today).toBeNull();
     expect(view.decisions.offered.map(({ value }) => value)).toEqual([
       'keep',

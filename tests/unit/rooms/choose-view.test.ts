@@ -245,15 +245,15 @@ describe('a step, case by case', () => {
     expect(once?.key).toContain('? not answered');
   });
 
-  it('does not call going back "none" where the record cannot tell it', () => {
+  it('does not call it "none" where the record cannot tell it', () => {
     const sentence = (over: Partial<Case>) => {
       const cases = month(30).map((each) => ({ ...each, ...over }));
       const view = stepView(audited(cases), 'practised', cases, { marked: {}, query });
       return view?.counts.find(({ how }) => how === 'returned-to')?.sentence;
     };
     expect(sentence({})).toContain('is not known');
-    expect(sentence({ returnsNoted: { practised: 0 } })).toBe('Went back: in none of these cases.');
-    expect(sentence({ returnsNoted: { practised: 1 } })).toContain('100 times in 100 cases');
+    expect(sentence({ returnsNoted: { practised: 0 } })).toBe('Returned to in none of 30 cases.');
+    expect(sentence({ returnsNoted: { practised: 1 } })).toContain('Returned to in 30 of 30 cases');
   });
 
   it('is not there for a step without a time', () => {

@@ -24,7 +24,7 @@ export function stepAudit(stepId: string, more: Partial<StepAudit> = {}): StepAu
     differenceWithEye: null,
     twoThirds: { low: 48, high: 75 },
     share: 0.25,
-    returnedToPerCase: 0.05,
+    returnedTo: { cases: 5, of: 100, perCase: 0.05 },
     waitingPerCase: 0,
     waitingReason: null,
     overTime: { ratio: 1, low: 0.96, high: 1.04 },

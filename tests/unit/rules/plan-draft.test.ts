@@ -93,14 +93,14 @@ describe('each rule', () => {
   });
 
   it('returned-to: from one case in five', () => {
-    const result = draft({ step: withStep({ returnedToPerCase: 0.4 }) });
+    const result = draft({ step: withStep({ returnedTo: { cases: 40, of: 100, perCase: 0.4 } }) });
     expect(result.because[0]).toEqual({
       id: 'returned-to',
-      sentence: 'You went back to rhexis 0.4 times a case: the end point was often not reached the first time.',
+      sentence: 'Rhexis was returned to in 40 of 100 cases: the end point was often not reached the first time.',
     });
     expect(result.checkpoints[0]?.id).toBe('rhexis-returned-to');
-    expect(fired({ step: withStep({ returnedToPerCase: 0.19 }) })).toEqual([]);
-    expect(fired({ step: withStep({ returnedToPerCase: null }) })).toEqual([]);
+    expect(fired({ step: withStep({ returnedTo: { cases: 19, of: 100, perCase: 0.19 } }) })).toEqual([]);
+    expect(fired({ step: withStep({ returnedTo: null }) })).toEqual([]);
   });
 
   it('late-in-list and first-on-list are two things, and neither asks to read in theatre', () => {
@@ -259,7 +259,7 @@ describe('what the record names', () => {
 
 describe('what goes with haste, hands and pauses', () => {
   it('hasty: comes before everything but an event, and is said', () => {
-    const step = withStep({ reference: reference(2), returnedToPerCase: 0.5 });
+    const step = withStep({ reference: reference(2), returnedTo: { cases: 50, of: 100, perCase: 0.5 } });
     const result = draft({ step, shorterFifthClean: false });
     expect(result.because[0]).toEqual({
       id: 'hasty',
@@ -281,15 +281,15 @@ describe('what goes with haste, hands and pauses', () => {
   });
 
   it('renewed: a fill returned to again and again points to itself first', () => {
-    expect(draft({ renewed: { stepId: 'incision', perCase: 0.6 } }).because[0]?.sentence).toBe(
-      'Incision was returned to 0.6 times a case, and rhexis builds on it. Look there first.',
+    expect(draft({ renewed: { stepId: 'incision', cases: 60, of: 100, perCase: 0.6 } }).because[0]?.sentence).toBe(
+      'Incision was returned to in 60 of 100 cases, and rhexis builds on it. Look there first.',
     );
   });
 });
 
 describe('the draft', () => {
   it('puts causes before descriptions and settles ties by strength, then id', () => {
-    const step = withStep({ returnedToPerCase: 0.5, spread: 1.5, reference: reference(2) });
+    const step = withStep({ returnedTo: { cases: 50, of: 100, perCase: 0.5 }, spread: 1.5, reference: reference(2) });
     expect(fired({ step, patterns: [pattern('rhexis', { kind: 'place', factor: 'place-first' })] })).toEqual([
       'returned-to',
       'first-on-list',
@@ -344,7 +344,7 @@ const anyFacts = fc
         median: given.known ? 60 : null,
         spread: given.spread,
         twoThirds: null,
-        returnedToPerCase: given.returns,
+        returnedTo: { cases: (given.returns ?? 0) * 100, of: 100, perCase: given.returns ?? 0 },
         waitingPerCase: given.waitingPerCase,
         reference: given.ratio === null ? null : reference(given.ratio),
         first: { seconds: given.seconds, spread: given.seconds, reference: given.seconds },

@@ -198,9 +198,9 @@ describe('candidates', () => {
     expect(result.because[0]).toBe('B has 12 s a case between median and 20th percentile (8 s to 16 s).');
     const said = suggestionWords(record, result).sentences.join(' ');
     expect(said).toContain(
-      'On most seconds it is level with A (first in 26 and 60 of 100 resamples of your record); on what varies most it came first in 30.',
+      'On most seconds it cannot be told apart from A (first in 26 and 60 of 100 resamples of your record); on what varies most it came first in 30.',
     );
-    expect(said).toContain('Also worth a look: A, level with it on most seconds.');
+    expect(said).toContain('Also worth a look: A, which cannot be told apart from it on most seconds.');
     expect(said).not.toContain('holds the most');
   });
 

@@ -194,7 +194,7 @@ function addPair(
   draft.lines.push(line(row, end, stepId, { start: begin.seconds, end: stop.seconds, seconds }));
 }
 
-/** Whose hands, and how often gone back to, step by step. */
+/** Whose hands, and how often returned to, step by step. */
 function sayOfSteps(draft: Draft, row: Row, set: ColumnSet, ledger: Ledger): void {
   for (const { stepId, column } of ofSteps(set, 'step-hands')) {
     const hands = readHands(cellOf(row, column));
@@ -210,7 +210,7 @@ function sayOfSteps(draft: Draft, row: Row, set: ColumnSet, ledger: Ledger): voi
         row.row,
         column.heading,
         count,
-        `"${count}" is not a count. Write how often the step was gone back to, or leave it empty.`,
+        `"${count}" is not a count. Write how often the step was returned to, or leave it empty.`,
       );
   }
 }

@@ -11,7 +11,7 @@ export const stepColumns = {
   'step-end': { words: ', end', suffixes: ['end', 'ends', 'end time', 'to', 'stop', 'finish', 'ended'] },
   'step-waiting': { words: ', waiting', suffixes: ['waiting', 'wait', 'waiting time', 'wait time', 'waited'] },
   'step-returned-to': {
-    words: ', times gone back',
+    words: ', times returned to',
     suffixes: ['returned to', 'times returned to', 'went back', 'gone back', 'times back', 'went back times'],
   },
   'step-hands': { words: ', whose hands', suffixes: ['hands', 'whose hands'] },

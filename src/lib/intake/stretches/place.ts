@@ -17,9 +17,9 @@ export function placeOf(
   if (fits.length > 0) return { place: fits[0] ?? first, clear: true };
   if (before === null || before < first) return { place: first, clear: true };
   if (after === null || after > last) return { place: last, clear: true };
-  // Right after the step that follows it (cortex after polishing): plainly gone back to.
+  // Right after the step that follows it (cortex after polishing): plainly returned to.
   if (before - first === 1) return { place: first, clear: true };
-  // Between the two, as when the chamber is filled again half-way: gone back to the first, and asked about.
+  // Between the two, as when the chamber is filled again half-way: the first was returned to, and asked about.
   return { place: first, clear: false };
 }
 

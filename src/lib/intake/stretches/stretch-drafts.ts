@@ -12,13 +12,13 @@ import { whyNoTime, type RowMeaning, type RowTimes } from './stretch-rows';
 /** One row as read, before it is known to which case it belongs. */
 export type Read = { facts: RowFacts; procedure: Procedure; meaning: RowMeaning; times: RowTimes; label: string };
 
-/** A row may say something of its case without a time: an event, whose hands, a count of going back. */
+/** A row may say something of its case without a time: an event, whose hands, a count of times returned to. */
 export const isInformation = ({ row }: RowFacts, set: ColumnSet): boolean =>
   (['event', 'hands', 'returned-to', 'case-hands'] as const).some(
     (id) => blankOf(cellOf(row, set.own(id))) !== 'empty',
   );
 
-/** The rows of one case put together: its times, whose hands, counts of going back. */
+/** The rows of one case put together: its times, whose hands, counts of times returned to. */
 export function draftOf(
   { role, code, rows, listNumber, place }: CaseRows,
   inRows: ReadonlyMap<number, Read>,
@@ -109,7 +109,7 @@ function sinceLast(times: RowTimes, clock: number | null): RowTimes {
   return { start: clock, end: times.seconds, seconds: times.seconds - clock };
 }
 
-/** Whose hands, and how often gone back to, as far as the row says it of its step. */
+/** Whose hands, and how often returned to, as far as the row says it of its step. */
 function sayOfStep(
   draft: Draft,
   row: number,
@@ -132,6 +132,6 @@ function sayOfStep(
       row,
       back.heading,
       count,
-      `"${count}" is not a count. Write how often the step was gone back to, or leave it empty.`,
+      `"${count}" is not a count. Write how often the step was returned to, or leave it empty.`,
     );
 }

@@ -65,7 +65,7 @@ export function runView(source: RunSource): RunView {
   return {
     title: source.title,
     reading: [
-      `100 = your usual at the start, adjusted for the eye; ${against}. Up is longer.`,
+      `100 = the median of your baseline cases, adjusted for the eye; ${against}. Up is longer.`,
       ...notAsked(cases),
     ].join(' '),
     cases,
@@ -84,7 +84,7 @@ export function runView(source: RunSource): RunView {
       columns: [
         { label: 'Case' },
         { label: 'Part' },
-        { label: 'Of the starting usual, %', number: true, method: 'run-chart' },
+        { label: 'Of the baseline median, %', number: true, method: 'run-chart' },
         { label: 'Note' },
         { label: 'Events', method: 'events' },
       ],
@@ -118,24 +118,22 @@ function periodCases(ids: readonly string[], isWindow: boolean, { cases, procedu
     .sort((a, b) => a.sequence - b.sequence);
 }
 
-const NTH = ['second', 'third', 'fourth', 'fifth', 'sixth'];
-
 /** Name of a full window, 1 for the first; `length`: its cases. */
 export function windowLabel(period: number, length: number): string {
-  if (period === 1) return length === 40 ? 'the forty' : 'the twenty';
-  return period === 2 ? 'next twenty' : `${NTH[period - 3] ?? `${period - 1}th`} twenty after`;
+  if (period === 1) return length === 40 ? 'next forty' : 'next twenty';
+  return period === 2 ? 'following 20' : `following 20 (${period - 1})`;
 }
 
 function labelOf(period: number, count: number, { length }: RunSource, full: number): string {
-  if (period === 0) return `starting ${count}`;
+  if (period === 0) return `baseline ${count}`;
   if (period <= full) return windowLabel(period, length);
-  return period === 1 ? `${windowLabel(1, length)}, so far ${count}` : `next, so far ${count}`;
+  return period === 1 ? `${windowLabel(1, length)}, so far ${count}` : `following, so far ${count}`;
 }
 
 function saidOf(each: Case, percent: number | null, against: string, look: boolean): string {
   if (each.leftOut) return 'left out';
   if (percent === null) return 'cannot be compared';
-  return `${Math.round(percent)} per cent of the starting usual, ${against}${look ? '; far from the others: look at this recording' : ''}`;
+  return `${Math.round(percent)} per cent of the baseline median, ${against}${look ? '; far from the others: look at this recording' : ''}`;
 }
 
 function keyOf(cases: readonly RunCaseView[], full: number): string {

@@ -52,7 +52,7 @@ export function chartTitle(
   window: Pick<GoalWindow, 'need'>,
   lasting: readonly Lasting[],
 ): string {
-  const twenty = window.need.cases === 40 ? 'the forty' : 'the twenty';
+  const twenty = window.need.cases === 40 ? 'the next forty' : 'the next twenty';
   if (!outcome || outcome.kind === 'paused' || outcome.cannot) return `${label}: the baseline cases and ${twenty}.`;
   const judged = outcome.against ?? outcome.plain;
   const figure = judged ? lessOrMore(Math.exp(judged.estimate)) : '';

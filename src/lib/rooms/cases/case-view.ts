@@ -183,7 +183,7 @@ function factRows(one: Case, procedure: Procedure): CaseView['facts'] {
   ];
 }
 
-/** Step, step time, waiting, went back: one row a step that has a stretch. */
+/** Step, step time, waiting, returned to: one row a step that has a stretch. */
 function stepRows(one: Case, procedure: Procedure): string[][] {
   return procedure.steps
     .filter(({ id }) => one.stretches.some(({ stepId }) => stepId === id))

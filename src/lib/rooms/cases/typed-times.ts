@@ -2,7 +2,7 @@ import { parseDuration } from '../../intake';
 import type { Case, Procedure, Step, Stretch } from '../../model';
 import { textOf, wholeOf, type FieldError, type Fields } from '../forms/fields';
 
-/** What the second page gives: lengths a step, waiting, protected parts, how often a step was gone back to. */
+/** What the second page gives: lengths a step, waiting, protected parts, how often a step was returned to. */
 export type TypedTimes = Pick<Case, 'stretches' | 'returnsNoted' | 'protectedSeen'>;
 
 /** Names of the fields of one step on the page of times. */
@@ -49,7 +49,7 @@ export function typedTimes(fields: Fields, procedure: Procedure): { times: Typed
       seen: textOf(fields, keptNames(id).seen),
     }));
     if (back === undefined)
-      errors.push({ field: names.returns, message: `${step.label}, went back: a whole number, or empty.` });
+      errors.push({ field: names.returns, message: `${step.label}, returned to: a whole number, or empty.` });
 
     if (own !== null) add(step.id, own, 'step');
     const reason = textOf(fields, names.reason);

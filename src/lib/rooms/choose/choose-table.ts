@@ -50,7 +50,7 @@ export function chooseTable(steps: readonly StepAudit[], audit: Audit): ChooseTa
     { label: 'Two thirds of cases', method: 'spread' },
     ...(reference ? [{ label: 'Times the reference (95 %)', method: 'reference' as const }] : []),
     { label: 'Share of the operation', number: true, method: 'share' },
-    { label: 'Went back, a case', number: true, method: 'returned-to' },
+    { label: 'Returned to, cases', number: true, method: 'returned-to' },
     { label: 'Waiting, mean a case', number: true, method: 'waiting' },
     { label: 'Over time, per 20 cases', method: 'over-time' },
     { label: 'First: most seconds', method: 'certainty' },
@@ -78,7 +78,7 @@ export function chooseTable(steps: readonly StepAudit[], audit: Audit): ChooseTa
         ]
       : []),
     step.share === null ? 'not known' : `${Math.round(step.share * 100)} %`,
-    step.returnedToPerCase === null ? 'not known' : step.returnedToPerCase.toFixed(2),
+    step.returnedTo === null ? 'not known' : `${step.returnedTo.cases} of ${step.returnedTo.of}`,
     clock(step.waitingPerCase),
     step.overTime
       ? `${lessOrMore(step.overTime.ratio)} (${rangeOfRatios(step.overTime.low, step.overTime.high)})`

@@ -1,17 +1,17 @@
 import type { StepAudit } from '../../audit';
 import type { Case, Procedure, Step } from '../../model';
 import { eventBounds, eventTally, withEventsOf } from '../../safety';
-import { inSentence, listed, ofHundred, prose } from '../../format';
+import { counted, inSentence, listed, prose } from '../../format';
 import { stepEventWords } from '../../words';
 
 /** A sentence with its number, and the page on how that is made. */
 export type StepCount = { sentence: string; how: 'returned-to' | 'waiting' | 'events' | 'step-time' };
 
-/** Went back, waiting, events and protected parts of a step, a sentence each. `shown`: the cases of the audit. */
+/** Returned to, waiting, events and protected parts of a step, a sentence each. `shown`: the cases of the audit. */
 export function stepCounts(step: StepAudit, known: Step, shown: readonly Case[], procedure: Procedure): StepCount[] {
   const reason = procedure.waitingReasons.find((each) => each.id === step.waitingReason)?.label ?? step.waitingReason;
   return [
-    { how: 'returned-to', sentence: returnedToSentence(step.returnedToPerCase) },
+    { how: 'returned-to', sentence: returnedToSentence(step.returnedTo) },
     {
       how: 'waiting',
       sentence:
@@ -48,11 +48,11 @@ function tiedTo(stepId: string, shown: readonly Case[]): Parameters<typeof stepE
   };
 }
 
-/** A sheet with one length a step cannot tell going back: not recorded is not "never". */
-function returnedToSentence(perCase: number | null): string {
-  if (perCase === null)
-    return 'Whether you went back is not known: one length a step does not tell it, and no count was noted.';
-  return perCase === 0
-    ? 'Went back: in none of these cases.'
-    : `Went back: ${ofHundred(perCase)} times in 100 cases. The end point was then not reached the first time.`;
+/** A sheet with one length a step cannot tell it: not recorded is not "never". */
+function returnedToSentence(returnedTo: StepAudit['returnedTo']): string {
+  if (returnedTo === null)
+    return 'Whether it was returned to is not known: one length a step does not tell it, and no count was noted.';
+  return returnedTo.cases === 0
+    ? `Returned to in none of ${counted(returnedTo.of, 'case')}.`
+    : `Returned to in ${returnedTo.cases} of ${counted(returnedTo.of, 'case')}. The end point was then not reached the first time.`;
 }

@@ -40,7 +40,7 @@ type StepTableView = {
   rows: string[][];
 };
 
-/** Marks on the run: which case is the smooth one, which the longer. */
+/** Marks on the run: which case is the shorter one, which the longer. */
 export type Marked = Readonly<Record<string, string>>;
 
 /** Everything about one step but its guidance and its pair. `null`: the step has no time in this record. */
@@ -61,7 +61,7 @@ export function stepView(
     id: stepId,
     label: step.label,
     planHref: step.retired ? null : planHref(stepId, query),
-    sentences: [...(step.retired ? [RETIRED] : []), ...usualSentences(step)],
+    sentences: [...(step.retired ? [RETIRED] : []), ...timeSentences(step)],
     notToShorten: step.notToShorten
       ? `${step.label} is not to be shortened. You can look at doing it the same way each time.`
       : null,
@@ -88,8 +88,8 @@ export function stepView(
       columns: [
         { label: 'Case' },
         { label: 'As recorded', number: true, method: 'step-time' },
-        { label: 'Times your usual, adjusted', number: true, method: 'adjusted' },
-        { label: 'Against the rest (100 = as usual)', number: true, method: 'case-by-case' },
+        { label: 'Times your median, adjusted', number: true, method: 'adjusted' },
+        { label: 'Against the rest (100 = as expected)', number: true, method: 'case-by-case' },
         { label: 'Events', method: 'events' },
       ],
       rows: run.map(({ id, code, ratio, events }) => {
@@ -116,7 +116,7 @@ function planHref(stepId: string, { procedure, view }: { procedure: string | nul
   return `/plan?${query}`;
 }
 
-function usualSentences(step: StepAudit): string[] {
+function timeSentences(step: StepAudit): string[] {
   const { median, p20, difference, differenceInterval, differenceCannot, twoThirds, reference, n } = step;
   const { differenceSameEyes: same, differenceWithEye: withEye } = step;
   if (median === null) return [];
@@ -148,7 +148,7 @@ function usualSentences(step: StepAudit): string[] {
   ];
 }
 
-/** This step against the other steps of the same case, each over its own usual; needs three others. */
+/** This step against the other steps of the same case, each over its own median; needs three others. */
 function runOf(audit: Audit, stepId: string, shown: readonly Case[], marked: Marked): RunCaseView[] {
   const logs = new Map(
     audit.steps.map((step) => [step.stepId, new Map(step.dots.map((dot) => [dot.caseId, Math.log(dot.ratio)]))]),

@@ -62,7 +62,7 @@ function plannedPoint({ setAt, state, baseline }: Goal): MonthPoint {
       };
 }
 
-/** The lists that fill the window; once it was read, that window in one point and the lists of the twenty after it. */
+/** The lists that fill the window; once it was read, that window in one point and the lists of the twenty cases after it. */
 function cases({ goal, window, stored }: StagedGoal, record: SurgeonRecord): MonthPoint[] {
   const [whole] = window.windows;
   const read = stored.length > 0 && whole;

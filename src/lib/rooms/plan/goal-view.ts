@@ -49,7 +49,7 @@ export function goalView(goal: Goal, record: SurgeonRecord): GoalView {
     { label: 'Never shortened, and watched', lines: kept.map(({ label }) => label) },
     { label: 'Stop when', lines: goal.stopSigns },
     {
-      label: 'Starting cases',
+      label: 'Baseline cases',
       lines: [
         caseIds.length === 0
           ? 'none'

@@ -10,7 +10,7 @@ import { goalSafety, inOne, monthOf, sinceFigures, ticked } from './parts';
 import { FOOTNOTES, type ReportRecord, type ReportView } from './report';
 
 const CHOSEN: Record<Goal['chosenBy'], string> = {
-  seconds: 'Chosen on the view of most seconds: between usual and shorter cases.',
+  seconds: 'Chosen on the view of most seconds: between median and 20th percentile.',
   spread: 'Chosen on the view of what varies most.',
   reference: 'Chosen on the view against a reference set of other surgeons, without names.',
   safety: 'A safety goal: no time is measured.',
