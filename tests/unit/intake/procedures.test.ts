@@ -44,15 +44,18 @@ describe('the shipped procedures', () => {
     expect(steps.filter((step) => step.notToShorten).map((step) => step.id)).toEqual(['bag-refill', 'wound-check']);
   });
 
-  it.each(procedures)('$id: a protected part, and a key within one field, stands for one thing only', ({ steps, facts }) => {
-    const parts = steps.flatMap((step) => step.protectedParts.map((part) => part.id));
-    expect(new Set(parts).size).toBe(parts.length);
-    const letters = facts.filter((fact) => fact.asked === 'more').map((fact) => fact.key);
-    expect(letters).not.toContain(undefined);
-    expect(new Set(letters).size).toBe(letters.length);
-    for (const { levels } of facts)
-      if (levels) expect(new Set(levels.map((level) => level.key)).size).toBe(levels.length);
-  });
+  it.each(procedures)(
+    '$id: a protected part, and a key within one field, stands for one thing only',
+    ({ steps, facts }) => {
+      const parts = steps.flatMap((step) => step.protectedParts.map((part) => part.id));
+      expect(new Set(parts).size).toBe(parts.length);
+      const letters = facts.filter((fact) => fact.asked === 'more').map((fact) => fact.key);
+      expect(letters).not.toContain(undefined);
+      expect(new Set(letters).size).toBe(letters.length);
+      for (const { levels } of facts)
+        if (levels) expect(new Set(levels.map((level) => level.key)).size).toBe(levels.length);
+    },
+  );
 
   it.each(procedures)('$id: each earlier step comes earlier', ({ steps }) => {
     const at = new Map(steps.map((step, index) => [step.id, index]));

@@ -18,7 +18,10 @@ const kindOf = nameMatcher<'step' | 'waiting' | 'protected'>(
   [
     { value: 'step', names: ['step', 'stretch', 'surgery', 'operating', 'operative', 's'] },
     { value: 'waiting', names: ['waiting', 'wait', 'gap', 'idle', 'pause', 'delay', 'w', 'interruption'] },
-    { value: 'protected', names: ['protected', 'protected part', 'kept', 'protected part', 'keep', 'safety', 'check', 'k'] },
+    {
+      value: 'protected',
+      names: ['protected', 'protected part', 'kept', 'protected part', 'keep', 'safety', 'check', 'k'],
+    },
   ],
   { within: false },
 );
