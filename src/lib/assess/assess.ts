@@ -15,6 +15,7 @@ import { rankedOf } from '../rules';
 import type { Guidance, Suggestion } from '../rules/types';
 import { eventBounds, eventTally, withEventsOf } from '../safety';
 import type { Assessment, EffectJson, EyesJson, ResultJson } from './assessment';
+import { suggestionReasons } from '../words';
 import { countWords } from '../words/reported-result';
 import { ENGINE } from './engine';
 import { recordFromReading, type ReadRecord } from './from-reading';
@@ -99,7 +100,7 @@ export function assess(input: AssessInput): Assessed {
       kind: suggestion.kind,
       steps: [...suggestion.steps],
       view: suggestion.view,
-      because: [...suggestion.because],
+      because: suggestionReasons(audit, suggestion),
       eyes: suggestion.eyes ? eyesJson(suggestion.eyes) : null,
     },
     guidance: guidanceFor(audit, suggestion, record, input.guidance),

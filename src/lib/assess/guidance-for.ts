@@ -1,6 +1,7 @@
 import type { Audit } from '../audit';
 import { planDraft, safetyFactsOf, stepFactsOf } from '../rules';
 import type { Guidance, Suggestion } from '../rules/types';
+import { draftReminders } from '../words';
 import type { Assessment } from './assessment';
 import type { ReadRecord } from './from-reading';
 
@@ -25,7 +26,7 @@ export function guidanceFor(
   const draft = planDraft(facts, page);
   return {
     checkpoints: draft.checkpoints.map((checkpoint) => checkpoint.look),
-    reminders: [...draft.reminders],
+    reminders: draftReminders(draft),
     stop: [...draft.stop],
     drills: draft.drills.map((drill) => `${drill.where}, ${drill.minutes} minutes: ${drill.do}`),
   };

@@ -1,17 +1,18 @@
-import { inSentence } from '../format';
+import type { Measure } from '../model';
 import { defaultDrill, defaultStop } from './defaults';
 import { eyeFitsOf, type Fit } from './fits';
-import type { Measure, Rule } from './rule';
+import type { GivenReason, PlanReason } from './reasons';
+import type { Rule } from './rule';
 import { safetyRules } from './rules-safety';
 import { whatRules } from './rules-what';
-import { earlierBecause, longerWith, ofTheEye, whenRules } from './rules-when';
+import { afterEarlier, longerWith, ofTheEye, whenRules } from './rules-when';
 import { rulesThresholds } from './thresholds';
-import type { Guidance, PlanDraft, Reason, StepFacts } from './types';
+import type { Guidance, PlanDraft, StepFacts } from './types';
 
 /** All rules, in the order in which ties are settled. */
 export const rules: readonly Rule[] = [...safetyRules, ...whenRules, ...whatRules];
 
-type Fired = { rule: Rule; reason: Reason };
+type Fired = { rule: Rule; reason: PlanReason };
 
 /**
  * From what the record shows of a step to what to read and rehearse: at most three checkpoints, all reminders that
@@ -24,11 +25,11 @@ export function planDraft(facts: StepFacts, guidance: Guidance): PlanDraft {
     stepId: facts.step.stepId,
     measures: measuresOf(facts, fired),
     checkpoints: checkpointsOf(facts, guidance, fired),
-    reminders: [...new Set([...guidance.reminders, ...fired.flatMap(({ rule }) => rule.reminders ?? [])])],
+    reminders: guidance.reminders,
     stop: guidance.stop.length > 0 ? guidance.stop : [defaultStop],
     drills: drillsOf(guidance, fired, facts),
     earlierFirst: longerWith(facts, 'earlier-step').flatMap((pattern) =>
-      pattern.earlierStepId ? [{ stepId: pattern.earlierStepId, because: earlierBecause(facts, pattern) }] : [],
+      pattern.earlierStepId ? [{ stepId: pattern.earlierStepId, because: afterEarlier(facts, pattern) }] : [],
     ),
     watch: watched(facts),
     pair: facts.pair,
@@ -42,7 +43,10 @@ function firedRules(facts: StepFacts): Fired[] {
     .map((rule) => ({ rule, strength: rule.when(facts) }))
     .filter(({ strength }) => strength > 0)
     .sort((a, b) => a.rule.tier - b.rule.tier || b.strength - a.strength || (a.rule.id < b.rule.id ? -1 : 1))
-    .map(({ rule }) => ({ rule, reason: { id: rule.id, sentence: rule.because(facts) } }));
+    .flatMap(({ rule }) => {
+      const reason = rule.because(facts);
+      return reason ? [{ rule, reason }] : [];
+    });
 }
 
 /** Safety is a measure only where an event asks for it; time only where nothing forbids it and a protected part is watched. */
@@ -60,11 +64,11 @@ function checkpointsOf(facts: StepFacts, guidance: Guidance, fired: readonly Fir
   const chosen = new Map<string, PlanDraft['checkpoints'][number]>();
   const room = () => chosen.size < rulesThresholds.checkpoints;
   const eyes = new Set<Fit>(ofTheEye(facts).flatMap(({ factor }) => eyeFitsOf(factor)));
-  const take = (rank: (of: Guidance['checkpoints'][number]) => number, sentence: string) => {
+  const take = (rank: (of: Guidance['checkpoints'][number]) => number, because: GivenReason) => {
     const next = guidance.checkpoints
       .filter((each) => !chosen.has(each.id) && rank(each) < Infinity)
       .sort((a, b) => rank(a) - rank(b))[0];
-    if (next && room()) chosen.set(next.id, { id: next.id, look: next.look, why: next.why, sentence });
+    if (next && room()) chosen.set(next.id, { id: next.id, look: next.look, why: next.why, because });
   };
   for (let round = 0; round < rulesThresholds.checkpoints; round += 1)
     for (const { rule, reason } of fired) {
@@ -74,10 +78,10 @@ function checkpointsOf(facts: StepFacts, guidance: Guidance, fired: readonly Fir
       // What names the eye, the event or the part comes before what fits the pattern in general.
       for (const wanted of [...(rule.sees?.(facts) ?? []), rule.fits].map((fit) => [fit].flat()))
         if (chosen.size === before)
-          take(({ fits, notFor }) => (wrong(notFor) ? Infinity : placeOf(wanted, fits)), reason.sentence);
+          take(({ fits, notFor }) => (wrong(notFor) ? Infinity : placeOf(wanted, fits)), reason);
     }
   for (let round = 0; round < rulesThresholds.checkpoints; round += 1)
-    take(() => 0, `Worth a look in any ${inSentence(facts.step.label)}.`);
+    take(() => 0, { code: 'any-case', stepId: facts.step.stepId, numbers: {} });
   return [...chosen.values()];
 }
 
@@ -88,14 +92,11 @@ function placeOf(wanted: readonly Fit[], fits: readonly Fit[]): number {
 }
 
 function drillsOf(guidance: Guidance, fired: readonly Fired[], { step, pair }: StepFacts): PlanDraft['drills'] {
-  const because = fired[0]?.reason.sentence ?? `Rehearses ${inSentence(step.label)} away from any patient.`;
+  const because: GivenReason = fired[0]?.reason ?? { code: 'off-the-patient', stepId: step.stepId, numbers: {} };
   const drills = guidance.drills.length > 0 ? guidance.drills : [defaultDrill];
-  return drills.map((drill) => ({
+  return drills.map((drill): PlanDraft['drills'][number] => ({
     ...drill,
-    because:
-      pair && drill.where === 'video'
-        ? `${pair.shorter} was shorter and ${pair.longer} longer: watch these two.`
-        : because,
+    because: pair && drill.where === 'video' ? { code: 'pair', ...pair, numbers: {} } : because,
   }));
 }
 

@@ -1,5 +1,3 @@
-import { inSentence } from '../format';
-import { listed } from './plain-numbers';
 import { yes, type Rule } from './rule';
 import { rulesThresholds } from './thresholds';
 import type { StepFacts } from './types';
@@ -26,13 +24,13 @@ export const safetyRules: readonly Rule[] = [
     when: (facts) => yes(isSafetyGoal(facts), 3),
     fits: ['protected-parts'],
     sees: eventsOf,
-    reminders: ['Look at the case with a senior colleague before you plan anything else on this step.'],
     measures: ['safety'],
     never: ['time', 'steadiness', 'checkpoints'],
-    because: ({ step, safety }) =>
-      safety.seriousUnreviewed > 0
-        ? `A serious event at ${inSentence(step.label)} waits for review. Until then the plan has no time in it.`
-        : `${safety.seriousLast100} serious events at ${inSentence(step.label)} in the last 100 answered cases. The plan has no time in it.`,
+    because: ({ step, safety }) => ({
+      code: 'event',
+      stepId: step.stepId,
+      numbers: { unreviewed: safety.seriousUnreviewed, last100: safety.seriousLast100 },
+    }),
   },
   {
     id: 'event-recent',
@@ -42,8 +40,11 @@ export const safetyRules: readonly Rule[] = [
     sees: eventsOf,
     measures: ['checkpoints', 'safety'],
     never: ['time'],
-    because: ({ step, safety }) =>
-      `An event or near miss at ${inSentence(step.label)} is ${safety.casesSinceLatest} cases ago: no time in the plan for ${rulesThresholds.quietAfterEvent} cases.`,
+    because: ({ step, safety }) => ({
+      code: 'event-recent',
+      stepId: step.stepId,
+      numbers: { casesAgo: safety.casesSinceLatest ?? 0, quietFor: rulesThresholds.quietAfterEvent },
+    }),
   },
   {
     id: 'hasty',
@@ -53,28 +54,32 @@ export const safetyRules: readonly Rule[] = [
     sees: ({ protectedParts }) =>
       protectedParts.filter(({ seen, looked }) => seen < looked).map(({ id }) => `part:${id}` as const),
     measures: ['checkpoints'],
-    because: ({ step }) =>
-      `Among your shortest fifth at ${inSentence(step.label)} a case had an event, or a protected part was not seen. Look at these cases first, before anything else here.`,
+    because: ({ step }) => ({ code: 'hasty', stepId: step.stepId, numbers: {} }),
   },
   {
-    id: 'kept-parts',
+    id: 'protected-parts',
     tier: 0,
     when: (facts) => yes(missed(facts).length > 0, 2),
     fits: ['protected-parts'],
     sees: (facts) => missed(facts).map(({ id }) => `part:${id}` as const),
     measures: ['checkpoints'],
-    because: (facts) =>
-      `${listed(missed(facts).map(({ label, seen, looked }) => `${label}: seen in ${seen} of ${looked} cases`))}. These come first.`,
+    because: (facts) => ({
+      code: 'protected-parts',
+      missed: missed(facts).map(({ label, seen, looked }) => ({ label, seen, looked })),
+      numbers: {},
+    }),
   },
   {
     id: 'taken-over',
     tier: 0,
     when: ({ takenOver }) => yes(takenOver >= rulesThresholds.takenOver, 1.5),
     fits: ['returned-to', 'protected-parts'],
-    reminders: ['Agree before the list at which sign this step is handed over, and who says so.'],
     measures: ['checkpoints'],
-    because: ({ step, takenOver, cases }) =>
-      `${step.label} was taken over in ${takenOver} of ${cases} cases. What the last sign before it was, two recordings will show.`,
+    because: ({ step, takenOver, cases }) => ({
+      code: 'taken-over',
+      stepId: step.stepId,
+      numbers: { takenOver, cases },
+    }),
   },
   {
     id: 'not-to-shorten',
@@ -83,6 +88,6 @@ export const safetyRules: readonly Rule[] = [
     fits: ['varies'],
     measures: ['steadiness', 'checkpoints'],
     never: ['time'],
-    because: ({ step }) => `${step.label} is not to be shortened. You can look at doing it the same way each time.`,
+    because: ({ step }) => ({ code: 'not-to-shorten', stepId: step.stepId, numbers: {} }),
   },
 ];

@@ -1,5 +1,4 @@
-import { inSentence } from '../format';
-import { ofHundred, othersCases, shortRatio, shortSeconds } from './plain-numbers';
+import { againstReference } from './reasons';
 import { yes, type Rule } from './rule';
 import { rulesThresholds } from './thresholds';
 import type { StepFacts } from './types';
@@ -11,8 +10,11 @@ const waitsLong = ({ step, waitingCases }: StepFacts) =>
   waitingCases >= rulesThresholds.waitingCases &&
   step.waitingPerCase >= rulesThresholds.waitingShare * step.median;
 
-const isLonger = ({ step }: StepFacts) =>
-  (step.reference !== null && step.reference.low > 1) || (step.first.seconds ?? 0) >= rulesThresholds.level;
+/** The reference set where the step takes clearly longer than in it. */
+const longerThan = ({ step: { reference } }: StepFacts) => (reference && reference.low > 1 ? reference : null);
+
+const isLonger = (facts: StepFacts) =>
+  longerThan(facts) !== null || (facts.step.first.seconds ?? 0) >= rulesThresholds.level;
 
 /** Rules on what a step looks like: returned to, spread, waiting, simply longer. */
 export const whatRules: readonly Rule[] = [
@@ -23,16 +25,23 @@ export const whatRules: readonly Rule[] = [
       yes((step.returnedTo?.perCase ?? 0) >= rulesThresholds.returnsOften, step.returnedTo?.perCase ?? 0),
     fits: ['returned-to'],
     because: ({ step }) =>
-      `${step.label} was returned to in ${step.returnedTo?.cases} of ${step.returnedTo?.of} cases: the end point was often not reached the first time.`,
+      step.returnedTo && {
+        code: 'returned-to',
+        stepId: step.stepId,
+        numbers: { cases: step.returnedTo.cases, of: step.returnedTo.of },
+      },
   },
   {
     id: 'mostly-waiting',
     tier: 2,
     when: (facts) => yes(waitsLong(facts), 0.5),
     fits: ['waiting'],
-    reminders: ['Waiting is not a fault, and part of it is checking.'],
-    because: ({ step, waitingCases }) =>
-      `Waiting at ${inSentence(step.label)} takes ${shortSeconds(step.waitingPerCase)} a case${step.waitingReason ? `, most of it ${inSentence(step.waitingReason)}` : ''} (noted in ${waitingCases} cases): a matter for the team.`,
+    because: ({ step, waitingCases }) => ({
+      code: 'mostly-waiting',
+      stepId: step.stepId,
+      waitingReason: step.waitingReason,
+      numbers: { perCase: step.waitingPerCase, cases: waitingCases },
+    }),
   },
   {
     id: 'varies',
@@ -40,15 +49,12 @@ export const whatRules: readonly Rule[] = [
     when: (facts) => yes(varies(facts) && facts.shorterFifthClean !== false, Math.log(facts.step.spread ?? 1)),
     fits: ['varies'],
     measures: ['steadiness'],
-    because: ({ step, shorterFifthClean }) => {
-      const range = step.twoThirds;
-      const between = range
-        ? `two thirds of cases between ${shortSeconds(range.low)} and ${shortSeconds(range.high)}`
-        : 'much';
-      return shorterFifthClean
-        ? `${step.label} varies (${between}), and your shortest fifth had no event and every protected part. What differs in the set-up?`
-        : `${step.label} varies (${between}). Whether your shortest fifth left anything out is not known: look at that first.`;
-    },
+    because: ({ step, shorterFifthClean }) => ({
+      code: 'varies',
+      stepId: step.stepId,
+      shorterFifthClean,
+      numbers: { twoThirds: step.twoThirds },
+    }),
   },
   {
     id: 'longer',
@@ -56,9 +62,10 @@ export const whatRules: readonly Rule[] = [
     when: (facts) => yes(isLonger(facts), 0.1),
     fits: ['longer'],
     measures: ['time'],
-    because: ({ step }) =>
-      step.reference && step.reference.low > 1
-        ? `${step.label} takes about ${shortRatio(step.reference.ratio)} times as long as in the reference set (${shortRatio(step.reference.low)} to ${shortRatio(step.reference.high)}; ${othersCases(step.reference)}). Watch a shorter and a longer case.`
-        : `${step.label} holds the most seconds between your median and your 20th percentile in ${ofHundred(step.first.seconds ?? 0)} resamples. Watch a shorter and a longer case.`,
+    because: (facts) => ({
+      code: 'longer',
+      stepId: facts.step.stepId,
+      numbers: { share: facts.step.first.seconds ?? 0, reference: againstReference(longerThan(facts)) },
+    }),
   },
 ];

@@ -19,7 +19,7 @@ export function standingOn(audit: Audit, view: StandingView): Standing | null {
     .sort((a, b) => shareOn(b, view) - shareOn(a, view));
   const [top] = ranked;
   if (!top) return null;
-  if (shareOn(top, view) >= alone(audit)) return { view, steps: [top] };
+  if (standsOut(audit, top, view)) return { view, steps: [top] };
   const level = ranked.filter((step) => shareOn(step, view) >= rulesThresholds.level);
   const together = level.reduce((sum, step) => sum + shareOn(step, view), 0);
   const needed = level.length === 2 ? rulesThresholds.levelTwo : rulesThresholds.levelThree;
@@ -27,9 +27,14 @@ export function standingOn(audit: Audit, view: StandingView): Standing | null {
   return { view, steps: level };
 }
 
-function alone({ caseIds, listCount }: Audit): number {
-  const { standsOut, standsOutSmall, smallCases, smallLists } = rulesThresholds;
+/** Did a step come first on a view often enough to stand out by itself? */
+export function standsOut(
+  { caseIds, listCount }: Pick<Audit, 'caseIds' | 'listCount'>,
+  step: StepAudit,
+  view: StandingView,
+): boolean {
+  const { standsOut: enough, standsOutSmall, smallCases, smallLists } = rulesThresholds;
   // Where lists are not known, blocks of neighbours stand in for them and are no better than few lists.
   const small = caseIds.length < smallCases || (listCount ?? 0) < smallLists;
-  return small ? standsOutSmall : standsOut;
+  return shareOn(step, view) >= (small ? standsOutSmall : enough);
 }

@@ -37,7 +37,6 @@ export function stepFactsOf(
     step: found,
     cases: audit.caseIds.length,
     patterns: audit.patterns.filter((pattern) => pattern.stepId === stepId && pattern.shown),
-    labels: Object.fromEntries(audit.procedure.steps.map(({ id, label }) => [id, label])),
     protectedParts: step.protectedParts.map(({ id, label }, place) => ({
       id,
       label,

@@ -1,7 +1,6 @@
 import type { Audit, StepAudit } from '../audit/types';
-import { inSentence } from '../format';
-import { listed, ofHundred } from './plain-numbers';
 import { certainEyesOf, certainEyesReason } from './certain-eyes';
+import type { SuggestionReason } from './reasons';
 import { safetyFirst } from './safety-first';
 import { shareOn, standingOn, standingViews, type Standing, type StandingView } from './standing';
 import { reasonsOn } from './suggestion-reasons';
@@ -18,7 +17,7 @@ const noSteps = { steps: [], view: null, also: [] } as const;
  * says more. A step not to be shortened is never suggested for time, nor one with an event in the last 40 cases.
  */
 export function suggestionOf(audit: Audit, safety: SafetyFacts): Suggestion {
-  const safe = safetyFirst(audit, safety);
+  const safe = safetyFirst(safety);
   if (safe) return safe;
   if (!audit.enough.enough) return { kind: 'not-enough', ...noSteps, because: notEnough(audit) };
 
@@ -33,9 +32,8 @@ export function suggestionOf(audit: Audit, safety: SafetyFacts): Suggestion {
     return steps.length > 0 ? [{ ...standing, steps }] : [];
   });
   const held = standings.flatMap(({ steps }) => steps).filter(({ stepId }) => quiet.has(stepId));
-  const heldBack = [...new Set(held.map(({ label }) => label))].map(
-    (label) =>
-      `${label} is not suggested: an event or near miss there is fewer than ${rulesThresholds.quietAfterEvent} cases ago.`,
+  const heldBack = [...new Set(held.map(({ stepId }) => stepId))].map(
+    (stepId) => ({ code: 'held-back', stepId, numbers: { cases: rulesThresholds.quietAfterEvent } }) as const,
   );
 
   if (mostlyWaiting(audit))
@@ -141,29 +139,19 @@ function mostlyWaiting({ waiting, steps }: Audit): boolean {
   return waiting.n >= rulesThresholds.waitingCases && waiting.perCase > largest;
 }
 
-function waitingBecause({ waiting }: Audit): string[] {
-  const reason = waiting.reason ? `, most of it ${inSentence(waiting.reason)}` : '';
-  return [
-    `Waiting takes ${Math.round(waiting.perCase)} s a case${reason}: more than lies between median and 20th percentile of any step.`,
-  ];
+const waitingBecause = ({ waiting }: Audit): SuggestionReason[] => [
+  { code: 'waiting', waitingReason: waiting.reason, numbers: { perCase: waiting.perCase } },
+];
+
+function notEnough({ enough: { cases, moreCases, moreLists } }: Audit): SuggestionReason[] {
+  return [{ code: 'not-enough', numbers: { cases, moreCases, moreLists } }];
 }
 
-function notEnough({ enough }: Audit): string[] {
-  const more = [
-    ...(enough.moreCases > 0 ? [`${enough.moreCases} more case${enough.moreCases === 1 ? '' : 's'}`] : []),
-    ...(enough.moreLists > 0 ? [`${enough.moreLists} more list${enough.moreLists === 1 ? '' : 's'}`] : []),
-  ];
-  return [`${enough.cases} case${enough.cases === 1 ? '' : 's'} count; ${listed(more)} will do for a suggestion.`];
-}
-
-function nothingBecause(audit: Audit, standings: readonly Standing[]): string[] {
+function nothingBecause(audit: Audit, standings: readonly Standing[]): SuggestionReason[] {
   if (standings.length > 0) return [];
-  return standingViews.flatMap((view) => {
+  return standingViews.flatMap((view): SuggestionReason[] => {
     const [top] = [...audit.steps].sort((a, b) => shareOn(b, view) - shareOn(a, view));
     if (!top || top.first[view] === null) return [];
-    const on = { seconds: 'by seconds', spread: 'by spread', reference: 'against the reference set' }[view];
-    return [
-      `${on[0]?.toUpperCase()}${on.slice(1)} no step came first often enough: ${inSentence(top.label)} in ${ofHundred(shareOn(top, view))} resamples.`,
-    ];
+    return [{ code: 'first-too-seldom', stepId: top.stepId, view, numbers: { share: shareOn(top, view) } }];
   });
 }

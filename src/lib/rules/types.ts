@@ -1,6 +1,9 @@
 import type { Pattern, StepAudit } from '../audit/types';
+import type { Measure } from '../model';
 import type { CertainEyes, CertainEyesReason } from './certain-eyes';
 import type { EyeFit, Fit } from './fits';
+import type { GivenReason, PlanReason, ReasonOf, SuggestionReason } from './reasons';
+import type { StandingView } from './standing';
 
 /** What the record suggests, as data; words/ turns it into sentences. */
 export type Suggestion = {
@@ -8,34 +11,32 @@ export type Suggestion = {
   /** Suggested step first; two or more when level. */
   steps: readonly string[];
   /** The view the suggestion stands out on. */
-  view: 'seconds' | 'spread' | 'reference' | 'safety' | null;
+  view: StandingView | 'safety' | null;
   /** Steps the suggested one cannot be told apart from on its view; it was taken because it stands out on a second view too. */
-  level?: { with: readonly string[]; second: 'seconds' | 'spread' | 'reference' };
+  level?: { with: readonly string[]; second: StandingView };
   /** "Also worth a look", each with the view it stands out on. */
-  also: readonly { stepId: string; view: 'seconds' | 'spread' | 'reference' }[];
-  /** Reasons in words with their numbers. */
-  because: readonly string[];
+  also: readonly { stepId: string; view: StandingView }[];
+  because: readonly SuggestionReason[];
   /** A kind of eye in which a step takes longer: the suggestion itself (`eyes`), or worth a look beside it. */
   eyes?: CertainEyes & { because: readonly CertainEyesReason[] };
 };
 
-export type Reason = { id: string; sentence: string };
-
 /** What to read and rehearse, from the rules: at most three checkpoints, at least one stop sign and one drill. */
 export type PlanDraft = {
   stepId: string;
-  measures: readonly ('time' | 'steadiness' | 'checkpoints' | 'safety')[];
-  checkpoints: readonly (Reason & { look: string; why: string })[];
+  measures: readonly Measure[];
+  checkpoints: readonly { id: string; look: string; why: string; because: GivenReason }[];
+  /** Those of the step's page; what the rules remind of goes with the words of their reasons. */
   reminders: readonly string[];
   stop: readonly string[];
-  drills: readonly { id: string; where: string; minutes: number; do: string; passed: string; because: string }[];
+  drills: readonly { id: string; where: string; minutes: number; do: string; passed: string; because: GivenReason }[];
   /** Earlier steps to look at first, by association only. */
-  earlierFirst: readonly { stepId: string; because: string }[];
+  earlierFirst: readonly { stepId: string; because: ReasonOf<'after-earlier'> }[];
   /** Protected parts to watch, least often seen first; at least one where the step has protected parts. */
   watch: readonly string[];
   /** Codes of the two recordings to watch, if there is such a pair. */
   pair: { shorter: string; longer: string } | null;
-  because: readonly Reason[];
+  because: readonly PlanReason[];
 };
 
 export type Source =
@@ -95,8 +96,6 @@ export type StepFacts = {
   cases: number;
   /** Patterns of this step that are shown. */
   patterns: readonly Pattern[];
-  /** Labels of all steps, for patterns that name another one. */
-  labels: Readonly<Record<string, string>>;
   protectedParts: readonly { id: string; label: string; seen: number; looked: number }[];
   safety: StepSafety;
   /** In the own shortest fifth: no event and no protected part missed? `null`: not known for enough of them. */

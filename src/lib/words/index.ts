@@ -3,6 +3,8 @@ export * from './certainty';
 export * from './result';
 export * from './events';
 export * from './suggestion';
+export * from './suggestion-reasons';
+export * from './plan-reasons';
 export * from './since-read';
 export * from './plan';
 export * from './note-durations';

@@ -15,7 +15,7 @@ export const MEASURE_OPTIONS: Record<Measure, { label: string; hint: string }> =
     hint: 'Does this step vary less from case to case? Forty cases are the usual length for it.',
   },
   checkpoints: { label: 'Checkpoints', hint: 'What you did is the result. No change in time is claimed.' },
-  safety: { label: 'Safety', hint: 'Events and kept parts. This goal has no time.' },
+  safety: { label: 'Safety', hint: 'Events and protected parts. This goal has no time.' },
 };
 
 export const OWN_CHECKPOINT = 'Your own checkpoint.';

@@ -2,31 +2,9 @@ import type { Audit, Enough } from '../audit/types';
 import { prose } from '../format';
 import { cameFirst } from './result';
 import { capital, counted, inSentence, listed, ofHundred, timesAsLong } from '../format';
+import type { CertainEyes, StandingView, Suggestion } from '../rules';
 import { othersCases } from './others-cases';
-
-type View = 'seconds' | 'spread' | 'reference';
-
-/** The suggestion in the shape rules/ returns it, kept structural so that words know no rules. */
-export type SuggestionLike = {
-  kind: 'safety' | 'waiting' | 'time' | 'steadiness' | 'level' | 'kept' | 'eyes' | 'nothing' | 'not-enough';
-  steps: readonly string[];
-  view: View | 'safety' | null;
-  level?: { with: readonly string[]; second: View };
-  because: readonly string[];
-  also: readonly { stepId: string; view: View }[];
-  eyes?: EyesLike;
-};
-
-/** A kind of eye in which a step takes longer. */
-type EyesLike = {
-  stepId: string;
-  label: string;
-  ratio: number;
-  low: number;
-  high: number;
-  n: number;
-  withIt: { n: number };
-};
+import { suggestionReasonWords } from './suggestion-reasons';
 
 /** How many more cases and lists a suggestion needs. */
 export function enoughWords(enough: Enough): string {
@@ -55,7 +33,7 @@ export type SuggestionWords = {
   also: string | null;
 };
 
-export function suggestionWords(audit: Audit, suggestion: SuggestionLike): SuggestionWords {
+export function suggestionWords(audit: Audit, suggestion: Suggestion): SuggestionWords {
   const said = saidOf(audit, suggestion);
   const own = said.own ?? null;
   const also = said.also ?? null;
@@ -64,9 +42,15 @@ export function suggestionWords(audit: Audit, suggestion: SuggestionLike): Sugge
   return { head: said.head, sentences: whole, lede: [said.short ?? first, ...rest].filter(Boolean), own, also };
 }
 
+/** The reasons of a suggestion, a sentence each. */
+export const suggestionReasons = ({ steps }: Pick<Audit, 'steps'>, { because }: Suggestion): string[] =>
+  because.map((reason) =>
+    suggestionReasonWords(reason, (id) => steps.find(({ stepId }) => stepId === id)?.label ?? id),
+  );
+
 type Said = { head: string; sentences: string[]; short?: string; own?: string | null; also?: string | null };
 
-function saidOf(audit: Audit, suggestion: SuggestionLike): Said {
+function saidOf(audit: Audit, suggestion: Suggestion): Said {
   const label = (id: string) => inSentence(audit.steps.find((step) => step.stepId === id)?.label ?? id);
   const [firstId] = suggestion.steps;
   const step = audit.steps.find((each) => each.stepId === firstId);
@@ -94,7 +78,7 @@ function saidOf(audit: Audit, suggestion: SuggestionLike): Said {
     case 'safety':
       return {
         head: firstId ? `Safety first: ${label(firstId)}.` : 'Safety first.',
-        sentences: [...suggestion.because, 'Until this is reviewed no plan has a time in it.'],
+        sentences: [...suggestionReasons(audit, suggestion), 'Until this is reviewed no plan has a time in it.'],
       };
     case 'kept':
       return {
@@ -157,12 +141,12 @@ function saidOf(audit: Audit, suggestion: SuggestionLike): Said {
 }
 
 /** How much longer, in how many eyes; longer there is expected. */
-function eyesWords(eyes: EyesLike): string {
+function eyesWords(eyes: CertainEyes): string {
   const { ratio, low, high } = timesAsLong(eyes);
   return `There it takes about ${ratio} times as long (${low} to ${high}; ${eyes.withIt.n} of ${counted(eyes.n, 'case')}). Longer in these eyes is expected; whether as much longer, two recordings will show.`;
 }
 
-function eyesBeside(eyes: EyesLike, label: (id: string) => string): string {
+function eyesBeside(eyes: CertainEyes, label: (id: string) => string): string {
   const { ratio, low, high } = timesAsLong(eyes);
   return `${label(eyes.stepId)} in certain eyes (${eyes.label}), where it takes about ${ratio} times as long (${low} to ${high}; ${eyes.withIt.n} of ${counted(eyes.n, 'case')})`;
 }
@@ -171,8 +155,8 @@ function eyesBeside(eyes: EyesLike, label: (id: string) => string): string {
 function levelWords(
   audit: Audit,
   step: Audit['steps'][number],
-  view: View,
-  level: NonNullable<SuggestionLike['level']>,
+  view: StandingView,
+  level: NonNullable<Suggestion['level']>,
   label: (id: string) => string,
 ): string {
   const share = (id: string) => audit.steps.find((each) => each.stepId === id)?.first[view] ?? 0;
@@ -217,7 +201,7 @@ function nothingWords({ steps }: Pick<Audit, 'steps'>): { head: string; sentence
 }
 
 /** "nucleus removal, which holds the most seconds"; steps that cannot be told apart on one view are named together. */
-function alsoWords(audit: Audit, { also, level, view: on }: SuggestionLike, label: (id: string) => string): string {
+function alsoWords(audit: Audit, { also, level, view: on }: Suggestion, label: (id: string) => string): string {
   const views = [...new Set(also.map(({ view }) => view))];
   return views
     .map((view) => {
@@ -231,13 +215,13 @@ function alsoWords(audit: Audit, { also, level, view: on }: SuggestionLike, labe
     .join('; ');
 }
 
-const VIEW_NAME: Record<View, string> = {
+const VIEW_NAME: Record<StandingView, string> = {
   seconds: 'most seconds',
   spread: 'what varies most',
   reference: 'the view against the reference set',
 };
 
-const VIEW_SAYS: Record<View, string> = {
+const VIEW_SAYS: Record<StandingView, string> = {
   seconds: 'holds the most seconds',
   spread: 'varies most',
   reference: 'differs most from the reference set',
@@ -247,7 +231,7 @@ const VIEW_SAYS: Record<View, string> = {
  * The step the title of the Choose drawing names: first on this view as the record stands. Only steps that are ranked
  * on it count: an optional or very short step may vary more, and is not worth a look for that.
  */
-export function firstOn(audit: Pick<Audit, 'steps'>, view: View): Audit['steps'][number] | null {
+export function firstOn(audit: Pick<Audit, 'steps'>, view: StandingView): Audit['steps'][number] | null {
   const score = (step: Audit['steps'][number]): number =>
     (view === 'seconds'
       ? (step.differenceSameEyes ?? step.difference)
@@ -262,7 +246,7 @@ export function firstOn(audit: Pick<Audit, 'steps'>, view: View): Audit['steps']
 }
 
 /** The title of the Choose drawing for a view: it says the answer. */
-export function viewTitle(audit: Pick<Audit, 'steps'>, view: View): string {
+export function viewTitle(audit: Pick<Audit, 'steps'>, view: StandingView): string {
   const first = firstOn(audit, view);
   if (!first) return 'Your steps, in the order of the operation.';
   return `${capital(inSentence(first.label))} ${VIEW_SAYS[view]}.`;

@@ -9,7 +9,13 @@ import { listsFor, month, operation } from '../practice/made-month';
 
 const audited = (cases: readonly Case[], references: readonly ReferenceSet[] = []) =>
   auditOf({ cases, lists: listsFor(cases), procedure: operation, references, seed: 1, resamples: 60 });
-const nothing: Suggestion = { kind: 'nothing', steps: [], view: null, also: [], because: ['No step came first.'] };
+const nothing: Suggestion = {
+  kind: 'nothing',
+  steps: [],
+  view: null,
+  also: [],
+  because: [{ code: 'held-back', stepId: 'sixth', numbers: { cases: 40 } }],
+};
 const suggested: Suggestion = { kind: 'time', steps: ['sixth'], view: 'seconds', also: [], because: [] };
 const show = (cases: readonly Case[], suggestion = suggested, view: 'seconds' | 'spread' = 'seconds', heldBack = 0) =>
   chooseView(audited(cases), suggestion, view, { heldBack, procedure: null });
@@ -83,7 +89,7 @@ describe('Choose', () => {
   it('says when nothing stands out that this is an answer', () => {
     const view = show(month(44), nothing);
     expect(view.suggestion.head).toBe('No step stands out.');
-    expect(view.because).toEqual(['No step came first.']);
+    expect(view.because).toEqual(['Sixth is not suggested: an event or near miss there is fewer than 40 cases ago.']);
   });
 
   it('says where one step alone is timed that none can be compared', () => {
@@ -120,12 +126,15 @@ describe('Choose', () => {
       steps: [],
       view: 'safety',
       also: [],
-      because: ['The line was crossed.'],
+      because: [{ code: 'monitor', numbers: {} }],
     };
     expect(show(month(44), safety).suggestion).toEqual({
       head: 'Safety first.',
       also: null,
-      lede: ['The line was crossed.', 'Until this is reviewed no plan has a time in it.'],
+      lede: [
+        'Serious events are more frequent than the line set beforehand.',
+        'Until this is reviewed no plan has a time in it.',
+      ],
     });
   });
 

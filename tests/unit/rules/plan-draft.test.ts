@@ -1,14 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { planDraft, rules } from '../../../src/lib/rules';
-import type { Guidance, StepFacts } from '../../../src/lib/rules/types';
+import { planDraft, rules, type GivenReason, type Guidance, type StepFacts } from '../../../src/lib/rules';
+import { draftReminders, planReasonWords } from '../../../src/lib/words';
 import { guidance, pattern, reference, stepAudit } from './made-up-audit';
 
 const facts = (more: Partial<StepFacts> = {}): StepFacts => ({
   step: stepAudit('rhexis', { first: { seconds: 0.05, spread: 0.05, reference: null } }),
   cases: 60,
   patterns: [],
-  labels: { rhexis: 'Rhexis', incision: 'Incision' },
   protectedParts: [],
   safety: { stepId: 'rhexis', seriousUnreviewed: 0, seriousLast100: 0, casesSinceLatest: null, kinds: [] },
   shorterFifthClean: null,
@@ -22,7 +21,18 @@ const facts = (more: Partial<StepFacts> = {}): StepFacts => ({
 const withStep = (more: Parameters<typeof stepAudit>[1]) =>
   stepAudit('rhexis', { first: { seconds: 0.05, spread: 0.05, reference: null }, ...more });
 const page = guidance('rhexis');
-const draft = (more: Partial<StepFacts>) => planDraft(facts(more), page);
+const LABELS: Record<string, string> = { rhexis: 'Rhexis', incision: 'Incision' };
+const say = (reason: GivenReason) => planReasonWords(reason, (id) => LABELS[id] ?? id);
+/** The draft as it is read: every reason in its words. */
+const inWords = (given: ReturnType<typeof planDraft>) => ({
+  ...given,
+  reminders: draftReminders(given),
+  checkpoints: given.checkpoints.map(({ id, because }) => ({ id, sentence: say(because) })),
+  drills: given.drills.map(({ where, because }) => ({ where, because: say(because) })),
+  earlierFirst: given.earlierFirst.map(({ stepId, because }) => ({ stepId, because: say(because) })),
+  because: given.because.map((reason) => ({ id: reason.code, sentence: say(reason) })),
+});
+const draft = (more: Partial<StepFacts>) => inWords(planDraft(facts(more), page));
 const fired = (more: Partial<StepFacts>) => draft(more).because.map(({ id }) => id);
 
 describe('each rule', () => {
@@ -63,7 +73,7 @@ describe('each rule', () => {
     };
     const given = (with_: Guidance, factor: string) =>
       planDraft(facts({ patterns: [pattern('rhexis', { ...polar, factor })] }), with_)
-        .checkpoints.filter(({ sentence }) => sentence.includes('takes about'))
+        .checkpoints.filter(({ because }) => because.code === 'certain-eyes')
         .map(({ id }) => id);
     expect(given(page, polar.factor)).toEqual([hard.id]);
     expect(given(wrong, polar.factor)).toEqual([]);
@@ -160,7 +170,7 @@ describe('each rule', () => {
     expect(fired({ step: withStep({ overTime: { ratio: 0.9, low: 0.8, high: 0.99 } }) })).toEqual([]);
   });
 
-  it('two-humps: choose deliberately', () => {
+  it('bimodality: choose deliberately', () => {
     const humps = pattern('rhexis', {
       kind: 'bimodality',
       factor: 'bimodality',
@@ -168,7 +178,7 @@ describe('each rule', () => {
       ratio: 1.8,
     });
     expect(draft({ patterns: [humps] }).because[0]).toEqual({
-      id: 'two-humps',
+      id: 'bimodality',
       sentence:
         'Rhexis shows two groups of times, about 45 s and about 80 s: perhaps two techniques are in use. Choose between them deliberately.',
     });
@@ -197,13 +207,13 @@ describe('each rule', () => {
     );
   });
 
-  it('kept-parts: seen less often come first and are watched first', () => {
+  it('protected-parts: seen less often come first and are watched first', () => {
     const protectedParts = [
       { id: 'pause', label: 'Pause', seen: 20, looked: 20 },
       { id: 'refill', label: 'Refill', seen: 12, looked: 20 },
     ];
     const result = draft({ protectedParts, step: withStep({ hasProtectedParts: true, reference: reference(2) }) });
-    expect(result.because.map(({ id }) => id)).toEqual(['kept-parts', 'longer']);
+    expect(result.because.map(({ id }) => id)).toEqual(['protected-parts', 'longer']);
     expect(result.because[0]?.sentence).toBe('Refill: seen in 12 of 20 cases. These come first.');
     expect(result.checkpoints.map(({ id }) => id)).toEqual([
       'rhexis-protected-parts',
@@ -388,7 +398,8 @@ describe('whatever the audit', () => {
   it('a draft keeps its promises', () => {
     fc.assert(
       fc.property(anyFacts, anyPage, (given, pageGiven) => {
-        const result = planDraft(given, pageGiven);
+        const draftGiven = planDraft(given, pageGiven);
+        const result = inWords(draftGiven);
         expect(result.checkpoints.length).toBeLessThanOrEqual(3);
         expect(new Set(result.checkpoints.map(({ id }) => id)).size).toBe(result.checkpoints.length);
         expect(result.checkpoints.length).toBe(Math.min(3, pageGiven.checkpoints.length));
@@ -403,7 +414,7 @@ describe('whatever the audit', () => {
         for (const { because } of result.earlierFirst)
           expect(because).toContain('does not show that one causes the other');
         expect(JSON.stringify(result)).not.toMatch(/NaN|undefined|Infinity/);
-        expect(planDraft(given, pageGiven)).toEqual(result);
+        expect(planDraft(given, pageGiven)).toEqual(draftGiven);
       }),
       { numRuns: 500, seed: 4 },
     );

@@ -92,7 +92,6 @@ describe('what the rules look at', () => {
     const facts = factsOf(record((place) => (place % 2 ? { protectedSeen: { pause: place % 4 === 1 } } : {})));
     expect(facts.protectedParts).toEqual([{ id: 'pause', label: 'Pause', seen: 15, looked: 30 }]);
     expect(facts.cases).toBe(60);
-    expect(facts.labels['s2']).toBe('S2');
     expect(facts.safety.casesSinceLatest).toBeNull();
   });
 
@@ -115,7 +114,7 @@ describe('what the rules look at', () => {
     const suggestion = suggestionOf(audit, safety);
     expect(suggestion).toMatchObject({ kind: 'time', steps: ['s1'], view: 'seconds' });
     const draft = planDraft(stepFactsOf(audit, given, 's1', safety)!, guidance('s1'));
-    expect(draft.because.map(({ id }) => id)).toContain('longer');
+    expect(draft.because.map(({ code }) => code)).toContain('longer');
     expect(draft.watch).toEqual(['pause']);
     expect(stepFactsOf(audit, given, 'nowhere', safety)).toBeNull();
   });

@@ -1,9 +1,14 @@
 import { describe, expect, it } from 'vitest';
-import { suggestionOf } from '../../../src/lib/rules';
-import type { SafetyFacts, StepSafety } from '../../../src/lib/rules/types';
-import { suggestionWords } from '../../../src/lib/words';
+import { suggestionOf as suggested } from '../../../src/lib/rules';
+import type { SafetyFacts, StepSafety, Suggestion } from '../../../src/lib/rules/types';
+import { suggestionReasons, suggestionWords } from '../../../src/lib/words';
 import { audit, noEvents, reference, stepAudit } from './made-up-audit';
 
+/** The suggestion, with its reasons as they are read beside it. */
+const suggestionOf: (...given: Parameters<typeof suggested>) => Suggestion & { said: string[] } = (record, safety) => {
+  const suggestion = suggested(record, safety);
+  return { ...suggestion, said: suggestionReasons(record, suggestion) };
+};
 const first = (seconds: number | null, spread: number | null = 0.2, against: number | null = null) => ({
   seconds,
   spread,
@@ -29,7 +34,7 @@ describe('safety first', () => {
       events('c', { seriousUnreviewed: 1, seriousLast100: 1, casesSinceLatest: 3, kinds: [] }),
     );
     expect(result).toMatchObject({ kind: 'safety', steps: ['c'], view: 'safety', also: [] });
-    expect(result.because).toEqual(['C: 1 serious event waits for review.']);
+    expect(result.said).toEqual(['C: 1 serious event waits for review.']);
   });
 
   it('suggests the step with two reviewed serious events in the last 100 answered cases; one alone is no safety goal', () => {
@@ -61,7 +66,7 @@ describe('safety first', () => {
     });
     const tied = { ...events('d', { seriousLast100: 1, casesSinceLatest: 4, kinds: [] }), monitorSignalled: true };
     expect(suggestionOf(audit(clear), tied).steps).toEqual(['d']);
-    expect(suggestionOf(audit(clear), { ...noEvents, unreviewedElsewhere: 1 }).because).toEqual([
+    expect(suggestionOf(audit(clear), { ...noEvents, unreviewedElsewhere: 1 }).said).toEqual([
       '1 serious event tied to no timed step waits for review.',
     ]);
   });
@@ -69,7 +74,7 @@ describe('safety first', () => {
   it('does not suggest a step for 40 cases after an event or near miss, and says so', () => {
     const soon = suggestionOf(audit(clear), events('a', { casesSinceLatest: 39 }));
     expect(soon.kind).toBe('nothing');
-    expect(soon.because).toEqual(['A is not suggested: an event or near miss there is fewer than 40 cases ago.']);
+    expect(soon.said).toEqual(['A is not suggested: an event or near miss there is fewer than 40 cases ago.']);
     expect(suggestionOf(audit(clear), events('a', { casesSinceLatest: 40 }))).toMatchObject({
       kind: 'time',
       steps: ['a'],
@@ -86,14 +91,14 @@ describe('not enough, waiting, nothing', () => {
     const enough = { enough: false, cases: 9, lists: 2, moreCases: 11, moreLists: 2 };
     const result = suggestionOf(audit(clear, { enough }), noEvents);
     expect(result).toMatchObject({ kind: 'not-enough', steps: [], view: null });
-    expect(result.because).toEqual(['9 cases count; 11 more cases and 2 more lists will do for a suggestion.']);
+    expect(result.said).toEqual(['9 cases count; 11 more cases and 2 more lists will do for a suggestion.']);
   });
 
   it('gives waiting to the team when it exceeds the largest difference, with at least ten cases behind it', () => {
     const waiting = { perCase: 41, reason: 'lens loading', n: 30 };
     const result = suggestionOf(audit(clear, { waiting }), noEvents);
     expect(result).toMatchObject({ kind: 'waiting', steps: [], also: [{ stepId: 'a', view: 'seconds' }] });
-    expect(result.because[0]).toBe(
+    expect(result.said[0]).toBe(
       'Waiting takes 41 s a case, most of it lens loading: more than lies between median and 20th percentile of any step.',
     );
     expect(suggestionOf(audit(clear, { waiting: { ...waiting, n: 9 } }), noEvents).kind).toBe('time');
@@ -103,7 +108,7 @@ describe('not enough, waiting, nothing', () => {
   it('says that nothing stands out, with the shares it rests on', () => {
     const result = suggestionOf(audit(equal), noEvents);
     expect(result).toMatchObject({ kind: 'nothing', steps: [], also: [] });
-    expect(result.because).toEqual([
+    expect(result.said).toEqual([
       'By seconds no step came first often enough: A in 25 of 100 resamples.',
       'By spread no step came first often enough: A in 25 of 100 resamples.',
     ]);
@@ -132,7 +137,7 @@ describe('candidates', () => {
   it('suggests the seconds candidate with its numbers when it alone stands out', () => {
     const result = suggestionOf(audit(clear), noEvents);
     expect(result).toMatchObject({ kind: 'time', steps: ['a'], view: 'seconds', also: [] });
-    expect(result.because).toEqual([
+    expect(result.said).toEqual([
       'A has the most seconds between median and 20th percentile: 12 s a case (8 s to 16 s).',
       'It came first in 90 of 100 resamples of your lists.',
     ]);
@@ -151,7 +156,7 @@ describe('candidates', () => {
       view: 'reference',
       also: [{ stepId: 'a', view: 'seconds' }],
     });
-    expect(result.because[0]).toBe(
+    expect(result.said[0]).toBe(
       'B takes about 3 times as long as in the reference set (2.5 to 3.4; 24 cases of 2 other surgeons).',
     );
   });
@@ -177,7 +182,7 @@ describe('candidates', () => {
       view: 'spread',
       also: [{ stepId: 'a', view: 'seconds' }],
     });
-    expect(result.because).toContain('By seconds B came first in 25 of 100.');
+    expect(result.said).toContain('By seconds B came first in 25 of 100.');
   });
 
   it('never says of a step taken for its second view that it holds the most on the first', () => {
@@ -195,7 +200,7 @@ describe('candidates', () => {
       level: { with: ['a'], second: 'spread' },
       also: [{ stepId: 'a', view: 'seconds' }],
     });
-    expect(result.because[0]).toBe('B has 12 s a case between median and 20th percentile (8 s to 16 s).');
+    expect(result.said[0]).toBe('B has 12 s a case between median and 20th percentile (8 s to 16 s).');
     const said = suggestionWords(record, result).sentences.join(' ');
     expect(said).toContain(
       'On most seconds it cannot be told apart from A (first in 26 and 60 of 100 resamples of your record); on what varies most it came first in 30.',
@@ -221,8 +226,8 @@ describe('candidates', () => {
     ];
     const result = suggestionOf(audit(steps), noEvents);
     expect(result).toMatchObject({ kind: 'level', steps: ['a', 'b'], view: 'seconds' });
-    expect(result.because[0]).toBe('A has 12 s a case between median and 20th percentile (8 s to 16 s).');
-    expect(result.because[3]).toBe('It came first in 41 of 100 resamples of your lists.');
+    expect(result.said[0]).toBe('A has 12 s a case between median and 20th percentile (8 s to 16 s).');
+    expect(result.said[3]).toBe('It came first in 41 of 100 resamples of your lists.');
     const wide = [0.35, 0.3, 0.35].map((share, place) =>
       stepAudit(['a', 'b', 'c'][place]!, { first: first(share, 0.1) }),
     );

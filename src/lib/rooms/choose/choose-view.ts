@@ -1,12 +1,11 @@
 import type { Audit, StepAudit } from '../../audit';
-import { rulesThresholds } from '../../rules';
-import type { Suggestion } from '../../rules/types';
+import { standingViews, standsOut, type StandingView, type Suggestion } from '../../rules';
 import { capital, clock, counted, inSentence, prose } from '../../format';
-import { firstOn, firstWords, othersCases, suggestionWords, viewTitle } from '../../words';
+import { firstOn, firstWords, othersCases, suggestionReasons, suggestionWords, viewTitle } from '../../words';
 import { chooseTable, differenceInstead, hasReference, type ChooseTable, type HowMade } from './choose-table';
 
-export const VIEWS = ['seconds', 'spread', 'reference'] as const;
-export type View = (typeof VIEWS)[number];
+export const VIEWS = standingViews;
+export type View = StandingView;
 
 /** Waiting below this is not drawn: a bar of a few seconds says nothing beside a step of minutes. */
 const WAITING_DRAWN = 5;
@@ -73,11 +72,12 @@ export function chooseView(
   const suggested = new Set(enough ? suggestion.steps : []);
   const steps = audit.steps.filter((step) => step.n > 0);
   const first = firstOn(audit, view);
-  const named = enough && first && isClear(audit, first, view) ? first.stepId : null;
+  const named = enough && first && standsOut(audit, first, view) ? first.stepId : null;
   const rows = steps.map((step) => rowOf(step, view, suggested.has(step.stepId), enough, query));
   return {
     suggestion: { head: words.head, lede: words.lede, also: words.also && `${capital(words.also)}.` },
-    because: suggestion.kind === 'safety' ? [] : [...suggestion.because, ...(words.own ? [words.own] : [])],
+    because:
+      suggestion.kind === 'safety' ? [] : [...suggestionReasons(audit, suggestion), ...(words.own ? [words.own] : [])],
     level: suggestion.steps.length > 1,
     view,
     views: viewChoices(audit),
@@ -98,13 +98,6 @@ export function chooseView(
       suggested: is,
     })),
   };
-}
-
-/** Does a step stand out on a view, by the same line as the suggestion? */
-function isClear({ caseIds, listCount }: Audit, step: StepAudit, view: View): boolean {
-  const { standsOut, standsOutSmall, smallCases, smallLists } = rulesThresholds;
-  const small = caseIds.length < smallCases || (listCount ?? 0) < smallLists;
-  return (step.first[view] ?? 0) >= (small ? standsOutSmall : standsOut);
 }
 
 /** The title says the answer; that no step stands out on the view is one. */

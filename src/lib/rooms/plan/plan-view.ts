@@ -1,11 +1,13 @@
 import type { StartedGoal } from '../../practice';
 import type { Goal, Measure, OwnCheckpoint, Procedure, Step } from '../../model';
-import type { Guidance, PlanDraft } from '../../rules/types';
+import type { GivenReason, Guidance, PlanDraft } from '../../rules';
 import {
+  draftReminders,
   expectedRangeWords,
   MEASURE_OPTIONS,
   OWN_CHECKPOINT,
   otherGoalsWords,
+  planReasonWords,
   powerSentences,
   startSentences,
   WATCH_LEAD,
@@ -58,13 +60,7 @@ export function offeredCheckpoints(
   source: Pick<PlanSource, 'draft' | 'guidance' | 'ownCheckpoints' | 'procedure' | 'step'>,
 ) {
   const { draft, guidance, ownCheckpoints, procedure, step } = source;
-  const chosen = draft.checkpoints.map(({ id, look, why, sentence }) => ({
-    id,
-    look,
-    why,
-    because: sentence,
-    chosen: true,
-  }));
+  const chosen = draft.checkpoints.map((each) => ({ ...each, chosen: true }));
   const others = (guidance?.checkpoints ?? [])
     .filter(({ id }) => !chosen.some((each) => each.id === id))
     .map(({ id, look, why }) => ({ id, look, why, because: null, chosen: false }));
@@ -84,17 +80,18 @@ export function planView(source: PlanSource): PlanView {
   );
   const first = offered[0];
   // One reason for everything stands at the top of the page; only where there are several is each named beside what it gave.
-  const told = (sentence: string) =>
-    draft.because.length === 1 && draft.because[0]?.sentence === sentence ? null : sentence;
+  const told = (reason: GivenReason) =>
+    draft.because.length === 1 && draft.because[0]?.code === reason.code ? null : say(reason);
   const labelOf = (id: string) => procedure.steps.find((each) => each.id === id)?.label ?? id;
+  const say = (reason: GivenReason) => planReasonWords(reason, labelOf);
   return {
     step: { id: step.id, label: step.label },
     procedureId: procedure.id,
-    because: draft.because.map(({ sentence }) => sentence),
+    because: draft.because.map(say),
     earlierFirst: draft.earlierFirst.map(({ stepId, because }) => ({
       label: labelOf(stepId),
       href: `/choose/${stepId}${source.query}`,
-      because,
+      because: say(because),
     })),
     checkpoints: offeredCheckpoints(source).map((each) => ({ ...each, because: each.because && told(each.because) })),
     measures: offered.map((id) => ({ id, ...MEASURE_OPTIONS[id], chosen: id === first })),
@@ -107,7 +104,7 @@ export function planView(source: PlanSource): PlanView {
     power: started.kind === 'start' && started.power ? powerSentences(started.power) : [],
     windowLength: first === 'steadiness' ? 40 : 20,
     stop: draft.stop,
-    reminders: draft.reminders,
+    reminders: draftReminders(draft),
     drills: draft.drills.map((drill) => ({ ...drill, because: told(drill.because) ?? '' })),
     supervisor: source.supervisor,
     chosenBy: source.chosenBy,

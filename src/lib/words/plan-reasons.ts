@@ -1,0 +1,94 @@
+import { inSentence, listed } from '../format';
+import type { GivenReason, PlanDraft, RuleId } from '../rules';
+import { othersCases } from './others-cases';
+import { ofHundredWords, shortRange, shortSeconds, shortTimes, twoThirdsWords } from './reason-numbers';
+
+/** Why a rule fired, or why a checkpoint or drill is given. `labelOf`: the label of a step by its id. */
+export function planReasonWords(reason: GivenReason, labelOf: (stepId: string) => string): string {
+  if (reason.code === 'protected-parts')
+    return `${listed(reason.missed.map(({ label, seen, looked }) => `${label}: seen in ${seen} of ${looked} cases`))}. These come first.`;
+  if (reason.code === 'after-a-break')
+    return `Your latest list came ${reason.numbers.weeks} weeks after the one before it. After a break the first lists are for doing it as before, not for changing it.`;
+  if (reason.code === 'pair') return `${reason.shorter} was shorter and ${reason.longer} longer: watch these two.`;
+  const label = labelOf(reason.stepId);
+  const step = inSentence(label);
+  switch (reason.code) {
+    case 'event':
+      return reason.numbers.unreviewed > 0
+        ? `A serious event at ${step} waits for review. Until then the plan has no time in it.`
+        : `${reason.numbers.last100} serious events at ${step} in the last 100 answered cases. The plan has no time in it.`;
+    case 'event-recent':
+      return `An event or near miss at ${step} is ${reason.numbers.casesAgo} cases ago: no time in the plan for ${reason.numbers.quietFor} cases.`;
+    case 'hasty':
+      return `Among your shortest fifth at ${step} a case had an event, or a protected part was not seen. Look at these cases first, before anything else here.`;
+    case 'taken-over':
+      return `${label} was taken over in ${reason.numbers.takenOver} of ${reason.numbers.cases} cases. What the last sign before it was, two recordings will show.`;
+    case 'not-to-shorten':
+      return `${label} is not to be shortened. You can look at doing it the same way each time.`;
+    case 'after-earlier': {
+      const earlier = reason.earlierStepId === null ? 'an earlier step' : inSentence(labelOf(reason.earlierStepId));
+      return `After a long ${earlier}, ${step} takes ${asLong(reason.numbers)}. The two go together; this does not show that one causes the other. Look at ${earlier} first.`;
+    }
+    case 'certain-eyes':
+      return `${label} takes ${asLong(reason.numbers)} with ${reason.label} (${reason.numbers.nWith} eyes). That time is legitimate.`;
+    case 'circumstances':
+      return `${label} takes ${asLong(reason.numbers)} with ${reason.label} (${reason.numbers.nWith} cases). Prepare for what is different there; the time itself is no fault.`;
+    case 'late-in-list':
+      return `In the last third of the list, ${step} takes ${asLong(reason.numbers)}.`;
+    case 'first-on-list':
+      return `As the first on the list, ${step} takes ${asLong(reason.numbers)}.`;
+    case 'renewed':
+      return `${labelOf(reason.earlierStepId)} was returned to in ${returned(reason.numbers)}, and ${step} builds on it. Look there first.`;
+    case 'over-time': {
+      const { ratio } = reason.numbers;
+      return `${label} has been taking longer over time${ratio === null ? '' : `: ${shortTimes(ratio)} for every 20 cases`}. What changed: machine, technique, teaching?`;
+    }
+    case 'bimodality':
+      return `${label} shows ${reason.label}: perhaps two techniques are in use. Choose between them deliberately.`;
+    case 'returned-to':
+      return `${label} was returned to in ${returned(reason.numbers)}: the end point was often not reached the first time.`;
+    case 'mostly-waiting': {
+      const why = reason.waitingReason ? `, most of it ${inSentence(reason.waitingReason)}` : '';
+      return `Waiting at ${step} takes ${shortSeconds(reason.numbers.perCase)} a case${why} (noted in ${reason.numbers.cases} cases): a matter for the team.`;
+    }
+    case 'varies': {
+      const { twoThirds } = reason.numbers;
+      const varies = `${label} varies (${twoThirds ? twoThirdsWords(twoThirds) : 'much'})`;
+      return reason.shorterFifthClean
+        ? `${varies}, and your shortest fifth had no event and every protected part. What differs in the set-up?`
+        : `${varies}. Whether your shortest fifth left anything out is not known: look at that first.`;
+    }
+    case 'longer': {
+      const { reference, share } = reason.numbers;
+      const longer = reference
+        ? `takes ${shortTimes(reference.ratio)} as long as in the reference set (${shortRange(reference)}; ${othersCases(reference)})`
+        : `holds the most seconds between your median and your 20th percentile in ${ofHundredWords(share)} resamples`;
+      return `${label} ${longer}. Watch a shorter and a longer case.`;
+    }
+    case 'any-case':
+      return `Worth a look in any ${step}.`;
+    case 'off-the-patient':
+      return `Rehearses ${step} away from any patient.`;
+  }
+}
+
+const asLong = (times: { ratio: number; low: number; high: number }): string =>
+  `${shortTimes(times.ratio)} as long (${shortRange(times)})`;
+
+const returned = ({ cases, of }: { cases: number; of: number }): string => `${cases} of ${of} cases`;
+
+/** What a reason reminds of, beside the reminders of the step's page. */
+const REMINDERS: Partial<Record<RuleId, string>> = {
+  event: 'Look at the case with a senior colleague before you plan anything else on this step.',
+  'taken-over': 'Agree before the list at which sign this step is handed over, and who says so.',
+  'certain-eyes':
+    'The extra time in these eyes is well spent: prepare for them, and aim to do it the same way each time.',
+  'late-in-list': 'Read the note once more before a long list begins: its last third asks most of you.',
+  'first-on-list': 'Set chair, microscope, pedals and machine before the first case, and say so to the team.',
+  'mostly-waiting': 'Waiting is not a fault, and part of it is checking.',
+};
+
+/** Every reminder of a draft, each once: those of the page, then those of its reasons. */
+export const draftReminders = ({ reminders, because }: Pick<PlanDraft, 'reminders' | 'because'>): string[] => [
+  ...new Set([...reminders, ...because.flatMap(({ code }) => REMINDERS[code] ?? [])]),
+];

@@ -1,0 +1,63 @@
+import { capital, counted, inSentence, listed } from '../format';
+import type { StandingView, SuggestionReason } from '../rules';
+import { othersCases } from './others-cases';
+import { ofHundredWords, shortRange, shortSeconds, shortTimes, twoThirdsWords } from './reason-numbers';
+
+const ON: Record<StandingView, string> = {
+  seconds: 'by seconds',
+  spread: 'by spread',
+  reference: 'against the reference set',
+};
+
+/** Why a step is suggested, or none, in one sentence. `labelOf`: the label of a step by its id. */
+export function suggestionReasonWords(reason: SuggestionReason, labelOf: (stepId: string) => string): string {
+  switch (reason.code) {
+    case 'serious-unreviewed':
+      return `${labelOf(reason.stepId)}: ${waiting(reason.numbers.events)} for review.`;
+    case 'serious-tied':
+      return `${labelOf(reason.stepId)}: ${counted(reason.numbers.events, 'serious event')} in the last 100 answered cases.`;
+    case 'unreviewed-elsewhere':
+      return `${waiting(reason.numbers.events, ' tied to no timed step')} for review.`;
+    case 'monitor':
+      return 'Serious events are more frequent than the line set beforehand.';
+    case 'not-enough': {
+      const { cases, moreCases, moreLists } = reason.numbers;
+      const more = [
+        ...(moreCases > 0 ? [counted(moreCases, 'more case')] : []),
+        ...(moreLists > 0 ? [counted(moreLists, 'more list')] : []),
+      ];
+      return `${counted(cases, 'case')} count; ${listed(more)} will do for a suggestion.`;
+    }
+    case 'waiting': {
+      const why = reason.waitingReason ? `, most of it ${inSentence(reason.waitingReason)}` : '';
+      return `Waiting takes ${Math.round(reason.numbers.perCase)} s a case${why}: more than lies between median and 20th percentile of any step.`;
+    }
+    case 'held-back':
+      return `${labelOf(reason.stepId)} is not suggested: an event or near miss there is fewer than ${reason.numbers.cases} cases ago.`;
+    case 'first-too-seldom':
+      return `${capital(ON[reason.view])} no step came first often enough: ${inSentence(labelOf(reason.stepId))} in ${ofHundredWords(reason.numbers.share)} resamples.`;
+    case 'seconds': {
+      const { seconds, range } = reason.numbers;
+      const between = 'between median and 20th percentile';
+      const aCase = `${shortSeconds(seconds)} a case`;
+      const has = reason.alone ? `the most seconds ${between}: ${aCase}` : `${aCase} ${between}`;
+      const same = reason.sameEyes ? ', among the same kind of eye' : '';
+      const interval = range ? ` (${shortSeconds(range.low)} to ${shortSeconds(range.high)})` : '';
+      return `${labelOf(reason.stepId)} has ${has}${same}${interval}.`;
+    }
+    case 'spread': {
+      const { twoThirds } = reason.numbers;
+      const more = reason.alone ? 'more than any other step of its length' : 'much';
+      return `${labelOf(reason.stepId)} varies ${more}${twoThirds ? `: ${twoThirdsWords(twoThirds)}` : ''}.`;
+    }
+    case 'reference':
+      return `${labelOf(reason.stepId)} takes ${shortTimes(reason.numbers.ratio)} as long as in the reference set (${shortRange(reason.numbers)}; ${othersCases(reason.numbers)}).`;
+    case 'came-first':
+      return `It came first in ${ofHundredWords(reason.numbers.share)} resamples of your ${reason.resampled}.`;
+    case 'came-first-elsewhere':
+      return `${capital(ON[reason.view])} ${inSentence(labelOf(reason.stepId))} came first in ${ofHundredWords(reason.numbers.share)}.`;
+  }
+}
+
+const waiting = (events: number, tied = ''): string =>
+  `${counted(events, 'serious event')}${tied} ${events === 1 ? 'waits' : 'wait'}`;
