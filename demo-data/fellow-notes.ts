@@ -1,4 +1,4 @@
-/** What the invented fellow wrote after review, by step of the goal; taken in turn, one a list. */
+/** What the invented fellow wrote after review, by step of the goal; one a list, each only once. */
 export const FELLOW_NOTES: Record<string, readonly { saw: string; willTry: string; tags: string[] }[]> = {
   capsulorhexis: [
     {
@@ -12,8 +12,8 @@ export const FELLOW_NOTES: Record<string, readonly { saw: string; willTry: strin
       tags: ['regrasp'],
     },
     {
-      saw: 'Poor glow in the white lens; I had not asked for dye. The start took three tries.',
-      willTry: '**Dye first** in every eye without a glow.',
+      saw: 'No red reflex in the white lens; I had not asked for dye. The start took three tries.',
+      willTry: '**Dye first** in every eye without a red reflex.',
       tags: ['view', 'dye'],
     },
     {
@@ -30,6 +30,31 @@ export const FELLOW_NOTES: Record<string, readonly { saw: string; willTry: strin
       saw: 'The microscope was out of focus on the capsule in the last case, and I noticed only on the recording.',
       willTry: 'Focus on the capsule before the cystotome goes in.',
       tags: ['view'],
+    },
+    {
+      saw: 'The flap lay half under the tip each time I let go, and I had to search for its edge.',
+      willTry: 'Lay the flap flat before letting go.',
+      tags: ['regrasp'],
+    },
+    {
+      saw: 'One small pupil: the circle came out smaller than I had meant, and I saw it only at cortex aspiration.',
+      willTry: 'In a small pupil, lift the iris edge once to see where the tear runs.',
+      tags: ['view', 'size'],
+    },
+    {
+      saw: 'My wrist was turned at the last quarter. I finished it by pulling instead of tearing round.',
+      willTry: 'Change the hold at the third quarter.',
+      tags: ['regrasp'],
+    },
+    {
+      saw: 'A calm list. In the two deep chambers the refill came late, and the edge drifted a little outward.',
+      willTry: 'Ask for the second syringe of viscoelastic before the list.',
+      tags: ['refill'],
+    },
+    {
+      saw: 'Watched next to a colleague: most of the difference is at the start, in the first flap.',
+      willTry: 'Watch only the first flap in the next list.',
+      tags: ['start'],
     },
   ],
   'cortex-aspiration': [

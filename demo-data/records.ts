@@ -197,7 +197,7 @@ function reflectionsOf(record: FellowRecord, goals: readonly Goal[]): Reflection
     let nth = 0;
     for (const [listId, caseIds] of byList) {
       const stream = randomStream(SEED, 7000, found.length);
-      const note = FELLOW_NOTES[goal.stepId]?.[nth % (FELLOW_NOTES[goal.stepId]?.length ?? 1)];
+      const note = FELLOW_NOTES[goal.stepId]?.[nth];
       nth += 1;
       const list = record.lists.find((each) => each.id === listId);
       const day = list?.when.kind === 'date' ? list.when.date : goal.setAt.slice(0, 10);
