@@ -114,6 +114,24 @@ export default ts.config(
       'no-restricted-exports': ['error', { restrictDefaultExports: { direct: false } }],
     },
   },
+  {
+    // Here "resolved" means "durable": a promise nobody waits for is a change that may be lost.
+    name: 'with types',
+    files: ['src/**/*.ts', 'src/run/*.js', 'tests/**/*.ts', 'demo-data/**/*.ts'],
+    plugins: { '@typescript-eslint': ts.plugin },
+    languageOptions: {
+      parserOptions: {
+        // Kit keeps the service worker out of its tsconfig: other globals live there.
+        projectService: { allowDefaultProject: ['src/service-worker.ts'] },
+        tsconfigRootDir: import.meta.dirname,
+      },
+    },
+    rules: {
+      '@typescript-eslint/no-floating-promises': 'error',
+      '@typescript-eslint/no-misused-promises': 'error',
+      '@typescript-eslint/switch-exhaustiveness-check': ['error', { considerDefaultExhaustiveForUnions: true }],
+    },
+  },
   ...FOLDERS.map(wall),
   {
     // What a browser gets: pages, and the modules beside them that are not for the server alone.

@@ -13,10 +13,20 @@ export const init: ServerInit = async () => {
   const folder = dev && !process.env.NEXT_TWENTY_DATA ? '.tools/dev-data' : dataFolder();
   if (!opened.nextTwentyStore) {
     opened.nextTwentyStore = openStore(folder, new Date().toISOString());
-    process.once('sveltekit:shutdown', async () => (await opened.nextTwentyStore)?.close());
+    process.once('sveltekit:shutdown', () => {
+      closeStore().catch((why) => {
+        console.error('The store did not close as it should:', why);
+        process.exitCode = 1;
+      });
+    });
   }
   await opened.nextTwentyStore;
 };
+
+/** Whoever told us to stop waits for no answer: the process lives until this has settled. */
+async function closeStore(): Promise<void> {
+  await (await opened.nextTwentyStore)?.close();
+}
 
 /** An answer before the end of what is sent reaches no browser: it sees the connection break, not the reason. */
 async function readToTheEnd(request: Request): Promise<void> {

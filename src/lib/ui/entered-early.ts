@@ -10,9 +10,9 @@ const CONTROLS = 'input, textarea, select';
  * server sent; the answer given here puts in again what the person had entered, and tells the page as if it were entered
  * now. Fields that the page shows only after another answer are found again by name.
  */
-export function enteredEarly(page: ParentNode): () => void {
+export function enteredEarly(page: ParentNode): () => Promise<void> {
   const kept = controlsOf(page).filter(isEntered).map(held);
-  return () => void putBack(page, kept);
+  return () => putBack(page, kept);
 }
 
 const controlsOf = (page: ParentNode) => [...page.querySelectorAll<Control>(CONTROLS)];

@@ -52,18 +52,16 @@ export function resultWords(outcome: Outcome, context: ResultContext): ResultWor
 
   const sentences = ((): string[] => {
     if (outcome.cannot) return [outcome.cannot.because];
-    switch (outcome.kind) {
-      case 'paused':
-        return outcome.paused.length > 0 ? [...outcome.paused] : ['The safety review comes first.'];
-      case 'steadier':
-        return [
-          ...spreadSentence(outcome, step),
-          ...rangesSentence(outcome),
-          ...(outcome.plain && outcome.plain.low < 0 && outcome.plain.high > 0
-            ? ['The time itself did not clearly change.']
-            : []),
-        ];
-    }
+    if (outcome.kind === 'paused')
+      return outcome.paused.length > 0 ? [...outcome.paused] : ['The safety review comes first.'];
+    if (outcome.kind === 'steadier')
+      return [
+        ...spreadSentence(outcome, step),
+        ...rangesSentence(outcome),
+        ...(outcome.plain && outcome.plain.low < 0 && outcome.plain.high > 0
+          ? ['The time itself did not clearly change.']
+          : []),
+      ];
     if (outcome.measure === 'steadiness')
       return [...spreadSentence(outcome, step), 'This is not "no change".', ...rangesSentence(outcome)];
     if (!judged) return [];

@@ -108,6 +108,9 @@ function saidOf(audit: Audit, suggestion: Suggestion): Said {
         also,
       };
     }
+    case 'time':
+    case 'steadiness':
+      break; // one step, with its sentences below
   }
   const sentences: string[] = [];
   let short: string | undefined;

@@ -11,15 +11,16 @@ export const keepDraft =
     // Noted while typing: by the time the page is left, the address and the page's data are those of the next one.
     let to = new URL(location.href);
 
-    const keep = async () => {
+    // Nobody waits for this, so it says itself how it went.
+    const keep = () => {
       timer = undefined;
-      const answer = await fetch(to, {
+      const failed = () => said('The draft could not be kept; your text is still on this page.');
+      fetch(to, {
         method: 'POST',
         body: new FormData(form),
         headers: { 'x-sveltekit-action': 'true' },
         keepalive: true,
-      }).catch(() => null);
-      said(answer?.ok ? 'Draft kept.' : 'The draft could not be kept; your text is still on this page.');
+      }).then(({ ok }) => (ok ? said('Draft kept.') : failed()), failed);
     };
     const later = () => {
       clearTimeout(timer);
@@ -30,7 +31,7 @@ export const keepDraft =
     const now = () => {
       if (timer === undefined || document.visibilityState === 'visible') return;
       clearTimeout(timer);
-      void keep();
+      keep();
     };
     const sent = () => {
       clearTimeout(timer);
@@ -44,7 +45,7 @@ export const keepDraft =
       // Going to another room here changes the page without hiding it.
       if (timer !== undefined) {
         clearTimeout(timer);
-        void keep();
+        keep();
       }
       form.removeEventListener('input', later);
       form.removeEventListener('submit', sent);

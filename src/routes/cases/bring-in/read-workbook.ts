@@ -14,7 +14,11 @@ export function readWorkbook(file: Blob): ReadingWorkbook {
   const worker = new Worker(new URL('./workbook-worker.js', import.meta.url), { type: 'module' });
   let finish: (read: WorkbookRead) => void = () => undefined;
   const done = new Promise<WorkbookRead>((resolve) => {
-    finish = resolve;
+    finish = (read) => {
+      clearTimeout(tooLong);
+      worker.terminate();
+      resolve(read);
+    };
   });
   const tooLong = setTimeout(
     () => finish({ problem: `The workbook took more than 30 seconds and was given up. ${INSTEAD}` }),
@@ -23,9 +27,5 @@ export function readWorkbook(file: Blob): ReadingWorkbook {
   worker.onmessage = ({ data }: MessageEvent<WorkbookRead>) => finish(data);
   worker.onerror = () => finish({ problem: `This workbook could not be read. ${INSTEAD}` });
   worker.postMessage(file);
-  void done.then(() => {
-    clearTimeout(tooLong);
-    worker.terminate();
-  });
   return { done, cancel: () => finish({ problem: '' }) };
 }
