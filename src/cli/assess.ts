@@ -66,7 +66,12 @@ async function assessOne(file: string, options: Options, io: Io): Promise<Proble
     ...(options.goal ? { goal: options.goal } : {}),
   });
   if (answer.kind === 'cannot') return refused.length > 0 ? refused : [whole(null, null, answer.because)];
-  const asked = { ...reading, problems: [...reading.problems, ...atOnce(oddInFile(reading, procedures))] };
+  const odd = atOnce(oddInFile(reading, procedures));
+  const asked = {
+    ...reading,
+    problems: [...reading.problems, ...odd],
+    counted: { ...reading.counted, queried: reading.counted.queried + odd.length },
+  };
   io.err(
     remarks(file, asked, options)
       .map((line) => `${file}: ${line}\n`)
@@ -76,14 +81,18 @@ async function assessOne(file: string, options: Options, io: Io): Promise<Proble
   else
     io.out(
       plainBlanks(
-        `${[file, ...understood(reading), assessmentText(answer), ...problemLines(asked.problems), ''].join('\n')}\n`,
+        `${[file, ...understood(reading), assessmentText(answer), ...problemLines(asked.problems, asked.counted.refused + asked.counted.queried), ''].join('\n')}\n`,
       ),
     );
   return null;
 }
 
 /** What was taken for granted, left out and asked about: for standard error, so that standard output stays JSON alone. */
-function remarks(file: string, { cases, questions, problems, mapping }: AuditReading, options: Options): string[] {
+function remarks(
+  file: string,
+  { cases, questions, problems, counted, mapping }: AuditReading,
+  options: Options,
+): string[] {
   const guesses = questions
     .filter(({ answered }) => !answered)
     .map(({ id, question, options: all, answer }) => {
@@ -91,15 +100,16 @@ function remarks(file: string, { cases, questions, problems, mapping }: AuditRea
       return `${question} Taken as: ${label}. To answer otherwise: --answer "${id}=…" with one of ${all.map(({ value }) => value).join(', ')}.`;
     });
   const lost = options.goal && !cases.some(({ code }) => code === options.goal?.from);
-  const count = (weight: Problem['weight']) => problems.filter((one) => one.weight === weight).length;
-  const [refused, queried] = [count('refused'), count('queried')];
+  const { refused, queried } = counted;
+  const listed = problems.filter(({ weight }) => weight === 'refused').length;
+  const named = listed < refused ? `the first ${listed} are named` : 'each is named';
   const loose = options.json ? mapping.filter(({ how }) => how === 'loose' || how === 'position') : [];
   return [
     ...loose.map(({ from, to }) => `"${from}" understood as ${to}.`),
     ...guesses,
     ...(lost ? [`no case has the code "${options.goal?.from}", so there is no result from it on.`] : []),
     ...(refused > 0
-      ? [`${refused} rows or values were left out; each is named${options.json ? ' in left_out' : ' below'}.`]
+      ? [`${refused} rows or values were left out; ${named}${options.json ? ' in left_out' : ' below'}.`]
       : []),
     ...(queried > 0 && options.json
       ? problems

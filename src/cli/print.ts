@@ -20,9 +20,9 @@ export function understood({ mapping, rowsIn, rowsTaken, rowsNamed }: AuditReadi
 }
 
 /** Rows with the same trouble share a line, so that a hundred of one kind do not hide one of another. */
-export function problemLines(problems: readonly Problem[]): string[] {
+export function problemLines(problems: readonly Problem[], total = problems.length): string[] {
   if (problems.length === 0) return [];
-  const { first, rest, more } = grouped(problems);
+  const { first, rest, more } = grouped(problems, total);
   const left = rest.length + more;
   return [
     '',

@@ -1,16 +1,21 @@
 import type { Problem } from '../model';
+import { intakeThresholds } from './thresholds';
 
 /**
  * The account of a file's rows: each is taken or named, none is lost. A cell can be refused while its row is taken.
  */
 export type Ledger = {
+  /** The first of them; `counts` holds all. */
   problems: Problem[];
+  counts: Record<Problem['weight'], number>;
   taken: Set<number>;
   named: Set<number>;
   /** The row is not taken, and this is why. */
   refuseRow: (row: number, column: string | null, value: string | null, why: string) => void;
   /** This cell is not taken. */
   refuseCell: (row: number | null, column: string | null, value: string | null, why: string) => void;
+  /** Nothing of the file is taken. */
+  refuseFile: (why: string, row?: number | null) => void;
   /** Taken, and asked about. */
   query: (row: number | null, column: string | null, value: string | null, why: string) => void;
   take: (row: number) => void;
@@ -33,25 +38,29 @@ function inBrief(why: string, value: string | null): string {
 
 export function newLedger(): Ledger {
   const problems: Problem[] = [];
+  const counts = { refused: 0, queried: 0 };
   const taken = new Set<number>();
   const named = new Set<number>();
-  const add = (
-    weight: Problem['weight'],
-    row: number | null,
-    column: string | null,
-    value: string | null,
-    why: string,
-  ) => problems.push({ row, column, value, why: inBrief(why, value), weight });
+  const add =
+    (weight: Problem['weight']): Ledger['query'] =>
+    (row, column, value, why) => {
+      counts[weight] += 1;
+      if (problems.length < intakeThresholds.problemsListed)
+        problems.push({ row, column, value, why: inBrief(why, value), weight });
+    };
+  const refuseCell = add('refused');
   return {
     problems,
+    counts,
     taken,
     named,
     refuseRow: (row, column, value, why) => {
       named.add(row);
-      add('refused', row, column, value, why);
+      refuseCell(row, column, value, why);
     },
-    refuseCell: (row, column, value, why) => add('refused', row, column, value, why),
-    query: (row, column, value, why) => add('queried', row, column, value, why),
+    refuseCell,
+    refuseFile: (why, row = null) => refuseCell(row, null, null, why),
+    query: add('queried'),
     take: (row) => taken.add(row),
   };
 }

@@ -1,19 +1,23 @@
 import type { Case, NewCase, Problem, Procedure } from '../model';
-import { atOnce, inSlices, scaled, type Slices, type Work } from '../turns';
-import { chaptersAsSheet, cuesOf, isChapters } from './stretches/chapters';
-import { checkText, decode } from './table/decode';
+import { atOnce, inSlices, type Slices, type Work } from '../turns';
 import { finish } from './cases/finish';
 import type { FinishedFile, ReferenceDraft } from './cases/in-lists';
-import { factsToJoin, type FactsFile } from './cases/join-facts';
+import { factsToJoin, type FactsFile, type JoinedFacts } from './cases/join-facts';
 import { knownCases, type KnownCase } from './cases/known-cases';
-import type { Layout } from './headings/targets';
+import type { NewList } from './cases/lists';
+import { readCases } from './cases/read-cases';
+import type { Context } from './context';
+import { mappingOf, mappingOfUnread, type Mapping } from './headings/mapping';
+import { tableOf } from './headings/table';
+import { allTargets, type Layout } from './headings/targets';
 import { labelOptions } from './labels/label-plan';
 import { newLedger } from './ledger';
-import type { NewList } from './cases/lists';
 import { asker, type Option, type Question } from './questions';
-import { readTable, type Table } from './table/read-table';
-import { mappingOf, mappingOfUnread, type Mapping } from './headings/mapping';
-import { allTargets } from './headings/targets';
+import { chaptersAsSheet, isChapters } from './stretches/chapters';
+import { readStretches } from './stretches/read-stretches';
+import { cellsOf } from './table/cells';
+import { textOf } from './table/decode';
+import { rowFacts } from './table/row-facts';
 
 export type AuditInput = {
   /** Text (pasted cells, a file already read) or the bytes of a file in any usual encoding. */
@@ -40,7 +44,9 @@ export type AuditReading = {
   references: ReferenceDraft[];
   /** Cases whose code is already in the record. */
   known: KnownCase[];
+  /** Of very many the first; `counted` has all. */
   problems: Problem[];
+  counted: Record<Problem['weight'], number>;
   questions: Question[];
   mapping: Mapping[];
   /** What a column or a label can be, to choose from. */
@@ -66,83 +72,71 @@ export const readAudit = (input: AuditInput): AuditReading => atOnce(reading(inp
 export const readAuditInSlices = (input: AuditInput, how: Slices): Promise<AuditReading> =>
   inSlices(reading(input), how);
 
+/** One way, each stage plain data in and out: text, cells, table, rows, drafts, cases, cases beside those of the record. */
 function* reading(input: AuditInput): Work<AuditReading> {
+  const { choices = {}, procedures, existing = [] } = input;
   const ledger = newLedger();
-  const { ask, questions } = asker(input.choices ?? {});
-  const decoded = input.bytes ? decode(input.bytes) : checkText(input.text ?? '');
-  const text = 'text' in decoded ? checkText(decoded.text) : decoded;
-  if ('problem' in text) ledger.refuseCell(null, null, null, text.problem);
-  const existing = input.existing ?? [];
+  const { ask, questions } = asker(choices);
   const taken = new Set(existing.map(({ code }) => code));
+  const text = yield* textOf(input);
   const chapters = 'text' in text && isChapters(text.text);
-  const context = { procedures: input.procedures, choices: input.choices ?? {}, ask, ledger, taken, chapters };
-  const work = 'problem' in text ? null : chapters ? readChapters(text.text, context) : readTable(text.text, context);
-  const table = work && (yield* scaled(work, 0, 0.7));
+  const context: Context = { procedures, choices, ask, ledger, taken, today: input.today ?? null, chapters };
+  const sheet =
+    'problem' in text
+      ? { problem: text.problem, row: null }
+      : chapters
+        ? chaptersAsSheet(text.text, choices['code']?.trim() || freeCode(taken))
+        : yield* cellsOf(text.text);
+  if ('problem' in sheet) ledger.refuseFile(sheet.problem, sheet.row);
+  const table = 'problem' in sheet ? null : yield* tableOf(sheet, context);
+  const file = table && (yield* rowFacts(table, context));
+  const work = table && file && (table.layout === 'stretches' ? readStretches : readCases)(table, file, context);
+  const drafted = work && (yield* work);
+
+  const joined: JoinedFacts =
+    input.facts && table && file && drafted
+      ? yield* factsToJoin(input.facts, drafted.drafts, table.procedure, file.freshCodes)
+      : { of: new Map(), ledger: newLedger() };
   const firstSequence = existing.reduce((last, { sequence }) => Math.max(last, Math.floor(sequence)), 0) + 1;
-  const joined = input.facts && table ? factsToJoin(input.facts, table) : { of: new Map(), ledger: newLedger() };
-  const options = table && {
-    sheet: table.layout === 'sheet',
-    today: input.today ?? null,
-    set: table.set,
-    ours: table.ours,
-    ask,
-    ledger,
-    firstSequence,
-    joined,
-  };
-  const finished: FinishedFile = options
-    ? yield* scaled(finish(table.drafts, options), 0.7, 0.9)
-    : { cases: [], lists: [], references: [], handsSaid: new Set() };
-  const compared = yield* scaled(knownCases(finished.cases, existing, finished.handsSaid, input.procedures), 0.9, 1);
-  const [first] = input.procedures;
+  const finished: FinishedFile =
+    table && drafted
+      ? yield* finish(drafted.drafts, table, { context, firstSequence, joined })
+      : { cases: [], lists: [], references: [], handsSaid: new Set() };
+  const compared = yield* knownCases(finished.cases, existing, finished.handsSaid, procedures);
+
+  const [first] = procedures;
   const unread =
-    table || chapters || !first || 'problem' in text
+    drafted || chapters || 'problem' in sheet || !first
       ? { mapping: [], options: [] }
-      : yield* mappingOfUnread(text.text, first, context.choices);
+      : mappingOfUnread(sheet, first, choices);
+  const understood = table && drafted;
   const answered = questions.every(({ mustAnswer, answered: given }) => !mustAnswer || given);
   return {
-    layout: table ? (chapters ? 'chapters' : table.layout) : null,
-    procedureId: table?.procedure.id ?? null,
+    layout: understood ? (chapters ? 'chapters' : table.layout) : null,
+    procedureId: understood ? table.procedure.id : null,
     lists: finished.lists,
     references: finished.references,
     ...compared,
     // By row, as a reader goes through the file; what is said of a second file comes last.
     problems: [...byRow(ledger.problems), ...byRow(joined.ledger.problems)],
+    counted: {
+      refused: ledger.counts.refused + joined.ledger.counts.refused,
+      queried: ledger.counts.queried + joined.ledger.counts.queried,
+    },
     questions,
-    mapping: table ? mappingOf(table, chapters) : unread.mapping,
-    columnOptions: table ? allTargets(table.procedure, table.layout) : unread.options,
-    labelOptions: table ? labelOptions(table.procedure) : [],
-    rowsIn: table?.rowsIn ?? 0,
-    rowsTaken: table ? ledger.taken.size : 0,
-    rowsNamed: table ? ledger.named.size : 0,
+    mapping: understood ? mappingOf(table, drafted.plans, chapters) : unread.mapping,
+    columnOptions: understood ? allTargets(table.procedure, table.layout) : unread.options,
+    labelOptions: understood ? labelOptions(table.procedure) : [],
+    rowsIn: understood ? table.rowsIn : 0,
+    rowsTaken: understood ? ledger.taken.size : 0,
+    rowsNamed: understood ? ledger.named.size : 0,
     ready: answered && finished.cases.length + finished.references.length > 0,
   };
 }
 
 const byRow = (problems: readonly Problem[]): Problem[] => [...problems].sort((a, b) => (a.row ?? 0) - (b.row ?? 0));
 
-type Context = Parameters<typeof readTable>[1];
-
-/** Chapter marks hold no code: the next free one is given, or one typed beside the file. */
-function* readChapters(text: string, context: Context): Work<Table | null> {
-  const cues = cuesOf(text);
-  if (cues.length === 0) {
-    context.ledger.refuseCell(
-      null,
-      null,
-      null,
-      'There are no chapters in this file. A chapter is a line with two times and a line with the step under it.',
-    );
-    return null;
-  }
-  const typed = context.choices['code']?.trim() ?? '';
-  const rows = chaptersAsSheet(cues, typed === '' ? freeCode(context.taken) : typed);
-  return yield* readTable(
-    rows.map((cells) => cells.map((cell) => `"${cell.replaceAll('"', '""')}"`).join(',')).join('\n'),
-    context,
-  );
-}
-
+/** Chapter marks hold no code: where none is typed beside the file, the next free one is given. */
 function freeCode(taken: ReadonlySet<string>): string {
   let next = 1;
   while (taken.has(`C${next}`)) next += 1;

@@ -28,6 +28,24 @@ export const intakeThresholds = {
   codeLength: 40,
   /** Digits in a row from which a code looks like a hospital's number, not one's own. */
   hospitalDigits: 6,
+  /** Rows looked at to tell what a column holds. */
+  columnSample: 400,
+  /** Rows looked at to tell which procedure a file is of: some two hundred cases. */
+  procedureSample: 2_000,
+  /** Most lines, empty ones counted: no spreadsheet holds more. */
+  mostLines: 1_048_576,
+  /** Most rows that hold anything: 25,000 cases of twelve stretches, more than one surgeon's twenty years. */
+  mostRows: 300_000,
+  /** Most columns: every step of the longest procedure with start, end, waiting, hands and returns, and every fact, take 150. */
+  mostColumns: 300,
+  /** Longest cell, letters: a spreadsheet holds 32,767 in one; more is a file swallowed by a quotation mark. */
+  longestCell: 50_000,
+  /** Longest row, letters: beyond it no end of the row is looked for. */
+  longestRow: 250_000,
+  /** Most different names in the column of steps: more is another column. */
+  mostLabels: 1_000,
+  /** Problems listed with row and value; all are counted. */
+  problemsListed: 10_000,
   /** Rows shown with a question. */
   examples: 3,
 } as const;

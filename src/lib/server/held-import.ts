@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto';
-import { checkText, decode } from '../intake/table/decode';
+import { checkText, decoding } from '../intake/table/decode';
 import { readAuditInSlices, textPointsToAPerson, type AuditReading } from '../intake';
 import { importPlan } from '../rooms/bring-in/import-plan';
 import { oddInImport } from '../rooms/cases/odd-times';
@@ -34,7 +34,7 @@ export async function sentText(
   if (typeof rows === 'string' && rows.trim() !== '')
     return within(checkText(rows), safeName(String(form.get('rowsName') ?? '')), 'file');
   if (file instanceof File && file.size > 0)
-    return within(decode(new Uint8Array(await file.arrayBuffer())), safeName(file.name), 'file');
+    return within(await inTurns(decoding(new Uint8Array(await file.arrayBuffer()))), safeName(file.name), 'file');
   if (file instanceof File && file.name !== '')
     return { problem: `${safeName(file.name)} is empty. Choose a file with headings and rows.`, field: 'file' };
   if (typeof cells === 'string' && cells.trim() !== '') return within(checkText(cells), 'pasted cells', 'cells');

@@ -66,3 +66,37 @@ export function* mapped<Item, Made>(
   }
   return made;
 }
+
+/** `[...items].sort(compare)`, handing over between parts: equal items keep their order. */
+export function* sorted<Item>(items: readonly Item[], compare: (a: Item, b: Item) => number): Work<Item[]> {
+  let runs: Item[][] = [];
+  for (let from = 0; from < items.length; from += RUN) {
+    runs.push(items.slice(from, from + RUN).sort(compare));
+    yield 0;
+  }
+  while (runs.length > 1) {
+    const merged: Item[][] = [];
+    for (let at = 0; at < runs.length; at += 2) merged.push(yield* merge(runs[at] ?? [], runs[at + 1] ?? [], compare));
+    runs = merged;
+  }
+  return runs[0] ?? [];
+}
+
+const RUN = 2_000;
+
+function* merge<Item>(
+  first: readonly Item[],
+  second: readonly Item[],
+  compare: (a: Item, b: Item) => number,
+): Work<Item[]> {
+  const merged: Item[] = [];
+  for (let left = 0, right = 0; left < first.length || right < second.length;) {
+    const [a, b] = [first[left], second[right]];
+    const takesFirst = a !== undefined && (b === undefined || compare(a, b) <= 0);
+    merged.push((takesFirst ? a : b) as Item);
+    if (takesFirst) left += 1;
+    else right += 1;
+    if (merged.length % RUN === 0) yield 0;
+  }
+  return merged;
+}

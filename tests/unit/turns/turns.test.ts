@@ -1,6 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { atOnce, Cancelled, inSlices, mapped, scaled, type Work } from '../../../src/lib/turns';
+import { atOnce, Cancelled, inSlices, mapped, scaled, sorted, type Work } from '../../../src/lib/turns';
 
 function* counting(to: number): Work<string> {
   for (let at = 1; at <= to; at += 1) yield at / to;
@@ -20,6 +20,14 @@ describe('long work', () => {
     await inSlices(scaled(counting(4), 0.5, 0.9), { pause: async () => {}, progress: (share) => shares.push(share) });
     expect(shares).toHaveLength(4);
     [0.6, 0.7, 0.8, 0.9].forEach((share, at) => expect(shares[at]).toBeCloseTo(share, 12));
+  });
+
+  it('sorts as the engine does, equal items in their order, and hands over between', () => {
+    const items = Array.from({ length: 9_001 }, (_, at) => ({ at, key: (at * 7919) % 101 }));
+    const compare = (a: { key: number }, b: { key: number }) => a.key - b.key;
+    expect(atOnce(sorted(items, compare))).toEqual([...items].sort(compare));
+    expect([...sorted(items, compare)].length).toBeGreaterThan(10);
+    expect(atOnce(sorted([], compare))).toEqual([]);
   });
 
   it('ends where the caller no longer wants the answer', async () => {

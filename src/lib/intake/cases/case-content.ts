@@ -1,6 +1,7 @@
 import type { Case, Event, FactValue, Hands, Procedure } from '../../model';
 import { agreedCell } from '../table/agreed-cell';
-import { cellOf, type ColumnSet, type Row } from '../table/column-set';
+import { cellOf, type ColumnSet } from '../headings/column-set';
+import type { Row } from '../table/cells';
 import { toNumber } from '../table/duration';
 import type { EventCells, EventsRead } from './events';
 import { factReader, type FactRead } from './facts';

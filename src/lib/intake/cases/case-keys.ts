@@ -1,4 +1,6 @@
-import type { Work } from '../../turns';
+import type { Procedure } from '../../model';
+import { mapped, type Work } from '../../turns';
+import type { Context } from '../context';
 import type { Ledger } from '../ledger';
 import type { Ask } from '../questions';
 import type { RowFacts } from '../table/row-facts';
@@ -11,7 +13,9 @@ export type Keyed = RowFacts & { label: string; start: number | null; end: numbe
 export type CaseRows = {
   role: RowFacts['role'];
   code: string;
-  rows: Keyed[];
+  /** Of its first row. */
+  procedure: Procedure;
+  rows: readonly [Keyed, ...Keyed[]];
   listNumber: number | null;
   place: number | null;
 };
@@ -20,13 +24,15 @@ export type CaseFile = {
   oneRowACase: boolean;
   placesSaid: boolean;
   codeHeading: string | null;
-  freshCode: (() => string) | null;
+  freshCodes: boolean;
 };
 
-const ROWS_A_SLICE = 1_000;
+const ROWS_A_SLICE = 100;
 
 type Occurrence = {
-  rows: Keyed[];
+  role: RowFacts['role'];
+  code: string;
+  rows: [Keyed, ...Keyed[]];
   list: string;
   date: string;
   labels: Set<string>;
@@ -39,57 +45,75 @@ type Occurrence = {
  *
  * @param file.oneRowACase every row is a case of its own.
  * @param file.placesSaid a list sheet with its column of places: then a code that comes again is none.
- * @param file.freshCode gives new codes where the old ones may lead to a patient: then a code that comes again
+ * @param file.freshCodes new codes are given where the old ones may lead to a patient: then a code that comes again
  *   (a second eye) is simply another case, and no old code goes any further.
  */
-export function* casesOfRows(rows: readonly Keyed[], file: CaseFile, ask: Ask, ledger: Ledger): Work<CaseRows[]> {
+export function* casesOfRows(
+  rows: readonly Keyed[],
+  file: CaseFile,
+  { ask, ledger, taken }: Pick<Context, 'ask' | 'ledger' | 'taken'>,
+): Work<CaseRows[]> {
   const found = new Map<string, Occurrence[]>();
-  const inOrder: { role: RowFacts['role']; code: string; occurrence: Occurrence }[] = [];
+  const inOrder: Occurrence[] = [];
   let last: Occurrence | null = null;
-  for (const [index, row] of rows.entries()) {
-    if (index % ROWS_A_SLICE === 0) yield index / rows.length;
+  const sortIn = (row: Keyed) => {
     const key = `${row.role}\u0000${row.code}`;
     const all = found.get(key) ?? [];
-    if (all.length === 0) found.set(key, all);
-    let occurrence = all.find((one) => continues(one, row, one === last, file.oneRowACase));
-    if (!occurrence) {
-      occurrence = { rows: [], list: row.list, date: row.date, labels: new Set(), spans: [] };
+    found.set(key, all);
+    const before = file.oneRowACase ? undefined : all.find((one) => continues(one, row, one === last));
+    const occurrence = before ?? newOccurrence(row);
+    if (before) before.rows.push(row);
+    else {
       all.push(occurrence);
-      inOrder.push({ role: row.role, code: row.code, occurrence });
+      inOrder.push(occurrence);
     }
-    occurrence.rows.push(row);
     occurrence.list ||= row.list;
     occurrence.date ||= row.date;
     occurrence.labels.add(row.label);
     if (row.start !== null && row.end !== null) occurrence.spans.push({ from: row.start, to: row.end });
     last = occurrence;
+  };
+  yield* mapped(rows, sortIn, ROWS_A_SLICE);
+  if (file.freshCodes) {
+    // They count on from the first that is free; no key to the old ones is kept.
+    let next = 0;
+    const fresh = () => {
+      do next += 1;
+      while (taken.has(`C${next}`));
+      return `C${next}`;
+    };
+    return yield* mapped(inOrder, (one) => caseOf(one, fresh()));
   }
-  if (file.freshCode !== null)
-    return inOrder.map(({ role, occurrence }) => ({
-      role,
-      code: file.freshCode?.() ?? '',
-      rows: occurrence.rows,
-      listNumber: null,
-      place: null,
-    }));
-  const again = [...found.values()].filter((all) => all.length > 1);
-  if (again.length === 0)
-    return inOrder.map(({ role, code, occurrence }) => ({
-      role,
-      code,
-      rows: occurrence.rows,
-      listNumber: null,
-      place: null,
-    }));
+  const again = inOrder.length === found.size ? [] : [...found.values()].filter((all) => all.length > 1);
+  if (again.length === 0) return yield* mapped(inOrder, (one) => caseOf(one));
   return !file.placesSaid && askAboutAgain(inOrder, again, ask) === 'places'
-    ? asPlaces(inOrder)
-    : firstOnly(inOrder, found, ledger, file.codeHeading);
+    ? yield* asPlaces(inOrder)
+    : yield* firstOnly(inOrder, found, ledger, file.codeHeading);
 }
+
+const newOccurrence = (row: Keyed): Occurrence => ({
+  role: row.role,
+  code: row.code,
+  rows: [row],
+  list: row.list,
+  date: row.date,
+  labels: new Set(),
+  spans: [],
+});
+
+const caseOf = ({ role, code, rows }: Occurrence, as = code): CaseRows => ({
+  role,
+  code: as,
+  procedure: rows[0].procedure,
+  rows,
+  listNumber: null,
+  place: null,
+});
 
 const differs = (a: string, b: string): boolean => a !== '' && b !== '' && a !== b;
 
-function continues(one: Occurrence, row: Keyed, isLast: boolean, oneRowACase: boolean): boolean {
-  if (oneRowACase || differs(one.list, row.list) || differs(one.date, row.date)) return false;
+function continues(one: Occurrence, row: Keyed, isLast: boolean): boolean {
+  if (differs(one.list, row.list) || differs(one.date, row.date)) return false;
   if (isLast) return true;
   // Rows sorted by step rather than by case come back to a code on a free part of the clock, or with a step it did not have.
   const { start, end } = row;
@@ -101,8 +125,8 @@ function continues(one: Occurrence, row: Keyed, isLast: boolean, oneRowACase: bo
 }
 
 function askAboutAgain(
-  inOrder: readonly { code: string }[],
-  again: readonly Occurrence[][],
+  inOrder: readonly Occurrence[],
+  again: readonly (readonly Occurrence[])[],
   ask: Ask,
 ): 'places' | 'first' {
   const numbers = inOrder.every(
@@ -121,21 +145,22 @@ function askAboutAgain(
       { value: 'first', label: 'no: take the first of each, name the others' },
     ],
     guess: numbers && (again.length > 1 || onLists) ? 'places' : 'first',
-    examples: again.flatMap((all) =>
-      all.map(({ rows }) => ({ row: rows[0]?.row.row ?? 0, text: rows[0]?.code ?? '' })),
-    ),
+    examples: again
+      .slice(0, intakeThresholds.examples)
+      .flatMap((all) => all.slice(0, intakeThresholds.examples))
+      .map(({ rows: [{ row }], code }) => ({ row: row.row, text: code })),
   });
   return answer === 'places' ? 'places' : 'first';
 }
 
 /** Numbers that begin again begin a new list, where neither list nor date says so. */
-function asPlaces(inOrder: readonly { role: RowFacts['role']; code: string; occurrence: Occurrence }[]): CaseRows[] {
+function* asPlaces(inOrder: readonly Occurrence[]): Work<CaseRows[]> {
   const numbers = inOrder.map(({ code }) => Number(code));
   const falls = numbers.filter((number, index) => index > 0 && number < (numbers[index - 1] ?? 0)).length;
   const newestFirst = falls > numbers.length / 2;
   const names = new Map<string, number>();
   let listNumber = 1;
-  return inOrder.map(({ role, code, occurrence }, index) => {
+  return yield* mapped(inOrder, (occurrence, index) => {
     const number = numbers[index] ?? 0;
     const previous = numbers[index - 1] ?? (newestFirst ? Infinity : -Infinity);
     if (index > 0 && (newestFirst ? number >= previous : number <= previous)) listNumber += 1;
@@ -143,27 +168,29 @@ function asPlaces(inOrder: readonly { role: RowFacts['role']; code: string; occu
     const named = occurrence.list !== '' || occurrence.date !== '';
     if (named && !names.has(written)) names.set(written, names.size + 1);
     const list = named ? (names.get(written) ?? 0) : listNumber;
-    const place = /^\d+$/.test(code) && number > 0 ? number : null; // there is no place 0
-    return { role, code: `L${list}-${code}`, rows: occurrence.rows, listNumber: named ? null : list, place };
+    const place = /^\d+$/.test(occurrence.code) && number > 0 ? number : null; // there is no place 0
+    return { ...caseOf(occurrence, `L${list}-${occurrence.code}`), listNumber: named ? null : list, place };
   });
 }
 
-function firstOnly(
-  inOrder: readonly { role: RowFacts['role']; code: string; occurrence: Occurrence }[],
-  found: ReadonlyMap<string, Occurrence[]>,
+function* firstOnly(
+  inOrder: readonly Occurrence[],
+  found: ReadonlyMap<string, readonly Occurrence[]>,
   ledger: Ledger,
   heading: string | null,
-): CaseRows[] {
-  return inOrder.flatMap(({ role, code, occurrence }) => {
-    const first = found.get(`${role}\u0000${code}`)?.[0];
-    if (occurrence === first) return [{ role, code, rows: occurrence.rows, listNumber: null, place: null }];
-    for (const { row } of occurrence.rows)
+): Work<CaseRows[]> {
+  const taken = yield* mapped(inOrder, (occurrence) => {
+    const { role, code, rows } = occurrence;
+    const [first = occurrence] = found.get(`${role}\u0000${code}`) ?? [];
+    if (occurrence === first) return caseOf(occurrence);
+    for (const { row } of rows)
       ledger.refuseRow(
         row.row,
         heading,
         code,
-        `Two cases have the code "${code}": the first begins in row ${first?.rows[0]?.row.row ?? 0}. Give this one a code of its own.`,
+        `Two cases have the code "${code}": the first begins in row ${first.rows[0].row.row}. Give this one a code of its own.`,
       );
-    return [];
+    return null;
   });
+  return taken.filter((one) => one !== null);
 }

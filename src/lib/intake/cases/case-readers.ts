@@ -1,28 +1,27 @@
 import type { Procedure } from '../../model';
+import { mapped, type Work } from '../../turns';
 import { factReaders, type CaseReaders } from './case-content';
-import { cellOf, type ColumnSet } from '../table/column-set';
+import { cellOf, type ColumnSet } from '../headings/column-set';
 import type { Draft } from './draft';
 import { eventReader } from './events';
 import { labelMatcher } from '../labels/labels';
 import { moreFacts } from './more-facts';
 import type { Ask } from '../questions';
+import { intakeThresholds } from '../thresholds';
 import { sheetEvents } from './sheet-keys';
 import { yesNo } from '../table/yes-no';
-
-type ReaderOptions = { sheet: boolean; set: ColumnSet; ours: boolean; ask: Ask };
 
 /** What the cells of a case are read by; once a procedure. */
 export function readersOf(
   procedure: Procedure,
-  drafts: readonly Draft[],
-  { sheet, set, ask, ours }: ReaderOptions,
+  { sheet, ours, seriousGuess }: { sheet: boolean; ours: boolean; seriousGuess: boolean },
 ): CaseReaders {
   const labels = labelMatcher(procedure, ours);
   const stepOf = (label: string): string | null => {
     const [meaning, other] = labels(label).meanings;
     return meaning?.kind === 'step' && !other ? meaning.stepId : null;
   };
-  const events = eventReader(procedure, { stepOf, ours, seriousGuess: seriousGuess(drafts, set, ask) });
+  const events = eventReader(procedure, { stepOf, ours, seriousGuess });
   return {
     facts: factReaders(procedure),
     events: sheet ? sheetEvents(events) : events,
@@ -32,18 +31,17 @@ export function readersOf(
 }
 
 /** Where nothing says how serious events were, it is asked; until then they count as serious. */
-function seriousGuess(drafts: readonly Draft[], set: ColumnSet, ask: Ask): boolean {
+export function* takenAsSerious(drafts: readonly Draft[], set: ColumnSet, ask: Ask): Work<boolean> {
   const column = set.own('event');
   if (!column || set.own('event-serious')) return true;
-  const named = drafts.flatMap(({ rows }) =>
-    rows.filter(
-      (row) =>
-        cellOf(row, column) !== '' &&
-        !/^(none|no|nil|uneventful|no (events?|complications?))$/i.test(cellOf(row, column)) &&
-        (yesNo(cellOf(row, column)) ?? true),
-    ),
-  );
-  if (named.length === 0) return true;
+  const examples: { row: number; text: string }[] = [];
+  yield* mapped(drafts, ({ rows }) => {
+    for (const row of rows) {
+      const text = cellOf(row, column);
+      if (examples.length < intakeThresholds.examples && namesEvent(text)) examples.push({ row: row.row, text });
+    }
+  });
+  if (examples.length === 0) return true;
   return (
     ask({
       id: 'serious',
@@ -53,7 +51,10 @@ function seriousGuess(drafts: readonly Draft[], set: ColumnSet, ask: Ask): boole
         { value: 'no', label: 'as not serious' },
       ],
       guess: 'yes',
-      examples: named.map((row) => ({ row: row.row, text: cellOf(row, column) })),
+      examples,
     }) === 'yes'
   );
 }
+
+const namesEvent = (text: string): boolean =>
+  text !== '' && !/^(none|no|nil|uneventful|no (events?|complications?))$/i.test(text) && (yesNo(text) ?? true);

@@ -1,5 +1,5 @@
 import type { Hands, Procedure, Stretch } from '../../model';
-import type { Row } from '../table/column-set';
+import type { Row } from '../table/cells';
 import type { RowFacts } from '../table/row-facts';
 
 /** One time of one case, before the stretches of a step are put together. Seconds. */

@@ -1,90 +1,95 @@
-import type { Case } from '../../model';
+import type { Case, Procedure } from '../../model';
 import { mapped, type Work } from '../../turns';
+import type { Context } from '../context';
+import { cellOf, type ColumnSet } from '../headings/column-set';
+import type { Table } from '../headings/table';
+import { newLedger, type Ledger } from '../ledger';
+import { joinedLines } from '../stretches/join-stretches';
+import { settleWaiting } from '../stretches/waiting-inside';
+import { blankOf } from '../table/blanks';
+import { dateOrder, whenOf } from '../table/when';
 import {
   energyOf,
   eventsOf,
   factsOf,
-  protectedSeenOf,
   positionOf,
+  protectedSeenOf,
   wholeHandsOf,
   type CaseReaders,
 } from './case-content';
-import { readersOf } from './case-readers';
-import { cellOf, type ColumnSet } from '../table/column-set';
+import { readersOf, takenAsSerious } from './case-readers';
 import type { Draft, Line } from './draft';
-import { blankOf } from '../table/blanks';
 import { handsOf } from './hands';
 import { inLists, type Finished, type FinishedFile } from './in-lists';
 import { withJoined, type JoinedFacts } from './join-facts';
-import { joinedLines } from '../stretches/join-stretches';
-import { newLedger, type Ledger } from '../ledger';
-import type { Ask } from '../questions';
 import { saysList, sheetHandsOf, sheetListRow } from './sheet-keys';
-import { settleWaiting } from '../stretches/waiting-inside';
-import { dateOrder, whenOf } from '../table/when';
 
-export type FinishOptions = {
-  /** A list sheet: its cases come without times. */
-  sheet: boolean;
-  set: ColumnSet;
-  ours: boolean;
-  ask: Ask;
-  ledger: Ledger;
+type FinishOptions = {
+  context: Context;
   firstSequence: number;
-  /** ISO date; `null` where nobody knows it. */
-  today: string | null;
   /** Facts of the eye from a second file, with an account of their own. */
   joined: JoinedFacts;
 };
 
 /** From times and rows to cases: joined stretches, facts, hands, events, lists and order. */
-export function* finish(drafts: readonly Draft[], options: FinishOptions): Work<FinishedFile> {
-  const { set, ask, ledger } = options;
-  settleWaiting(drafts, options.ours, ask, ledger);
-  const readers = new Map(
-    [...new Set(drafts.map(({ procedure }) => procedure))].map((procedure) => [
-      procedure,
-      readersOf(procedure, drafts, options),
-    ]),
-  );
-  const days = dateOrder(
-    drafts.flatMap(({ rows }) => rows),
-    set.own('date'),
-    ask,
-  );
-  const listRow = options.sheet ? sheetListRow(drafts, set) : null;
-  const onList = ({ rows }: Draft): Pick<Finished, 'list' | 'when'> => {
-    const carried = listRow !== null && rows.every((row) => !saysList(row, set));
-    const said = carried ? [listRow] : rows;
+export function* finish(
+  drafts: readonly Draft[],
+  { set, ours, layout }: Pick<Table, 'set' | 'ours' | 'layout'>,
+  { context, firstSequence, joined }: FinishOptions,
+): Work<FinishedFile> {
+  const { ask, ledger, today } = context;
+  // A list sheet: its cases come without times.
+  const sheet = layout === 'sheet';
+  yield* settleWaiting(drafts, ours, ask, ledger);
+  const seriousGuess = yield* takenAsSerious(drafts, set, ask);
+  const readers = new Map<Procedure, CaseReaders>();
+  const readersFor = (procedure: Procedure): CaseReaders => {
+    const found = readers.get(procedure) ?? readersOf(procedure, { sheet, ours, seriousGuess });
+    readers.set(procedure, found);
+    return found;
+  };
+  const rows = (yield* mapped(drafts, (draft) => draft.rows)).flat();
+  const days = yield* dateOrder(rows, set.own('date'), ask);
+  const listRow = sheet ? yield* sheetListRow(rows, set) : null;
+  const onList = (draft: Draft): Pick<Finished, 'list' | 'when'> => {
+    const carried = listRow !== null && draft.rows.every((row) => !saysList(row, set));
+    const said = carried ? [listRow] : draft.rows;
     return {
       list: said.map((row) => cellOf(row, set.own('list'))).find((text) => blankOf(text) !== 'empty') ?? '',
       // What is wrong with a date carried over is named where it stands.
-      when: whenOf(said, set.own('date'), days, options.today, carried ? newLedger() : ledger),
+      when: whenOf(said, set.own('date'), days, today, carried ? newLedger() : ledger),
     };
   };
-  const finishOne = (draft: Draft): Finished[] => {
-    const reader = readers.get(draft.procedure);
+  const finishOne = (draft: Draft): Finished | null => {
     const lines = joinedLines(draft, ledger);
-    if (!reader || (!options.sheet && !lines.some(({ kind }) => kind === 'step'))) return refuseEmpty(draft, ledger);
-    const { handsSaid, ...one } = caseOf(draft, lines, reader, options);
-    if (options.sheet && !handsSaid && saysNothing(one)) return refuseBlank(draft, ledger);
+    if (!sheet && !lines.some(({ kind }) => kind === 'step')) return refuseEmpty(draft, ledger);
+    const { hands, said } = sheet
+      ? sheetHandsOf(draft.rows, set, readersFor(draft.procedure).stepOf, ledger)
+      : fileHands(draft, lines, set, ledger);
+    const one = caseOf(draft, lines, hands, readersFor(draft.procedure), set, joined, ledger);
+    if (sheet && !said && saysNothing(one)) return refuseBlank(draft, ledger);
     for (const { row } of draft.rows) ledger.take(row);
-    return [{ draft, case: one, handsSaid, ...onList(draft) }];
+    return { draft, case: one, handsSaid: said, ...onList(draft) };
   };
-  const finished = yield* mapped(drafts, finishOne);
-  return inLists(finished.flat(), options);
+  const finished = yield* mapped(drafts, finishOne, CASES_A_SLICE);
+  return yield* inLists(
+    finished.filter((one) => one !== null),
+    { sheet, set, ask, ledger, firstSequence },
+  );
 }
+
+const CASES_A_SLICE = 50;
 
 const saysNothing = ({ facts, events, protectedSeen, energy }: Finished['case']): boolean =>
   events === null && energy === null && Object.keys({ ...facts, ...protectedSeen }).length === 0;
 
-function refuseBlank(draft: Draft, ledger: Ledger): [] {
+function refuseBlank(draft: Draft, ledger: Ledger): null {
   for (const { row } of draft.rows)
     ledger.refuseRow(row, null, draft.code, 'Nothing is filled in in this row, so nothing of it is taken.');
-  return [];
+  return null;
 }
 
-function refuseEmpty(draft: Draft, ledger: Ledger): [] {
+function refuseEmpty(draft: Draft, ledger: Ledger): null {
   for (const { row } of draft.rows)
     if (!ledger.named.has(row))
       ledger.refuseRow(
@@ -93,27 +98,26 @@ function refuseEmpty(draft: Draft, ledger: Ledger): [] {
         draft.code,
         'No step time could be read in this case, so nothing of it is taken. Fill in at least one time; an operation that was not timed is counted with its list.',
       );
-  return [];
+  return null;
 }
 
 function caseOf(
   draft: Draft,
   lines: readonly Line[],
+  hands: Case['hands'],
   readers: CaseReaders,
-  { sheet, set, ledger, joined }: FinishOptions,
-): Finished['case'] & { handsSaid: boolean } {
-  const steps = [...new Set(lines.flatMap(({ kind, stepId }) => (kind === 'step' && stepId !== null ? [stepId] : [])))];
-  const { hands, said } = sheet
-    ? sheetHandsOf(draft.rows, set, readers.stepOf, ledger)
-    : fileHands(draft, steps, set, ledger);
+  set: ColumnSet,
+  joined: JoinedFacts,
+  ledger: Ledger,
+): Finished['case'] {
+  const { rows } = draft;
   const kept = lines.flatMap(({ kind, reason }) => (kind === 'protected' && reason !== null ? [reason] : []));
   return {
     code: draft.code,
     procedureId: draft.procedure.id,
-    position: draft.place ?? positionOf(draft.rows, set, ledger),
-    facts: withJoined(factsOf(draft.rows, set, readers, ledger), draft, joined),
+    position: draft.place ?? positionOf(rows, set, ledger),
+    facts: withJoined(factsOf(rows, set, readers, ledger), draft, joined),
     hands,
-    handsSaid: said,
     stretches: lines.map(({ stepId, start, end, seconds, kind, reason }) => ({
       stepId,
       start,
@@ -123,15 +127,16 @@ function caseOf(
       reason,
     })),
     returnsNoted: returnsOf(draft),
-    events: eventsOf(draft.rows, set, readers, ledger),
-    protectedSeen: protectedSeenOf(draft.rows, set, kept, ledger),
-    energy: energyOf(draft.rows, set, ledger),
+    events: eventsOf(rows, set, readers, ledger),
+    protectedSeen: protectedSeenOf(rows, set, kept, ledger),
+    energy: energyOf(rows, set, ledger),
     recording: null,
-    row: draft.rows[0]?.row ?? 0,
+    row: rows[0]?.row ?? 0,
   };
 }
 
-function fileHands(draft: Draft, steps: readonly string[], set: ColumnSet, ledger: Ledger) {
+function fileHands(draft: Draft, lines: readonly Line[], set: ColumnSet, ledger: Ledger) {
+  const steps = [...new Set(lines.flatMap(({ kind, stepId }) => (kind === 'step' && stepId !== null ? [stepId] : [])))];
   const whole = wholeHandsOf(draft.rows, set, draft.hands.length > 0, ledger);
   return { hands: handsOf(draft.hands, whole, steps), said: whole !== null || draft.hands.length > 0 };
 }

@@ -1,10 +1,11 @@
 import type { NewCase } from '../../model';
-import type { ColumnSet } from '../table/column-set';
+import { mapped, type Work } from '../../turns';
+import type { ColumnSet } from '../headings/column-set';
 import type { Draft } from './draft';
 import type { Ledger } from '../ledger';
-import { listsOf, type NewList } from './lists';
+import { listsOf, type NewList, type OnList } from './lists';
 import type { Ask } from '../questions';
-import { timeOrder } from '../table/time-order';
+import { timeOrder, type Ordered } from '../table/time-order';
 
 /** A case of another surgeon, for the reference set. `list` only groups. */
 export type ReferenceDraft = { reader: `R${number}`; list: number | null; case: NewCase };
@@ -29,24 +30,19 @@ export type FinishedFile = {
 type OrderOptions = { sheet: boolean; set: ColumnSet; ask: Ask; ledger: Ledger; firstSequence: number };
 
 /** Finished cases put into their order in time and on their lists; those of other surgeons apart. */
-export function inLists(finished: readonly Finished[], options: OrderOptions): FinishedFile {
+export function* inLists(finished: readonly Finished[], options: OrderOptions): Work<FinishedFile> {
   const { set, ask, ledger } = options;
   const mine = finished.filter(({ draft }) => draft.role === 'me');
-  const { order, known } = timeOrder(
-    mine.map(({ draft, case: one, list, when }) => ({
-      row: one.row,
-      code: draft.code,
-      when,
-      list: list || null,
-      position: one.position,
-    })),
-    options.sheet,
-    ask,
-  );
+  const toOrder = ({ draft, case: one, list, when }: Finished): Ordered => ({
+    row: one.row,
+    code: draft.code,
+    when,
+    list: list || null,
+    position: one.position,
+  });
+  const { order, known } = yield* timeOrder(yield* mapped(mine, toOrder), options.sheet, ask);
   const inOrder = order.flatMap((index) => mine[index] ?? []);
-  const { keys, lists, unnamed } = listsOf(
-    inOrder.map(({ list, when, draft }) => ({ list, when, listNumber: draft.listNumber })),
-  );
+  const { keys, lists, unnamed } = yield* listsOf(yield* mapped(inOrder, onList));
   if (unnamed > 0)
     ledger.query(
       null,
@@ -54,27 +50,25 @@ export function inLists(finished: readonly Finished[], options: OrderOptions): F
       null,
       `${unnamed} list names may name a person and are not kept; the lists are numbered.`,
     );
-  const cases = inOrder.map(({ case: one }, index): NewCase => ({
-    ...one,
-    list: keys[index] ?? null,
-    sequence: options.firstSequence + index,
-    orderKnown: known,
-  }));
-  const handsSaid = new Set(cases.filter((_, index) => inOrder[index]?.handsSaid));
-  return { cases, lists, references: referencesOf(finished), handsSaid };
+  const handsSaid = new Set<NewCase>();
+  const cases = yield* mapped(inOrder, ({ case: one, handsSaid: said }, index): NewCase => {
+    const sequence = options.firstSequence + index;
+    const made = { ...one, list: keys[index] ?? null, sequence, orderKnown: known };
+    if (said) handsSaid.add(made);
+    return made;
+  });
+  return { cases, lists, references: yield* referencesOf(finished), handsSaid };
 }
 
-function referencesOf(finished: readonly Finished[]): ReferenceDraft[] {
+const onList = ({ list, when, draft: { listNumber } }: Finished): OnList => ({ list, when, listNumber });
+
+function* referencesOf(finished: readonly Finished[]): Work<ReferenceDraft[]> {
   const others = finished.filter(({ draft }) => draft.role !== 'me');
-  const { keys, lists } = listsOf(
-    others.map(({ list, when, draft }) => ({
-      list: list === '' ? '' : `${draft.role} ${list}`,
-      when,
-      listNumber: draft.listNumber,
-    })),
+  const { keys, lists } = yield* listsOf(
+    yield* mapped(others, (one) => ({ ...onList(one), list: one.list && `${one.draft.role} ${one.list}` })),
   );
   const numbers = new Map(lists.map(({ key }, index) => [key, index + 1]));
-  return others.map(({ draft, case: one }, index) => ({
+  const reference = ({ draft, case: one }: Finished, index: number): ReferenceDraft => ({
     reader: draft.role === 'me' ? 'R1' : draft.role,
     list: numbers.get(keys[index] ?? '') ?? null,
     // Of others nothing goes in but times and facts.
@@ -89,5 +83,6 @@ function referencesOf(finished: readonly Finished[]): ReferenceDraft[] {
       sequence: index + 1,
       orderKnown: false,
     },
-  }));
+  });
+  return yield* mapped(others, reference);
 }

@@ -1,14 +1,13 @@
 import type { EyeFact, FactValue, Procedure } from '../../model';
-import { atOnce } from '../../turns';
-import { cellsOf } from '../table/cells';
-import { checkText, decode } from '../table/decode';
+import { mapped, type Work } from '../../turns';
+import { cellsOf, type Row } from '../table/cells';
+import { textOf } from '../table/decode';
 import type { Draft } from './draft';
 import { factReader } from './facts';
 import { headingMatcher } from '../headings/headings';
 import { newLedger, type Ledger } from '../ledger';
 import { factsOfLetters, moreFacts, readLetters } from './more-facts';
 import { codePointsToAPatient } from '../table/people';
-import type { Table } from '../table/read-table';
 
 /** A second file: `case_id` and one column a fact of the eye. */
 export type FactsFile = { text?: string; bytes?: Uint8Array };
@@ -23,12 +22,14 @@ type Say = (row: number | null, column: string | null, value: string | null, why
  * Facts of the eye by code of the case. A column no fact knows, a value no fact has, a code that is in none of the
  * cases: each is named.
  *
- * @param table the cases they are for; where a code is somebody else's too, it is the surgeon's own that is meant.
+ * @param drafts the cases they are for; where a code is somebody else's too, it is the surgeon's own that is meant.
  */
-export function factsToJoin(
+export function* factsToJoin(
   file: FactsFile,
-  { drafts, procedure, freshCodes }: Pick<Table, 'drafts' | 'procedure' | 'freshCodes'>,
-): JoinedFacts {
+  drafts: readonly Draft[],
+  procedure: Procedure,
+  freshCodes: boolean,
+): Work<JoinedFacts> {
   const ledger = newLedger();
   const say: Say = (row, column, value, why) => ledger.refuseCell(row, column, value, `In the file of facts: ${why}`);
   if (freshCodes) {
@@ -40,24 +41,28 @@ export function factsToJoin(
     );
     return { of: new Map(), ledger };
   }
-  const decoded = file.bytes ? decode(file.bytes) : checkText(file.text ?? '');
-  const text = 'text' in decoded ? checkText(decoded.text) : decoded;
-  if ('problem' in text) {
-    say(null, null, null, text.problem);
+  const text = yield* textOf(file);
+  const sheet = 'problem' in text ? { problem: text.problem, row: null } : yield* cellsOf(text.text);
+  if ('problem' in sheet) {
+    say(sheet.row, null, null, sheet.problem);
     return { of: new Map(), ledger };
   }
-  const [head, ...rows] = atOnce(cellsOf(text.text)).rows;
+  const [head, ...rows] = sheet.rows;
   const byCode = new Map<string, Draft[]>();
-  for (const draft of drafts) byCode.set(draft.code, [...(byCode.get(draft.code) ?? []), draft]);
+  yield* mapped(drafts, (draft) => {
+    const found = byCode.get(draft.code);
+    if (found) found.push(draft);
+    else byCode.set(draft.code, [draft]);
+  });
   const columns = factColumns(head?.cells ?? [], procedure, say);
   if (!columns) return { of: new Map(), ledger };
   const joined = new Map<Draft, Record<string, FactValue>>();
   const blank: number[] = [];
-  for (const { row, cells } of rows) {
+  const join = ({ row, cells }: Row) => {
     const code = cells[columns.code] ?? '';
     if (code === '' && columns.facts.every(({ index }) => (cells[index] ?? '') === '')) {
       blank.push(row);
-      continue;
+      return;
     }
     const found = byCode.get(code) ?? [];
     const draft = found.length === 1 ? found[0] : found.find(({ role }) => role === 'me');
@@ -68,7 +73,7 @@ export function factsToJoin(
         codePointsToAPatient(code) ? null : code,
         'no case with this code is in the file of times. Correct the code, or leave the row out.',
       );
-      continue;
+      return;
     }
     const facts = joined.get(draft) ?? {};
     joined.set(draft, facts);
@@ -91,7 +96,8 @@ export function factsToJoin(
         );
       joined.set(draft, Object.assign(facts, { ...answer.facts, ...facts }));
     }
-  }
+  };
+  yield* mapped(rows, join);
   const [first] = blank;
   if (first !== undefined)
     say(

@@ -34,9 +34,10 @@ export function* knownCases(
 ): Work<{ cases: NewCase[]; known: KnownCase[] }> {
   const byCode = new Map(existing.map((one) => [one.code, one]));
   const names = new Map(procedures.map((procedure) => [procedure.id, namesOf(procedure)]));
-  const compared = yield* mapped(cases, (one): { case: NewCase; known: KnownCase[] } => {
+  const known: KnownCase[] = [];
+  const completed = yield* mapped(cases, (one): NewCase => {
     const before = byCode.get(one.code);
-    if (!before) return { case: one, known: [] };
+    if (!before) return one;
     const said = handsSaid.has(one);
     const [after, filled] = [newOver(before, one, said), filledIn(before, one, said)];
     const words = names.get(after.procedureId) ?? plainNames;
@@ -45,7 +46,7 @@ export function* knownCases(
     const fills = differencesOf(before, filled, words);
     const closed = before.keptAsItIs !== null;
     const eventStays = one.events?.length === 0 && (before.events ?? []).length > 0;
-    const known = {
+    known.push({
       code: one.code,
       row: one.row,
       caseId: before.id,
@@ -55,10 +56,10 @@ export function* knownCases(
       closed,
       eventStays,
       differences,
-    };
-    return { case: after, known: [known] };
+    });
+    return after;
   });
-  return { cases: compared.map((one) => one.case), known: compared.flatMap((one) => one.known) };
+  return { cases: completed, known };
 }
 
 /** The new values. A file that does not speak of something has not said that it is not there. */

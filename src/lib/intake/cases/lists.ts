@@ -1,4 +1,5 @@
 import type { ListRecord } from '../../model';
+import { mapped, type Work } from '../../turns';
 import { textPointsToAPerson } from '../table/people';
 
 /** A list before the store has given it an id; `key` ties the cases of one file to it (as the store's port has it). */
@@ -11,13 +12,16 @@ export type OnList = { list: string; when: string | null; listNumber: number | n
  * Lists of a file, in the order of the cases. A list is one name on one day; without names, a day is a list
  * (a month is not: it holds many). Keys are made here, so no name of a person gets into one.
  */
-export function listsOf(cases: readonly OnList[]): { keys: (string | null)[]; lists: NewList[]; unnamed: number } {
+export function* listsOf(
+  cases: readonly OnList[],
+): Work<{ keys: (string | null)[]; lists: NewList[]; unnamed: number }> {
   const daysOf = new Map<string, Set<string>>();
-  for (const { list, when } of cases)
+  yield* mapped(cases, ({ list, when }) => {
     if (list !== '' && when !== null) daysOf.set(list, (daysOf.get(list) ?? new Set()).add(when));
+  });
   const lists = new Map<string, NewList>();
   const named = new Set<string>();
-  const keys = cases.map(({ list, when, listNumber }) => {
+  const keys = yield* mapped(cases, ({ list, when, listNumber }) => {
     const days = daysOf.get(list);
     // "1" and "2" on each day are the first and second list of that day; a name with one day is that list throughout.
     const day = list !== '' && days?.size === 1 ? ([...days][0] ?? null) : when;

@@ -1,28 +1,33 @@
-import type { Procedure } from '../../model';
-import { mapped, scaled, type Work } from '../../turns';
-import { blankOf } from '../table/blanks';
-import { casesOfRows, type CaseRows } from './case-keys';
-import { cellOf, type Column, type ColumnSet, type Row } from '../table/column-set';
-import type { Draft, Line } from './draft';
-import { parseDuration, toMilliseconds } from '../table/duration';
-import { readHands, WHOSE_HANDS } from './hands';
+import { mapped, type Work } from '../../turns';
+import type { Context } from '../context';
+import { cellOf, type Column, type ColumnSet } from '../headings/column-set';
+import type { Table } from '../headings/table';
 import type { Ledger } from '../ledger';
-import type { Ask } from '../questions';
-import type { RowFacts } from '../table/row-facts';
-import { areReadings, blankMeaning, timeReader, type TimeReader } from '../table/time-cells';
+import { blankOf } from '../table/blanks';
+import type { Row } from '../table/cells';
+import { parseDuration, toMilliseconds } from '../table/duration';
+import type { FileFacts } from '../table/row-facts';
+import {
+  areReadings,
+  blankMeaning,
+  noteBlank,
+  timeReader,
+  type BlanksSeen,
+  type TimeReader,
+} from '../table/time-cells';
+import { casesOfRows, type CaseRows } from './case-keys';
+import type { Draft, Line } from './draft';
+import { readHands, WHOSE_HANDS } from './hands';
 
 type OfStep = { stepId: string; column: Column };
 
 /** One row a case, one column a step. */
 export function* readCases(
-  rows: readonly RowFacts[],
-  set: ColumnSet,
-  procedure: Procedure,
-  layout: 'cases' | 'sheet',
-  freshCode: (() => string) | null,
-  ask: Ask,
-  ledger: Ledger,
-): Work<Draft[]> {
+  { set, layout }: Table,
+  { rows, freshCodes }: FileFacts,
+  context: Context,
+): Work<{ drafts: Draft[]; plans: [] }> {
+  const { ask, ledger } = context;
   const times = ofSteps(set, 'step-time');
   const ends = new Map(ofSteps(set, 'step-end').map(({ stepId, column }) => [stepId, column]));
   const pairs = ofSteps(set, 'step-start').flatMap(({ stepId, column }) => {
@@ -30,34 +35,22 @@ export function* readCases(
     return end ? [{ stepId, start: column, end }] : [];
   });
   const waits = ofSteps(set, 'step-waiting');
-  const inOrder = rows.map(({ row }) => ({
-    row: row.row,
-    values: times.flatMap(({ column }) => valueOf(row, column)),
-  }));
-  const rising = pairs.length === 0 && areReadings(inOrder, ask);
-  const sheet = rows.map(({ row }) => row);
-  const read = timeReader(
-    sheet,
-    [...times, ...waits].map(({ column }) => column),
-    rising,
-    ask,
-  );
-  const readClock = timeReader(
-    sheet,
-    pairs.flatMap(({ start, end }) => [start, end]),
-    true,
-    ask,
-  );
-  const blank = blankMeaning(
-    sheet.flatMap((row) => times.map(({ column }) => ({ row: row.row, text: cellOf(row, column) }))),
-    ask,
-  );
-  const keyed = rows.map((facts) => ({ ...facts, label: '', start: null, end: null }));
+  const blanks: BlanksSeen = new Map();
+  const inOrder = yield* mapped(rows, ({ row }) => {
+    for (const { column } of times) noteBlank(blanks, row.row, cellOf(row, column));
+    return { row: row.row, values: times.flatMap(({ column }) => valueOf(row, column)) };
+  });
+  const rising = pairs.length === 0 && (yield* areReadings(inOrder, ask));
+  const sheet = yield* mapped(rows, ({ row }) => row);
+  const lengths = [...times, ...waits].map(({ column }) => column);
+  const read = yield* timeReader(sheet, lengths, rising, ask);
+  const clocks = pairs.flatMap(({ start, end }) => [start, end]);
+  const readClock = yield* timeReader(sheet, clocks, true, ask);
+  const blank = blankMeaning(blanks, ask);
+  const keyed = yield* mapped(rows, (facts) => ({ ...facts, label: '', start: null, end: null }));
   const placesSaid = layout === 'sheet' && set.own('position') !== undefined;
-  const file = { oneRowACase: true, placesSaid, codeHeading: set.own('case')?.heading ?? null, freshCode };
-  const cases = yield* scaled(casesOfRows(keyed, file, ask, ledger), 0, 0.3);
-  const toDraft = ({ role, code, rows: [first], listNumber, place }: CaseRows) => {
-    const row = first?.row ?? { row: 0, cells: [] };
+  const file = { oneRowACase: true, placesSaid, codeHeading: set.own('case')?.heading ?? null, freshCodes };
+  const toDraft = ({ role, code, procedure, rows: [{ row }], listNumber, place }: CaseRows) => {
     const draft: Draft = {
       role,
       code,
@@ -77,7 +70,7 @@ export function* readCases(
     sayOfSteps(draft, row, set, ledger);
     return draft;
   };
-  return yield* scaled(mapped(cases, toDraft), 0.3, 1);
+  return { drafts: yield* mapped(yield* casesOfRows(keyed, file, context), toDraft), plans: [] };
 }
 
 function ofSteps(set: ColumnSet, what: Column['target']['what']): OfStep[] {

@@ -1,8 +1,9 @@
 import type { Hands } from '../../model';
+import { mapped, type Work } from '../../turns';
 import { agreedCell } from '../table/agreed-cell';
 import { blankOf } from '../table/blanks';
-import { cellOf, type ColumnSet, type Row } from '../table/column-set';
-import type { Draft } from './draft';
+import { cellOf, type ColumnSet } from '../headings/column-set';
+import type { Row } from '../table/cells';
 import type { EventCells, EventsRead } from './events';
 import { handsOf, readHands, WHOSE_HANDS } from './hands';
 import type { Ledger } from '../ledger';
@@ -66,8 +67,12 @@ export const saysList = (row: Row, set: ColumnSet): boolean =>
  * A row that names the list of a sheet; `null` where none does, or rows name several. A sheet is one list, so a case
  * written under the others belongs to it though nobody repeated its name.
  */
-export function sheetListRow(drafts: readonly Draft[], set: ColumnSet): Row | null {
-  const saying = drafts.flatMap(({ rows }) => rows.filter((row) => saysList(row, set)));
-  const lists = new Set(saying.map((row) => `${cellOf(row, set.own('list'))}\u0000${cellOf(row, set.own('date'))}`));
-  return lists.size === 1 ? (saying[0] ?? null) : null;
+export function* sheetListRow(rows: readonly Row[], set: ColumnSet): Work<Row | null> {
+  const lists = new Map<string, Row>();
+  yield* mapped(rows, (row) => {
+    const list = `${cellOf(row, set.own('list'))}\u0000${cellOf(row, set.own('date'))}`;
+    if (saysList(row, set) && !lists.has(list)) lists.set(list, row);
+  });
+  const [first] = lists.values();
+  return lists.size === 1 ? (first ?? null) : null;
 }

@@ -1,5 +1,8 @@
+import { mapped, type Work } from '../../turns';
+import { cellOf, type Column } from '../headings/column-set';
 import { plainWords } from '../labels/plain-words';
 import type { Ask } from '../questions';
+import type { Row } from '../table/cells';
 
 /** `me`, a reader of the reference set without a name, or left out. */
 export type Role = 'me' | 'leave' | `R${number}`;
@@ -10,13 +13,15 @@ const ME = new Set(['me', 'i', 'self', 'myself', 'own', 'mine', 'ich', 'moi', 'y
  * Who each name in the surgeon column is. Names go no further than this: others become R1, R2 in order of
  * appearance. Asked when there is more than one; guess: the one with most rows is me, the others are left out.
  */
-export function surgeonRoles(named: readonly { row: number; name: string }[], ask: Ask): (name: string) => Role {
+export function* surgeonRoles(all: readonly Row[], column: Column | undefined, ask: Ask): Work<(row: Row) => Role> {
   const rows = new Map<string, { name: string; first: number; count: number }>();
-  for (const { row, name } of named) {
+  if (!column) return () => 'me';
+  yield* mapped(all, (row) => {
+    const name = cellOf(row, column);
     const found = rows.get(plainWords(name));
     if (found) found.count += 1;
-    else rows.set(plainWords(name), { name, first: row, count: 1 });
-  }
+    else rows.set(plainWords(name), { name, first: row.row, count: 1 });
+  });
   if (rows.size <= 1) return () => 'me';
   const most = [...rows].reduce((best, next) => (next[1].count > best[1].count ? next : best))[0];
   const me = [...rows.keys()].find((name) => ME.has(name)) ?? most;
@@ -39,11 +44,12 @@ export function surgeonRoles(named: readonly { row: number; name: string }[], as
     if (answer === 'reference') readers += 1;
     roles.set(key, answer === 'me' ? 'me' : answer === 'reference' ? `R${readers}` : 'leave');
   }
-  if ([...roles.values()].some((role) => role.startsWith('R')))
-    return agreed(ask)
-      ? (name) => roles.get(plainWords(name)) ?? 'leave'
-      : (name) => (roles.get(plainWords(name)) === 'me' ? 'me' : 'leave');
-  return (name) => roles.get(plainWords(name)) ?? 'leave';
+  const some = [...roles.values()].some((role) => role.startsWith('R'));
+  const without = some && !agreed(ask);
+  return (row) => {
+    const role = roles.get(plainWords(cellOf(row, column))) ?? 'leave';
+    return without && role !== 'me' ? 'leave' : role;
+  };
 }
 
 const agreed = (ask: Ask): boolean =>

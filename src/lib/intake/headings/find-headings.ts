@@ -1,6 +1,7 @@
 import type { Procedure } from '../../model';
-import type { Sheet } from '../table/cells';
-import { columnKeys, type Row } from '../table/column-set';
+import { mapped, type Work } from '../../turns';
+import type { Row, Sheet } from '../table/cells';
+import { columnKeys } from './column-set';
 import { parseDuration } from '../table/duration';
 import type { OwnColumn } from './columns';
 import { headingMatcher } from './headings';
@@ -17,19 +18,36 @@ export type Found = { headings: readonly string[]; layout: Layout; body: Row[]; 
  *
  * @param choices headings whose meaning was chosen by hand count as what was chosen.
  */
-export function findHeadings(
+export function* findHeadings(
   { rows }: Sheet,
   procedures: readonly Procedure[],
   choices: Readonly<Record<string, string>>,
-): Found | null {
+): Work<Found | null> {
+  const first = rows.slice(0, intakeThresholds.headingRows).map(({ cells }) => cells);
+  const scored = function* (cells: readonly string[], layout: Layout): Work<number> {
+    let best = 0;
+    for (const procedure of procedures) best = Math.max(best, yield* headingScore(cells, procedure, layout, choices));
+    return best;
+  };
   let best: { at: number; score: number; layout: Layout } | null = null;
-  for (const [at, { cells }] of rows.slice(0, intakeThresholds.headingRows).entries())
+  for (const [at, cells] of first.entries())
     for (const layout of ['stretches', 'cases'] as const) {
-      const score = Math.max(...procedures.map((procedure) => headingScore(cells, procedure, layout, choices)));
+      const score = yield* scored(cells, layout);
       if (score > (best?.score ?? 1)) best = { at, score, layout };
     }
-  best ??= sheetHeadings(rows, procedures, choices);
-  if (!best) return withoutHeadings(rows, procedures, choices);
+  // Only where no row makes a layout of times: a code or a place, and at least two things that are asked of every case.
+  for (let at = 0; best === null && at < first.length; at += 1) {
+    const score = yield* scored(first[at] ?? [], 'sheet');
+    if (score > 0) best = { at, score, layout: 'sheet' };
+  }
+  if (!best) {
+    // Cells without headings, once it was said by hand what each column holds.
+    const headings = standInHeadings(first[0] ?? []);
+    if (headings === first[0]) return null;
+    for (const layout of ['stretches', 'cases'] as const)
+      if ((yield* scored(headings, layout)) > 0) return { headings, layout, body: [...rows], above: [] };
+    return null;
+  }
   return {
     headings: rows[best.at]?.cells ?? [],
     layout: best.layout,
@@ -38,18 +56,8 @@ export function findHeadings(
   };
 }
 
-/** Only where no row makes a layout of times: a code or a place, and at least two things that are asked of every case. */
-function sheetHeadings(
-  rows: Sheet['rows'],
-  procedures: readonly Procedure[],
-  choices: Readonly<Record<string, string>>,
-): { at: number; score: number; layout: Layout } | null {
-  for (const [at, { cells }] of rows.slice(0, intakeThresholds.headingRows).entries()) {
-    const score = Math.max(...procedures.map((procedure) => headingScore(cells, procedure, 'sheet', choices)));
-    if (score > 0) return { at, score, layout: 'sheet' };
-  }
-  return null;
-}
+/** An unknown heading is held against every name a step goes by. */
+const HEADINGS_A_SLICE = 50;
 
 const ASKED: readonly OwnColumn[] = ['more', 'hands', 'case-hands', 'event'];
 
@@ -60,35 +68,20 @@ const holdsATime = (cells: readonly string[]): boolean =>
 export const standInHeadings = (first: readonly string[]): readonly string[] =>
   holdsATime(first) ? first.map((_, index) => `column ${index + 1}`) : first;
 
-/** Cells without headings, once it was said by hand what each column holds. */
-function withoutHeadings(
-  rows: Sheet['rows'],
-  procedures: readonly Procedure[],
-  choices: Readonly<Record<string, string>>,
-): Found | null {
-  const first = rows[0]?.cells ?? [];
-  const headings = standInHeadings(first);
-  if (headings === first) return null;
-  const layout = (['stretches', 'cases'] as const).find((one) =>
-    procedures.some((procedure) => headingScore(headings, procedure, one, choices) > 0),
-  );
-  return layout ? { headings, layout, body: [...rows], above: [] } : null;
-}
-
 /** How many headings are understood, if together they make a layout; 0 if they do not. */
-function headingScore(
+function* headingScore(
   cells: readonly string[],
   procedure: Procedure,
   layout: Layout,
   choices: Readonly<Record<string, string>>,
-): number {
+): Work<number> {
   // A row that holds a time is no heading, whatever names stand in it.
   if (holdsATime(cells)) return 0;
   const match = headingMatcher(procedure, layout);
   const keys = columnKeys(cells);
-  const targets = cells.map((cell, index): Target | undefined =>
-    cell === '' ? undefined : (targetOf(choices[keys[index] ?? ''] ?? '', procedure) ?? match(cell).targets[0]),
-  );
+  const target = (cell: string, index: number): Target | undefined =>
+    cell === '' ? undefined : (targetOf(choices[keys[index] ?? ''] ?? '', procedure) ?? match(cell).targets[0]);
+  const targets = yield* mapped(cells, target, HEADINGS_A_SLICE);
   const own = (id: string) => targets.some((target) => target?.what === 'own' && target.id === id);
   const steps = targets.filter((target) => target?.what.startsWith('step-')).length;
   const asked = targets.filter(

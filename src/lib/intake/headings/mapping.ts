@@ -1,13 +1,12 @@
 import type { Procedure } from '../../model';
-import type { Work } from '../../turns';
-import { cellsOf } from '../table/cells';
-import { columnKeys } from '../table/column-set';
+import type { Sheet } from '../table/cells';
+import { columnKeys } from './column-set';
 import { standInHeadings } from './find-headings';
 import { headingMatcher } from './headings';
-import { meaningWords, planValue } from '../labels/label-plan';
+import { meaningWords, planValue, type LabelPlan } from '../labels/label-plan';
 import { textPointsToAPerson } from '../table/people';
 import type { Option } from '../questions';
-import type { Table } from '../table/read-table';
+import type { Table } from './table';
 import { allTargets, leave, targetOf, targetValue, targetWords } from './targets';
 
 /** How one heading or label was understood. `key` is the field that changes it, `value` what is chosen now. */
@@ -22,7 +21,7 @@ export type Mapping = {
 };
 
 /** How a sheet that was read was understood, column by column and label by label. */
-export function mappingOf({ set, plans, procedure }: Table, chapters: boolean): Mapping[] {
+export function mappingOf({ set, procedure }: Table, plans: readonly LabelPlan[], chapters: boolean): Mapping[] {
   const columns = chapters ? [] : set.columns.filter(({ heading }) => heading !== '');
   return [
     ...columns.map(({ key, heading, target, how }) => ({
@@ -47,12 +46,11 @@ export function mappingOf({ set, plans, procedure }: Table, chapters: boolean): 
 }
 
 /** A sheet whose headings make no layout, or that has none: each column can be given its meaning by hand. */
-export function* mappingOfUnread(
-  text: string,
+export function mappingOfUnread(
+  { rows }: Sheet,
   procedure: Procedure,
   choices: Readonly<Record<string, string>>,
-): Work<{ mapping: Mapping[]; options: Option[] }> {
-  const { rows } = yield* cellsOf(text);
+): { mapping: Mapping[]; options: Option[] } {
   const headings = standInHeadings(rows[0]?.cells ?? []);
   // Headings and nothing under them: there is nothing to choose.
   if (rows.length === 1 && headings === rows[0]?.cells) return { mapping: [], options: [] };

@@ -1,67 +1,39 @@
 import type { Procedure } from '../../model';
-import { mapped, scaled, type Work } from '../../turns';
+import { mapped, type Work } from '../../turns';
 import type { Draft, Line } from '../cases/draft';
 import type { Ledger } from '../ledger';
-import { placeAll } from '../stretches/place';
+import { placeAll, type Placed } from '../stretches/place';
 import { plainWords } from './plain-words';
 import type { Ask } from '../questions';
 import { stepLabel } from '../headings/targets';
+import { intakeThresholds } from '../thresholds';
 
 /** A line whose label may still stand for several steps. */
 export type Unplaced = Line & { stepIds: readonly string[]; label: string };
 export type Working = { draft: Draft; lines: Unplaced[] };
 
 /** Lets the place decide, asks about labels that stand between, and leaves out what is not wanted. */
-export function* placeLabels(all: readonly Working[], ask: Ask, ledger: Ledger): Work<void> {
-  const place = ({ draft, lines }: Working) => {
+export function* placeLabels(all: readonly Working[], ask: Ask, ledger: Ledger): Work<Draft[]> {
+  const unclear = new Map<string, Unclear>();
+  const place = ({ draft: { procedure, code }, lines }: Working): Placed<Unplaced>[] => {
     const byClock = lines.every(({ start }) => start !== null)
       ? [...lines].sort((a, b) => (a.start ?? 0) - (b.start ?? 0))
       : lines;
-    return placeAll(
-      byClock,
-      ({ stepIds }) => stepIds,
-      draft.procedure.steps.map(({ id }) => id),
-    );
+    const order = procedure.steps.map(({ id }) => id);
+    const placed = placeAll(byClock, ({ stepIds }) => stepIds, order);
+    for (const { item, stepId, clear } of placed) {
+      if (clear) continue;
+      const found = unclear.get(item.label) ?? { item, guess: stepId, procedure, rows: 0, examples: [] };
+      unclear.set(item.label, found);
+      found.rows += 1;
+      if (found.examples.length < intakeThresholds.examples)
+        found.examples.push({ row: item.row, text: `${code} · ${item.label}` });
+    }
+    return placed;
   };
-  const placed = yield* scaled(mapped(all, place), 0, 0.6);
-  const unclear = new Map<
-    string,
-    { row: number; text: string; stepIds: readonly string[]; guess: string; procedure: Procedure }[]
-  >();
-  placed.forEach((items, index) =>
-    items
-      .filter(({ clear }) => !clear)
-      .forEach(({ item, stepId }) => {
-        const procedure = all[index]?.draft.procedure as Procedure;
-        const found = unclear.get(item.label) ?? [];
-        unclear.set(item.label, found);
-        found.push({
-          row: item.row,
-          text: `${all[index]?.draft.code} · ${item.label}`,
-          stepIds: item.stepIds,
-          guess: stepId,
-          procedure,
-        });
-      }),
-  );
-  const answers = new Map(
-    [...unclear].map(([label, found]) => {
-      const { stepIds, guess, procedure } = found[0] ?? { stepIds: [], guess: '', procedure: undefined };
-      const name = (id: string) => (procedure ? stepLabel(procedure, id) : id);
-      const answer = ask({
-        id: `place:${plainWords(label)}`,
-        question: `${found.length === 1 ? 'One row' : `${found.length} rows`} named "${label}" stand between ${stepIds.map((id) => name(id).toLowerCase()).join(' and ')}. Which step is it there?`,
-        options: [
-          ...stepIds.map((id) => ({ value: id, label: name(id) })),
-          { value: 'leave', label: 'leave these rows out' },
-        ],
-        guess,
-        examples: found.map(({ row, text }) => ({ row, text })),
-      });
-      return [label, answer] as const;
-    }),
-  );
-  const settle = ({ draft }: Working, index: number) => {
+  const placed = yield* mapped(all, place, CASES_A_SLICE);
+  const answers = new Map([...unclear].map(([label, found]) => [label, asked(label, found, ask)]));
+  const settle = ({ draft }: Working, index: number): Draft => {
     for (const { item, stepId, clear } of placed[index] ?? []) {
       const { stepIds: _steps, label, ...line } = item;
       const answer = clear ? stepId : (answers.get(label) ?? stepId);
@@ -77,6 +49,32 @@ export function* placeLabels(all: readonly Working[], ask: Ask, ledger: Ledger):
     const moved = new Map(draft.lines.map(({ row, stepId }) => [row, stepId]));
     for (const said of [...draft.hands, ...draft.returns]) said.stepId = moved.get(said.row) ?? said.stepId;
     draft.rows = draft.rows.filter(({ row }) => !ledger.named.has(row));
+    return draft;
   };
-  yield* scaled(mapped(all, settle), 0.6, 1);
+  return yield* mapped(all, settle, CASES_A_SLICE);
+}
+
+/** A case has some ten lines. */
+const CASES_A_SLICE = 50;
+
+type Unclear = {
+  item: Unplaced;
+  guess: string;
+  procedure: Procedure;
+  rows: number;
+  examples: { row: number; text: string }[];
+};
+
+function asked(label: string, { item: { stepIds }, guess, procedure, rows, examples }: Unclear, ask: Ask): string {
+  const name = (id: string) => stepLabel(procedure, id);
+  return ask({
+    id: `place:${plainWords(label)}`,
+    question: `${rows === 1 ? 'One row' : `${rows} rows`} named "${label}" stand between ${stepIds.map((id) => name(id).toLowerCase()).join(' and ')}. Which step is it there?`,
+    options: [
+      ...stepIds.map((id) => ({ value: id, label: name(id) })),
+      { value: 'leave', label: 'leave these rows out' },
+    ],
+    guess,
+    examples,
+  });
 }

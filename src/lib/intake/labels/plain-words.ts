@@ -1,9 +1,13 @@
+/** Nobody's name for a thing is longer; what follows costs time and cannot make it one. */
+const LONGEST_NAME = 200;
+
 /**
  * What is left of a name when case, accents, signs and runs of spaces are taken away: "I/A (Cortex)" → "i a cortex".
  * Plus signs stay, since "2+" is a grade.
  */
 export function plainWords(text: string): string {
   return text
+    .slice(0, LONGEST_NAME)
     .normalize('NFKD')
     .replace(/\p{M}+/gu, '')
     .toLowerCase()

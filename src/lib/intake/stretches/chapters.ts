@@ -1,4 +1,5 @@
 import type { Case, Procedure, Stretch } from '../../model';
+import type { NoSheet, Sheet } from '../table/cells';
 import { toMilliseconds } from '../table/duration';
 import { stepLabel } from '../headings/targets';
 
@@ -43,15 +44,29 @@ const unescaped = (text: string): string =>
     .replaceAll('&amp;', '&')
     .trim();
 
-/** Chapter marks as a small sheet of stretches: a cue a stretch, "step · waiting · reason" for what is no step. */
-export function chaptersAsSheet(cues: readonly Cue[], code: string): string[][] {
-  return [
-    ['case_id', 'step', 'start_s', 'end_s', 'kind', 'reason'],
-    ...cues.map(({ start, end, text }) => {
-      const [step = '', kind = '', reason = ''] = text.split(' · ');
-      return [code, step === '–' ? '' : step, String(start), String(end), kind, reason];
-    }),
-  ];
+/**
+ * Chapter marks as a small sheet of stretches: a cue a stretch, "step · waiting · reason" for what is no step.
+ *
+ * @param code of the case: chapter marks hold none
+ */
+export function chaptersAsSheet(text: string, code: string): Sheet | NoSheet {
+  const cues = cuesOf(text);
+  if (cues.length === 0)
+    return {
+      row: null,
+      problem:
+        'There are no chapters in this file. A chapter is a line with two times and a line with the step under it.',
+    };
+  const rows = cues.map(({ start, end, text: words }) => {
+    const [step = '', kind = '', reason = ''] = words.split(' · ');
+    return [code, step === '–' ? '' : step, String(start), String(end), kind, reason];
+  });
+  const headings = ['case_id', 'step', 'start_s', 'end_s', 'kind', 'reason'];
+  return {
+    rows: [headings, ...rows].map((cells, index) => ({ row: index + 1, cells })),
+    delimiter: ',',
+    brokenQuoteRow: null,
+  };
 }
 
 /** Is there a stretch of which more than the length is known? */

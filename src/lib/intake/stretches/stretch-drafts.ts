@@ -1,7 +1,6 @@
-import type { Procedure } from '../../model';
 import { blankOf, type Blank } from '../table/blanks';
 import type { CaseRows } from '../cases/case-keys';
-import { cellOf, type ColumnSet } from '../table/column-set';
+import { cellOf, type ColumnSet } from '../headings/column-set';
 import type { Draft } from '../cases/draft';
 import { readHands, WHOSE_HANDS } from '../cases/hands';
 import type { Ledger } from '../ledger';
@@ -10,7 +9,7 @@ import type { RowFacts } from '../table/row-facts';
 import { whyNoTime, type RowMeaning, type RowTimes } from './stretch-rows';
 
 /** One row as read, before it is known to which case it belongs. */
-export type Read = { facts: RowFacts; procedure: Procedure; meaning: RowMeaning; times: RowTimes; label: string };
+export type Read = { facts: RowFacts; meaning: RowMeaning; times: RowTimes; label: string };
 
 /** A row may say something of its case without a time: an event, whose hands, a count of times returned to. */
 export const isInformation = ({ row }: RowFacts, set: ColumnSet): boolean =>
@@ -20,19 +19,18 @@ export const isInformation = ({ row }: RowFacts, set: ColumnSet): boolean =>
 
 /** The rows of one case put together: its times, whose hands, counts of times returned to. */
 export function draftOf(
-  { role, code, rows, listNumber, place }: CaseRows,
+  { role, code, procedure, rows, listNumber, place }: CaseRows,
   inRows: ReadonlyMap<number, Read>,
   set: ColumnSet,
   file: { rising: boolean; blank: (blank: Blank) => 'not-done' | 'not-timed' },
   ledger: Ledger,
 ): Working {
-  const first = inRows.get(rows[0]?.row.row ?? 0);
   const draft: Draft = {
     role,
     code,
     listNumber,
     place,
-    procedure: first?.procedure as Procedure,
+    procedure,
     rows: [],
     lines: [],
     broken: [],
@@ -45,7 +43,7 @@ export function draftOf(
     const read = inRows.get(row.row);
     if (!read) continue;
     const { meaning, facts, label } = read;
-    if (read.procedure !== draft.procedure) {
+    if (facts.procedure !== procedure) {
       ledger.refuseRow(
         row.row,
         set.own('procedure')?.heading ?? null,

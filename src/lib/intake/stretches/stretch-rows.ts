@@ -1,6 +1,6 @@
 import type { Procedure } from '../../model';
 import { blankOf, type Blank } from '../table/blanks';
-import { cellOf, type ColumnSet } from '../table/column-set';
+import { cellOf, type ColumnSet } from '../headings/column-set';
 import { toMilliseconds } from '../table/duration';
 import { waitingReasonMatcher, type Meaning } from '../labels/labels';
 import type { LabelPlan } from '../labels/label-plan';

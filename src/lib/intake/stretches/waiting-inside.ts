@@ -1,7 +1,9 @@
+import { mapped, type Work } from '../../turns';
 import type { Line, Draft } from '../cases/draft';
 import { toMilliseconds } from '../table/duration';
 import type { Ledger } from '../ledger';
 import type { Ask } from '../questions';
+import { intakeThresholds } from '../thresholds';
 
 const lengthAlone = (line: Line): boolean => line.start === null;
 
@@ -9,12 +11,13 @@ const lengthAlone = (line: Line): boolean => line.start === null;
  * Waiting noted with a length alone beside a step noted with a length alone: is it part of that length? Asked once a
  * file. Stored times always hold it, so where it stands beside the step, the step is made longer by it.
  */
-export function settleWaiting(drafts: readonly Draft[], ours: boolean, ask: Ask, ledger: Ledger): void {
-  const found = drafts.flatMap((draft) =>
+export function* settleWaiting(drafts: readonly Draft[], ours: boolean, ask: Ask, ledger: Ledger): Work<void> {
+  const waits = yield* mapped(drafts, (draft) =>
     draft.lines
       .filter((line) => line.kind === 'waiting' && line.stepId !== null && lengthAlone(line))
       .map((line) => ({ draft, line })),
   );
+  const found = waits.flat();
   if (found.length === 0) return;
   const inside =
     ours ||
@@ -26,14 +29,16 @@ export function settleWaiting(drafts: readonly Draft[], ours: boolean, ask: Ask,
         { value: 'beside', label: 'no: the step was noted without it' },
       ],
       guess: 'inside',
-      examples: found.map(({ draft, line }) => ({ row: line.row, text: `${draft.code} · ${line.seconds} s` })),
+      examples: found
+        .slice(0, intakeThresholds.examples)
+        .map(({ draft, line }) => ({ row: line.row, text: `${draft.code} · ${line.seconds} s` })),
     }) === 'inside';
-  for (const { draft, line } of found) {
+  yield* mapped(found, ({ draft, line }) => {
     const steps = draft.lines.filter((one) => one.kind === 'step' && one.stepId === line.stepId && lengthAlone(one));
     const [step] = steps;
-    if (!step) continue;
+    if (!step) return;
     const held = steps.reduce((sum, { seconds }) => sum + seconds, 0);
-    if (inside && line.seconds < held) continue;
+    if (inside && line.seconds < held) return;
     if (inside)
       ledger.query(
         line.row,
@@ -42,5 +47,5 @@ export function settleWaiting(drafts: readonly Draft[], ours: boolean, ask: Ask,
         'The waiting is as long as its step or longer, so it is taken as noted beside it. Check both.',
       );
     step.seconds = toMilliseconds(step.seconds + line.seconds);
-  }
+  });
 }

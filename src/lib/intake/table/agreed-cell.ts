@@ -1,4 +1,5 @@
-import { cellOf, type Column, type Row } from './column-set';
+import { cellOf, type Column } from '../headings/column-set';
+import type { Row } from './cells';
 import type { Ledger } from '../ledger';
 
 /**

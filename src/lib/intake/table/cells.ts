@@ -1,66 +1,94 @@
 import Papa from 'papaparse';
-import { mapped, scaled, type Work } from '../../turns';
+import type { Work } from '../../turns';
+import { intakeThresholds } from '../thresholds';
 import { unharmed } from './harmless';
 
 /** Cells as text, with the row number a spreadsheet would show: the first line of the file is row 1. */
-export type Sheet = {
-  rows: readonly { row: number; cells: readonly string[] }[];
-  delimiter: string;
-  brokenQuoteRow: number | null;
-};
+export type Row = { row: number; cells: readonly string[] };
+
+export type Sheet = { rows: readonly Row[]; delimiter: string; brokenQuoteRow: number | null };
+
+/** Why a text is no sheet that can be read: it is above a limit, say. */
+export type NoSheet = { problem: string; row: number | null };
 
 /**
  * Text to cells: comma, semicolon or tab; quoted cells may hold line breaks. Nothing is turned into numbers.
  * Empty rows are passed over but keep their place in the count.
  */
-export function* cellsOf(text: string): Work<Sheet> {
+export function* cellsOf(text: string): Work<Sheet | NoSheet> {
   // A first line "sep=;" is for the spreadsheet, which does not show it.
-  const named = /^sep=([,;\t])\r?\n/i.exec(text);
+  const named = /^sep=([,;\t])\r?\n/i.exec(text.slice(0, 10));
   const body = named ? text.slice(named[0].length) : text;
   const delimiter = named?.[1] ?? delimiterOf(body);
-  let parsed = yield* scaled(parsing(body, delimiter, '"'), 0, 0.5);
-  const brokenQuoteRow = parsed.brokenQuoteRow;
+  const parsed = yield* parsing(body, delimiter, '"');
+  if (!('brokenQuoteRow' in parsed)) return parsed;
+  const { brokenQuoteRow } = parsed;
   // An opened quotation mark that is never closed would swallow the rest of the file: then marks are plain signs.
-  if (brokenQuoteRow !== null) parsed = yield* scaled(parsing(body, delimiter, '\u0000'), 0, 0.5);
-  const rows = mapped(parsed.rows, (cells, index) => ({
-    row: index + 1,
-    cells: cells.map((cell) => unharmed(cell.trim())),
-  }));
-  return {
-    delimiter,
-    brokenQuoteRow,
-    rows: (yield* scaled(rows, 0.5, 1)).filter(({ cells }) => cells.some((cell) => cell !== '')),
-  };
+  const plain = brokenQuoteRow === null ? parsed : yield* parsing(body, delimiter, '\u0000');
+  return 'problem' in plain ? plain : { rows: plain.rows, delimiter, brokenQuoteRow };
 }
 
-const ROWS_A_SLICE = 2_000;
+/** Letters parsed in one go: some milliseconds, whatever they are. */
+const A_SLICE = 50_000;
 
-/** Some rows at a time: the parser says where it stopped, and goes on from there. */
-function* parsing(
-  text: string,
-  delimiter: string,
-  quoteChar: string,
-): Work<{ rows: string[][]; brokenQuoteRow: number | null }> {
-  const rows: string[][] = [];
-  let newline: string | undefined;
-  for (let from = 0; from < text.length;) {
-    const { data, errors, meta } = Papa.parse<string[]>(text.slice(from), {
-      delimiter,
-      quoteChar,
-      newline: newline as '\n' | undefined,
-      // The fast mode would split all that is left of the text at every slice.
-      fastMode: false,
-      preview: ROWS_A_SLICE,
-    });
-    const broken = errors.find(({ code }) => code === 'MissingQuotes');
-    if (broken) return { rows, brokenQuoteRow: rows.length + (broken.row ?? 0) + 1 };
-    for (const row of data) rows.push(row);
-    if (!meta.truncated || meta.cursor === 0) break;
-    newline = meta.linebreak;
+/** A part of the text at a time, as far as its rows are whole; a row longer than that is looked for in a longer part. */
+function* parsing(text: string, delimiter: string, quoteChar: string): Work<Omit<Sheet, 'delimiter'> | NoSheet> {
+  const { longestRow, mostLines } = intakeThresholds;
+  const start = { delimiter, quoteChar, preview: 1, fastMode: false };
+  const newline = Papa.parse<string[]>(text.slice(0, A_SLICE), start).meta.linebreak as '\n';
+  const parser = new Papa.Parser({ delimiter, quoteChar, newline, fastMode: false });
+  const rows: Row[] = [];
+  let line = 0;
+  for (let from = 0, letters = A_SLICE; from < text.length; yield from / text.length) {
+    const last = from + letters >= text.length;
+    const { data, errors, meta } = parser.parse(text.slice(from, from + letters), 0, !last) as Papa.ParseResult<
+      string[]
+    >;
+    for (const written of data) {
+      line += 1;
+      if (written.length === 1 && written[0] === '') continue;
+      const row = { row: line, cells: trimmed(written) };
+      const problem = tooMuch(row, rows.length);
+      if (problem !== null) return { problem, row: line };
+      if (row.cells.length > 0) rows.push(row);
+    }
+    if (errors.some(({ code }) => code === 'MissingQuotes')) return { rows, brokenQuoteRow: line };
+    if (line > mostLines)
+      return { row: line, problem: `The file has more than ${grouped(mostLines)} lines. ${BY_PARTS}` };
     from += meta.cursor;
-    yield from / text.length;
+    if (data.length > 0) letters = A_SLICE;
+    else if (letters < longestRow) letters = longestRow;
+    else if (quoteChar === '"' && text.slice(from, from + letters).includes('"'))
+      return { rows, brokenQuoteRow: line + 1 };
+    else
+      return {
+        row: line + 1,
+        problem: `This row is longer than ${grouped(longestRow)} letters, which is the most that is read. Is this a table, one row a line?`,
+      };
   }
   return { rows, brokenQuoteRow: null };
+}
+
+/** Without the empty cells at its end: a sheet has them as far as its widest row. */
+function trimmed(written: readonly string[]): string[] {
+  let count = written.length;
+  while (count > 0 && (written[count - 1] ?? '').trim() === '') count -= 1;
+  return written.slice(0, count).map((cell) => unharmed(cell.trim()));
+}
+
+const BY_PARTS = 'Bring it in by parts, or take out what is no table of times.';
+const grouped = (count: number): string => String(count).replace(/\B(?=(\d{3})+$)/g, ',');
+
+function tooMuch({ cells }: Row, rowsBefore: number): string | null {
+  const { mostRows, mostColumns, longestCell } = intakeThresholds;
+  if (cells.length > mostColumns)
+    return `This row has ${grouped(cells.length)} columns; at most ${grouped(mostColumns)} are read. Take out the columns that are no steps, times or facts of the eye.`;
+  const longest = cells.reduce((most, { length }) => Math.max(most, length), 0);
+  if (longest > longestCell)
+    return `A cell of this row has ${grouped(longest)} letters; at most ${grouped(longestCell)} are read. Is a quotation mark missing, or one too many?`;
+  return rowsBefore >= mostRows && cells.length > 0
+    ? `The file has more than ${grouped(mostRows)} rows, which is the most that is read. ${BY_PARTS}`
+    : null;
 }
 
 /** The sign that stands equally often in most lines; of two such, the one that seldom stands inside a cell. */

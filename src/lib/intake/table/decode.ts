@@ -1,3 +1,5 @@
+import type { Work } from '../../turns';
+
 /** CP1252's own signs between 0x80 and 0x9f (WHATWG Encoding, index windows-1252); elsewhere it is Latin-1. */
 const WINDOWS_1252 = '€\u0081‚ƒ„…†‡ˆ‰Š‹Œ\u008dŽ\u008f\u0090‘’“”•–—˜™š›œ\u009džŸ';
 
@@ -19,22 +21,42 @@ const NO_TEXT: readonly { starts: readonly number[]; what: string }[] = [
 const WHAT_TO_DO = 'Save the sheet as CSV (comma separated) and bring in that file, or paste its cells.';
 
 /**
- * Bytes of a file to text: UTF-8 or UTF-16 with or without its byte-order mark, else Windows-1252.
+ * Bytes of a file to text, handing over after every megabyte: UTF-8 or UTF-16 with or without its byte-order mark, else Windows-1252.
  *
  * @returns the text without a byte-order mark, or what the file seems to be and what to do.
  */
-export function decode(bytes: Uint8Array): Decoded {
+export function* decoding(bytes: Uint8Array): Work<Decoded> {
   for (const { starts, what } of NO_TEXT)
     if (starts.every((byte, index) => bytes[index] === byte) && (starts[0] !== 0x42 || looksBinary(bytes)))
       return { problem: `This is ${what}, not a table of times. ${WHAT_TO_DO}` };
   const wide = utf16(bytes);
-  if (wide) return { text: readWide(bytes, wide), encoding: 'utf-16' };
+  if (wide) return { text: yield* inParts(bytes, new TextDecoder(wide)), encoding: 'utf-16' };
   if (looksBinary(bytes)) return { problem: `This file is no text. ${WHAT_TO_DO}` };
   try {
-    return { text: new TextDecoder('utf-8', { fatal: true }).decode(bytes), encoding: 'utf-8' };
+    return { text: yield* inParts(bytes, new TextDecoder('utf-8', { fatal: true })), encoding: 'utf-8' };
   } catch {
-    return { text: readNarrow(bytes), encoding: 'windows-1252' };
+    // Own table: some versions of Node read "windows-1252" as Latin-1.
+    const own = (part: string) =>
+      part.replace(/[\u0080-\u009f]/g, (sign) => WINDOWS_1252.charAt(sign.charCodeAt(0) - 0x80));
+    return { text: yield* inParts(bytes, new TextDecoder('windows-1252'), own), encoding: 'windows-1252' };
   }
+}
+
+const PART = 1_000_000;
+
+function* inParts(bytes: Uint8Array, decoder: TextDecoder, own = (part: string) => part): Work<string> {
+  let text = '';
+  for (let from = 0; from < bytes.length; from += PART) {
+    if (from > 0) yield from / bytes.length;
+    text += own(decoder.decode(bytes.subarray(from, from + PART), { stream: true }));
+  }
+  return text + own(decoder.decode());
+}
+
+/** What a file or a paste holds, as text; `problem` where it is none. */
+export function* textOf({ bytes, text = '' }: { text?: string; bytes?: Uint8Array }): Work<Decoded> {
+  const decoded = bytes ? yield* decoding(bytes) : { text };
+  return 'problem' in decoded ? decoded : checkText(decoded.text);
 }
 
 /** Text that somebody else decoded: a byte-order mark goes, a picture is still a picture. */
@@ -48,9 +70,9 @@ export function checkText(text: string): Decoded {
 }
 
 /** A mark, or every other byte zero, as in plain letters written wide. */
-function utf16(bytes: Uint8Array): 'little' | 'big' | null {
-  if (bytes[0] === 0xff && bytes[1] === 0xfe) return 'little';
-  if (bytes[0] === 0xfe && bytes[1] === 0xff) return 'big';
+function utf16(bytes: Uint8Array): 'utf-16le' | 'utf-16be' | null {
+  if (bytes[0] === 0xff && bytes[1] === 0xfe) return 'utf-16le';
+  if (bytes[0] === 0xfe && bytes[1] === 0xff) return 'utf-16be';
   const sample = bytes.subarray(0, 400);
   if (sample.length < 4) return null;
   let even = 0;
@@ -60,25 +82,8 @@ function utf16(bytes: Uint8Array): 'little' | 'big' | null {
     else if (byte === 0) odd += 1;
   });
   const half = sample.length / 2;
-  if (odd > 0.7 * half && even < 0.1 * half) return 'little';
-  return even > 0.7 * half && odd < 0.1 * half ? 'big' : null;
-}
-
-function readWide(bytes: Uint8Array, order: 'little' | 'big'): string {
-  const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
-  const units: number[] = [];
-  for (let at = 0; at + 1 < bytes.length; at += 2) units.push(view.getUint16(at, order === 'little'));
-  return fromUnits(units[0] === 0xfeff ? units.slice(1) : units);
-}
-
-// Own table: some versions of Node read "windows-1252" as Latin-1.
-const readNarrow = (bytes: Uint8Array): string =>
-  fromUnits(Array.from(bytes, (byte) => (byte >= 0x80 && byte <= 0x9f ? WINDOWS_1252.charCodeAt(byte - 0x80) : byte)));
-
-function fromUnits(units: readonly number[]): string {
-  let text = '';
-  for (let at = 0; at < units.length; at += 8192) text += String.fromCharCode(...units.slice(at, at + 8192));
-  return text;
+  if (odd > 0.7 * half && even < 0.1 * half) return 'utf-16le';
+  return even > 0.7 * half && odd < 0.1 * half ? 'utf-16be' : null;
 }
 
 /** A zero byte, or many control signs: no table was ever typed like that. */

@@ -13,6 +13,9 @@ const UNITS = new RegExp(
     `(?:(${NUMBER})\\s*(?:s|sec|secs|second|seconds|["”]|''|′′)?\\.?)?$`,
 );
 
+/** Letters of the longest way to write a time, with room: "1 hour 23 minutes 45.678 seconds". */
+const LONGEST_WRITTEN = 80;
+
 /** Decimal point or comma; whole milliseconds, so that 0.1 + 0.2 is never a question. */
 export const toNumber = (text: string): number => Number(text.replace(',', '.'));
 export const toMilliseconds = (seconds: number): number => Math.round(seconds * 1000) / 1000;
@@ -28,6 +31,8 @@ export function parseDuration(
   text: string,
   options: { as?: 'length' | 'reading'; plain?: PlainNumber } = {},
 ): Duration {
+  if (text.length > LONGEST_WRITTEN)
+    return { problem: 'This is too long to be a time. Type seconds (83) or minutes and seconds (1:23).' };
   const written = text.normalize('NFKC').replace(/\s+/g, ' ').trim().toLowerCase();
   if (written === '') return { problem: 'There is no time here. Type seconds (83) or minutes and seconds (1:23).' };
   if (/^[-−–]/.test(written))

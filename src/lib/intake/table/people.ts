@@ -14,7 +14,8 @@ export const headingIsNotKept = (heading: string): boolean => NOT_KEPT.test(plai
 
 const TITLE = /\b(mr|mrs|ms|miss|dr|prof|professor|sir|herr|frau|sra?|mme)\b\.? +\p{Lu}/iu;
 const TWO_NAMES = /^\p{Lu}[\p{L}'’-]{2,},? +\p{Lu}[\p{L}'’-]{2,}$/u;
-const MAIL = /\S@\S+\.\S/;
+// No second @: "a@a@a…" would be searched from every sign of it to the end.
+const MAIL = /\S@[^\s@]+\.\S/;
 const LONG_DATE = /\b\d{1,2}[./-]\d{1,2}[./-](19|20)\d\d\b|\b(19|20)\d\d[./-]\d{1,2}[./-]\d{1,2}\b/;
 
 /** Ten digits in three groups, as the numbers of some health services are written. */

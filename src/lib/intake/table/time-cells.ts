@@ -1,5 +1,7 @@
+import { mapped, type Work } from '../../turns';
 import { blankOf, blankQuestions, type Blank } from './blanks';
-import { cellOf, type Column, type Row } from './column-set';
+import { cellOf, type Column } from '../headings/column-set';
+import type { Row } from './cells';
 import { parseDuration, toNumber, type Duration, type PlainNumber } from './duration';
 import type { Ask } from '../questions';
 import { intakeThresholds } from '../thresholds';
@@ -7,23 +9,24 @@ import { intakeThresholds } from '../thresholds';
 /** Reads the cells of a file that hold times, after asking once what is not said. */
 export type TimeReader = (text: string, column: Column, as: 'length' | 'reading') => Duration;
 
-const DECIMAL = /^\d+[.,]\d+$/;
 const PLAIN = /^\d+(?:[.,]\d+)?$/;
 const THREE_PARTS = /^(\d{1,2}):(\d{1,2}):(\d{2})$/;
 
 /**
  * @param readings whether the cells are clock readings (they only rise) rather than lengths: their size says less.
  */
-export function timeReader(rows: readonly Row[], columns: readonly Column[], readings: boolean, ask: Ask): TimeReader {
-  const cells = columns.map((column) => ({
-    column,
-    cells: rows.map((row) => ({ row: row.row, text: cellOf(row, column) })).filter(({ text }) => text !== ''),
-  }));
-  const shifted = partsShifted(
-    cells.flatMap((one) => one.cells),
-    ask,
-  );
-  const plain = plainNumber(cells, readings, ask);
+export function* timeReader(
+  rows: readonly Row[],
+  columns: readonly Column[],
+  readings: boolean,
+  ask: Ask,
+): Work<TimeReader> {
+  const seen = newSeen();
+  yield* mapped(rows, (row) => {
+    for (const column of columns) look(seen, row.row, cellOf(row, column), column);
+  });
+  const shifted = partsShifted(seen, ask);
+  const plain = plainNumber(seen, readings, ask);
   const asPlain = (column: Column): PlainNumber => {
     if (column.unit === 'minutes') return plain.underMinutes;
     return column.unit === 'seconds' || column.unit === 'minutes-seconds' ? column.unit : plain.elsewhere;
@@ -34,21 +37,58 @@ export function timeReader(rows: readonly Row[], columns: readonly Column[], rea
   };
 }
 
-type Cells = readonly { column: Column; cells: readonly { row: number; text: string }[] }[];
+type Example = { row: number; text: string };
+
+/** What the times of a file look like, gathered cell by cell. */
+const newSeen = () => ({
+  three: [] as Example[],
+  /** All end in :00, and not all begin with 0. */
+  threeAllEnd: true,
+  threeSomeHours: false,
+  decimals: [] as Example[],
+  underMinutes: false,
+  /** Minutes and seconds: never above .59, and two places but for a last zero the sheet dropped. */
+  fractionsFit: true,
+  twoPlaces: false,
+  numbers: 0,
+  small: 0,
+  largest: 0,
+});
+type Seen = ReturnType<typeof newSeen>;
+
+/** One of a row, to see what is meant from several rows. */
+const note = (examples: Example[], row: number, text: string): void => {
+  if (examples.length < intakeThresholds.examples && examples.at(-1)?.row !== row) examples.push({ row, text });
+};
+
+function look(seen: Seen, row: number, text: string, { unit }: Column): void {
+  if (THREE_PARTS.test(text)) {
+    note(seen.three, row, text);
+    seen.threeAllEnd &&= text.endsWith(':00');
+    seen.threeSomeHours ||= !/^0+:/.test(text);
+  }
+  const open = unit === null || unit === 'clock' || unit === 'minutes';
+  if (!open || !PLAIN.test(text)) return;
+  const value = toNumber(text);
+  seen.numbers += 1;
+  seen.largest = Math.max(seen.largest, value);
+  if (value < intakeThresholds.minutesBelow) seen.small += 1;
+  const fraction = text.split(/[.,]/)[1];
+  if (fraction === undefined) return;
+  note(seen.decimals, row, text);
+  seen.underMinutes ||= unit === 'minutes';
+  seen.fractionsFit &&= fraction.length <= 2 && Number(fraction.padEnd(2, '0')) < 60;
+  seen.twoPlaces ||= fraction.length === 2;
+}
 
 /** A sheet shows 1 min 23 s typed as 1:23 as "1:23:00": hours and minutes where minutes and seconds were meant. */
-function partsShifted(cells: readonly { row: number; text: string }[], ask: Ask): boolean {
-  const three = cells.filter(({ text }) => THREE_PARTS.test(text));
-  if (
-    three.length === 0 ||
-    three.some(({ text }) => !text.endsWith(':00')) ||
-    three.every(({ text }) => /^0+:/.test(text))
-  )
-    return false;
+function partsShifted({ three, threeAllEnd, threeSomeHours }: Seen, ask: Ask): boolean {
+  const [first] = three;
+  if (!first || !threeAllEnd || !threeSomeHours) return false;
   return (
     ask({
       id: 'three-parts',
-      question: `What is ${three[0]?.text}?`,
+      question: `What is ${first.text}?`,
       options: [
         { value: 'minutes', label: 'minutes and seconds, with a :00 the sheet put behind' },
         { value: 'hours', label: 'hours, minutes and seconds' },
@@ -60,27 +100,14 @@ function partsShifted(cells: readonly { row: number; text: string }[], ask: Ask)
 }
 
 /** What is 1.23? Said by the heading, plain from the size of the numbers, or asked. */
-function plainNumber(all: Cells, readings: boolean, ask: Ask): { elsewhere: PlainNumber; underMinutes: PlainNumber } {
-  const open = all.filter(({ column }) => column.unit === null || column.unit === 'clock' || column.unit === 'minutes');
-  const decimals = open.flatMap(({ column, cells }) =>
-    cells.filter(({ text }) => DECIMAL.test(text)).map((cell) => ({ ...cell, unit: column.unit })),
-  );
-  if (decimals.length === 0) return { elsewhere: 'seconds', underMinutes: 'minutes' };
-  const fractions = decimals.map(({ text }) => text.split(/[.,]/)[1] ?? '');
-  // Minutes and seconds: never above .59, and two places but for a last zero the sheet dropped.
-  const likeSeconds =
-    fractions.every((part) => part.length <= 2 && Number(part.padEnd(2, '0')) < 60) &&
-    fractions.some((part) => part.length === 2);
-  const values = open
-    .flatMap(({ cells }) => cells.filter(({ text }) => PLAIN.test(text)).map(({ text }) => toNumber(text)))
-    .sort((a, b) => a - b);
-  const middle = values[Math.floor(values.length / 2)] ?? 0;
-  const small = readings
-    ? (values.at(-1) ?? 0) < intakeThresholds.readingsEndBelow
-    : middle < intakeThresholds.minutesBelow;
-  const underMinutes = decimals.some(({ unit }) => unit === 'minutes');
-  if (!likeSeconds && !small && !underMinutes) return { elsewhere: 'seconds', underMinutes: 'minutes' };
-  const example = decimals[0]?.text ?? '1.23';
+function plainNumber(seen: Seen, readings: boolean, ask: Ask): { elsewhere: PlainNumber; underMinutes: PlainNumber } {
+  const { decimals, underMinutes } = seen;
+  const [first] = decimals;
+  const likeSeconds = seen.fractionsFit && seen.twoPlaces;
+  // More than half of them below it: the median is.
+  const small = readings ? seen.largest < intakeThresholds.readingsEndBelow : seen.small > Math.floor(seen.numbers / 2);
+  if (!first || (!likeSeconds && !small && !underMinutes)) return { elsewhere: 'seconds', underMinutes: 'minutes' };
+  const example = first.text;
   const answer = ask({
     id: 'plain-number',
     question: `What is ${example}?`,
@@ -101,17 +128,16 @@ function plainNumber(all: Cells, readings: boolean, ask: Ask): { elsewhere: Plai
  *
  * @param rows values of each row (or case), in order, blanks taken out.
  */
-export function areReadings(rows: readonly { row: number; values: readonly number[] }[], ask: Ask): boolean {
-  const long = rows.filter(({ values }) => values.length >= intakeThresholds.riseLength);
-  const rising = long.filter(({ values }) =>
-    values.every((value, index) => index === 0 || value > (values[index - 1] ?? 0)),
-  );
-  if (rising.length === 0 || rising.length < long.length) return false;
-  const evidence = rising.reduce(
-    (sum, { values }) => sum + values.reduce((log, _, index) => log + Math.log(index + 1), 0),
-    0,
-  );
-  if (evidence < intakeThresholds.riseEvidence) return false;
+export function* areReadings(rows: readonly { row: number; values: readonly number[] }[], ask: Ask): Work<boolean> {
+  let [evidence, falls] = [0, false];
+  const examples: Example[] = [];
+  yield* mapped(rows, ({ row, values }) => {
+    if (falls || values.length < intakeThresholds.riseLength) return;
+    falls = values.some((value, index) => index > 0 && value <= (values[index - 1] ?? 0));
+    evidence += values.reduce((log, _, index) => log + Math.log(index + 1), 0);
+    note(examples, row, values.slice(0, 6).join(' · '));
+  });
+  if (falls || evidence < intakeThresholds.riseEvidence) return false;
   return (
     ask({
       id: 'readings',
@@ -121,23 +147,31 @@ export function areReadings(rows: readonly { row: number; values: readonly numbe
         { value: 'lengths', label: 'lengths of each step' },
       ],
       guess: 'readings',
-      examples: rising.map(({ row, values }) => ({ row, text: values.slice(0, 6).join(' · ') })),
+      examples,
     }) === 'readings'
   );
 }
 
-/** Asks once for each way of leaving a time out that occurs. @returns `true` where it means the step was not done. */
-export function blankMeaning(
-  cells: readonly { row: number; text: string }[],
-  ask: Ask,
-): (blank: Blank) => 'not-done' | 'not-timed' {
+/** The ways of leaving a time out that occur, each with its first examples. */
+export type BlanksSeen = Map<Blank, Example[]>;
+
+export function noteBlank(seen: BlanksSeen, row: number, text: string): void {
+  const blank = blankOf(text);
+  if (blank === null) return;
+  const examples = seen.get(blank) ?? [];
+  seen.set(blank, examples);
+  note(examples, row, text === '' ? 'empty' : text);
+}
+
+/** Asks once for each way of leaving a time out that occurs. @returns what each means of its step. */
+export function blankMeaning(seen: BlanksSeen, ask: Ask): (blank: Blank) => 'not-done' | 'not-timed' {
   const answers = new Map<Blank, 'not-done' | 'not-timed'>([
     ['not-done', 'not-done'],
     ['not-timed', 'not-timed'],
   ]);
   for (const blank of ['zero', 'dash', 'n-a', 'empty'] as const) {
-    const found = cells.filter(({ text }) => blankOf(text) === blank);
-    if (found.length === 0) continue;
+    const examples = seen.get(blank);
+    if (!examples) continue;
     const { written, guess } = blankQuestions[blank];
     const answer = ask({
       id: `blank:${blank}`,
@@ -147,7 +181,7 @@ export function blankMeaning(
         { value: 'not-timed', label: 'the step was done, not timed' },
       ],
       guess,
-      examples: found.map(({ row, text }) => ({ row, text: text === '' ? 'empty' : text })),
+      examples,
     });
     answers.set(blank, answer === 'not-done' ? 'not-done' : 'not-timed');
   }

@@ -1,4 +1,6 @@
+import { mapped, sorted, type Work } from '../../turns';
 import type { Ask } from '../questions';
+import { intakeThresholds } from '../thresholds';
 
 export type Ordered = { row: number; code: string; when: string | null; list: string | null; position: number | null };
 
@@ -9,11 +11,15 @@ export type Ordered = { row: number; code: string; when: string | null; list: st
  * @param sheet a list sheet: one list, filled in place by place, so nothing is left to ask
  * @returns the indices in order of time, and whether that order is known.
  */
-export function timeOrder(cases: readonly Ordered[], sheet: boolean, ask: Ask): { order: number[]; known: boolean } {
+export function* timeOrder(
+  cases: readonly Ordered[],
+  sheet: boolean,
+  ask: Ask,
+): Work<{ order: number[]; known: boolean }> {
   const indices = cases.map((_, index) => index);
   if (cases.length < 2) return { order: indices, known: true };
   if (cases.every(({ when }) => when !== null) || (sheet && isOneList(cases)))
-    return { order: byDate(cases, indices), known: true };
+    return { order: yield* byDate(cases), known: true };
   const answer = ask({
     id: 'order',
     question: 'Not all cases have a date. Which way do the rows run?',
@@ -22,8 +28,8 @@ export function timeOrder(cases: readonly Ordered[], sheet: boolean, ask: Ask): 
       { value: 'newest-first', label: 'newest first' },
       { value: 'none', label: 'in no order: nothing over time is said' },
     ],
-    guess: numbersFall(cases) ? 'newest-first' : 'oldest-first',
-    examples: cases.map(({ row, code }) => ({ row, text: code })),
+    guess: (yield* numbersFall(cases)) ? 'newest-first' : 'oldest-first',
+    examples: cases.slice(0, intakeThresholds.examples).map(({ row, code }) => ({ row, text: code })),
   });
   return { order: answer === 'newest-first' ? indices.reverse() : indices, known: answer !== 'none' };
 }
@@ -35,28 +41,43 @@ function isOneList(cases: readonly Ordered[]): boolean {
   return places.length > 0 && new Set(places).size === places.length && lists.size === 1;
 }
 
-function byDate(cases: readonly Ordered[], indices: readonly number[]): number[] {
-  const day = (index: number) => cases[index]?.when ?? '';
-  const falling = indices.filter((index) => index > 0 && day(index) < day(index - 1)).length;
-  const rising = indices.filter((index) => index > 0 && day(index) > day(index - 1)).length;
-  // A sheet kept newest first runs newest first within a day too.
-  const rows = falling > rising ? [...indices].reverse() : [...indices];
-  const lists = new Map<string, number>();
-  const key = (index: number): string => `${day(index)}\u0000${cases[index]?.list ?? ''}`;
-  const unplaced = new Set(indices.filter((index) => cases[index]?.position === null).map(key));
-  for (const index of rows) if (!lists.has(key(index))) lists.set(key(index), lists.size);
-  // Places order a list only where every case of it has one.
-  const place = (index: number): number => (unplaced.has(key(index)) ? 0 : (cases[index]?.position ?? 0));
-  return rows.sort((a, b) => {
-    if (day(a) !== day(b)) return day(a) < day(b) ? -1 : 1;
-    return (lists.get(key(a)) ?? 0) - (lists.get(key(b)) ?? 0) || place(a) - place(b);
+function* byDate(cases: readonly Ordered[]): Work<number[]> {
+  let [rising, falling] = [0, 0];
+  const lists = new Map<string, { at: number; placed: boolean }>();
+  const keyed = yield* mapped(cases, ({ when, list, position }, index) => {
+    const [day, before] = [when ?? '', cases[index - 1]?.when ?? ''];
+    if (index > 0 && day < before) falling += 1;
+    if (index > 0 && day > before) rising += 1;
+    const key = `${day}\u0000${list ?? ''}`;
+    const found = lists.get(key) ?? { at: 0, placed: true };
+    lists.set(key, found);
+    // Places order a list only where every case of it has one.
+    if (position === null) found.placed = false;
+    return { index, day, list: found, place: position ?? 0 };
   });
+  // A sheet kept newest first runs newest first within a day too.
+  const rows = falling > rising ? keyed.reverse() : keyed;
+  let next = 0;
+  yield* mapped(rows, ({ list }) => {
+    if (list.at === 0) list.at = next += 1;
+  });
+  const order = yield* sorted(rows, (a, b) => {
+    if (a.day !== b.day) return a.day < b.day ? -1 : 1;
+    return a.list.at - b.list.at || (a.list.placed ? a.place - b.place : 0);
+  });
+  return order.map(({ index }) => index);
 }
 
 /** Case numbers that fall from row to row: the newest stands first. */
-function numbersFall(cases: readonly Ordered[]): boolean {
-  const numbers = cases.map(({ code }) => Number(/(\d+)\D*$/.exec(code)?.[1] ?? NaN));
-  if (numbers.some(Number.isNaN)) return false;
-  const falls = numbers.filter((number, index) => index > 0 && number < (numbers[index - 1] ?? 0)).length;
-  return falls > 0.8 * (numbers.length - 1);
+function* numbersFall(cases: readonly Ordered[]): Work<boolean> {
+  let [falls, before]: [number, number | null] = [0, null];
+  let numbered = true;
+  yield* mapped(cases, ({ code }) => {
+    const digits = /(\d+)\D*$/.exec(code.slice(-intakeThresholds.codeLength))?.[1];
+    numbered &&= digits !== undefined;
+    const number = Number(digits);
+    if (before !== null && number < before) falls += 1;
+    before = number;
+  });
+  return numbered && falls > 0.8 * (cases.length - 1);
 }

@@ -1,30 +1,33 @@
+import { mapped, type Work } from '../../turns';
+import { intakeThresholds } from '../thresholds';
 import { agreedCell } from './agreed-cell';
-import { cellOf, type Column, type Row } from './column-set';
+import { cellOf, type Column } from '../headings/column-set';
+import type { Row } from './cells';
 import { dateIsUnclear, dateOrderOf, readDate, type DateOrder } from './dates';
 import type { Ledger } from '../ledger';
 import type { Ask } from '../questions';
 
 /** Day before month? Settled by any date that can be read one way only, else asked once a file. */
-export function dateOrder(rows: readonly Row[], column: Column | undefined, ask: Ask): DateOrder {
+export function* dateOrder(rows: readonly Row[], column: Column | undefined, ask: Ask): Work<DateOrder> {
   if (!column) return 'dmy';
-  const cells = rows
-    .map(({ row, cells: all }) => ({ row, text: all[column.index] ?? '' }))
-    .filter(({ text }) => text !== '');
-  for (const { text } of cells) {
-    const settled = dateOrderOf(text);
-    if (settled) return settled;
-  }
-  const unclear = cells.filter(({ text }) => dateIsUnclear(text));
-  if (unclear.length === 0) return 'dmy';
+  const examples: { row: number; text: string }[] = [];
+  let settled: DateOrder | null = null;
+  yield* mapped(rows, (row) => {
+    const text = cellOf(row, column);
+    settled ??= dateOrderOf(text);
+    if (examples.length < intakeThresholds.examples && dateIsUnclear(text)) examples.push({ row: row.row, text });
+  });
+  const [first] = examples;
+  if (settled !== null || !first) return settled ?? 'dmy';
   const answer = ask({
     id: 'date-order',
-    question: `Is ${unclear[0]?.text} day before month, or month before day?`,
+    question: `Is ${first.text} day before month, or month before day?`,
     options: [
       { value: 'dmy', label: 'day before month' },
       { value: 'mdy', label: 'month before day' },
     ],
     guess: 'dmy',
-    examples: unclear,
+    examples,
   });
   return answer === 'mdy' ? 'mdy' : 'dmy';
 }

@@ -75,8 +75,8 @@ export function bringInView(
     labels: reading.mapping.filter(({ kind }) => kind === 'label').slice(0, MAPPINGS),
     columnOptions: reading.columnOptions,
     labelOptions: reading.labelOptions,
-    refused: problemLines(refused),
-    queried: problemLines([...queried, ...odd]),
+    refused: problemLines(refused, reading.counted.refused),
+    queried: problemLines([...queried, ...odd], reading.counted.queried + odd.length),
     known: {
       same: reading.known.filter(({ same }) => same).length,
       changed: changed.slice(0, LISTED).map((one) => ({

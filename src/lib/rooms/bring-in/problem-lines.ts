@@ -17,8 +17,12 @@ const VALUE = 40;
 
 type Line = { problem: Problem; rows: number[] };
 
-/** Problems as lines, twenty in sight; rows with the same trouble and the same value stand on one line. */
-export function problemLines(problems: readonly Problem[]): ProblemList {
+/**
+ * Problems as lines, twenty in sight; rows with the same trouble and the same value stand on one line.
+ *
+ * @param total how many there are, where only the first of very many are given
+ */
+export function problemLines(problems: readonly Problem[], total = problems.length): ProblemList {
   const lines = new Map<string, Line>();
   for (const problem of problems) {
     const key = JSON.stringify([problem.column, problem.value, problem.why]);
@@ -29,10 +33,10 @@ export function problemLines(problems: readonly Problem[]): ProblemList {
   const all = [...lines.values()];
   const words = all.slice(0, LISTED).map(lineWords);
   return {
-    total: problems.length,
+    total,
     first: words.slice(0, FIRST),
     rest: words.slice(FIRST),
-    more: all.slice(LISTED).reduce((sum, { rows }) => sum + Math.max(1, rows.length), 0),
+    more: all.slice(LISTED).reduce((sum, { rows }) => sum + Math.max(1, rows.length), total - problems.length),
   };
 }
 

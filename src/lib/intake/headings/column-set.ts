@@ -1,18 +1,18 @@
 import type { Procedure } from '../../model';
-import { blankOf } from './blanks';
-import type { OwnColumn } from '../headings/columns';
-import { parseDuration } from './duration';
+import { mapped, type Work } from '../../turns';
+import type { Row } from '../table/cells';
+import { blankOf } from '../table/blanks';
+import type { OwnColumn } from './columns';
+import { parseDuration } from '../table/duration';
 import { factReader } from '../cases/facts';
-import type { HeadingUnit } from '../headings/heading-unit';
-import { headingMatcher, type HeadingMatch } from '../headings/headings';
+import type { HeadingUnit } from './heading-unit';
+import { headingMatcher, type HeadingMatch } from './headings';
 import type { Ledger } from '../ledger';
 import { placeAll } from '../stretches/place';
 import { plainWords } from '../labels/plain-words';
 import type { Ask } from '../questions';
-import { leave, targetOf, targetValue, targetWords, type Layout, type Target } from '../headings/targets';
+import { leave, targetOf, targetValue, targetWords, type Layout, type Target } from './targets';
 import { intakeThresholds } from '../thresholds';
-
-export type Row = { row: number; cells: readonly string[] };
 
 export type How = 'exact' | 'loose' | 'position' | 'chosen' | 'none';
 
@@ -33,7 +33,7 @@ export type ColumnSet = {
 export const cellOf = (row: Row, column: Column | undefined): string => (column ? (row.cells[column.index] ?? '') : '');
 
 /** What each column holds: by its heading, by what stands under it where the heading says too little, or as chosen. */
-export function columnSet(
+export function* columnSet(
   headings: readonly string[],
   rows: readonly Row[],
   procedure: Procedure,
@@ -41,25 +41,33 @@ export function columnSet(
   choices: Readonly<Record<string, string>>,
   ask: Ask,
   ledger: Ledger,
-): ColumnSet {
+): Work<ColumnSet> {
   const match = headingMatcher(procedure, layout);
   const keys = columnKeys(headings);
-  const matches = headings.map((heading) => (heading === '' ? null : match(heading)));
-  const columns: Column[] = headings.map((heading, index) => {
+  const matches = yield* mapped(headings, (heading) => (heading === '' ? null : match(heading)), COLUMNS_A_SLICE);
+  const understood = (heading: string, index: number): Column => {
     const key = keys[index] ?? `column:${index + 1}`;
     const base = { index, heading, key, unit: matches[index]?.unit ?? null };
     const chosen = targetOf(choices[key] ?? '', procedure);
     if (chosen) return { ...base, target: chosen, how: 'chosen' };
     return { ...base, ...settle(matches[index] ?? null, under(rows, index), { key, heading, procedure, layout, ask }) };
-  });
+  };
+  const columns = yield* mapped(headings, understood, COLUMNS_A_SLICE);
   placeColumns(columns, matches, procedure);
-  dropWhatDoesNotRead(columns, rows, procedure, ledger);
+  yield* mapped(
+    [...columns],
+    (column) => dropWhatDoesNotRead(column, columns, rows, procedure, ledger),
+    COLUMNS_A_SLICE,
+  );
   dropTwice(columns, ledger);
   const own = new Map(
     columns.flatMap((column) => (column.target.what === 'own' ? [[column.target.id, column] as const] : [])),
   );
   return { columns, own: (id) => own.get(id) };
 }
+
+/** Each is looked into over some hundred rows. */
+const COLUMNS_A_SLICE = 10;
 
 /** The form field of each column: its heading in plain words, numbered where two are the same. */
 export function columnKeys(headings: readonly string[]): string[] {
@@ -74,7 +82,7 @@ export function columnKeys(headings: readonly string[]): string[] {
 
 const under = (rows: readonly Row[], index: number): string[] =>
   rows
-    .slice(0, 400)
+    .slice(0, intakeThresholds.columnSample)
     .map(({ cells }) => cells[index] ?? '')
     .filter((cell) => blankOf(cell) === null);
 
@@ -137,26 +145,30 @@ function placeColumns(columns: Column[], matches: readonly (HeadingMatch | null)
 }
 
 /** A column under which little reads as its heading promises is left, and that is said once, not for every cell. */
-function dropWhatDoesNotRead(columns: Column[], rows: readonly Row[], procedure: Procedure, ledger: Ledger): void {
-  for (const column of columns) {
-    const { target } = column;
-    if (column.how === 'chosen' || (target.what !== 'step-time' && target.what !== 'fact')) continue;
-    const cells = under(rows, column.index);
-    const reads =
-      target.what === 'fact'
-        ? (cell: string) => readsAsFact(target.id, [cell], procedure)
-        : (cell: string) => 'seconds' in parseDuration(cell) || /\d/.test(cell);
-    const wrong = cells.filter((cell) => !reads(cell)).length;
-    if (wrong < intakeThresholds.notTimesCells || wrong <= intakeThresholds.notTimesShare * cells.length) continue;
-    const what = target.what === 'fact' ? 'this fact of the eye' : 'times';
-    ledger.query(
-      null,
-      column.heading,
-      null,
-      `What stands under "${column.heading}" does not read as ${what}, so the column is not used. Choose what it holds, or leave it.`,
-    );
-    columns[column.index] = { ...column, target: leave('no-times'), how: 'none' };
-  }
+function dropWhatDoesNotRead(
+  column: Column,
+  columns: Column[],
+  rows: readonly Row[],
+  procedure: Procedure,
+  ledger: Ledger,
+): void {
+  const { target } = column;
+  if (column.how === 'chosen' || (target.what !== 'step-time' && target.what !== 'fact')) return;
+  const cells = under(rows, column.index);
+  const reads =
+    target.what === 'fact'
+      ? (cell: string) => readsAsFact(target.id, [cell], procedure)
+      : (cell: string) => 'seconds' in parseDuration(cell) || /\d/.test(cell);
+  const wrong = cells.filter((cell) => !reads(cell)).length;
+  if (wrong < intakeThresholds.notTimesCells || wrong <= intakeThresholds.notTimesShare * cells.length) return;
+  const what = target.what === 'fact' ? 'this fact of the eye' : 'times';
+  ledger.query(
+    null,
+    column.heading,
+    null,
+    `What stands under "${column.heading}" does not read as ${what}, so the column is not used. Choose what it holds, or leave it.`,
+  );
+  columns[column.index] = { ...column, target: leave('no-times'), how: 'none' };
 }
 
 /** Two columns for one thing: the first is used. A step may come twice: it was gone back to. */

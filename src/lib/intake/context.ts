@@ -1,0 +1,17 @@
+import type { Procedure } from '../model';
+import type { Ledger } from './ledger';
+import type { Ask } from './questions';
+
+/** What every stage of one reading has at hand: what is known, what is asked, and the account of the rows. */
+export type Context = {
+  procedures: readonly Procedure[];
+  choices: Readonly<Record<string, string>>;
+  ask: Ask;
+  ledger: Ledger;
+  /** Codes of the record so far. */
+  taken: ReadonlySet<string>;
+  /** ISO date; `null` where nobody knows it. */
+  today: string | null;
+  /** Chapter marks of one recording, written as a sheet to be read. */
+  chapters: boolean;
+};
