@@ -163,6 +163,14 @@ describe('one row a stretch', () => {
     expect(both.problems).toMatchObject([{ row: 3, column: 'seconds', value: '45', weight: 'queried' }]);
   });
 
+  it('a protected part named in the step column is one, and no time of its step', () => {
+    const { cases } = read('case_id,step,start_s,end_s\nA1,IOL,0,60\nA1,lens identity pause,60,70');
+    expect(cases[0]?.stretches).toMatchObject([
+      { stepId: 'iol-insertion', kind: 'step', seconds: 60 },
+      { stepId: 'iol-insertion', kind: 'protected', seconds: 10 },
+    ]);
+  });
+
   it('reads waiting with its reason, protected parts, hands, returned to and events', () => {
     const reading = read(
       `case_id,step,start_s,end_s,kind,reason,hands,went_back,event,event_step

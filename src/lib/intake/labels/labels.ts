@@ -47,7 +47,7 @@ const indexOf = oncePer((procedure: Procedure) => ({
   ids: nameIndex(procedure.steps.map(({ id }) => ({ value: `step:${id}`, names: [id] }))),
   others: nameIndex([
     ...procedure.steps.flatMap((step) =>
-      step.protectedParts.map(({ id, label }) => ({ value: `kept:${step.id}:${id}`, names: [id, label] })),
+      step.protectedParts.map(({ id, label }) => ({ value: `protected:${step.id}:${id}`, names: [id, label] })),
     ),
     { value: 'waiting:', names: PLAIN_WAITING },
     ...procedure.waitingReasons.map(({ id, label, synonyms = [] }) => ({
