@@ -51,9 +51,9 @@ const MUST: Readonly<Record<string, readonly string[]>> = {
   settings: ['monitor'],
 };
 
-/** Every figure of a page that draws numbers, with what stands around it. */
+/** Every figure of a page that draws numbers, not an eye, with what stands around it. */
 const figures = (page: Page) =>
-  page.$$eval('figure', (all) =>
+  page.$$eval('figure:not(:has(> .drawing))', (all) =>
     all.map((figure) => {
       const section = figure.closest('section');
       return {

@@ -2,7 +2,7 @@ import { randomStream } from '../../src/lib/statistics';
 
 /**
  * A surgeon made up for one test, as a file of stretches. The truth is planted here and known to the test:
- * capsulorhexis is long and varied before the goal (usual 110 s, log-SD 0.40), so that it holds the most seconds and
+ * capsulorhexis is long and varied before the goal (median 110 s, log-SD 0.40), so that it holds the most seconds and
  * varies most; after it, it takes `shift` of that time and nothing else changes. Every other step varies alike.
  */
 export const PLANTED = { step: 'capsulorhexis', label: 'Capsulorhexis', shift: 0.5 };

@@ -12,7 +12,7 @@ const SAYS: Record<Exclude<Surgeon, 'empty'>, Record<string, RegExp>> = {
     'list-facts': /here of \d+ operated/,
     choose: /Suggested: capsulorhexis\.[\s\S]*13 cases of the running window are not in it/,
     'choose-seconds': /Nucleus removal holds the most seconds\./,
-    step: /In the reference set it usually takes/,
+    step: /In the reference set the median is/,
     plan: /Expected range: .* It stands on this page only\./,
     'before-a-list': /Cortex aspiration[\s\S]*If the port is not in view, then I let go and find it first\./,
     reflect: /4 cases wait for review\. Watch first, answer before the lengths are shown\./,
