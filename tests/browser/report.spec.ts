@@ -104,7 +104,10 @@ test('the report and After twenty say the same of cases erased after the result 
     '1 of the 20 cases of the window has been taken out of the record since.',
     'Erased, with events answered: 1 baseline case and 1 case of the window. The counts of events are lower for that reason.',
   ];
-  const today = await page.locator('#today + p').innerText();
+  const note = page
+    .locator('.note')
+    .filter({ has: page.getByRole('heading', { name: "What today's data would give" }) });
+  const today = await note.locator('p').innerText();
   const takeovers = await page.getByText(/^(No takeover of the step|The step was taken over)/).innerText();
   for (const each of said) await expect(page.locator('main')).toContainText(each);
 
