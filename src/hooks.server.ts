@@ -2,6 +2,7 @@ import { building, dev } from '$app/environment';
 import { openStore, StaleVersionError, StorageError, type Store } from '$lib/server/storage';
 import type { Handle, HandleServerError, ServerInit } from '@sveltejs/kit';
 import { dataFolder } from './run/data-folder.js';
+import { refuseBrokenForms } from './lib/server/refuse-broken-forms';
 import { refusedChange } from './lib/server/refused-change';
 
 /** On the process, because `vite dev` reads this file again at every edit while the folder stays ours. */
@@ -48,6 +49,7 @@ export const handle: Handle = async ({ event, resolve }) => {
     if (refused.status !== 403) await readToTheEnd(event.request);
     return new Response(refused.why, { status: refused.status, headers: { 'content-type': 'text/plain' } });
   }
+  refuseBrokenForms(event.request);
   if (opened.nextTwentyStore) event.locals.store = await opened.nextTwentyStore;
   event.locals.now = new Date().toISOString();
   return resolve(event, { preload: isNeededAtOnce });

@@ -4,12 +4,18 @@ export type Fields = Readonly<Record<string, readonly string[]>>;
 /** What a form says is wrong, by field; `field` is the id the error summary links to. */
 export type FieldError = { field: string; message: string };
 
+/** Names come from procedures too, where a step may be called anything: what every object inherits is no field. */
+const own = (fields: Fields, name: string): readonly string[] =>
+  Object.hasOwn(fields, name) ? (fields[name] ?? []) : [];
+
 /** The text of a field, trimmed; '' where it is empty or was not sent. */
-export const textOf = (fields: Fields, name: string): string => fields[name]?.[0]?.trim() ?? '';
+export const textOf = (fields: Fields, name: string): string => own(fields, name)[0]?.trim() ?? '';
 
 /** All texts of a repeated field, trimmed, empty ones left out. */
 export const textsOf = (fields: Fields, name: string): string[] =>
-  (fields[name] ?? []).map((text) => text.trim()).filter((text) => text !== '');
+  own(fields, name)
+    .map((text) => text.trim())
+    .filter((text) => text !== '');
 
 /** A whole number of at least `least`, `null` for an empty field; `undefined` for anything else. */
 export function wholeOf(fields: Fields, name: string, least = 0): number | null | undefined {

@@ -12,7 +12,7 @@ const SEEDS = 2 ** 31;
 export const load: PageServerLoad = async ({ locals, url }) => {
   const { timingPlan } = await locals.store.profile();
   const asked = ['when', 'operated'].some((name) => url.searchParams.has(name));
-  const values = Object.fromEntries([...url.searchParams].map(([name, text]) => [name, [text]]));
+  const values = fieldsOf(url.searchParams);
   const { list, errors } = asked ? nextListFromForm(values) : { list: null, errors: [] };
   return {
     view: timingPlanView(timingPlan, list),
