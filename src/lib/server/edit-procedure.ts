@@ -1,4 +1,5 @@
 import { type SurgeonRecord, procedureSchema, type Procedure } from '../model';
+import { keptText } from '../rooms/forms/kept-text';
 import { sameProcedure } from '../rooms/settings/procedures/as-shipped';
 import { useOf, type ProcedureUse } from '../rooms/settings/procedures/use';
 import { loadProcedures } from './content';
@@ -57,9 +58,8 @@ export async function dropProcedure(store: Store, procedure: Procedure): Promise
 
 /** The procedure as it was before the last change; `null` where that is not kept any more. */
 export async function undoProcedure(store: Store, id: string): Promise<Procedure | null> {
-  const text = await store.draft(beforeKey(id));
-  if (text === null) return null;
-  const before = procedureSchema.parse(JSON.parse(text));
+  const before = keptText(procedureSchema, await store.draft(beforeKey(id)));
+  if (before === null) return null;
   await store.together(() => [
     store.changeProcedure(id, () => edited(before, shippedAs(id))),
     store.dropDraft(beforeKey(id)),

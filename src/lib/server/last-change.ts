@@ -1,5 +1,6 @@
 import { hiddenCaseIds, timesWereSeen } from '../rooms/goals/goal-standing';
 import { lastChangeSchema, undoOf, type LastChange, type Undo } from '../rooms/cases/last-change';
+import { keptText } from '../rooms/forms/kept-text';
 import type { SurgeonRecord, Case } from '../model';
 import { attempt } from './attempt';
 import type { Store } from './storage/port';
@@ -59,8 +60,7 @@ export async function lastUndo(
   ids: readonly string[],
   now: string,
 ): Promise<Undo | null> {
-  const text = await store.draft(KEY);
-  const last = text === null ? null : read(text);
+  const last = keptText(lastChangeSchema, await store.draft(KEY));
   if (!last?.cases.some(({ before }) => ids.includes(before.id))) return null;
   const hidden = hiddenCaseIds(record);
   return undoOf(last, record, (one) => timesWereSeen(one, hidden), now);
@@ -74,12 +74,4 @@ export async function importedLast(
   const at = history.at(-1)?.at;
   const made = (await store.imports()).find((each) => !each.undone && each.at === at && each.replaced.includes(id));
   return made?.fileName ?? null;
-}
-
-function read(text: string): LastChange | null {
-  try {
-    return lastChangeSchema.safeParse(JSON.parse(text)).data ?? null;
-  } catch {
-    return null;
-  }
 }

@@ -1,6 +1,7 @@
 import { planSource, startInput, type Starting } from '../rooms/plan/plan-source';
 import type { PlanSource } from '../rooms/plan/plan-view';
 import { procedureOf, type SurgeonRecord, type Measure } from '../model';
+import { keptText } from '../rooms/forms/kept-text';
 import { guidanceOf } from '../rooms/choose/step-view';
 import { startGoalInSlices } from '../practice';
 import { z } from 'zod';
@@ -25,14 +26,8 @@ export async function dropOwnReason(store: Store): Promise<void> {
 }
 
 async function ownReasonFor(store: Store, procedureId: string, stepId: string): Promise<string | null> {
-  const text = await store.draft(OWN_REASON);
-  if (text === null) return null;
-  try {
-    const read = ownReasonSchema.safeParse(JSON.parse(text));
-    return read.success && read.data.step === stepId && read.data.procedure === procedureId ? read.data.reason : null;
-  } catch {
-    return null;
-  }
+  const own = keptText(ownReasonSchema, await store.draft(OWN_REASON));
+  return own?.step === stepId && own.procedure === procedureId ? own.reason : null;
 }
 
 // Fixing a start resamples lists a thousand times: once for the page that is opened, and not again when it is sent.

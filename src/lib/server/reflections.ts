@@ -1,4 +1,6 @@
+import { z } from 'zod';
 import { type Reflection, checkpointAnswers } from '../model';
+import { keptText } from '../rooms/forms/kept-text';
 import { personIn } from '../words';
 import { renderOwnMarkdown } from './content';
 import type { Store } from './storage/port';
@@ -8,14 +10,15 @@ export type Trouble = { field: string; message: string };
 
 const MOST = 20_000;
 
+const fieldsSchema = z.object({
+  saw: z.string(),
+  willTry: z.string(),
+  tags: z.string(),
+  answers: z.record(z.string(), z.string()),
+  cases: z.array(z.string()),
+});
 /** The form as it was typed, to be shown again or kept as a draft. */
-export type ReflectionFields = {
-  saw: string;
-  willTry: string;
-  tags: string;
-  answers: Record<string, string>;
-  cases: string[];
-};
+export type ReflectionFields = z.infer<typeof fieldsSchema>;
 
 export const reflectionFields = (form: FormData): ReflectionFields => ({
   saw: String(form.get('saw') ?? ''),
@@ -30,14 +33,8 @@ export const reflectionFields = (form: FormData): ReflectionFields => ({
 });
 
 /** A draft kept under this key; `null` for none, or for one that is no form of ours. */
-export async function reflectionDraft(store: Store, key: string): Promise<ReflectionFields | null> {
-  const stored = await store.draft(key);
-  const parsed: unknown = stored === null ? null : JSON.parse(stored);
-  return isFields(parsed) ? parsed : null;
-}
-
-const isFields = (value: unknown): value is ReflectionFields =>
-  typeof value === 'object' && value !== null && 'saw' in value && 'cases' in value && Array.isArray(value.cases);
+export const reflectionDraft = async (store: Store, key: string): Promise<ReflectionFields | null> =>
+  keptText(fieldsSchema, await store.draft(key));
 
 /** What Preview and Keep as draft do is the same for a new note and for a change of one. */
 export const reflectionPreview = (form: FormData) => {

@@ -1,7 +1,9 @@
+import { z } from 'zod';
 import type { ListRecord, Procedure, SurgeonRecord } from '../../model';
 import { noticedOptions } from '../forms/event-fields';
 import { eyeFields, type EyeFields } from '../forms/eye-fields';
 import type { Fields } from '../forms/fields';
+import { keptText } from '../forms/kept-text';
 import { aheadWords, listFromForm } from '../forms/list-fields';
 import { keptNames, timedSteps, timeNames } from './typed-times';
 import { listTitle } from '../forms/when-words';
@@ -98,14 +100,7 @@ export function aheadOfTimes(draft: Fields, lists: readonly ListRecord[], today:
 /** Where the first page waits while the second is filled in; named by the code, so that two cases never mix. */
 export const draftKey = (code: string): string => `new-case:${code}`;
 
+const fieldsSchema = z.record(z.string(), z.array(z.string()));
+
 /** A kept first page; `null` where the text is none. */
-export function draftFields(text: string | null): Fields | null {
-  if (text === null) return null;
-  const parsed: unknown = JSON.parse(text);
-  if (typeof parsed !== 'object' || parsed === null) return null;
-  return Object.fromEntries(
-    Object.entries(parsed).flatMap(([name, value]) =>
-      Array.isArray(value) ? [[name, value.filter((each) => typeof each === 'string')]] : [],
-    ),
-  );
-}
+export const draftFields = (text: string | null): Fields | null => keptText(fieldsSchema, text);
