@@ -11,3 +11,4 @@ export * from './reflection';
 export * from './profile';
 export * from './problem';
 export * from './surgeon-record';
+export * from './same';

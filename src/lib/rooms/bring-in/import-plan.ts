@@ -1,6 +1,6 @@
 import { stepSecondsOf } from '../../audit';
 import type { AuditReading, KnownCase, ReferenceDraft } from '../../intake';
-import type { Case, ListRecord, NewCase, ReferenceCase, ReferenceSet } from '../../model';
+import { same, type Case, type ListRecord, type NewCase, type ReferenceCase, type ReferenceSet } from '../../model';
 import { listOfSheet } from '../lists/list-sheet';
 
 type Choices = Readonly<Record<string, string>>;
@@ -42,8 +42,7 @@ export function importPlan(
   const whose = choices['whose'] === 'reference' && reading.references.length === 0 ? 'reference' : 'me';
   const drafts: ReferenceDraft[] = whose === 'reference' ? asReader(reading) : [...reading.references];
   const read = drafts.flatMap(referenceCase);
-  const text = JSON.stringify(read);
-  const kept = read.length > 0 && references.some((set) => JSON.stringify(set.cases) === text);
+  const kept = read.length > 0 && references.some((set) => same(set.cases, read));
   const referenceCases = kept ? [] : read;
   const known = new Map(reading.known.map((one) => [one.code, one]));
   const mine = whose === 'reference' ? [] : reading.cases;

@@ -1,4 +1,4 @@
-import type { Case, Event, FactValue, LeftOutReason, Procedure } from '../../model';
+import { same, type Case, type Event, type FactValue, type LeftOutReason, type Procedure } from '../../model';
 import { leftOutWords } from '../../words/left-out';
 import { eventWordsOf } from '../forms/event-fields';
 import { AS_USUAL, factValueWords } from '../forms/eye-fields';
@@ -39,18 +39,18 @@ export const timesInSeconds = ({ stretches }: Pick<Case, 'stretches'>): string =
     .join(', ') || 'none';
 
 export function withTimes(one: Case, stretches: Case['stretches']): CaseChange {
-  if (JSON.stringify(stretches) === JSON.stringify(one.stretches)) return null;
+  if (same(stretches, one.stretches)) return null;
   return { case: { ...one, stretches }, what: `Times changed; before, in seconds: ${timesInSeconds(one)}` };
 }
 
 export function withHands(one: Case, hands: Case['hands'], procedure: Procedure): CaseChange {
-  if (JSON.stringify(one.hands) === JSON.stringify(hands)) return null;
+  if (same(one.hands, hands)) return null;
   const say = (value: Case['hands']) => handsWords(value, procedure) ?? 'all mine';
   return { case: { ...one, hands }, what: `Hands: ${say(one.hands)} → ${say(hands)}` };
 }
 
 export function withEvents(one: Case, events: Event[] | null, procedure: Procedure): CaseChange {
-  if (JSON.stringify(one.events) === JSON.stringify(events)) return null;
+  if (same(one.events, events)) return null;
   const say = (value: readonly Event[] | null) =>
     value === null
       ? 'not answered'

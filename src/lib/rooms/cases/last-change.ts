@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { caseSchema, type Case, type SurgeonRecord } from '../../model';
+import { caseSchema, same, type Case, type SurgeonRecord } from '../../model';
 import { markSeen, timesInSeconds } from './case-change';
 import { AS_USUAL } from '../forms/eye-fields';
 import { isLeftOutReason, leaveOutRefused } from './leave-out-rules';
@@ -62,7 +62,7 @@ function undoRefused({ before, after }: Pair, record: SurgeonRecord, seen: boole
   return leaveOutRefused(after, before.leftOut.reason, record);
 }
 
-const timesDiffer = ({ before, after }: Pair) => JSON.stringify(before.stretches) !== JSON.stringify(after.stretches);
+const timesDiffer = ({ before, after }: Pair) => !same(before.stretches, after.stretches);
 const whatOf = (one: Case) => one.history.at(-1)?.what ?? 'Changed';
 
 const LATE = ' (after its times were seen)';

@@ -1,4 +1,4 @@
-import type { Case, Hands, Procedure } from '../../model';
+import { same, type Case, type Hands, type Procedure } from '../../model';
 import { textOf, textsOf, type FieldError, type Fields } from './fields';
 
 type CaseHands = Case['hands'];
@@ -39,23 +39,27 @@ export function handsFromForm(
   });
 
   if (answer === 'mine')
-    return { hands: same(before, procedure, { answer, notMine: [], takenOverAt: '' }), errors: [] };
+    return { hands: asStored(before, procedure, { answer, notMine: [], takenOverAt: '' }), errors: [] };
   if (answer === 'some')
     return notMine.length === 0
       ? refuse('hands', 'Hands: tick the steps that were not yours.')
-      : { hands: same(before, procedure, { answer, notMine, takenOverAt: '' }), errors: [] };
+      : { hands: asStored(before, procedure, { answer, notMine, takenOverAt: '' }), errors: [] };
   if (answer === 'taken-over')
     return known.has(takenOverAt)
       ? {
-          hands: same(before, procedure, { answer, notMine: notMine.filter((id) => id !== takenOverAt), takenOverAt }),
+          hands: asStored(before, procedure, {
+            answer,
+            notMine: notMine.filter((id) => id !== takenOverAt),
+            takenOverAt,
+          }),
           errors: [],
         }
       : refuse('hands', 'Hands: say at which step it was taken over.');
   return refuse('hands', 'Hands: say whose hands. All mine, some, or taken over.');
 }
 
-function same(before: CaseHands | null, procedure: Procedure, form: HandsForm): CaseHands {
-  if (before && JSON.stringify(handsForm(before, procedure)) === JSON.stringify(form)) return before;
+function asStored(before: CaseHands | null, procedure: Procedure, form: HandsForm): CaseHands {
+  if (before && same(handsForm(before, procedure), form)) return before;
   const steps: Record<string, Hands> = {};
   for (const id of form.notMine) steps[id] = 'someone-else';
   if (form.takenOverAt !== '') steps[form.takenOverAt] = 'taken-over';

@@ -1,4 +1,4 @@
-import { caseSchema, listRecordSchema, type Case } from '../../../model';
+import { caseSchema, listRecordSchema, same, type Case } from '../../../model';
 import { checked, found } from '../checked';
 import { holdersOf } from '../codes';
 import { append, recordsOf } from '../numbered';
@@ -37,8 +37,8 @@ export function refuseTakenCodes(reader: Reader, coming: readonly { id: string |
 /** @throws StorageError `kept-as-it-is`, unless all that changes is the keeping itself (lifted with a reason). */
 export function refuseIfKept(stored: Case, changed: Case | null): void {
   if (!stored.keptAsItIs) return;
-  const rest = (each: Case) => JSON.stringify({ ...each, keptAsItIs: null, version: 0, history: [] });
-  if (changed && changed.keptAsItIs === null && rest(changed) === rest(stored)) return;
+  const rest = (each: Case) => ({ ...each, keptAsItIs: null, version: 0, history: [] });
+  if (changed && changed.keptAsItIs === null && same(rest(changed), rest(stored))) return;
   throw new StorageError(
     'kept-as-it-is',
     `Case ${stored.code} is kept as it is since ${stored.keptAsItIs.since.slice(0, 10)} (${stored.keptAsItIs.why}). Nothing was written; lift this on the page of the case first.`,

@@ -1,4 +1,4 @@
-import { goalSchema, storedResultSchema } from '../../../model';
+import { goalSchema, same, storedResultSchema } from '../../../model';
 import { checked, found } from '../checked';
 import { append, mapRecords, recordsOf } from '../numbered';
 import { StorageError, type Store } from '../port';
@@ -21,7 +21,7 @@ export const goalVerbs = (
       const stored = goalOf(draft, id);
       const changed = checked(goalSchema, { ...edit(stored), id }, 'The goal');
       // A result must never move because its baseline cases did: fixed on the day the goal begins to run.
-      if (stored.state !== 'draft' && JSON.stringify(changed.baseline) !== JSON.stringify(stored.baseline))
+      if (stored.state !== 'draft' && !same(changed.baseline, stored.baseline))
         throw new StorageError(
           'invalid',
           'The baseline cases of a goal are fixed on the day it is set. Nothing was written; close this goal and set a new one.',

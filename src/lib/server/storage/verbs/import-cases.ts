@@ -1,4 +1,4 @@
-import { newCaseSchema, type Case, type NewCase } from '../../../model';
+import { newCaseSchema, same, type Case, type NewCase } from '../../../model';
 import { mapped, scaled, type Work } from '../../../turns';
 import { checked, found } from '../checked';
 import { frozen } from '../frozen';
@@ -43,7 +43,7 @@ function replacement(
   coming: Coming,
 ): Case {
   refuseIfKept(stored, null);
-  const sameTimes = JSON.stringify(stored.stretches) === JSON.stringify(values.stretches);
+  const sameTimes = same(stored.stretches, values.stretches);
   const facts = new Set([...Object.keys(stored.facts), ...Object.keys(values.facts)]);
   const factChanges = [...facts]
     .map((factId) => ({ factId, before: stored.facts[factId] ?? null, after: values.facts[factId] ?? null }))
