@@ -122,4 +122,14 @@ describe('source marks', () => {
     );
     expect(renderLine('constructor', {})).toBe('constructor');
   });
+
+  it.each([
+    ['long', `**a** ${'word '.repeat(4_000)}`],
+    ['full of emphasis', '*a_'.repeat(300)],
+    ['nested', `${'> '.repeat(50)}**a**`],
+    ['nested lists', `${'1. '.repeat(50)}**a**`],
+  ])('shows a note too heavy to parse as it was written: %s', (_, text) => {
+    const html = renderOwnMarkdown(text);
+    expect(html).toBe(`<p>${text.replaceAll('>', '&gt;')}</p>\n`);
+  });
 });
