@@ -32,6 +32,7 @@ export const ROOMS: readonly Room[] = [
   { name: 'report', path: '/report' },
   { name: 'checkpoints', path: '/checkpoints' },
   { name: 'checkpoint-page', on: '/checkpoints', links: [/^\/checkpoints\/[a-z-]+\/[a-z-]+/] },
+  { name: 'eyes-closed', path: '/checkpoints/phaco/capsulorhexis/eyes-closed' },
   { name: 'method', path: '/method' },
   { name: 'method-page', on: '/method', links: [/^\/method\/[a-z0-9-]+/] },
   { name: 'settings', path: '/settings' },

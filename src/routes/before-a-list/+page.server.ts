@@ -1,6 +1,7 @@
 import { redirect } from '@sveltejs/kit';
 import { noteViews } from '$lib/rooms/before-a-list/note-view';
 import { cardsToAsk } from '$lib/rooms/before-a-list/eyes-on-list';
+import { weeksSinceLatestList } from '$lib/rooms/checkpoints/eyes-closed';
 import { rehearsalOfTheMonth } from '$lib/rules';
 import { loadCautions, loadEyeCards, loadRehearsals } from '$lib/server/content';
 import { proceduresOf } from '$lib/server/procedures';
@@ -8,8 +9,9 @@ import type { Actions, PageServerLoad } from './$types';
 
 export const load: PageServerLoad = async ({ locals, url }) => {
   const cautions = loadCautions();
-  const [goals, procedures, profile] = await Promise.all([
+  const [goals, lists, procedures, profile] = await Promise.all([
     locals.store.goals(),
+    locals.store.lists(),
     proceduresOf(locals.store),
     locals.store.profile(),
   ]);
@@ -17,7 +19,16 @@ export const load: PageServerLoad = async ({ locals, url }) => {
   const chosen = new Set(url.searchParams.getAll('eye'));
   const onList = ask.filter(({ id }) => chosen.has(id));
   const month = rehearsalOfTheMonth(loadRehearsals(), profile.procedureId, profile.rehearsed ?? {}, locals.now);
+  const weeks = weeksSinceLatestList(lists, locals.now);
+  const [running] = goals.filter(({ state }) => state === 'running');
   return {
+    pause:
+      weeks === null
+        ? null
+        : {
+            weeks,
+            href: running ? `/checkpoints/${running.procedureId}/${running.stepId}/eyes-closed` : '/checkpoints',
+          },
     eyes: ask.map(({ id, title }) => ({ id, title, on: chosen.has(id) })),
     cards: onList.map(({ id, title, ready, checkpoints, never, stop }) => ({
       id,
