@@ -1,7 +1,6 @@
-import { inSentence, listed } from '../format';
+import { inSentence, listed, longerBy, ofHundred, prose, times } from '../format';
 import type { GivenReason, PlanDraft, RuleId } from '../rules';
-import { othersCases } from './others-cases';
-import { ofHundredWords, shortRange, shortSeconds, shortTimes, twoThirdsWords } from './reason-numbers';
+import { againstReference, betweenWords } from './reason-numbers';
 
 /** Why a rule fired, or why a checkpoint or drill is given. `labelOf`: the label of a step by its id. */
 export function planReasonWords(reason: GivenReason, labelOf: (stepId: string) => string): string {
@@ -27,21 +26,21 @@ export function planReasonWords(reason: GivenReason, labelOf: (stepId: string) =
       return `${label} is not to be shortened. You can look at doing it the same way each time.`;
     case 'after-earlier': {
       const earlier = reason.earlierStepId === null ? 'an earlier step' : inSentence(labelOf(reason.earlierStepId));
-      return `After a long ${earlier}, ${step} takes ${asLong(reason.numbers)}. The two go together; this does not show that one causes the other. Look at ${earlier} first.`;
+      return `After a long ${earlier}, ${step} takes ${longerBy(reason.numbers)}. The two go together; this does not show that one causes the other. Look at ${earlier} first.`;
     }
     case 'certain-eyes':
-      return `${label} takes ${asLong(reason.numbers)} with ${reason.label} (${reason.numbers.nWith} eyes). That time is legitimate.`;
+      return `${label} takes ${longerBy(reason.numbers)} with ${reason.label} (${reason.numbers.nWith} eyes). That time is legitimate.`;
     case 'circumstances':
-      return `${label} takes ${asLong(reason.numbers)} with ${reason.label} (${reason.numbers.nWith} cases). Prepare for what is different there; the time itself is no fault.`;
+      return `${label} takes ${longerBy(reason.numbers)} with ${reason.label} (${reason.numbers.nWith} cases). Prepare for what is different there; the time itself is no fault.`;
     case 'late-in-list':
-      return `In the last third of the list, ${step} takes ${asLong(reason.numbers)}.`;
+      return `In the last third of the list, ${step} takes ${longerBy(reason.numbers)}.`;
     case 'first-on-list':
-      return `As the first on the list, ${step} takes ${asLong(reason.numbers)}.`;
+      return `As the first on the list, ${step} takes ${longerBy(reason.numbers)}.`;
     case 'renewed':
       return `${labelOf(reason.earlierStepId)} was returned to in ${returned(reason.numbers)}, and ${step} builds on it. Look there first.`;
     case 'over-time': {
       const { ratio } = reason.numbers;
-      return `${label} has been taking longer over time${ratio === null ? '' : `: ${shortTimes(ratio)} for every 20 cases`}. What changed: machine, technique, teaching?`;
+      return `${label} has been taking longer over time${ratio === null ? '' : `: about ${times(ratio)} times for every 20 cases`}. What changed: machine, technique, teaching?`;
     }
     case 'bimodality':
       return `${label} shows ${reason.label}: perhaps two techniques are in use. Choose between them deliberately.`;
@@ -49,11 +48,11 @@ export function planReasonWords(reason: GivenReason, labelOf: (stepId: string) =
       return `${label} was returned to in ${returned(reason.numbers)}: the end point was often not reached the first time.`;
     case 'mostly-waiting': {
       const why = reason.waitingReason ? `, most of it ${inSentence(reason.waitingReason)}` : '';
-      return `Waiting at ${step} takes ${shortSeconds(reason.numbers.perCase)} a case${why} (noted in ${reason.numbers.cases} cases): a matter for the team.`;
+      return `Waiting at ${step} takes ${prose(reason.numbers.perCase)} a case${why} (noted in ${reason.numbers.cases} cases): a matter for the team.`;
     }
     case 'varies': {
       const { twoThirds } = reason.numbers;
-      const varies = `${label} varies (${twoThirds ? twoThirdsWords(twoThirds) : 'much'})`;
+      const varies = `${label} varies (${twoThirds ? betweenWords(twoThirds) : 'much'})`;
       return reason.shorterFifthClean
         ? `${varies}, and your shortest fifth had no event and every protected part. What differs in the set-up?`
         : `${varies}. Whether your shortest fifth left anything out is not known: look at that first.`;
@@ -61,8 +60,8 @@ export function planReasonWords(reason: GivenReason, labelOf: (stepId: string) =
     case 'longer': {
       const { reference, share } = reason.numbers;
       const longer = reference
-        ? `takes ${shortTimes(reference.ratio)} as long as in the reference set (${shortRange(reference)}; ${othersCases(reference)})`
-        : `holds the most seconds between your median and your 20th percentile in ${ofHundredWords(share)} resamples`;
+        ? `takes ${againstReference(reference)}`
+        : `holds the most seconds between your median and your 20th percentile in ${ofHundred(share)} of 100 resamples`;
       return `${label} ${longer}. Watch a shorter and a longer case.`;
     }
     case 'any-case':
@@ -71,9 +70,6 @@ export function planReasonWords(reason: GivenReason, labelOf: (stepId: string) =
       return `Rehearses ${step} away from any patient.`;
   }
 }
-
-const asLong = (times: { ratio: number; low: number; high: number }): string =>
-  `${shortTimes(times.ratio)} as long (${shortRange(times)})`;
 
 const returned = ({ cases, of }: { cases: number; of: number }): string => `${cases} of ${of} cases`;
 

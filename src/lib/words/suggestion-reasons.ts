@@ -1,7 +1,6 @@
-import { capital, counted, inSentence, listed } from '../format';
+import { capital, counted, inSentence, listed, ofHundred, prose } from '../format';
 import type { StandingView, SuggestionReason } from '../rules';
-import { othersCases } from './others-cases';
-import { ofHundredWords, shortRange, shortSeconds, shortTimes, twoThirdsWords } from './reason-numbers';
+import { againstReference, betweenWords } from './reason-numbers';
 
 const ON: Record<StandingView, string> = {
   seconds: 'by seconds',
@@ -26,36 +25,36 @@ export function suggestionReasonWords(reason: SuggestionReason, labelOf: (stepId
         ...(moreCases > 0 ? [counted(moreCases, 'more case')] : []),
         ...(moreLists > 0 ? [counted(moreLists, 'more list')] : []),
       ];
-      return `${counted(cases, 'case')} count; ${listed(more)} will do for a suggestion.`;
+      return `${counted(cases, 'case')} ${cases === 1 ? 'counts' : 'count'}; ${listed(more)} will do for a suggestion.`;
     }
     case 'waiting': {
       const why = reason.waitingReason ? `, most of it ${inSentence(reason.waitingReason)}` : '';
-      return `Waiting takes ${Math.round(reason.numbers.perCase)} s a case${why}: more than lies between median and 20th percentile of any step.`;
+      return `Waiting takes ${prose(reason.numbers.perCase)} a case${why}: more than lies between median and 20th percentile of any step.`;
     }
     case 'held-back':
       return `${labelOf(reason.stepId)} is not suggested: an event or near miss there is fewer than ${reason.numbers.cases} cases ago.`;
     case 'first-too-seldom':
-      return `${capital(ON[reason.view])} no step came first often enough: ${inSentence(labelOf(reason.stepId))} in ${ofHundredWords(reason.numbers.share)} resamples.`;
+      return `${capital(ON[reason.view])} no step came first often enough: ${inSentence(labelOf(reason.stepId))} in ${ofHundred(reason.numbers.share)} of 100 resamples.`;
     case 'seconds': {
       const { seconds, range } = reason.numbers;
       const between = 'between median and 20th percentile';
-      const aCase = `${shortSeconds(seconds)} a case`;
+      const aCase = `${prose(seconds)} a case`;
       const has = reason.alone ? `the most seconds ${between}: ${aCase}` : `${aCase} ${between}`;
       const same = reason.sameEyes ? ', among the same kind of eye' : '';
-      const interval = range ? ` (${shortSeconds(range.low)} to ${shortSeconds(range.high)})` : '';
+      const interval = range ? ` (${prose(range.low)} to ${prose(range.high)})` : '';
       return `${labelOf(reason.stepId)} has ${has}${same}${interval}.`;
     }
     case 'spread': {
       const { twoThirds } = reason.numbers;
       const more = reason.alone ? 'more than any other step of its length' : 'much';
-      return `${labelOf(reason.stepId)} varies ${more}${twoThirds ? `: ${twoThirdsWords(twoThirds)}` : ''}.`;
+      return `${labelOf(reason.stepId)} varies ${more}${twoThirds ? `: ${betweenWords(twoThirds)}` : ''}.`;
     }
     case 'reference':
-      return `${labelOf(reason.stepId)} takes ${shortTimes(reason.numbers.ratio)} as long as in the reference set (${shortRange(reason.numbers)}; ${othersCases(reason.numbers)}).`;
+      return `${labelOf(reason.stepId)} takes ${againstReference(reason.numbers)}.`;
     case 'came-first':
-      return `It came first in ${ofHundredWords(reason.numbers.share)} resamples of your ${reason.resampled}.`;
+      return `It came first in ${ofHundred(reason.numbers.share)} of 100 resamples of your ${reason.resampled}.`;
     case 'came-first-elsewhere':
-      return `${capital(ON[reason.view])} ${inSentence(labelOf(reason.stepId))} came first in ${ofHundredWords(reason.numbers.share)}.`;
+      return `${capital(ON[reason.view])} ${inSentence(labelOf(reason.stepId))} came first in ${ofHundred(reason.numbers.share)} of 100.`;
   }
 }
 

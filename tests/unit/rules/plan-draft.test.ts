@@ -95,7 +95,7 @@ describe('each rule', () => {
   it('varies: only while nothing is known to be left out in the shortest fifth', () => {
     const step = withStep({ spread: 1.5, twoThirds: { low: 40, high: 90 } });
     expect(draft({ step, shorterFifthClean: true }).because[0]?.sentence).toBe(
-      'Rhexis varies (two thirds of cases between 40 s and 1 min 30 s), and your shortest fifth had no event and every protected part. What differs in the set-up?',
+      'Rhexis varies (two thirds of cases between 40\u00A0s and 1\u00A0min\u00A030\u00A0s), and your shortest fifth had no event and every protected part. What differs in the set-up?',
     );
     expect(draft({ step }).because[0]?.sentence).toContain('is not known: look at that first');
     expect(fired({ step, shorterFifthClean: false })).toEqual(['hasty']);
@@ -157,7 +157,7 @@ describe('each rule', () => {
     expect(result.because[0]).toEqual({
       id: 'mostly-waiting',
       sentence:
-        'Waiting at rhexis takes 30 s a case, most of it lens loading (noted in 25 cases): a matter for the team.',
+        'Waiting at rhexis takes 30\u00A0s a case, most of it lens loading (noted in 25 cases): a matter for the team.',
     });
     expect(result.reminders).toContain('Waiting is not a fault, and part of it is checking.');
     expect(fired({ step, waitingCases: 9 })).toEqual([]);
@@ -174,13 +174,13 @@ describe('each rule', () => {
     const humps = pattern('rhexis', {
       kind: 'bimodality',
       factor: 'bimodality',
-      label: 'two groups of times, about 45 s and about 80 s',
+      label: 'two groups of times, about 45\u00A0s and about 80\u00A0s',
       ratio: 1.8,
     });
     expect(draft({ patterns: [humps] }).because[0]).toEqual({
       id: 'bimodality',
       sentence:
-        'Rhexis shows two groups of times, about 45 s and about 80 s: perhaps two techniques are in use. Choose between them deliberately.',
+        'Rhexis shows two groups of times, about 45\u00A0s and about 80\u00A0s: perhaps two techniques are in use. Choose between them deliberately.',
     });
   });
 

@@ -99,7 +99,7 @@ describe('not enough, waiting, nothing', () => {
     const result = suggestionOf(audit(clear, { waiting }), noEvents);
     expect(result).toMatchObject({ kind: 'waiting', steps: [], also: [{ stepId: 'a', view: 'seconds' }] });
     expect(result.said[0]).toBe(
-      'Waiting takes 41 s a case, most of it lens loading: more than lies between median and 20th percentile of any step.',
+      'Waiting takes 41\u00A0s a case, most of it lens loading: more than lies between median and 20th percentile of any step.',
     );
     expect(suggestionOf(audit(clear, { waiting: { ...waiting, n: 9 } }), noEvents).kind).toBe('time');
     expect(suggestionOf(audit(clear, { waiting: { ...waiting, perCase: 11 } }), noEvents).kind).toBe('time');
@@ -138,7 +138,7 @@ describe('candidates', () => {
     const result = suggestionOf(audit(clear), noEvents);
     expect(result).toMatchObject({ kind: 'time', steps: ['a'], view: 'seconds', also: [] });
     expect(result.said).toEqual([
-      'A has the most seconds between median and 20th percentile: 12 s a case (8 s to 16 s).',
+      'A has the most seconds between median and 20th percentile: 12\u00A0s a case (8\u00A0s to 16\u00A0s).',
       'It came first in 90 of 100 resamples of your lists.',
     ]);
   });
@@ -200,7 +200,7 @@ describe('candidates', () => {
       level: { with: ['a'], second: 'spread' },
       also: [{ stepId: 'a', view: 'seconds' }],
     });
-    expect(result.said[0]).toBe('B has 12 s a case between median and 20th percentile (8 s to 16 s).');
+    expect(result.said[0]).toBe('B has 12\u00A0s a case between median and 20th percentile (8\u00A0s to 16\u00A0s).');
     const said = suggestionWords(record, result).sentences.join(' ');
     expect(said).toContain(
       'On most seconds it cannot be told apart from A (first in 26 and 60 of 100 resamples of your record); on what varies most it came first in 30.',
@@ -226,7 +226,7 @@ describe('candidates', () => {
     ];
     const result = suggestionOf(audit(steps), noEvents);
     expect(result).toMatchObject({ kind: 'level', steps: ['a', 'b'], view: 'seconds' });
-    expect(result.said[0]).toBe('A has 12 s a case between median and 20th percentile (8 s to 16 s).');
+    expect(result.said[0]).toBe('A has 12\u00A0s a case between median and 20th percentile (8\u00A0s to 16\u00A0s).');
     expect(result.said[3]).toBe('It came first in 41 of 100 resamples of your lists.');
     const wide = [0.35, 0.3, 0.35].map((share, place) =>
       stepAudit(['a', 'b', 'c'][place]!, { first: first(share, 0.1) }),
