@@ -7,6 +7,7 @@ import { newLedger, type Ledger } from '../ledger';
 import { joinedLines } from '../stretches/join-stretches';
 import { settleWaiting } from '../stretches/waiting-inside';
 import { blankOf } from '../table/blanks';
+import type { Row } from '../table/cells';
 import { dateOrder, whenOf } from '../table/when';
 import {
   energyOf,
@@ -48,7 +49,8 @@ export function* finish(
     readers.set(procedure, found);
     return found;
   };
-  const rows = (yield* mapped(drafts, (draft) => draft.rows)).flat();
+  const rows: Row[] = [];
+  yield* mapped(drafts, (draft) => rows.push(...draft.rows));
   const days = yield* dateOrder(rows, set.own('date'), ask);
   const listRow = sheet ? yield* sheetListRow(rows, set) : null;
   const onList = (draft: Draft): Pick<Finished, 'list' | 'when'> => {
@@ -78,7 +80,7 @@ export function* finish(
   );
 }
 
-const CASES_A_SLICE = 50;
+const CASES_A_SLICE = 20;
 
 const saysNothing = ({ facts, events, protectedSeen, energy }: Finished['case']): boolean =>
   events === null && energy === null && Object.keys({ ...facts, ...protectedSeen }).length === 0;

@@ -36,10 +36,14 @@ export function* readCases(
   });
   const waits = ofSteps(set, 'step-waiting');
   const blanks: BlanksSeen = new Map();
-  const inOrder = yield* mapped(rows, ({ row }) => {
-    for (const { column } of times) noteBlank(blanks, row.row, cellOf(row, column));
-    return { row: row.row, values: times.flatMap(({ column }) => valueOf(row, column)) };
-  });
+  const inOrder = yield* mapped(
+    rows,
+    ({ row }) => {
+      for (const { column } of times) noteBlank(blanks, row.row, cellOf(row, column));
+      return { row: row.row, values: times.flatMap(({ column }) => valueOf(row, column)) };
+    },
+    CASES_A_SLICE,
+  );
   const rising = pairs.length === 0 && (yield* areReadings(inOrder, ask));
   const sheet = yield* mapped(rows, ({ row }) => row);
   const lengths = [...times, ...waits].map(({ column }) => column);
@@ -70,8 +74,11 @@ export function* readCases(
     sayOfSteps(draft, row, set, ledger);
     return draft;
   };
-  return { drafts: yield* mapped(yield* casesOfRows(keyed, file, context), toDraft), plans: [] };
+  return { drafts: yield* mapped(yield* casesOfRows(keyed, file, context), toDraft, CASES_A_SLICE), plans: [] };
 }
+
+/** A case may have three hundred cells. */
+const CASES_A_SLICE = 20;
 
 function ofSteps(set: ColumnSet, what: Column['target']['what']): OfStep[] {
   return set.columns.flatMap((column) =>

@@ -57,7 +57,7 @@ export function* findHeadings(
 }
 
 /** An unknown heading is held against every name a step goes by. */
-const HEADINGS_A_SLICE = 50;
+const HEADINGS_A_SLICE = 10;
 
 const ASKED: readonly OwnColumn[] = ['more', 'hands', 'case-hands', 'event'];
 

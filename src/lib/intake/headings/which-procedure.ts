@@ -50,7 +50,7 @@ const procedureMatcher = (procedures: readonly Procedure[]) =>
   nameMatcher(procedures.map(({ id, name, synonyms }) => ({ value: id, names: [id, name, ...synonyms] })));
 
 /** A name nobody knows is held against every name there is, letter by letter. */
-const NAMES_A_SLICE = 50;
+const NAMES_A_SLICE = 10;
 
 function* fitOf(procedure: Procedure, headings: readonly string[], rows: readonly Row[], layout: Layout): Work<number> {
   const weight = { exact: 2, loose: 1, unclear: 0, none: 0 } as const;

@@ -72,7 +72,7 @@ export function* labelUses(
 }
 
 /** A label nobody knows is held against every name there is, letter by letter. */
-const LABELS_A_SLICE = 50;
+const LABELS_A_SLICE = 10;
 
 /**
  * Reads every label of a file once: by its name, as chosen, or asked. An unknown or unclear label is left out,

@@ -22,9 +22,13 @@ export function* timeReader(
   ask: Ask,
 ): Work<TimeReader> {
   const seen = newSeen();
-  yield* mapped(rows, (row) => {
-    for (const column of columns) look(seen, row.row, cellOf(row, column), column);
-  });
+  yield* mapped(
+    rows,
+    (row) => {
+      for (const column of columns) look(seen, row.row, cellOf(row, column), column);
+    },
+    Math.ceil(CELLS_A_SLICE / (columns.length + 1)),
+  );
   const shifted = partsShifted(seen, ask);
   const plain = plainNumber(seen, readings, ask);
   const asPlain = (column: Column): PlainNumber => {
@@ -36,6 +40,8 @@ export function* timeReader(
     return parseDuration(parts ? `${parts[1]}:${parts[2]}` : text, { as, plain: asPlain(column) });
   };
 }
+
+const CELLS_A_SLICE = 2_000;
 
 type Example = { row: number; text: string };
 
