@@ -42,6 +42,12 @@ test('every form of a goal works without scripts', async ({ page, context, app }
     await expect(page.getByText('Your checkpoint is removed.')).toBeVisible();
   });
 
+  await test.step('a rehearsal said aloud', async () => {
+    await page.goto('/checkpoints/rehearsals/rupture');
+    await press(page, 'We have said it aloud');
+    await expect(page.getByText(/^Last said aloud: /)).toBeVisible();
+  });
+
   await test.step('a note: draft, preview, store, change, find', async () => {
     await page.goto('/reflect');
     await press(page, 'Write about these');
@@ -166,6 +172,21 @@ test('every form of a goal works without scripts', async ({ page, context, app }
     await page.locator('input[name="note"]').first().check();
     await press(page, 'Include the ticked');
     await expect(page.getByRole('heading', { name: 'From my notes' })).toBeVisible();
+  });
+
+  await test.step('the result, once its window is full', async () => {
+    const rows = Array.from({ length: 7 }, (_, at) => `F9${at},${new Date().toISOString().slice(0, 10)},none,80,30,60`);
+    await page.goto('/cases/bring-in');
+    await page
+      .locator('textarea[name="cells"]')
+      .fill(['case_id,date,event,capsulorhexis,hydrodissection,cortex aspiration', ...rows].join('\n'));
+    await press(page, 'Look at the cells');
+    await press(page, 'Take 7 cases');
+    await expect(page.getByText('7 cases were taken')).toBeVisible();
+    await page.goto('/after-twenty/goal-2');
+    await press(page, 'Read the result');
+    await expect(page.getByText('The result is stored, and shown as it was from now on.')).toBeVisible();
+    expect((await everythingOf(app)).results.map(({ goalId }) => goalId)).toContain('goal-2');
   });
 
   const rooms = ['/plan', '/after-twenty', '/before-a-list', '/reflect', '/checkpoints'];

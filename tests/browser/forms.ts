@@ -9,7 +9,8 @@ const oneOfMany = (path: string) =>
   path
     .replace(/\[[^\]]+\]|\{[^}]+\}/g, '[]')
     .replace(/\/(?:case|list|goal|reflection|import|reference)-\d+/g, '/[]')
-    .replace(/^\/checkpoints\/[a-z-]+\/[a-z-]+/, '/checkpoints/[]/[]');
+    .replace(/^\/checkpoints\/rehearsals\/[a-z-]+/, '/checkpoints/rehearsals/[]')
+    .replace(/^\/checkpoints\/(?!rehearsals)[a-z-]+\/[a-z-]+/, '/checkpoints/[]/[]');
 
 const named = (path: string, action: string) => `${oneOfMany(path).replace(/\/$/, '') || '/'} ${action}`;
 
