@@ -175,11 +175,14 @@ test('every form of a goal works without scripts', async ({ page, context, app }
   });
 
   await test.step('the result, once its window is full', async () => {
-    const rows = Array.from({ length: 7 }, (_, at) => `F9${at},${new Date().toISOString().slice(0, 10)},none,80,30,60`);
+    const rows = Array.from(
+      { length: 7 },
+      (_, at) => `F9${at},${new Date().toISOString().slice(0, 10)},none,80,30,40,60`,
+    );
     await page.goto('/cases/bring-in');
     await page
       .locator('textarea[name="cells"]')
-      .fill(['case_id,date,event,capsulorhexis,hydrodissection,cortex aspiration', ...rows].join('\n'));
+      .fill(['case_id,date,event,capsulorhexis,hydrodissection,main incision,cortex aspiration', ...rows].join('\n'));
     await press(page, 'Look at the cells');
     await press(page, 'Take 7 cases');
     await expect(page.getByText('7 cases were taken')).toBeVisible();

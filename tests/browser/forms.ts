@@ -7,7 +7,7 @@ const ROUTES = join(process.cwd(), 'src/routes');
 /** What is one of many in an address: an id of the record, or a part in brackets of a folder. */
 const oneOfMany = (path: string) =>
   path
-    .replace(/\[[^\]]+\]|\{[^}]+\}/g, '[]')
+    .replace(/\[[^\]]+\]|\$?\{[^}]+\}/g, '[]')
     .replace(/\/(?:case|list|goal|reflection|import|reference)-\d+/g, '/[]')
     .replace(/^\/checkpoints\/rehearsals\/[a-z-]+/, '/checkpoints/rehearsals/[]')
     .replace(/^\/checkpoints\/(?!rehearsals)[a-z-]+\/[a-z-]+/, '/checkpoints/[]/[]');
