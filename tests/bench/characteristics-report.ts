@@ -28,13 +28,17 @@ export type Beside = {
   predicted: number;
 };
 
-export type Report = { counts: Measured[]; beside: Beside };
+/** `beside` is `null` where people have no rule of their own to set beside it. */
+export type Report = { counts: Measured[]; beside: Beside | null };
 
 export function reportOf(row: Row, said: readonly Said[]): Report {
-  return { counts: row.counts.map((count) => measured(row, count, said)), beside: besideOf(said) };
+  return { counts: countsOf(row, said), beside: besideOf(said) };
 }
 
-function measured({ world }: Row, count: Count, said: readonly Said[]): Measured {
+export const countsOf = <S>(row: Row<S>, said: readonly S[]): Measured[] =>
+  row.counts.map((count) => measured(row, count, said));
+
+function measured<S>({ world }: Row<S>, count: Count<S>, said: readonly S[]): Measured {
   const answers = said.map(count.of).filter((answer) => answer !== null);
   const n = answers.length;
   const hits = answers.filter(Boolean).length;
@@ -95,7 +99,7 @@ export function tableOf(reports: readonly Report[]): string {
       `${percent(one.share)} (${percent(one.low)} to ${percent(one.high)})`,
       one.atMost !== null ? `≤ ${percent(one.atMost)}` : one.atLeast !== null ? `≥ ${percent(one.atLeast)}` : '',
       one.missed ? 'MISSED' : '',
-      ...(at === 0
+      ...(at === 0 && beside
         ? [beside.mean, beside.welch, beside.rank, beside.chart, beside.chartEither, beside.plain]
             .map(percent)
             .concat(one.count === RIGHT ? percent(beside.predicted) : '')

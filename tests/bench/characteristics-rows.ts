@@ -2,15 +2,15 @@ import type { Said } from './characteristics-judge';
 import { world, type World } from './characteristics-worlds';
 
 /** What a row of the table counts, and where it must stay. */
-export type Count = {
+export type Count<S = Said> = {
   label: string;
   /** `null`: this run is not counted. */
-  of: (said: Said) => boolean | null;
+  of: (said: S) => boolean | null;
   atMost?: number;
   atLeast?: number;
 };
 
-export type Row = { world: World; counts: readonly Count[] };
+export type Row<S = Said> = { world: World; counts: readonly Count<S>[] };
 
 /** The step alone did become shorter: the power foretold at the start belongs beside it. */
 export const RIGHT = 'shorter (right)';

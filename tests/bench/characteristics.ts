@@ -1,8 +1,29 @@
-import { oneRun, type Said } from './characteristics-judge';
-import { reportOf, tableOf, type Report } from './characteristics-report';
-import { rows, type Row } from './characteristics-rows';
+import { oneRun } from './characteristics-judge';
+import { lookBack, lookBackRows } from './characteristics-look-back';
+import { countsOf, reportOf, tableOf, type Report } from './characteristics-report';
+import { rows } from './characteristics-rows';
 
 const USAGE = 'npm run bench -- characteristics [--runs 1000] [--seed 1] [--world NAME] [--json]';
+
+/** A world, one run of it, and what its runs come to. */
+type Work = {
+  name: string;
+  reported: (eachRun: <S>(one: (run: number) => S | null) => Promise<S[]>, seed: number) => Promise<Report>;
+};
+
+const works: readonly Work[] = [
+  ...rows.map((row): Work => ({
+    name: row.world.name,
+    reported: async (eachRun, seed) => reportOf(row, await eachRun((run) => oneRun(row.world, seed, run))),
+  })),
+  ...lookBackRows.map((row): Work => ({
+    name: row.world.name,
+    reported: async (eachRun, seed) => ({
+      counts: countsOf(row, await eachRun((run) => lookBack(row, seed, run))),
+      beside: null,
+    }),
+  })),
+];
 
 type Io = { out: (text: string) => void; err: (text: string) => void };
 
@@ -17,17 +38,15 @@ export async function run(args: readonly string[], io: Io = standard): Promise<n
     io.err(`${USAGE}\n`);
     return 2;
   }
-  const chosen = rows.filter((row) => row.world.name.startsWith(asked.world));
+  const chosen = works.filter(({ name }) => name.startsWith(asked.world));
   if (chosen.length === 0) {
-    io.err(
-      `No world's name begins with "${asked.world}". There are: ${rows.map((row) => row.world.name).join(', ')}\n`,
-    );
+    io.err(`No world's name begins with "${asked.world}". There are: ${works.map(({ name }) => name).join(', ')}\n`);
     return 2;
   }
   const reports: Report[] = [];
-  for (const [at, row] of chosen.entries()) {
-    io.err(`${at + 1} of ${chosen.length}: ${row.world.name} `);
-    reports.push(await worldReport(row, asked.runs, asked.seed, io));
+  for (const [at, work] of chosen.entries()) {
+    io.err(`${at + 1} of ${chosen.length}: ${work.name} `);
+    reports.push(await work.reported((one) => counted(one, asked.runs, io), asked.seed));
     io.err('\n');
   }
   const missed = reports.flatMap((report) => report.counts).filter((one) => one.missed);
@@ -42,17 +61,17 @@ export async function run(args: readonly string[], io: Io = standard): Promise<n
   return missed.length === 0 ? 0 : 1;
 }
 
-async function worldReport(row: Row, runs: number, seed: number, io: Io): Promise<Report> {
-  const said: Said[] = [];
+async function counted<S>(one: (run: number) => S | null, runs: number, io: Io): Promise<S[]> {
+  const said: S[] = [];
   for (let number = 0; number < runs; number += 1) {
-    const one = oneRun(row.world, seed, number);
-    if (one) said.push(one);
+    const each = one(number);
+    if (each !== null) said.push(each);
     if ((number + 1) % Math.ceil(runs / 10) === 0) {
       io.err('.');
       await new Promise((resolve) => setTimeout(resolve, 0)); // let the progress out
     }
   }
-  return reportOf(row, said);
+  return said;
 }
 
 function options(args: readonly string[]): { runs: number; seed: number; world: string; json: boolean } | null {

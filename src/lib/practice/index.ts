@@ -6,6 +6,8 @@ export * from './done-beside';
 export { type Look } from './effect';
 export * from './lasting-for';
 export * from './other-charts';
+export { type Compared } from './compare-stretches';
+export * from './looking-back';
 export { type Chance, type ChanceBySize, type Power } from './power';
 export { notANumber, recordNotANumber } from './not-a-number';
 export * from './rest-steps';

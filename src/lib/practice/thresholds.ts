@@ -120,6 +120,19 @@ export const practiceThresholds = {
    */
   otherCharts: { weight: 0.2, slack: 0.5, horizon: 40, falseSignal: 0.05, runs: 1000 },
 
+  // Looking back
+  /**
+   * Cases and lists of each stretch, and cases of each with a step: fewer and the interval spans half to double. Where
+   * lists are not known a bad day cannot be told from a change, so more cases are asked.
+   */
+  lookBack: { cases: 20, lists: 4, casesWithoutLists: 30, stepCases: 20 },
+  /**
+   * Chance that anything is named when nothing has changed. Of thirteen dates tried on one record the best one names
+   * a step in 20 of 100 at 0.05, in 3 to 4 at 0.005: who chooses a date has usually tried some.
+   */
+  lookBackFixed: 0.05,
+  lookBackFree: 0.005,
+
   // A checkpoint done or not
   /** Fewer cases than this on either side, and one odd case would be half the difference. */
   doneBesideEachSide: 8,
