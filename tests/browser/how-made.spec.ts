@@ -33,6 +33,7 @@ const HOUSE: readonly Room[] = [
 const MUST: Readonly<Record<string, readonly string[]>> = {
   choose: ['suggestion', 'certainty', 'adjusted', 'median', 'spread', 'reference', 'share', 'returned-to', 'over-time'],
   'waiting-note': ['waiting'],
+  'over-time': ['two-stretches', 'median'],
   step: ['median', 'spread', 'reference', 'patterns', 'pair', 'case-by-case', 'step-time', 'returned-to', 'events'],
   plan: ['suggestion', 'baseline-cases', 'what-twenty-can-show', 'result', 'steadier'],
   'plan-set': ['baseline-cases', 'next-twenty'],

@@ -19,6 +19,7 @@ export const ROOMS: readonly Room[] = [
   { name: 'choose-seconds', path: '/choose?view=seconds' },
   { name: 'choose-spread', path: '/choose?view=spread' },
   { name: 'waiting-note', path: '/choose/waiting' },
+  { name: 'over-time', path: '/choose/over-time' },
   { name: 'step', on: '/choose', links: [/^\/choose\/[a-z-]+/] },
   { name: 'plan', on: '/choose', links: [/^\/choose\/[a-z-]+/, /^\/plan\?/] },
   { name: 'plan-own-reason', path: '/plan' },

@@ -8,7 +8,7 @@ const roomOf = (path: string) =>
   path
     .replace(/[?#].*/, '')
     .replace(/\/(case|list|goal|reflection|import)-\d+/, '/[$1]')
-    .replace(/^\/choose\/(?!waiting$).+/, '/choose/[step]')
+    .replace(/^\/choose\/(?!(?:waiting|over-time)$).+/, '/choose/[step]')
     .replace(/^\/settings\/procedures\/(?!new)[^/]+/, '/settings/procedures/[procedure]')
     .replace(/(\[procedure\]\/(?:steps|facts))\/.+/, '$1/[one]')
     .replace(/^\/checkpoints\/(eyes|rehearsals)\/.+/, '/checkpoints/$1/[card]')
@@ -72,6 +72,7 @@ test.describe('walking from room to room', () => {
       '/checkpoints/rehearsals/[card]',
       '/choose',
       '/choose/[step]',
+      '/choose/over-time',
       '/choose/waiting',
       '/method',
       '/method/[number]',

@@ -24,6 +24,7 @@ export const HOW_MADE = {
   result: 'the result',
   steadier: 'steadier',
   lasting: 'whether it lasted',
+  'two-stretches': 'two stretches compared',
   'run-chart': 'the run of cases and its limits',
   'other-charts': 'moving average and cumulative sums',
   events: 'what can be said about events',

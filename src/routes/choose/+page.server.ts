@@ -17,6 +17,7 @@ export const load: PageServerLoad = async ({ locals, url }) => {
       .filter(({ id }) => id !== procedure.id && timed.has(id))
       .map(({ id, name }) => ({ id, name })),
     chart: `/choose/chart.svg?${new URLSearchParams({ procedure: procedure.id, view: room?.view ?? '' })}`,
+    overTime: `/choose/over-time${url.searchParams.has('procedure') ? `?procedure=${procedure.id}` : ''}`,
     waiting: waitingNote(record.cases, procedure) && `/choose/waiting?procedure=${procedure.id}`,
   };
 };

@@ -35,6 +35,7 @@ export const load: PageServerLoad = async ({ locals, params, url }) => {
         ? loadCautions()['published-figures'].paragraphs
         : [],
     },
+    overTime: `/choose/over-time${query}`,
     guidanceCaution: loadCautions()['guidance-page'].paragraphs,
   };
 };
