@@ -14,6 +14,7 @@ import {
   type BaselineModel,
 } from '../../src/lib/practice/baseline-model';
 import { benjaminiHochberg, wilcoxonRankSum } from '../../src/lib/statistics';
+import { aimedRun } from './characteristics-aimed';
 import { simulate, type SimulatedRecord } from './characteristics-simulate';
 import { saidToday, type Today } from './characteristics-today';
 import type { World } from './characteristics-worlds';
@@ -35,6 +36,7 @@ export type Said = {
 
 /** One run: a record is made, a step picked as the world says, and every rule says what it makes of it. `null`: not counted. */
 export function oneRun(world: World, seed: number, run: number): Said | null {
+  if (world.aimed) return aimedRun(world, seed, run);
   const record = simulate(world, seed, run);
   const start = startOf(record);
   const model = baselineModel(start, (step) => othersThan(world, step));

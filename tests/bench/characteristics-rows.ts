@@ -1,5 +1,5 @@
 import type { Said } from './characteristics-judge';
-import { world, type World } from './characteristics-worlds';
+import { aimedWorld, world, type World } from './characteristics-worlds';
 
 /** What a row of the table counts, and where it must stay. */
 export type Count<S = Said> = {
@@ -316,4 +316,60 @@ const robust: Row[] = noise.flatMap(({ name, says, parts, drifts }): Row[] => [
   },
 ]);
 
-export const rows: readonly Row[] = [...month, ...hard, ...alone, ...steadier, ...after, ...robust];
+/** Goals aimed at the eyes with one fact. */
+const aimedAt: Row[] = [25, 40].flatMap((cases): Row[] => [
+  {
+    world: aimedWorld(
+      { name: `aimed-nothing-${cases}`, says: `aimed at certain eyes, nothing changed, ${cases} baseline cases` },
+      { cases },
+    ),
+    counts: [wrong(0.03)],
+  },
+  {
+    world: aimedWorld(
+      {
+        name: `aimed-picked-${cases}`,
+        says: `step and eyes picked among many patterns, nothing changed, about ${cases} baseline cases`,
+      },
+      { cases, picked: true },
+    ),
+    counts: [wrong(0.03)],
+  },
+  {
+    world: aimedWorld(
+      { name: `aimed-picked-bare-${cases}`, says: `the same without the allowance, about ${cases}` },
+      { cases, picked: true, allowed: false },
+    ),
+    counts: [shown('shorter')],
+  },
+  {
+    world: aimedWorld(
+      { name: `aimed-fifth-${cases}`, says: `a fifth off in those eyes, ${cases} baseline cases`, change: [less(0.2)] },
+      { cases },
+    ),
+    counts: [right(cases === 25 ? 0.58 : 0.68)],
+  },
+  {
+    world: aimedWorld(
+      { name: `aimed-freely-${cases}`, says: `a fifth of the window wrongly called so, ${cases}` },
+      { cases, calledFreely: 0.2 },
+    ),
+    counts: [shown('shorter')],
+  },
+  {
+    world: aimedWorld(
+      { name: `aimed-freely-bare-${cases}`, says: `the same without the bound, ${cases}` },
+      { cases, calledFreely: 0.2, bounded: false },
+    ),
+    counts: [shown('shorter')],
+  },
+  {
+    world: aimedWorld(
+      { name: `aimed-milder-${cases}`, says: `those eyes less severe in the window, not recorded, ${cases}` },
+      { cases, beyondLater: Math.log(1.6) },
+    ),
+    counts: [shown('shorter')],
+  },
+]);
+
+export const rows: readonly Row[] = [...month, ...hard, ...alone, ...steadier, ...after, ...robust, ...aimedAt];

@@ -56,6 +56,22 @@ export type World = {
   /** Count only runs in which the practised step was the one picked. */
   onlyIfPicked: boolean;
   measure: 'time' | 'steadiness';
+  /** The goal is aimed at small pupils, or at the kind of eye that was picked with its step. */
+  aimed?: {
+    /** Baseline cases with such eyes. */
+    cases: number;
+    /** How much longer the practised step takes in small pupils than the other steps do, log scale: start, window. */
+    beyond: number;
+    beyondLater: number;
+    /** Step and fact are the pair with the highest sum in the start. */
+    picked: boolean;
+    /** With the allowance for that. */
+    allowed: boolean;
+    /** Share of the cases called small pupils in the window that have none. */
+    calledFreely: number;
+    /** With the bound where such eyes are more frequent in the window. */
+    bounded: boolean;
+  };
 };
 
 const plainMonth: World = {
@@ -96,5 +112,29 @@ const plainMonth: World = {
 export function windowCases({ window, listSize }: World): number {
   return Math.max(window, (listSize > 20 ? 2 : 3) * listSize + 1);
 }
+
+const SHARE = 0.3;
+
+/** A month of a goal aimed at eyes that are three in ten; 20 of them fill its window. */
+export const aimedWorld = (
+  parts: Partial<World> & Pick<World, 'name' | 'says'>,
+  aimed: Partial<NonNullable<World['aimed']>> & { cases: number },
+): World => ({
+  ...plainMonth,
+  pupil: [SHARE, SHARE],
+  moreFacts: 3,
+  start: 5 * Math.ceil(((aimed.picked ? 1 : 1.3) * aimed.cases) / SHARE / 5),
+  window: 150,
+  ...parts,
+  aimed: {
+    beyond: Math.log(2),
+    beyondLater: Math.log(2),
+    picked: false,
+    allowed: true,
+    calledFreely: 0,
+    bounded: true,
+    ...aimed,
+  },
+});
 
 export const world = (parts: Partial<World> & Pick<World, 'name' | 'says'>): World => ({ ...plainMonth, ...parts });

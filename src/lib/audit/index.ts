@@ -10,3 +10,4 @@ export * from './merged-steps';
 export { auditThresholds } from './thresholds';
 export * from './pair';
 export * from './data-queries';
+export * from './aimed-eyes';

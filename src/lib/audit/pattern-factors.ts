@@ -61,7 +61,8 @@ function factFactors(table: StepTable, fact: EyeFact): Factor[] {
   ];
 }
 
-function factLabel(fact: EyeFact, levels: readonly string[]): string {
+/** Levels of a fact as they stand in a sentence: "nucleus hard or very hard". */
+export function factLabel(fact: EyeFact, levels: readonly string[]): string {
   if (fact.kind === 'choice')
     return `${inSentence(fact.label)} ${levels.map((id) => fact.levels?.find((level) => level.id === id)?.label ?? id).join(' or ')}`;
   return factPhrase(fact, levels[0] === 'true');

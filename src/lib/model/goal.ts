@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { aimedEyesSchema } from './aimed-eyes';
 import { erasedSchema } from './erased';
 import { caseId, goalId, instant, listId, slug } from './id';
 import { sequence } from './number';
@@ -43,6 +44,8 @@ export const goalSchema = z.strictObject({
   procedureId: slug,
   stepId: slug,
   measure: z.enum(measures),
+  /** Aimed at this kind of eye: other cases belong to neither baseline nor window. Missing: all eyes. */
+  eyes: aimedEyesSchema.optional(),
   checkpoints: z.array(goalCheckpointSchema).max(3),
   ifThen: z.string().nullable(),
   /** Protected parts chosen to watch. */
@@ -52,8 +55,8 @@ export const goalSchema = z.strictObject({
   baseline: baselineSchema,
   windowLength: z.union([z.literal(20), z.literal(40)]),
   agreed: z.strictObject({ answer: z.enum(['yes', 'not-yet', 'none']), why: z.string().nullable() }),
-  /** The view the step was shown on when it was chosen; `own`: a reason given before the views were opened. */
-  chosenBy: z.enum(['seconds', 'spread', 'reference', 'safety', 'own']),
+  /** The view the step was shown on when it was chosen; `eyes`: it takes longer in certain eyes; `own`: a reason given before the views were opened. */
+  chosenBy: z.enum(['seconds', 'spread', 'reference', 'eyes', 'safety', 'own']),
   reason: z.string().nullable(),
   setAt: instant,
   /** Cases after this sequence number can belong to the window, from the next new list on. */

@@ -5,6 +5,7 @@ export * from './erased';
 export * from './list';
 export * from './case';
 export * from './reference-set';
+export * from './aimed-eyes';
 export * from './goal';
 export * from './result';
 export * from './reflection';

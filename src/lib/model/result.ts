@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { aimedEyesSchema } from './aimed-eyes';
 import { caseId, goalId, instant, resultId, slug } from './id';
 
 /**
@@ -43,6 +44,24 @@ export const lastingSchema = z.strictObject({
   together: effectSchema.nullable(),
 });
 
+const shareSchema = z.strictObject({ such: z.number().int(), of: z.number().int() });
+
+/** Of a goal aimed at certain eyes: what stands beside its result. */
+export const aimedOutcomeSchema = z.strictObject({
+  eyes: aimedEyesSchema,
+  /** Such eyes among the counted cases of the same time in which the fact was entered. */
+  baseline: shareSchema,
+  window: shareSchema,
+  /** Cases by which such eyes are more than their share at the start foretells, where that is clear (one-sided 95 %); else 0. */
+  excess: z.number().int().nonnegative(),
+  /** *Shorter* did not hold without that many of the shortest cases; the effects are without them. */
+  withoutExcess: z.boolean(),
+  /** Cases of both periods in which the fact was changed after their times were seen. */
+  changedLate: z.number().int().nonnegative(),
+  /** The step against the rest in the other eyes of the same time; enters no fit of the result. */
+  otherEyes: effectSchema.nullable(),
+});
+
 export const outcomeSchema = z.strictObject({
   kind: z.enum(resultKinds),
   /** The measure judged: of time, or of steadiness (ratio of spreads). */
@@ -83,6 +102,8 @@ export const outcomeSchema = z.strictObject({
   /** How likely twenty cases were to show a change of a fifth. */
   powerForAFifth: z.number().nullable(),
   cannot: cannotSaySchema.nullable(),
+  /** Missing: the goal is aimed at no kind of eye. */
+  aimed: aimedOutcomeSchema.optional(),
   /** Sentences on what was left out of the adjustment, and why. */
   caveats: z.array(z.string()),
 });
@@ -106,6 +127,7 @@ export const storedResultSchema = z.strictObject({
 export type Effect = z.infer<typeof effectSchema>;
 export type ResultKind = (typeof resultKinds)[number];
 export type CannotSay = z.infer<typeof cannotSaySchema>;
+export type AimedOutcome = z.infer<typeof aimedOutcomeSchema>;
 export type Lasting = z.infer<typeof lastingSchema>;
 export type Outcome = z.infer<typeof outcomeSchema>;
 export type StoredResult = z.infer<typeof storedResultSchema>;

@@ -1,4 +1,4 @@
-import { eyeColumns, type EyeColumns } from '../audit';
+import { amongEyes, eyeColumns, type EyeColumns } from '../audit';
 import { columnsCarried } from '../statistics';
 import { cannot, type Cannot } from './cannot';
 import { caseArrays, type CaseArrays } from './case-arrays';
@@ -32,13 +32,14 @@ export const isJudged = ({ measure }: Pick<StartGoalInput, 'measure'>) =>
  * one-sided 90 %), or older cases would make the start look longer than it is.
  */
 export function baselineCases(input: StartGoalInput): BaselineCases | Cannot {
-  const { procedure, stepId } = input;
+  const { stepId, eyes } = input;
+  const procedure = amongEyes(input.procedure, eyes);
   if (!procedure.steps.some((step) => step.id === stepId))
     return cannot('unknown-step', `${procedure.name} has no step "${stepId}".`);
   const within = input.cases.filter(
     (one) => one.sequence < (input.from ?? Infinity) && one.sequence >= (input.notBefore ?? -Infinity),
   );
-  const counted = countedForGoal(within, procedure, stepId, set.startAtMost);
+  const counted = countedForGoal(within, procedure, stepId, set.startAtMost, eyes);
   const ordered = counted.every((one) => one.orderKnown);
   if (input.from !== undefined && !ordered)
     return cannot(
@@ -49,7 +50,9 @@ export function baselineCases(input: StartGoalInput): BaselineCases | Cannot {
   if (isJudged(input) && missing > 0)
     return cannot(
       'few-cases',
-      `${counted.length} cases count for this step; a goal needs ${set.startAtLeast}. ${missing} more will do.`,
+      eyes
+        ? `${counted.length === 1 ? 'One case counts' : `${counted.length} cases count`} for this step with ${eyes.label}; a goal on its time needs ${set.startAtLeast}. ${missing} more will do; until then only the checkpoints can be measured.`
+        : `${counted.length} cases count for this step; a goal needs ${set.startAtLeast}. ${missing} more will do.`,
     );
   const from = (latest: number) => {
     const arrays = caseArrays(counted.slice(-latest), procedure, input.lists, stepId, { underGoal: input.underGoal });

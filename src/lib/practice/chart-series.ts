@@ -1,3 +1,4 @@
+import { amongEyes } from '../audit';
 import { individualsLimits, median, runChart, type RunChart } from '../statistics';
 import { cannot, type Cannot } from './cannot';
 import { caseArrays, type CaseArrays } from './case-arrays';
@@ -47,10 +48,16 @@ export function chartSeries(input: ChartInput): ChartSeries | Cannot {
   const windows = input.windows.map((ids) => casesWithIds(input.cases, ids));
   const baseline = casesWithIds(input.cases, input.baseline.caseIds);
   const { frozen } = input.baseline;
-  const arrays = caseArrays([...baseline, ...windows.flat()], input.procedure, input.lists, input.stepId, {
-    frozen,
-    underGoal: input.underGoal,
-  });
+  const arrays = caseArrays(
+    [...baseline, ...windows.flat()],
+    amongEyes(input.procedure, input.eyes),
+    input.lists,
+    input.stepId,
+    {
+      frozen,
+      underGoal: input.underGoal,
+    },
+  );
   const change = changeInput(arrays, windows);
   const own = arrays.y[arrays.stepIndex] ?? new Float64Array(0);
   const { against, difference } = changeOf(change);

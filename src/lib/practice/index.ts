@@ -1,3 +1,4 @@
+export * from './aimed-pace';
 export * from './cannot';
 export * from './case-hash';
 export * from './chart-series';
@@ -13,6 +14,7 @@ export { notANumber, recordNotANumber } from './not-a-number';
 export * from './rest-steps';
 export * from './result';
 export * from './result-input';
+export { timeOfCases } from './result-safety';
 export * from './short-times';
 export * from './span';
 export * from './start-goal';

@@ -1,9 +1,11 @@
+import { amongEyes } from '../audit';
 import type { CannotSay, Case, Effect, Measure, ResultKind } from '../model';
 import { priorTrend, baselinePart } from './prior-trend';
 import { caseArrays, type CaseArrays } from './case-arrays';
 import type { ChangeInput } from './change';
 import { judgeSteadiness } from './judge-steadiness';
-import { judgeTime, type TimeJudgement } from './judge-time';
+import { judgeAimed } from './judge-aimed';
+import type { TimeJudgement } from './judge-time';
 import { chanceOfFifth } from './power';
 import type { ResultInput } from './result-input';
 
@@ -19,6 +21,8 @@ export type JudgedCases = {
   listsKnown: boolean;
   sharedHands: boolean;
   said: readonly string[];
+  /** Aimed: *shorter* did not hold without the shortest excess cases; what is here is without them. */
+  withoutExcess: boolean;
 };
 
 const NOT_JUDGED: Partial<Record<Measure, CannotSay>> = {
@@ -42,23 +46,29 @@ export const notJudged = ({ code, because }: CannotSay): JudgedCases => ({
   listsKnown: true,
   sharedHands: false,
   said: [],
+  withoutExcess: false,
 });
 
-/** What these cases say by the goal's measure, before safety is asked. */
-export function judgeCases(input: ResultInput, baseline: readonly Case[], window: readonly Case[]): JudgedCases {
-  const arrays = caseArrays([...baseline, ...window], input.procedure, input.lists, input.stepId, {
+/**
+ * What these cases say by the goal's measure, before safety is asked.
+ * @param excess of an aimed goal: so many such eyes more than their share at the start foretells
+ */
+export function judgeCases(
+  input: ResultInput,
+  baseline: readonly Case[],
+  window: readonly Case[],
+  excess = 0,
+): JudgedCases {
+  const procedure = amongEyes(input.procedure, input.eyes);
+  const arrays = caseArrays([...baseline, ...window], procedure, input.lists, input.stepId, {
     frozen: input.baseline.frozen,
     underGoal: input.underGoal,
   });
-  const change = changeInput(arrays, [window]);
-  const time =
-    input.measure === 'safety'
-      ? null
-      : judgeTime(change, {
-          selectionAllowance: input.baseline.selectionAllowance,
-          steer: input.baseline.steer,
-          look: input.look,
-        });
+  const whole = changeInput(arrays, [window]);
+  const { selectionAllowance, steer } = input.baseline;
+  const judged =
+    input.measure === 'safety' ? null : judgeAimed(whole, { selectionAllowance, steer, look: input.look }, excess);
+  const [time, change] = [judged?.time ?? null, judged?.input ?? whole];
   const steadiness =
     time && input.measure === 'steadiness'
       ? judgeSteadiness(time, change, {
@@ -78,13 +88,14 @@ export function judgeCases(input: ResultInput, baseline: readonly Case[], window
     rangeWindow: steadiness?.rangeWindow ?? null,
     priorTrend: difference ? priorTrend(difference, change) : null,
     powerForAFifth: difference
-      ? chanceOfFifth(baselinePart(change, difference), window.length, input.baseline.selectionAllowance)
+      ? chanceOfFifth(baselinePart(change, difference), window.length, selectionAllowance)
       : null,
     listsKnown: arrays.listsKnown,
     sharedHands: arrays.table.cases.some(
       ({ hands }) => hands.whole !== 'mine' || Object.values(hands.steps).some((whose) => whose !== 'mine'),
     ),
     said: arrays.eye.said,
+    withoutExcess: judged?.withoutExcess ?? false,
   };
 }
 

@@ -1,4 +1,5 @@
-import type { Case, Lasting, ListRecord, Procedure, Baseline } from '../model';
+import { amongEyes } from '../audit';
+import type { AimedEyes, Case, Lasting, ListRecord, Procedure, Baseline } from '../model';
 import { caseArrays } from './case-arrays';
 import { changeInput } from './judge-cases';
 import { lastingOf } from './lasting';
@@ -13,6 +14,7 @@ export type LastingInput = {
   /** Full windows: the one the result came from, then the following windows. */
   windows: readonly (readonly string[])[];
   stepId: string;
+  eyes?: AimedEyes | null;
   underGoal?: readonly string[];
 };
 
@@ -21,9 +23,15 @@ export function lastingFor(input: LastingInput): Lasting[] {
   if (recordNotANumber(input) ?? notANumber({ allowance: input.baseline.selectionAllowance })) return [];
   const windows = input.windows.map((ids) => casesWithIds(input.cases, ids));
   const baseline = casesWithIds(input.cases, input.baseline.caseIds);
-  const arrays = caseArrays([...baseline, ...windows.flat()], input.procedure, input.lists, input.stepId, {
-    frozen: input.baseline.frozen,
-    underGoal: input.underGoal,
-  });
+  const arrays = caseArrays(
+    [...baseline, ...windows.flat()],
+    amongEyes(input.procedure, input.eyes),
+    input.lists,
+    input.stepId,
+    {
+      frozen: input.baseline.frozen,
+      underGoal: input.underGoal,
+    },
+  );
   return lastingOf(changeInput(arrays, windows), input.baseline.selectionAllowance);
 }

@@ -1,4 +1,4 @@
-import type { Case, ListRecord, Measure, Procedure, Baseline } from '../model';
+import type { AimedEyes, Case, ListRecord, Measure, Procedure, Baseline } from '../model';
 import type { Look } from './effect';
 
 /** What a result is read from. */
@@ -11,6 +11,8 @@ export type ResultInput = {
   windowIds: readonly string[];
   stepId: string;
   measure: Measure;
+  /** The kind of eye the goal is aimed at; its baseline cases and window hold only such cases. */
+  eyes?: AimedEyes | null;
   look: Look;
   seed: number;
   /** Protected parts chosen to watch. */

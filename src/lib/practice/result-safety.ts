@@ -1,4 +1,4 @@
-import { inOrder } from '../audit';
+import { hasEyes, inOrder } from '../audit';
 import type { Case } from '../model';
 import { gate, monitoredOperations, monitorSignalled } from '../safety';
 import type { ResultInput } from './result-input';
@@ -13,18 +13,25 @@ export function pausedBecause(input: ResultInput, baseline: readonly Case[]): st
     procedure: input.procedure,
     stepId: input.stepId,
     windowCases,
-    startCases: baseline,
+    startCases: input.eyes ? timeOfCases(input.cases, input.baseline.caseIds, input.procedure.id) : baseline,
     protectedPartIds: input.watch,
     lists: input.lists,
     monitorSignalled: monitorSignalled(monitoredOperations(upToNow, input.lists), input.seriousRate),
   }).because;
 }
 
+/** For a goal aimed at certain eyes: every case of the time of the start, since safety is asked of all eyes. */
+export const timeOfCases = (cases: readonly Case[], ids: readonly string[], procedureId: string): Case[] =>
+  spanOfCases(cases, ids, procedureId).filter((one) => one.leftOut === null);
+
 /** Cases of the start or of the window's span that were left out after their times had been seen. */
 export function leftOutSeen(input: ResultInput): Case[] {
   const start = new Set(input.baseline.caseIds);
   const span = new Set(spanOfCases(input.cases, input.windowIds, input.procedure.id).map((one) => one.id));
-  return input.cases.filter((one) => one.leftOut?.timesSeen && (start.has(one.id) || span.has(one.id)));
+  return input.cases.filter(
+    (one) =>
+      one.leftOut?.timesSeen && (start.has(one.id) || span.has(one.id)) && (!input.eyes || hasEyes(one, input.eyes)),
+  );
 }
 
 /** Start and window with those cases in, each where it belongs. */

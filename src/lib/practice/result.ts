@@ -1,5 +1,6 @@
 import type { Outcome } from '../model';
 import type { Cannot } from './cannot';
+import { aimedBeside } from './aimed-beside';
 import { judgeCases, notJudged, type JudgedCases } from './judge-cases';
 import { notANumber, recordNotANumber } from './not-a-number';
 import type { ResultInput } from './result-input';
@@ -16,9 +17,11 @@ export function resultFor(input: ResultInput): Outcome {
   const baseline = casesWithIds(input.cases, input.baseline.caseIds);
   const window = casesWithIds(input.cases, input.windowIds);
   const wrong = wrongNumber(input);
-  const judged = wrong ? notJudged(wrong) : judgeCases(input, baseline, window);
+  const beside = input.eyes && !wrong ? aimedBeside(input, input.eyes, baseline, window) : null;
+  const judged = wrong ? notJudged(wrong) : judgeCases(input, baseline, window, beside?.excess);
   const seen = leftOutSeen(input);
-  const withThem = seen.length > 0 && !wrong ? judgeCases(input, ...withLeftOut(input, baseline, window, seen)) : null;
+  const withThem =
+    seen.length > 0 && !wrong ? judgeCases(input, ...withLeftOut(input, baseline, window, seen), beside?.excess) : null;
   // Safety is asked even so, by the published rate where the given one is none.
   const paused = pausedBecause(isRate(input.seriousRate?.rate) ? input : { ...input, seriousRate: null }, baseline);
   const gone = input.baseline.caseIds.length + input.windowIds.length - baseline.length - window.length;
@@ -42,6 +45,7 @@ export function resultFor(input: ResultInput): Outcome {
     powerForAFifth: judged.powerForAFifth,
     // A pause is the result; why nothing could be said of time then stands among the sentences.
     cannot: paused.length > 0 ? null : judged.cannot,
+    ...(beside ? { aimed: { ...beside, withoutExcess: judged.withoutExcess } } : {}),
     caveats: [
       ...judged.said,
       ...(gone > 0

@@ -50,9 +50,7 @@ export function* allowingForSelection(input: SelectionAllowanceInput): Work<Sele
     apart: input.apart?.[step] ?? false,
   }));
   const atStart = input.candidates.map((step) => standing(input.differences[step] ?? new Float64Array(0), null, list));
-  let time = 0;
-  let spread = 0;
-  let counted = 0;
+  const gains = { time: 0, spread: 0, counted: 0 };
   const resamples = input.resamples ?? set.selectionAllowanceResamples;
   for (let resample = 0; resample < resamples; resample += 1) {
     if (resample % RESAMPLES_A_SLICE === 0) yield resample / resamples;
@@ -66,10 +64,15 @@ export function* allowingForSelection(input: SelectionAllowanceInput): Work<Sele
     const before = chosen === null ? null : atStart[chosen];
     const now = step === undefined ? null : standing(input.differences[step] ?? new Float64Array(0), counts, list);
     if (!before || !now) continue;
-    time += now.location - before.location;
-    spread += now.logSpread - before.logSpread;
-    counted += 1;
+    gains.time += now.location - before.location;
+    gains.spread += now.logSpread - before.logSpread;
+    gains.counted += 1;
   }
+  return allowanceFrom(gains);
+}
+
+/** From the summed gains of the resamples in which something was picked. */
+export function allowanceFrom({ time, spread, counted }: SelectionAllowance & { counted: number }): SelectionAllowance {
   const allowed = (sum: number) => (counted === 0 ? 0 : set.selectionAllowanceFactor * Math.max(0, sum / counted));
   return { time: allowed(time), spread: allowed(spread) };
 }
@@ -83,7 +86,7 @@ function firstOn(values: readonly number[]): number | null {
 }
 
 /** Level and log spread of the present values, each as often as its list was drawn (`null`: once). */
-function standing(
+export function standing(
   values: Float64Array,
   counts: Int32Array | null,
   list: Int32Array,

@@ -1,4 +1,4 @@
-import type { Case, Goal, ListRecord, Measure, Procedure, ReferenceSet } from '../model';
+import type { AimedEyes, Case, Goal, ListRecord, Measure, Procedure, ReferenceSet } from '../model';
 
 /** What the start of a goal is fixed from. */
 export type StartGoalInput = {
@@ -9,6 +9,8 @@ export type StartGoalInput = {
   references: readonly ReferenceSet[];
   stepId: string;
   measure: Measure;
+  /** Only cases with this kind of eye. */
+  eyes?: AimedEyes | null;
   chosenBy: Goal['chosenBy'];
   seed: number;
   engine: string;

@@ -8,6 +8,8 @@ import { hashOfCases } from './case-hash';
 import { notANumber, recordNotANumber } from './not-a-number';
 import { powerOf, type Power } from './power';
 import { referenceMedians } from './reference-medians';
+import { paceOf, type Pace } from './aimed-pace';
+import { allowanceForEyes, timeOfStart } from './aimed-start';
 import { isJudged, baselineCases } from './baseline-cases';
 import type { StartGoalInput } from './start-goal-input';
 import { medianAndP20, type BaselineModel } from './baseline-model';
@@ -23,6 +25,8 @@ export type StartedGoal = {
   lists: number | null;
   /** The step was already getting shorter: the latest 40 were taken. */
   falling: boolean;
+  /** How long the window will take; `null` where the goal is aimed at no kind of eye. */
+  pace: Pace | null;
   said: string[];
 };
 
@@ -89,6 +93,9 @@ function* starting(input: StartGoalInput): Work<StartedGoal | Cannot> {
     cases: arrays.table.cases.length,
     lists: arrays.listsKnown ? arrays.table.listCount : null,
     falling: found.falling,
+    pace: input.eyes
+      ? paceOf(timeOfStart(input, arrays.table.cases), input.lists, input.eyes, input.windowLength ?? 20)
+      : null,
     said: found.said,
   };
 }
@@ -103,6 +110,7 @@ function* selectionAllowanceFor(
 ): Work<SelectionAllowance> {
   const view = input.chosenBy;
   if (view === 'own' || view === 'safety') return NONE;
+  if (input.eyes || view === 'eyes') return input.eyes ? yield* allowanceForEyes(input, arrays.table.cases) : NONE;
   const reference = referenceMedians(input.references, arrays);
   const step = (index: number) => input.procedure.steps.find((one) => one.id === arrays.table.stepIds[index]);
   const candidates = [...arrays.y.keys()].filter(

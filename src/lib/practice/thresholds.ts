@@ -67,6 +67,18 @@ export const practiceThresholds = {
    */
   selectionAllowanceFactor: 1.5,
 
+  /** As the suggestion asks of a kind of eye before it names one: cases with it, over so many lists. */
+  pairCases: 8,
+  pairLists: 4,
+
+  // Aimed at certain eyes
+  /** One-sided confidence that such eyes are more frequent in the window: a fact called more freely brings easier eyes. */
+  moreSuchEyesConfidence: 0.95,
+  /** A window foretold to take longer than this is warned of: half a year. */
+  longWindowDays: 183,
+  /** A window that has run so long without filling is said to have. */
+  windowYearDays: 365,
+
   // Steadier
   permutations: 1999,
   steadierOneSided: 0.025,

@@ -1,5 +1,5 @@
 import type { Case, Goal, LeftOutReason, ListRecord, Procedure } from '../model';
-import { inOrder } from '../audit';
+import { hasEyes, inOrder } from '../audit';
 import { listNumbers } from '../audit/list-numbers';
 import { median } from '../statistics';
 import { countingRule } from './counted-for-goal';
@@ -10,7 +10,7 @@ import { practiceThresholds as set } from './thresholds';
 /** What of a goal decides which cases count. */
 export type Counting = Pick<
   Goal,
-  'procedureId' | 'stepId' | 'windowLength' | 'afterSequence' | 'listAtStart' | 'decisions'
+  'procedureId' | 'stepId' | 'eyes' | 'windowLength' | 'afterSequence' | 'listAtStart' | 'decisions'
 > & {
   baseline: Pick<Goal['baseline'], 'caseIds'>;
   /** Lists known to have been operated before this day do not count; left out where cases alone decide. */
@@ -60,7 +60,12 @@ export function windowOf(
   const baseline = casesWithIds(cases, goal.baseline.caseIds);
   const length = look === 'second' ? 2 * set.followingLength : goal.windowLength;
   // What is usual is read from the baseline cases and from the first cases, so that later ones never move a window that was full.
-  const counts = countingRule(baseline.length > 0 ? baseline : later.slice(0, length), procedure, goal.stepId);
+  const counts = countingRule(
+    baseline.length > 0 ? baseline : later.slice(0, length),
+    procedure,
+    goal.stepId,
+    goal.eyes,
+  );
   const countable = (one: Case) => one.orderKnown && counts(one);
   const firstOnes = firstOf(later, countable, length);
   const listsKnown = firstOnes.length === 0 || listNumbers(firstOnes, lists).listsFrom !== 'blocks';
@@ -79,7 +84,10 @@ export function windowOf(
     baselineIds: [...goal.baseline.caseIds],
     windows: windows.map(idsOf),
     running: idsOf(running),
-    leftOut: leftOutOf(later, windows[0] ?? null),
+    leftOut: leftOutOf(
+      later.filter((one) => !goal.eyes || hasEyes(one, goal.eyes)),
+      windows[0] ?? null,
+    ),
     operatedBefore: arrived.length - later.length,
   };
 }

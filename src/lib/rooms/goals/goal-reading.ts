@@ -8,6 +8,7 @@ import {
   resultFor,
   shortTimes,
   spanOfCases,
+  timeOfCases,
   type ChartSeries,
   type GoalWindow,
   type Look,
@@ -69,7 +70,7 @@ export function* readingGoal(record: SurgeonRecord, goal: Goal): Work<GoalReadin
           procedure,
           stepId: goal.stepId,
           windowCases: spanCases,
-          startCases: starting,
+          startCases: goal.eyes ? timeOfCases(cases, goal.baseline.caseIds, procedure.id) : starting,
           protectedPartIds: goal.watch,
           lists: record.lists,
           monitorSignalled: signalled,
@@ -121,6 +122,7 @@ export function lastingOf(record: SurgeonRecord, { goal, procedure, cases, windo
     baseline: goal.baseline,
     windows: window.windows,
     stepId: goal.stepId,
+    eyes: goal.eyes,
     underGoal: stepsUnderGoal(record, goal, [...goal.baseline.caseIds, ...window.windows.flat()]),
   });
 }
@@ -156,6 +158,7 @@ export function seriesOf(
     baseline: goal.baseline,
     windows: drawn,
     stepId: goal.stepId,
+    eyes: goal.eyes,
     underGoal: stepsUnderGoal(record, goal, [...goal.baseline.caseIds, ...drawn.flat()]),
   });
   return series.kind === 'series' ? series : null;
@@ -178,6 +181,7 @@ function outcomeOf(
     windowIds,
     stepId: goal.stepId,
     measure: goal.measure,
+    eyes: goal.eyes,
     look,
     seed: goal.baseline.seed,
     watch: goal.watch,

@@ -44,6 +44,7 @@ const CHOSEN: Record<Goal['chosenBy'], string> = {
   seconds: 'for the most seconds',
   spread: 'for varying most',
   reference: 'against the reference set',
+  eyes: 'for taking longer in certain eyes',
   safety: 'for safety first',
   own: 'for a reason of your own',
 };

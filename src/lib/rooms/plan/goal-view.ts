@@ -21,6 +21,7 @@ const CHOSEN: Record<Goal['chosenBy'], string> = {
   seconds: 'Chosen on the view of most seconds.',
   spread: 'Chosen on the view of what varies most.',
   reference: 'Chosen on the view against the reference set.',
+  eyes: 'Chosen because it takes longer in certain eyes.',
   safety: 'Safety first.',
   own: 'A reason from outside the record, given before looking at it.',
 };

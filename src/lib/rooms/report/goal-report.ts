@@ -13,6 +13,7 @@ const CHOSEN: Record<Goal['chosenBy'], string> = {
   seconds: 'Chosen on the view of most seconds: between median and 20th percentile.',
   spread: 'Chosen on the view of what varies most.',
   reference: 'Chosen on the view against a reference set of other surgeons, without names.',
+  eyes: 'Chosen because it takes longer in certain eyes than the same eyes do at other steps.',
   safety: 'A safety goal: no time is measured.',
   own: 'Chosen for a reason from outside the record, given before the times were looked at.',
 };
