@@ -1,4 +1,4 @@
-import { tQuantile } from '../statistics';
+import { normalQuantile } from '../statistics';
 import type { ChangeInput } from './change';
 import type { Look } from './effect';
 import { judgeTime, type TimeJudgement } from './judge-time';
@@ -17,7 +17,7 @@ export function excessOf(baseline: SuchEyes, window: SuchEyes): number {
   const [before, after] = [baseline.such / baseline.of, window.such / window.of];
   const pooled = (baseline.such + window.such) / (baseline.of + window.of);
   const se = Math.sqrt(pooled * (1 - pooled) * (1 / baseline.of + 1 / window.of));
-  const clear = se > 0 && (after - before) / se > tQuantile(set.moreSuchEyesConfidence, Infinity);
+  const clear = se > 0 && (after - before) / se > normalQuantile(set.moreSuchEyesConfidence);
   return clear ? Math.ceil(window.such - before * window.of) : 0;
 }
 
