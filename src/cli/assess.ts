@@ -1,3 +1,4 @@
+import { aimedEyesOf } from '../lib/audit';
 import { assess, assessmentText } from '../lib/assess';
 import { oddInFile } from '../lib/rooms/cases/odd-times';
 import type { AuditReading } from '../lib/intake';
@@ -128,6 +129,18 @@ function goalProblem({ procedureId, cases }: AuditReading, { goal }: Options): P
       goal.step,
       `There is no such step. Steps: ${procedure?.steps.map(({ id }) => id).join(', ') ?? 'none'}, or "suggested".`,
     );
+  if (goal.eyes && procedure && !aimedEyesOf(procedure, goal.eyes.fact, goal.eyes.level)) {
+    const known = procedure.facts.flatMap(({ id, kind, levels }) =>
+      kind === 'number'
+        ? []
+        : [`${id}=${kind === 'yes-no' ? 'yes|no' : (levels ?? []).map((each) => each.id).join('|')}`],
+    );
+    return whole(
+      '--eyes',
+      `${goal.eyes.fact}=${goal.eyes.level}`,
+      `There are no such eyes. Known: ${known.join(', ')}.`,
+    );
+  }
   return null;
 }
 

@@ -10,7 +10,14 @@ export type Options = {
   facts: string | null;
   seed: number;
   json: boolean;
-  goal: { step: string; from: string; window: 20 | 40; measure: 'time' | 'steadiness'; chosen: boolean } | null;
+  goal: {
+    step: string;
+    from: string;
+    window: 20 | 40;
+    measure: 'time' | 'steadiness';
+    chosen: boolean;
+    eyes: { fact: string; level: string } | null;
+  } | null;
 };
 
 export const USAGE = `npm run --silent assess -- FILE… [options]
@@ -24,6 +31,7 @@ export const USAGE = `npm run --silent assess -- FILE… [options]
   --json             JSON alone on standard output, one line a file
   --goal STEP --from CASE_ID [--window 20|40] [--measure time|steadiness] [--chosen]
                      what came of a goal on STEP (or "suggested") from CASE_ID on
+  --eyes FACT=LEVEL  with --goal: aimed at these eyes only (pupil=small, toric=yes, nucleus=hard+very-hard)
 
 Times are read after surgery, from recordings. Nothing is stored.`;
 
@@ -45,6 +53,7 @@ export function readOptions(args: readonly string[]): Options | 'help' {
       window: { type: 'string', default: '20' },
       measure: { type: 'string', default: 'time' },
       chosen: { type: 'boolean', default: false },
+      eyes: { type: 'string' },
       help: { type: 'boolean', default: false },
     },
   });
@@ -56,6 +65,8 @@ export function readOptions(args: readonly string[]): Options | 'help' {
     throw new Error('--measure takes time or steadiness.');
   if ((values.goal === undefined) !== (values.from === undefined))
     throw new Error('--goal STEP and --from CASE_ID go together.');
+  if (values.eyes !== undefined && values.goal === undefined)
+    throw new Error('--eyes FACT=LEVEL goes with --goal STEP.');
   return {
     files: positionals,
     me: values.me ?? null,
@@ -73,9 +84,16 @@ export function readOptions(args: readonly string[]): Options | 'help' {
             window: values.window === '40' ? 40 : 20,
             measure: values.measure,
             chosen: values.chosen,
+            eyes: values.eyes === undefined ? null : eyesOf(values.eyes),
           }
         : null,
   };
+}
+
+function eyesOf(text: string): { fact: string; level: string } {
+  const [, fact, level] = /^([^=]+)=(.+)$/.exec(text) ?? [];
+  if (!fact || !level) throw new Error(`--eyes takes FACT=LEVEL; "${text}" is none.`);
+  return { fact, level };
 }
 
 function answersOf(given: readonly string[]): Record<string, string> {

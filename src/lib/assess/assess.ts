@@ -1,6 +1,8 @@
-import { auditOf, auditThresholds, type Audit, type Interval, type StepAudit } from '../audit';
+import { aimedEyesOf, auditOf, auditThresholds, type Audit, type Interval, type StepAudit } from '../audit';
 import type { AuditReading } from '../intake';
 import {
+  type AimedEyes,
+  type AimedOutcome,
   type Case,
   type Effect,
   type Lasting,
@@ -20,7 +22,7 @@ import { countWords } from '../words/reported-result';
 import { ENGINE } from './engine';
 import { recordFromReading, type ReadRecord } from './from-reading';
 import { guidanceFor } from './guidance-for';
-import { counted } from '../format';
+import { aimedLabel, counted } from '../format';
 import { safetyWords, type SafetyWords } from '../words/safety';
 import { suggestionFor } from './suggest';
 
@@ -33,6 +35,8 @@ export type GoalWish = {
   measure: Extract<Measure, 'time' | 'steadiness'>;
   /** Picked by the tool's rule from this record, so the allowance applies. */
   chosen: boolean;
+  /** Aimed at the eyes with this fact only (`small`, `yes`, `hard+very-hard`). */
+  eyes?: { fact: string; level: string } | null;
 };
 
 export type AssessInput = {
@@ -201,6 +205,9 @@ function goalResult(
       ? pickFrom(before, record, procedure, seed, resamples)
       : { stepId: wish.step, view: null };
   if (!picked) return noResult('The cases before it suggest no step.');
+  const eyes = wish.eyes ? aimedEyesOf(procedure, wish.eyes.fact, wish.eyes.level) : null;
+  if (wish.eyes && !eyes)
+    return noResult(`This procedure has no eyes "${wish.eyes.fact}=${wish.eyes.level}" a goal could be aimed at.`);
   const started = startGoal({
     cases: before,
     lists: record.lists,
@@ -208,6 +215,7 @@ function goalResult(
     references: record.references,
     stepId: picked.stepId,
     measure: wish.measure,
+    eyes,
     chosenBy: wish.chosen || wish.step === 'suggested' ? (picked.view ?? 'seconds') : 'own',
     seed,
     engine: ENGINE,
@@ -218,6 +226,7 @@ function goalResult(
     {
       procedureId: procedure.id,
       stepId: picked.stepId,
+      ...(eyes ? { eyes } : {}),
       baseline: started.baseline,
       windowLength: wish.window,
       afterSequence: before.at(-1)?.sequence ?? 0,
@@ -235,11 +244,12 @@ function goalResult(
     procedure,
     baseline: started.baseline,
     stepId: picked.stepId,
+    eyes,
   };
-  const label = procedure.steps.find(({ id }) => id === picked.stepId)?.label ?? picked.stepId;
+  const label = aimedLabel(procedure.steps.find(({ id }) => id === picked.stepId)?.label ?? picked.stepId, eyes);
   if (!windowIds) {
     const far = countWords(window, window.running.length);
-    return { kind: 'running', json: notFull(picked.stepId, `The window is not full: ${far}`), label, far };
+    return { kind: 'running', json: notFull(picked.stepId, eyes, `The window is not full: ${far}`), label, far };
   }
   const outcome = resultFor({
     ...common,
@@ -253,6 +263,7 @@ function goalResult(
   const lasting = outcome.kind === 'shorter' ? lastingFor({ ...common, windows: window.windows }) : [];
   const json: ResultJson = {
     step: picked.stepId,
+    eyes: aimedJson(eyes, outcome.aimed),
     kind: outcome.kind,
     effect: effectJson(wish.measure === 'steadiness' ? outcome.spread : (outcome.against ?? outcome.plain)),
     plain: effectJson(outcome.plain),
@@ -271,8 +282,9 @@ function goalResult(
 }
 
 /** No figure before the window is full: a look at it would already be a result. */
-const notFull = (step: string, because: string): ResultJson => ({
+const notFull = (step: string, eyes: AimedEyes | null, because: string): ResultJson => ({
   step,
+  eyes: aimedJson(eyes),
   kind: 'cannot-tell',
   effect: null,
   plain: null,
@@ -285,6 +297,20 @@ const notFull = (step: string, because: string): ResultJson => ({
   cannot: because,
   lasting: [],
 });
+
+/** Shares, other eyes: `null` before there is a result. */
+function aimedJson(eyes: AimedEyes | null, aimed?: AimedOutcome): ResultJson['eyes'] {
+  if (!eyes) return null;
+  return {
+    ...eyes,
+    start: aimed?.baseline ?? null,
+    window: aimed?.window ?? null,
+    excess: aimed?.excess ?? null,
+    without_excess: aimed?.withoutExcess ?? null,
+    changed_late: aimed?.changedLate ?? null,
+    other_eyes: effectJson(aimed?.otherEyes ?? null),
+  };
+}
 
 function eyesJson({ stepId, label, withIt, without, because }: NonNullable<Suggestion['eyes']>): EyesJson {
   const group = ({ n, lists, median, p20 }: typeof withIt) => ({ n, lists, median_s: median, p20_s: p20 });

@@ -12,6 +12,18 @@ export type EffectJson = {
 
 export type ResultJson = {
   step: string;
+  /** The kind of eye it is aimed at; `null`: all eyes. `such` of `of` counted cases in which the fact was entered. */
+  eyes: {
+    fact: string;
+    level: string;
+    label: string;
+    start: { such: number; of: number } | null;
+    window: { such: number; of: number } | null;
+    excess: number | null;
+    without_excess: boolean | null;
+    changed_late: number | null;
+    other_eyes: EffectJson | null;
+  } | null;
   kind: ResultKind;
   effect: EffectJson | null;
   plain: EffectJson | null;

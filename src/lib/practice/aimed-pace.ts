@@ -4,6 +4,8 @@ import { practiceThresholds as set } from './thresholds';
 
 /** How long a window of certain eyes will take at the rate of the latest lists. */
 export type Pace = {
+  /** Cases of the window. */
+  length: number;
   /** Counted cases with such eyes, of all counted, in the lists looked at. */
   such: number;
   of: number;
@@ -21,7 +23,7 @@ const DAY = 24 * 60 * 60 * 1000;
  */
 export function paceOf(counted: readonly Case[], lists: readonly ListRecord[], eyes: AimedEyes, length: number): Pace {
   const such = counted.filter((one) => hasEyes(one, eyes)).length;
-  const rate = { such, of: counted.length };
+  const rate = { length, such, of: counted.length };
   const ids = new Set(counted.flatMap(({ listId }) => listId ?? []));
   if (such === 0 || counted.some(({ listId }) => listId === null)) return { ...rate, lists: null, days: null };
   const needed = Math.max(set.windowLists, Math.ceil((length * ids.size) / such));

@@ -1,4 +1,4 @@
-import type { Measure } from '../model';
+import type { AimedEyes, Measure } from '../model';
 import { defaultDrill, defaultStop } from './defaults';
 import { eyeFitsOf, type Fit } from './fits';
 import type { GivenReason, PlanReason } from './reasons';
@@ -18,13 +18,14 @@ type Fired = { rule: Rule; reason: PlanReason };
  * From what the record shows of a step to what to read and rehearse: at most three checkpoints, all reminders that
  * apply, at least one stop sign and one drill off the patient, each with its reason. Pure; the same facts and pages
  * give the same draft.
+ * @param aimed the kind of eye the goal is aimed at: what is written for it comes first, what would be wrong in it is not given
  */
-export function planDraft(facts: StepFacts, guidance: Guidance): PlanDraft {
+export function planDraft(facts: StepFacts, guidance: Guidance, aimed: AimedEyes | null = null): PlanDraft {
   const fired = firedRules(facts);
   return {
     stepId: facts.step.stepId,
     measures: measuresOf(facts, fired),
-    checkpoints: checkpointsOf(facts, guidance, fired),
+    checkpoints: checkpointsOf(facts, guidance, fired, aimed),
     reminders: guidance.reminders,
     stop: guidance.stop.length > 0 ? guidance.stop : [defaultStop],
     drills: drillsOf(guidance, fired, facts),
@@ -60,16 +61,30 @@ function measuresOf(facts: StepFacts, fired: readonly Fired[]): Measure[] {
 }
 
 /** One checkpoint for each reason in turn, then a second for each, then those of the page in its own order. */
-function checkpointsOf(facts: StepFacts, guidance: Guidance, fired: readonly Fired[]): PlanDraft['checkpoints'] {
+function checkpointsOf(
+  facts: StepFacts,
+  guidance: Guidance,
+  fired: readonly Fired[],
+  aimed: AimedEyes | null,
+): PlanDraft['checkpoints'] {
   const chosen = new Map<string, PlanDraft['checkpoints'][number]>();
   const room = () => chosen.size < rulesThresholds.checkpoints;
   const eyes = new Set<Fit>(ofTheEye(facts).flatMap(({ factor }) => eyeFitsOf(factor)));
   const take = (rank: (of: Guidance['checkpoints'][number]) => number, because: GivenReason) => {
     const next = guidance.checkpoints
+      .filter(({ notFor }) => !notFor.some((eye) => aimedAt.includes(eye)))
       .filter((each) => !chosen.has(each.id) && rank(each) < Infinity)
       .sort((a, b) => rank(a) - rank(b))[0];
     if (next && room()) chosen.set(next.id, { id: next.id, look: next.look, why: next.why, because });
   };
+  const aimedAt: readonly Fit[] = aimed ? eyeFitsOf(factorOf(aimed)) : [];
+  for (let round = 0; aimed && round < rulesThresholds.checkpoints; round += 1)
+    take(({ fits }) => placeOf(aimedAt, fits), {
+      code: 'aimed-eyes',
+      stepId: facts.step.stepId,
+      label: aimed.label,
+      numbers: {},
+    });
   for (let round = 0; round < rulesThresholds.checkpoints; round += 1)
     for (const { rule, reason } of fired) {
       // A check that would be wrong in these eyes is not given because of them.
@@ -84,6 +99,10 @@ function checkpointsOf(facts: StepFacts, guidance: Guidance, fired: readonly Fir
     take(() => 0, { code: 'any-case', stepId: facts.step.stepId, numbers: {} });
   return [...chosen.values()];
 }
+
+/** As a pattern of the audit names it: a yes is `true` there. */
+const factorOf = ({ fact, level }: AimedEyes): string =>
+  `${fact}=${level === 'yes' ? 'true' : level === 'no' ? 'false' : level}`;
 
 /** The first of `fits` is what a checkpoint was written for, and counts more than what it also helps with. */
 function placeOf(wanted: readonly Fit[], fits: readonly Fit[]): number {

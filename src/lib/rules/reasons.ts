@@ -63,7 +63,11 @@ export type ReasonOf<Id extends RuleId> = Extract<PlanReason, { code: Id }>;
 
 /** Why a checkpoint or a drill is given: what fired, or nothing in particular. */
 export type GivenReason =
-  PlanReason | Of<'any-case' | 'off-the-patient', None, OfStep> | Of<'pair', None, { shorter: string; longer: string }>;
+  | PlanReason
+  | Of<'any-case' | 'off-the-patient', None, OfStep>
+  /** Written for the kind of eye the goal is aimed at. */
+  | Of<'aimed-eyes', None, OfStep & { label: string }>
+  | Of<'pair', None, { shorter: string; longer: string }>;
 
 /** What a reason keeps of a reference set. */
 export const againstReference = (reference: AgainstReference | null): AgainstReference | null =>

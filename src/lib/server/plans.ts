@@ -1,3 +1,4 @@
+import { aimedEyesOf } from '../audit';
 import { planSource, startInput, type Starting } from '../rooms/plan/plan-source';
 import type { PlanSource } from '../rooms/plan/plan-view';
 import { procedureOf, type SurgeonRecord, type Measure } from '../model';
@@ -33,18 +34,36 @@ async function ownReasonFor(store: Store, procedureId: string, stepId: string): 
 // Fixing a start resamples lists a thousand times: once for the page that is opened, and not again when it is sent.
 const sources = keptAnswers<PlanSource | null>(4);
 
-export type PlanAsked = { step: string; procedure: string | null; view: string | null; own: boolean };
+/** `eyes`: fact and level, `pupil:small`; `null` for all eyes. */
+export type PlanAsked = {
+  step: string;
+  procedure: string | null;
+  view: string | null;
+  own: boolean;
+  eyes: string | null;
+};
 
 /** What the plan page of a step rests on, from the record as it is now; `source` null: no time of this step. */
 export async function readPlanSource(
   store: Store,
   asked: PlanAsked,
-): Promise<{ record: SurgeonRecord; label: string | null; retired: boolean; source: PlanSource | null }> {
+): Promise<{
+  record: SurgeonRecord;
+  label: string | null;
+  retired: boolean;
+  /** The eyes that were asked for are none of this procedure. */
+  noSuchEyes?: true;
+  source: PlanSource | null;
+}> {
   const record = await readRecord(store);
   const procedure = procedureOf(record, asked.procedure ?? record.profile.procedureId);
   const step = procedure.steps.find(({ id }) => id === asked.step);
   if (!step) return { record, label: null, retired: false, source: null };
   if (step.retired) return { record, label: step.label, retired: true, source: null };
+  const [fact = '', level = ''] = asked.eyes?.split(':') ?? [];
+  const eyes = asked.eyes === null ? null : aimedEyesOf(procedure, fact, level);
+  if (asked.eyes !== null && !eyes)
+    return { record, label: step.label, retired: false, noSuchEyes: true, source: null };
   const { audit, cases } = await shownAudit(record, procedure);
   await othersMeanwhile.pause();
   const ownReason = asked.own ? await ownReasonFor(store, procedure.id, asked.step) : null;
@@ -58,6 +77,7 @@ export async function readPlanSource(
         cases,
         stepId: asked.step,
         guidance: guidanceOf(loadGuidance(), procedure, asked.step),
+        eyes,
         view: asked.view,
         ownReason,
         query: asked.procedure ? `?procedure=${procedure.id}` : '',
@@ -82,6 +102,6 @@ export function startOf(
   windowLength: 20 | 40,
 ): ReturnType<Starting['start']> {
   return startInTurns.start(
-    startInput(record, source.procedure, source.step.id, measure, source.chosenBy, windowLength),
+    startInput(record, source.procedure, source.step.id, measure, source.chosenBy, source.eyes, windowLength),
   );
 }

@@ -30,6 +30,7 @@ export const HOW_MADE = {
   events: 'what can be said about events',
   monitor: 'the safety monitor and the gate',
   'error-rates': 'how often a result is wrong',
+  aimed: 'a goal aimed at certain eyes',
 } as const satisfies Record<string, string>;
 
 export type MethodId = keyof typeof HOW_MADE;

@@ -1,4 +1,5 @@
 export * from './others-cases';
+export * from './aimed';
 export * from './certainty';
 export * from './result';
 export * from './events';

@@ -64,6 +64,8 @@ export function planReasonWords(reason: GivenReason, labelOf: (stepId: string) =
         : `holds the most seconds between your median and your 20th percentile in ${ofHundred(share)} of 100 resamples`;
       return `${label} ${longer}. Watch a shorter and a longer case.`;
     }
+    case 'aimed-eyes':
+      return `Written for eyes like these (${reason.label}).`;
     case 'any-case':
       return `Worth a look in any ${step}.`;
     case 'off-the-patient':

@@ -1,4 +1,5 @@
-import type { Measure } from '../model';
+import type { AimedEyes, Measure } from '../model';
+import { paceWords } from './aimed';
 import type { Interval } from '../audit';
 import type { StartedGoal } from '../practice';
 import { counted, inSentence, listed, prose, timesInTen } from '../format';
@@ -31,7 +32,11 @@ export const otherGoalsWords = (steps: readonly string[]): string =>
   `${steps.length === 1 ? 'A goal' : 'Goals'} on ${listed(steps.map(inSentence))} ${steps.length === 1 ? 'is' : 'are'} running. A step under a goal does not count as the rest of the operation for another.`;
 
 /** What starting today would fix; `codes`: a case's own code by its id. */
-export function startSentences(started: StartedGoal, codes: ReadonlyMap<string, string>): string[] {
+export function startSentences(
+  started: StartedGoal,
+  codes: ReadonlyMap<string, string>,
+  eyes: AimedEyes | null = null,
+): string[] {
   const { caseIds } = started.baseline;
   const [first, last] = [caseIds[0], caseIds[caseIds.length - 1]].map((id) => (id ? (codes.get(id) ?? id) : ''));
   const lists = started.lists === null ? '' : `, from ${counted(started.lists, 'list')}`;
@@ -39,6 +44,7 @@ export function startSentences(started: StartedGoal, codes: ReadonlyMap<string, 
     caseIds.length === 0
       ? 'No case counts yet: the goal starts from nothing.'
       : `${counted(caseIds.length, 'baseline case')}${lists}: first ${first}, latest ${last}. They are fixed the moment you set the goal; what you change in them later is shown, and never moves a result by itself.`,
+    ...(eyes && started.pace ? paceWords(started.pace, eyes) : []),
     ...started.said,
   ];
 }

@@ -1,5 +1,6 @@
 import type { Lasting, Outcome, ResultKind } from '../model';
 import { prose } from '../format';
+import { aimedWords } from './aimed';
 import { capital, inSentence, lessOrMore, ofHundred, rangeOfRatios, timesInTen } from '../format';
 
 export type ResultWords = {
@@ -181,7 +182,7 @@ function besideWords(outcome: Outcome): string[] {
     beside.push('Lists are not known, so neighbouring cases are treated as one list.');
   if (outcome.notes.includes('shared-hands'))
     beside.push('In some of these cases other hands did part of the operation; only your own steps count.');
-  return [...beside, ...outcome.caveats];
+  return [...beside, ...(outcome.aimed ? aimedWords(outcome.aimed) : []), ...outcome.caveats];
 }
 
 /** Of the twenties after the window; further ones are rare enough for a figure. */

@@ -25,10 +25,11 @@ const askedOf = ({ searchParams }: URL) => ({
   procedure: searchParams.get('procedure') || null,
   view: searchParams.get('view') || null,
   own: searchParams.get('why') === 'own',
+  eyes: searchParams.get('eyes') || null,
 });
 
 export const load: PageServerLoad = async ({ locals, url }) => {
-  const { step, procedure, view, own } = askedOf(url);
+  const { step, procedure, view, own, eyes } = askedOf(url);
   if (step === null) {
     const record = await readRecord(locals.store);
     const { id, steps } = procedureOf(record, procedure ?? record.profile.procedureId);
@@ -43,16 +44,23 @@ export const load: PageServerLoad = async ({ locals, url }) => {
       texts: texts(),
     };
   }
-  const { label, retired, source } = await readPlanSource(locals.store, { step, procedure, view, own });
+  const { label, retired, noSuchEyes, source } = await readPlanSource(locals.store, {
+    step,
+    procedure,
+    view,
+    own,
+    eyes,
+  });
   if (label === null) error(404, 'This procedure has no step of this name.');
   if (retired)
     error(404, `${label} is retired: it is no longer asked for, so no goal can be set on it. Settings brings it back.`);
+  if (noSuchEyes) error(404, 'This procedure has no such fact of the eye, so no goal can be aimed at it.');
   return {
     room: source && planView(source),
     procedure,
     steps: [],
     label,
-    asked: `${new URLSearchParams({ step, ...(procedure && { procedure }), ...(view && { view }), ...(own && { why: 'own' }) })}`,
+    asked: `${new URLSearchParams({ step, ...(procedure && { procedure }), ...(view && { view }), ...(own && { why: 'own' }), ...(eyes && { eyes }) })}`,
     texts: texts(),
   };
 };

@@ -289,6 +289,42 @@ describe('assess from a terminal', () => {
     expect(JSON.parse(none.out)).toMatchObject({ problems: [{ value: 'nowhere.csv' }] });
   });
 
+  it('aims a goal at certain eyes, and names those it knows', async () => {
+    const rows = Array.from({ length: 80 }, (_, at) => {
+      const times = [30, 50, 40, 60].map((each, step) => each + ((7 * at + 3 * step) % 11));
+      const small = at % 2 === 1;
+      return [
+        `K${at + 1}`,
+        small ? 'small' : 'large',
+        times[0],
+        (small ? 2 : 1) * times[1]! * (small && at > 50 ? 0.6 : 1),
+        times[2],
+        times[3],
+      ].join(',');
+    });
+    await writeFile(
+      join(folder, 'eyes.csv'),
+      ['case_id,pupil,main incision,capsulorhexis,hydrodissection,cortex aspiration', ...rows].join('\n'),
+    );
+    const asked = [
+      '--answer',
+      'order=oldest-first',
+      '--goal',
+      'capsulorhexis',
+      '--from',
+      'K41',
+      '--eyes',
+      'pupil=small',
+    ];
+    const { out } = await assess('eyes.csv', '--json', ...asked);
+    const { result } = JSON.parse(out);
+    expect(result.eyes).toMatchObject({ fact: 'pupil', level: 'small', start: { such: 20, of: 39 }, changed_late: 0 });
+    expect(result.effect).toMatchObject({ n_start: 20, n_window: 20 });
+    expect((await assess('eyes.csv', ...asked)).out).toContain('Capsulorhexis (pupil small)');
+    const none = await assess('eyes.csv', '--json', ...asked.slice(0, -1), 'pupil=tiny');
+    expect(JSON.parse(none.out)).toMatchObject({ problems: [{ column: '--eyes', value: 'pupil=tiny' }] });
+  });
+
   it('answers a goal on no step and from no case without a guess', async () => {
     const step = await assess('two.csv', '--json', '--me', 'A', '--goal', 'squint', '--from', 'A21');
     expect(step.code).toBe(2);
@@ -303,6 +339,8 @@ describe('assess from a terminal', () => {
     [['two.csv', '--answer', 'order'], 'ID=VALUE'],
     [['two.csv', '--window', '30', '--goal', 'x', '--from', 'y'], '20 or 40'],
     [['two.csv', '--goal', 'capsulorhexis'], 'go together'],
+    [['two.csv', '--eyes', 'pupil=small'], 'goes with --goal'],
+    [['two.csv', '--goal', 'x', '--from', 'y', '--eyes', 'pupil'], 'FACT=LEVEL'],
     [[], 'at least one file'],
     [['two.csv', '--seed', 'x'], 'whole number'],
     [['two.csv', '--nonsense'], 'nonsense'],

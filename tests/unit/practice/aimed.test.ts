@@ -204,13 +204,13 @@ describe('how long the window of an aimed goal takes', () => {
 
   it('is read from the rate of the lists', () => {
     // One such eye a list of five, a list a fortnight: twenty of them take 20 lists and 280 days.
-    expect(paceOf(cases, dated, eyes, 20)).toEqual({ such: 10, of: 50, lists: 20, days: 280 });
+    expect(paceOf(cases, dated, eyes, 20)).toEqual({ length: 20, such: 10, of: 50, lists: 20, days: 280 });
   });
 
   it('is left open where lists are not known, not dated, or hold no such eye', () => {
     expect(paceOf(month(50, { lists: false }), [], eyes, 20)).toMatchObject({ lists: null, days: null });
     expect(paceOf(cases, listsFor(cases), eyes, 20)).toMatchObject({ lists: 20, days: null });
     const none = cases.map((one) => ({ ...one, facts: { dense: false } }));
-    expect(paceOf(none, dated, eyes, 20)).toEqual({ such: 0, of: 50, lists: null, days: null });
+    expect(paceOf(none, dated, eyes, 20)).toEqual({ length: 20, such: 0, of: 50, lists: null, days: null });
   });
 });

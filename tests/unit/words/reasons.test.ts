@@ -27,6 +27,7 @@ const OF_SUGGESTION: { [Code in SuggestionReason['code']]: Extract<SuggestionRea
 };
 
 const OF_PLAN: { [Code in GivenReason['code']]: Extract<GivenReason, { code: Code }> } = {
+  'aimed-eyes': { code: 'aimed-eyes', stepId, label: 'pupil small', numbers: {} },
   event: { code: 'event', stepId, numbers: { unreviewed: 0, last100: 2 } },
   'event-recent': { code: 'event-recent', stepId, numbers: { casesAgo: 12, quietFor: 40 } },
   hasty: { code: 'hasty', stepId, numbers: {} },
@@ -74,7 +75,7 @@ describe('every reason', () => {
   });
 
   it('of a plan is the reason of one rule, and every rule has one', () => {
-    const beside: string[] = ['any-case', 'off-the-patient', 'pair'];
+    const beside: string[] = ['aimed-eyes', 'any-case', 'off-the-patient', 'pair'];
     expect(rules.map(({ id }) => id as string).sort()).toEqual(
       Object.keys(OF_PLAN)
         .filter((code) => !beside.includes(code))

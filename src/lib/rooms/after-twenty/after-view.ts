@@ -19,6 +19,7 @@ import { doneBesideWords } from './done-beside-words';
 import { doneRows, type CellRowView } from './done-cells';
 import { eventWordsOf } from '../forms/event-fields';
 import { retiredWords } from './goal-lines';
+import { aimedNotices } from '../goals/aimed-goal';
 import { shortTimesState, type GoalReading } from '../goals/goal-reading';
 import { otherChartsView, type OtherChartsView } from './other-charts';
 import { safetyView, type SafetyView } from './safety-cells';
@@ -139,7 +140,7 @@ export function afterView(source: AfterSource): AfterView {
   };
 }
 
-function noticesOf({ state }: AfterSource): string[] {
+function noticesOf({ state, record }: AfterSource): string[] {
   const { goal, step, gate, stored, waitsForReview } = state;
   const reopened = reopenedBecause(state);
   return [
@@ -150,6 +151,7 @@ function noticesOf({ state }: AfterSource): string[] {
       : []),
     ...(goal.state === 'paused' ? ['This goal is paused.'] : []),
     ...(step.retired && goal.state !== 'closed' ? [retiredWords(step.label)] : []),
+    ...aimedNotices(state, record.lists),
     ...(reopened.length > 0
       ? [`Since this result was read: ${reopened.join(' ')} The numbers below stay as they were read.`]
       : []),

@@ -1,5 +1,5 @@
 import type { Goal, Procedure } from '../../model';
-import { capital } from '../../format';
+import { aimedLabel, capital } from '../../format';
 import type { EyeCard } from '../../rules/cards';
 import { setAsideWords } from './eyes-on-list';
 
@@ -70,13 +70,13 @@ export function noteViews(
     return {
       kind: 'goal',
       goalId: goal.id,
-      title: capital(step?.label ?? goal.stepId),
+      title: capital(aimedLabel(step?.label ?? goal.stepId, goal.eyes)),
       checkpoints: goal.checkpoints.map(({ id, look }) => look + setAsideWords(id, onList)),
       ifThen: goal.ifThen,
       reminders: goal.reminders,
       stop: [...goal.stopSigns, ...texts.rupture],
       kept: (step?.protectedParts ?? []).filter((part) => goal.watch.includes(part.id)).map((part) => part.label),
-      lead: null,
+      lead: goal.eyes ? `For eyes with ${goal.eyes.label}. In other eyes operate as before.` : null,
       rehearse: null,
       caution: texts.standing,
       foot: texts.foot,

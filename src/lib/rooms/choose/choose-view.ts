@@ -12,6 +12,8 @@ const WAITING_DRAWN = 5;
 
 export type ChooseView = {
   suggestion: { head: string; lede: readonly string[]; also: string | null };
+  /** Where the step that takes longer in certain eyes can be planned for those eyes. */
+  aim: { href: string; words: string } | null;
   /** The reasons of the suggestion, with their numbers and the surgeon's own times. */
   because: readonly string[];
   /** Several steps are level: none of them is the main action. */
@@ -69,6 +71,7 @@ export function chooseView(
   const words = suggestionWords(audit, suggestion);
   // The view goes along: a goal keeps on which view its step was shown when it was chosen.
   const query = `?${new URLSearchParams({ ...(procedure ? { procedure } : {}), view })}`;
+  const label = (id: string) => audit.steps.find(({ stepId }) => stepId === id)?.label ?? id;
   const suggested = new Set(enough ? suggestion.steps : []);
   const steps = audit.steps.filter((step) => step.n > 0);
   const first = firstOn(audit, view);
@@ -76,6 +79,7 @@ export function chooseView(
   const rows = steps.map((step) => rowOf(step, view, suggested.has(step.stepId), enough, query));
   return {
     suggestion: { head: words.head, lede: words.lede, also: words.also && `${capital(words.also)}.` },
+    aim: enough && suggestion.eyes ? aimOf(suggestion.eyes, procedure, label) : null,
     because:
       suggestion.kind === 'safety' ? [] : [...suggestionReasons(audit, suggestion), ...(words.own ? [words.own] : [])],
     level: suggestion.steps.length > 1,
@@ -98,6 +102,20 @@ export function chooseView(
       suggested: is,
     })),
   };
+}
+
+function aimOf(
+  { stepId, factId, levels, label: eyes }: NonNullable<Suggestion['eyes']>,
+  procedure: string | null,
+  label: (id: string) => string,
+): ChooseView['aim'] {
+  // The audit names a yes/no fact's answers true and false; either is read where the plan is opened.
+  const query = new URLSearchParams({
+    step: stepId,
+    ...(procedure ? { procedure } : {}),
+    eyes: `${factId}:${levels.join('+')}`,
+  });
+  return { href: `/plan?${query}`, words: `Plan ${inSentence(label(stepId))} for these eyes only (${eyes})` };
 }
 
 /** The title says the answer; that no step stands out on the view is one. */

@@ -7,6 +7,7 @@ import {
   type SurgeonRecord,
   procedureOf,
 } from '../../model';
+import { aimedLabel } from '../../format';
 import { windowOf, type GoalWindow, type Look } from '../../practice';
 
 /** What a window is counted from. */
@@ -41,10 +42,12 @@ export type GoalStanding = {
 /** @param cases of the record, where something was merged into them */
 export function goalStanding(record: SurgeonRecord, goal: Goal, cases: readonly Case[] = record.cases): GoalStanding {
   const procedure = procedureOf(record, goal.procedureId);
+  const step = procedure.steps.find(({ id }) => id === goal.stepId) ?? retiredStep(goal.stepId);
   return {
     goal,
     procedure,
-    step: procedure.steps.find(({ id }) => id === goal.stepId) ?? retiredStep(goal.stepId),
+    // In every sentence about the goal its step is named with the eyes it is aimed at.
+    step: { ...step, label: aimedLabel(step.label, goal.eyes) },
     look: lookOf(goal),
     window: goalWindow(record, goal, cases),
     stored: record.results

@@ -5,6 +5,7 @@ import { capital, counted, inSentence } from '../../format';
 import { enoughWords } from '../../words';
 import { eventKindWords } from '../forms/event-fields';
 import { goalInOneLine, retiredWords } from '../after-twenty/goal-lines';
+import { aimedNotices } from '../goals/aimed-goal';
 import { openGoals, type StagedGoal } from '../goals/goal-standing';
 import { waitingForReview } from '../reflect/reflect-view';
 import { instantWords } from '../forms/when-words';
@@ -180,6 +181,7 @@ function running(state: StagedGoal, record: SurgeonRecord, step: string): NowVie
         waiting === 0 ? 'Nothing waits for your review.' : waitingWords(waiting),
         ...(window.operatedBefore > 0 ? [beforeWords(window.operatedBefore, goal)] : []),
         ...(state.step.retired ? [retiredWords(state.step.label)] : []),
+        ...aimedNotices(state, record.lists),
       ].join(' '),
       waiting > 0 ? REFLECT : BEFORE,
     ),

@@ -1,5 +1,5 @@
 import { type Goal, type Measure, procedureOf, type SurgeonRecord } from '../../model';
-import { counted, inSentence } from '../../format';
+import { aimedLabel, counted, inSentence } from '../../format';
 import { instantWords } from '../forms/when-words';
 
 export type GoalView = {
@@ -46,6 +46,7 @@ export function goalView(goal: Goal, record: SurgeonRecord): GoalView {
   const rows: { label: string; lines: readonly string[] }[] = [
     { label: 'Checkpoints', lines: goal.checkpoints.map(({ look }) => look) },
     { label: 'If … then …', lines: goal.ifThen ? [goal.ifThen] : [] },
+    { label: 'Aimed at', lines: goal.eyes ? [`eyes with ${goal.eyes.label}: no other case counts`] : [] },
     { label: 'Measured', lines: [MEASURE[goal.measure]] },
     { label: 'Never shortened, and watched', lines: kept.map(({ label }) => label) },
     { label: 'Stop when', lines: goal.stopSigns },
@@ -73,7 +74,7 @@ export function goalView(goal: Goal, record: SurgeonRecord): GoalView {
   ];
   return {
     id: goal.id,
-    step: step?.label ?? inSentence(goal.stepId),
+    step: aimedLabel(step?.label ?? inSentence(goal.stepId), goal.eyes),
     lead: `Set on ${instantWords(goal.setAt)}. ${STATE[goal.state]}`,
     draft: goal.state === 'draft',
     rows: rows.filter(({ lines }) => lines.length > 0),

@@ -4,7 +4,7 @@ import type { PlanSource } from './plan-view';
 
 /** A goal with everything that fixed it. Not agreed yet: a draft, which counts no case. */
 export function newGoal(
-  source: Pick<PlanSource, 'procedure' | 'step' | 'draft' | 'chosenBy'>,
+  source: Pick<PlanSource, 'procedure' | 'step' | 'eyes' | 'draft' | 'chosenBy'>,
   plan: PlanChoices,
   baseline: Baseline,
   cases: readonly Case[],
@@ -14,6 +14,7 @@ export function newGoal(
     procedureId: source.procedure.id,
     stepId: source.step.id,
     measure: plan.measure,
+    ...(source.eyes ? { eyes: source.eyes } : {}),
     checkpoints: plan.checkpoints,
     ifThen: plan.ifThen,
     watch: plan.watch,

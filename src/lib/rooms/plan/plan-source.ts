@@ -1,8 +1,9 @@
-import { pairOf, type Audit } from '../../audit';
+import { aimedEyesOf, hasEyes, pairOf, type Audit } from '../../audit';
 import { practiceThresholds, startsAfter, type StartedGoal, type StartGoalInput } from '../../practice';
-import type { Case, Goal, Measure, Procedure, SurgeonRecord } from '../../model';
+import type { AimedEyes, Case, Goal, Measure, Procedure, SurgeonRecord } from '../../model';
 import { planDraft, stepFactsOf, suggestionOf } from '../../rules';
 import type { Guidance } from '../../rules/types';
+import { aimedLabel } from '../../format';
 import { VIEWS } from '../choose/choose-view';
 import { ENGINE } from '../../assess/engine';
 import { hiddenCaseIds } from '../goals/goal-standing';
@@ -22,6 +23,8 @@ export type PlanInput = {
   cases: readonly Case[];
   stepId: string;
   guidance: Guidance | null;
+  /** The kind of eye it is to be aimed at, if any. */
+  eyes: AimedEyes | null;
   /** The view it was opened from. */
   view: string | null;
   /** A reason from outside the record, given before the views were opened; `null`: chosen from the record. */
@@ -37,7 +40,7 @@ export type Starting = {
 
 /** Everything the plan page rests on; `null` where the step has no time in this record. */
 export async function planSource(input: PlanInput, { start, pause }: Starting): Promise<PlanSource | null> {
-  const { audit, record, procedure, cases, stepId, guidance, ownReason } = input;
+  const { audit, record, procedure, cases, stepId, guidance, eyes, ownReason } = input;
   const step = procedure.steps.find(({ id }) => id === stepId);
   const safety = safetyFactsFor(audit, record);
   await pause();
@@ -52,15 +55,17 @@ export async function planSource(input: PlanInput, { start, pause }: Starting): 
   );
   if (!step || !facts || facts.step.n === 0) return null;
   await pause();
-  const draft = planDraft(facts, guidance ?? emptyPage(procedure.id, stepId, step.label));
+  const draft = planDraft(facts, guidance ?? emptyPage(procedure.id, stepId, step.label), eyes);
   const chosenBy = chosenByOf(input, suggestionOf(audit, safety));
   const measure = (['time', 'steadiness'] as const).find((each) => draft.measures.includes(each)) ?? 'checkpoints';
-  const toStart = startInput(record, procedure, stepId, measure, chosenBy);
+  const toStart = startInput(record, procedure, stepId, measure, chosenBy, eyes);
   await pause();
   return {
     procedure,
     step,
     draft,
+    eyes,
+    aims: eyes ? [] : aimsOf(procedure, cases, stepId),
     guidance,
     ownCheckpoints: record.profile.ownCheckpoints,
     started: await start(toStart),
@@ -73,7 +78,7 @@ export async function planSource(input: PlanInput, { start, pause }: Starting): 
     reason: ownReason,
     running: record.goals
       .filter(({ state }) => state === 'running' || state === 'paused')
-      .map((goal) => procedure.steps.find(({ id }) => id === goal.stepId)?.label ?? goal.stepId),
+      .map((goal) => aimedLabel(procedure.steps.find(({ id }) => id === goal.stepId)?.label ?? goal.stepId, goal.eyes)),
     query: input.query,
   };
 }
@@ -85,6 +90,7 @@ export function startInput(
   stepId: string,
   measure: Measure,
   chosenBy: Goal['chosenBy'],
+  eyes: AimedEyes | null,
   windowLength: 20 | 40 = measure === 'steadiness' ? 40 : 20,
 ): StartGoalInput {
   const latest = record.cases
@@ -101,6 +107,7 @@ export function startInput(
     stepId,
     measure,
     chosenBy,
+    eyes,
     seed: START_SEED,
     engine: ENGINE,
     windowLength,
@@ -115,13 +122,31 @@ export function startInput(
 
 /** The view the step was shown on: the suggestion's, else the one it was also worth a look on, else the one looked at. */
 function chosenByOf(
-  { ownReason, stepId, view }: PlanInput,
+  { ownReason, stepId, view, eyes, procedure }: PlanInput,
   suggestion: ReturnType<typeof suggestionOf>,
 ): Goal['chosenBy'] {
   if (ownReason !== null) return 'own';
+  const suggested = suggestion.eyes;
+  if (eyes && suggested?.stepId === stepId) {
+    const named = aimedEyesOf(procedure, suggested.factId, suggested.levels.join('+'));
+    if (named?.fact === eyes.fact && named.level === eyes.level) return 'eyes';
+  }
   if (suggestion.steps.includes(stepId) && suggestion.view) return suggestion.view;
   const also = suggestion.also.find((each) => each.stepId === stepId);
   return also?.view ?? VIEWS.find((each) => each === view) ?? 'seconds';
+}
+
+/** Kinds of eye the goal could be aimed at: yes, or a level, of at least eight cases and at most half of those with the step. */
+function aimsOf(procedure: Procedure, cases: readonly Case[], stepId: string): { eyes: AimedEyes; cases: number }[] {
+  const timed = cases.filter((one) => one.stretches.some((stretch) => stretch.stepId === stepId));
+  return procedure.facts.flatMap((fact) => {
+    const levels = fact.kind === 'yes-no' ? ['yes'] : (fact.levels ?? []).map(({ id }) => id);
+    return levels.flatMap((level) => {
+      const eyes = aimedEyesOf(procedure, fact.id, level);
+      const such = eyes ? timed.filter((one) => hasEyes(one, eyes)).length : 0;
+      return eyes && such >= practiceThresholds.pairCases && 2 * such <= timed.length ? [{ eyes, cases: such }] : [];
+    });
+  });
 }
 
 /** A step nobody has written a page for: the rules still give a stop sign and a drill. */

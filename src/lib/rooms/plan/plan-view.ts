@@ -1,7 +1,9 @@
 import type { StartedGoal } from '../../practice';
-import type { Goal, Measure, OwnCheckpoint, Procedure, Step } from '../../model';
+import type { AimedEyes, Goal, Measure, OwnCheckpoint, Procedure, Step } from '../../model';
+import { aimedLabel, counted } from '../../format';
 import type { GivenReason, Guidance, PlanDraft } from '../../rules';
 import {
+  aimedPlanWords,
   draftReminders,
   expectedRangeWords,
   MEASURE_OPTIONS,
@@ -36,12 +38,17 @@ export type PlanView = {
   chosenBy: Goal['chosenBy'];
   reason: string | null;
   others: string | null;
+  /** The kind of eye it is aimed at, in sentences; and the kinds it could be aimed at instead. */
+  aimed: readonly string[];
+  aims: readonly { label: string; eyes: string }[];
 };
 
 export type PlanSource = {
   procedure: Procedure;
   step: Step;
   draft: PlanDraft;
+  eyes: AimedEyes | null;
+  aims: readonly { eyes: AimedEyes; cases: number }[];
   guidance: Guidance | null;
   ownCheckpoints: readonly OwnCheckpoint[];
   /** What starting today would fix; or why time cannot be measured. */
@@ -85,7 +92,7 @@ export function planView(source: PlanSource): PlanView {
   const labelOf = (id: string) => procedure.steps.find((each) => each.id === id)?.label ?? id;
   const say = (reason: GivenReason) => planReasonWords(reason, labelOf);
   return {
-    step: { id: step.id, label: step.label },
+    step: { id: step.id, label: aimedLabel(step.label, source.eyes) },
     procedureId: procedure.id,
     because: draft.because.map(say),
     earlierFirst: draft.earlierFirst.map(({ stepId, because }) => ({
@@ -98,7 +105,7 @@ export function planView(source: PlanSource): PlanView {
     cannotMeasure: started.kind === 'cannot' ? started.because : null,
     watch: step.protectedParts.map(({ id, label }) => ({ id, label, chosen: draft.watch.includes(id) })),
     watchLead: step.protectedParts.length > 0 ? WATCH_LEAD : null,
-    start: started.kind === 'start' ? startSentences(started, source.codes) : [],
+    start: started.kind === 'start' ? startSentences(started, source.codes, source.eyes) : [],
     expected:
       judged && started.kind === 'start' && started.expectedRange ? expectedRangeWords(started.expectedRange) : null,
     power: started.kind === 'start' && started.power ? powerSentences(started.power) : [],
@@ -109,6 +116,11 @@ export function planView(source: PlanSource): PlanView {
     supervisor: source.supervisor,
     chosenBy: source.chosenBy,
     reason: source.reason,
+    aimed: source.eyes ? aimedPlanWords(source.eyes) : [],
+    aims: source.aims.map(({ eyes, cases }) => ({
+      label: `${eyes.label} (${counted(cases, 'case')})`,
+      eyes: `${eyes.fact}:${eyes.level}`,
+    })),
     others: source.running.length > 0 ? otherGoalsWords(source.running) : null,
   };
 }

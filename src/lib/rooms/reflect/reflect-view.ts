@@ -1,5 +1,5 @@
 import type { Case, CheckpointAnswer, Goal, ListRecord, Procedure, Reflection, SurgeonRecord } from '../../model';
-import { capital } from '../../format';
+import { aimedLabel, capital } from '../../format';
 import { goalWindow } from '../goals/goal-standing';
 import { instantWords, listTitle } from '../forms/when-words';
 
@@ -188,7 +188,7 @@ export function reflectionForm(goal: Goal | null, procedures: readonly Procedure
   return {
     goalId: goal.id,
     stepId: goal.stepId,
-    stepLabel: capital(step?.label ?? goal.stepId),
+    stepLabel: capital(aimedLabel(step?.label ?? goal.stepId, goal.eyes)),
     checkpoints: goal.checkpoints,
     kept: (step?.protectedParts ?? []).filter((part) => goal.watch.includes(part.id)),
   };
