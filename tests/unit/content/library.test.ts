@@ -63,7 +63,7 @@ describe('standing texts', () => {
     [
       'codes',
       0,
-      'Codes are not anonymity: with the theatre list, date and position say who it was. Treat this folder as patient-related.',
+      'Codes are not anonymity: together with the theatre list, date and position show who the patient was. Treat this folder as patient-related.',
     ],
     [
       'recording-consent',

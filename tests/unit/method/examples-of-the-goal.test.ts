@@ -167,7 +167,7 @@ describe('worked examples', () => {
     const [a, b, c, d] = sums.map((sum) => String(Number(sum.toFixed(2))));
     expect(textOf('monitor')).toContain(`takes ${(-none).toFixed(2)} off the sum`);
     expect(textOf('monitor')).toContain(
-      `adds ${event.toFixed(2)}. So the sum goes ${a}, ${b}, ${c}, ${d}. The line is at ${limit.toFixed(2)}.`,
+      `adds ${event.toFixed(2)}. So the sum goes ${a}, ${b}, ${c}, ${d}. The limit is at ${limit.toFixed(2)}.`,
     );
   });
 
