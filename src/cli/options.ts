@@ -59,7 +59,7 @@ export function readOptions(args: readonly string[]): Options | 'help' {
   });
   if (values.help) return 'help';
   if (positionals.length === 0) throw new Error('Name at least one file.');
-  if (!/^\d{1,9}$/.test(values.seed)) throw new Error(`--seed takes a whole number; "${values.seed}" is none.`);
+  if (!/^\d{1,9}$/.test(values.seed)) throw new Error(`--seed takes a whole number; "${values.seed}" is not one.`);
   if (values.window !== '20' && values.window !== '40') throw new Error('--window takes 20 or 40.');
   if (values.measure !== 'time' && values.measure !== 'steadiness')
     throw new Error('--measure takes time or steadiness.');
@@ -100,7 +100,7 @@ function answersOf(given: readonly string[]): Record<string, string> {
   return Object.fromEntries(
     given.map((one) => {
       const at = one.lastIndexOf('=');
-      if (at < 1) throw new Error(`--answer takes ID=VALUE; "${one}" is none.`);
+      if (at < 1) throw new Error(`--answer takes ID=VALUE; "${one}" is not of that form.`);
       return [one.slice(0, at), one.slice(at + 1)];
     }),
   );

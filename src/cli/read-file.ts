@@ -54,7 +54,7 @@ export function readFile(input: AuditInput, options: Options): AuditReading | Na
   if (names.length === 0 || asked.length === 0) return first;
   for (const name of asked)
     if (find(name) === undefined)
-      return named('surgeon', name, `No surgeon of this file is called so; there are ${names.join(', ')}.`);
+      return named('surgeon', name, `No surgeon in this file has that name; there are ${names.join(', ')}.`);
   const references = named_.map(find);
   const others = names.filter((name) => !references.includes(name));
   // With one name left beside the reference, it is plain who the surgeon is.

@@ -26,7 +26,7 @@ const headers = {
 export function judge(request, port) {
   const { host } = request.headers;
   const url = request.url ?? '';
-  if (!url.startsWith('/')) return { kind: 'refuse', status: 400, why: 'This is no address of this program.' };
+  if (!url.startsWith('/')) return { kind: 'refuse', status: 400, why: 'This is not an address of this program.' };
   if (host === `127.0.0.1:${port}`) return { kind: 'serve' };
   if (host === `localhost:${port}` || host === `[::1]:${port}`) {
     const reading = request.method === 'GET' || request.method === 'HEAD';

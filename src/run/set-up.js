@@ -51,17 +51,17 @@ export function installIfStale() {
     // Tools are needed to build, whatever NODE_ENV says.
     const args = ['ci', '--include=dev', '--no-fund', '--no-audit', '--loglevel=error'];
     const { code } = npm ? await runNode([npm, ...args]) : await runProgram('npm', args);
-    if (code !== 0) throw new Error('npm could not install the packages; what it says stands above.');
+    if (code !== 0) throw new Error('npm could not install the packages; its message is above.');
   });
 }
 
 /** Builds the app when its sources have changed. @throws when the build fails */
 export function buildIfStale() {
   return unlessStamped(buildStamp, hashOf(sources), async () => {
-    console.error('Building (after a change, some seconds) …');
+    console.error('Building (after a change, a few seconds) …');
     const { code, output } = await runNode([bin('vite/bin/vite.js'), 'build', '--logLevel', 'warn'], { quiet: true });
     if (code === 0) return;
     process.stderr.write(output);
-    throw new Error('The app could not be built; the reason stands above.');
+    throw new Error('The app could not be built; the reason is above.');
   });
 }

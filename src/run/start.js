@@ -14,7 +14,7 @@ const folder = dataFolder();
 async function whatStandsInTheWay() {
   const old = tooOld();
   if (old) return old;
-  if (!Number.isInteger(port) || port < 0 || port > 65535) return `PORT=${process.env.PORT} is no port.`;
+  if (!Number.isInteger(port) || port < 0 || port > 65535) return `PORT=${process.env.PORT} is not a port.`;
   const owner = livingOwner(folder);
   if (owner) return heldBy(folder, owner);
   if (await isTaken(port))

@@ -38,7 +38,7 @@ async function bundled(entry) {
     const { code, output } = await runNode(args, { quiet: true, env });
     if (code === 0) return;
     process.stderr.write(output);
-    throw new Error(`${entry} could not be built; the reason stands above.`);
+    throw new Error(`${entry} could not be built; the reason is above.`);
   });
   return join(projectFolder, out, 'main.mjs');
 }

@@ -64,7 +64,7 @@ const FILES: readonly [
     'an end before its start',
     'backwards.csv',
     `${STRETCHES}\n${TWO}\nA1,phaco,none,Cortex,180,120`,
-    ['Row 4, end_s "120": The end (120) is before the start (180). Check both; perhaps they are changed about.'],
+    ['Row 4, end_s "120": The end (120) is before the start (180). Check both; perhaps they are swapped.'],
     'Take 1 case; 1 row named above stays out',
   ],
   [
@@ -92,7 +92,7 @@ const FILES: readonly [
     'a mean row at the bottom',
     'mean.csv',
     `${table(4)}\nMean,,,,61.5,30,50`,
-    ['Row 6 "Mean": This row is named "Mean" and is no case; it is left out.'],
+    ['Row 6 "Mean": This row is named "Mean" and is not a case; it is left out.'],
     'Take 4 cases; 1 row named above stays out',
   ],
   [

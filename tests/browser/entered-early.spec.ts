@@ -41,7 +41,7 @@ test.describe('what is entered before the scripts of a page run stays', () => {
       await run();
       await expect(page.getByLabel('Yes', { exact: true })).toBeChecked();
       await page.getByRole('button', { name: 'Set the goal' }).click();
-      await expect(page.getByText('The goal is set, with everything that fixes it.')).toBeVisible();
+      await expect(page.getByText('The goal is set, and its terms are fixed.')).toBeVisible();
     });
 
     for (const path of ['/cases/lists/new', '/cases/new', '/reflect/new', '/settings', '/report', '/reflect', '/cases'])

@@ -51,7 +51,7 @@ test('every form of Cases works without scripts', async ({ page, context, app })
     expect((await caseOf(app, 'F138')).events).toMatchObject([
       { kind: 'iris-prolapse', stepId: 'main-incision', serious: true, reviewed: { text: /longer tunnel/ } },
     ]);
-    await press(page, 'This was a mistake: take it away (kept in the history)');
+    await press(page, 'This was a mistake: remove it (kept in the history)');
     expect((await caseOf(app, 'F138')).events).toBeNull();
   });
 
@@ -64,7 +64,7 @@ test('every form of Cases works without scripts', async ({ page, context, app })
     await unfold(page, 'Change whose hands, step by step');
     await page.locator('select[name="hand-side-port"]').selectOption('someone-else');
     await press(page, 'Store whose hands');
-    await expect(page.getByText('Whose hands is stored.')).toBeVisible();
+    await expect(page.getByText('Who did which step is stored.')).toBeVisible();
     await press(page, 'Undo this change');
     await expect(page.getByText('The last change is undone; both are in the history.')).toBeVisible();
     expect((await caseOf(app, 'F150')).hands.steps).toEqual({});
@@ -82,7 +82,7 @@ test('every form of Cases works without scripts', async ({ page, context, app })
     await expect(page.getByRole('alert')).toContainText('1:75');
     await page.locator('input[name="stretch-0-to"]').fill(String(from + 21.5));
     await press(page, 'Store the times');
-    await expect(page.getByText('The times are stored; what stood there before is in the history.')).toBeVisible();
+    await expect(page.getByText('The times are stored; the earlier ones are in the history.')).toBeVisible();
     const one = await caseOf(app, 'F150');
     expect(one).toMatchObject({
       facts: { nucleus: 'white' },
@@ -148,7 +148,7 @@ test('every form of Cases works without scripts', async ({ page, context, app })
     await page.locator('input[name="count"]').fill('2');
     await page.locator('input[name="first"]').fill('T08');
     await press(page, 'Make the list');
-    await expect(page.getByText('The list is made.')).toBeVisible();
+    await expect(page.getByText('The list is ready.')).toBeVisible();
     const [first, second] = [await caseOf(app, 'T08'), await caseOf(app, 'T09')];
     for (const { id } of [first, second]) {
       await page.locator(`select[name="${id}.fact-nucleus"]`).selectOption('soft');
@@ -174,8 +174,8 @@ test('every form of Cases works without scripts', async ({ page, context, app })
     await page.locator('textarea[name="review-0"]').fill('Hydrate again and wait.');
     await press(page, 'Store the review');
     await expect(page.getByText('Your review of the event is stored.')).toBeVisible();
-    await press(page, 'This was a mistake: take it away');
-    await expect(page.getByText('The event was taken away.')).toBeVisible();
+    await press(page, 'This was a mistake: remove it');
+    await expect(page.getByText('The event was removed.')).toBeVisible();
   });
 
   await test.step('bring in cells, look again, take, take back; put a file away', async () => {
@@ -199,7 +199,7 @@ test('every form of Cases works without scripts', async ({ page, context, app })
     const buffer = Buffer.from('case_id,step,seconds\nB3,Rhexis,80');
     await page.locator('input[type="file"]').setInputFiles({ name: 'one.csv', mimeType: 'text/csv', buffer });
     await press(page, 'Look at the file');
-    await press(page, 'Put this file away; nothing is stored');
+    await press(page, 'Discard this file; nothing is stored');
     await expect(page.getByRole('heading', { name: 'Bring in times' })).toBeVisible();
   });
 

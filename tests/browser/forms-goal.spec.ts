@@ -102,7 +102,7 @@ test('every form of a goal works without scripts', async ({ page, context, app }
     await expect(page.getByRole('alert')).toContainText('Say whether this is agreed with your supervisor.');
     await page.locator('input[name="agreed"][value="not-yet"]').check();
     await press(page, 'Set the goal');
-    await expect(page.getByText('The goal is set, with everything that fixes it.')).toBeVisible();
+    await expect(page.getByText('The goal is set, and its terms are fixed.')).toBeVisible();
     await press(page, 'It is agreed now');
     await expect(page.getByText('Agreed: the window begins with the next new list.')).toBeVisible();
   });
@@ -111,7 +111,7 @@ test('every form of a goal works without scripts', async ({ page, context, app }
     await page.goto('/plan?step=hydrodissection');
     await page.locator('input[name="agreed"][value="not-yet"]').check();
     await press(page, 'Set the goal');
-    await press(page, 'Put the draft away');
+    await press(page, 'Discard the draft');
     await expect(page.getByRole('heading', { name: 'Suggested: capsulorhexis.', exact: true })).toBeVisible();
     const { goals } = await everythingOf(app);
     expect(goals.map(({ stepId, state }) => [stepId, state])).toEqual([
@@ -170,7 +170,7 @@ test('every form of a goal works without scripts', async ({ page, context, app }
     await page.goto('/report?of=goal-1');
     await unfold(page, 'Notes to include');
     await page.locator('input[name="note"]').first().check();
-    await press(page, 'Include the ticked');
+    await press(page, 'Include the ticked notes');
     await expect(page.getByRole('heading', { name: 'From my notes' })).toBeVisible();
   });
 

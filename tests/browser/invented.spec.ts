@@ -13,9 +13,9 @@ const SAYS: Record<Exclude<Surgeon, 'empty'>, Record<string, RegExp>> = {
     choose: /Suggested: capsulorhexis\.[\s\S]*13 cases of the running window are not in it/,
     'choose-seconds': /Nucleus removal holds the most seconds\./,
     step: /In the reference set the median is/,
-    plan: /Expected range: .* It stands on this page only\./,
+    plan: /Expected range: .* It is shown on this page only\./,
     'before-a-list': /Cortex aspiration[\s\S]*If the port is not in view, then I let go and find it first\./,
-    reflect: /4 cases wait for review\. Watch first, answer before the lengths are shown\./,
+    reflect: /4 cases wait for review\. Watch first, and answer before the times are shown\./,
     'after-twenty': /Hidden until twenty cases over four lists: 13 of 20, 3 of 4\./,
     'after-twenty-past':
       /Shorter, beyond the rest of the operation[\s\S]*Does not say[\s\S]*Did it last\?[\s\S]*Lasted\./,

@@ -79,7 +79,7 @@ test.describe('a list sheet', () => {
     });
     await page.setViewportSize({ width: 1280, height: 900 });
     await open(page, where);
-    await expect(page.getByText('Type one key a field')).toBeVisible();
+    await expect(page.getByText('One key per field')).toBeVisible();
     let keys = 0;
     const press = async (key: string) => {
       keys += 1;

@@ -19,7 +19,7 @@ for (const javaScriptEnabled of [true, false])
       await page.locator('input[name="count"]').fill('3');
       await page.locator('input[name="first"]').fill('S01');
       await press(page, 'Make the list');
-      await expect(page.getByText('The list is made.')).toBeVisible();
+      await expect(page.getByText('The list is ready.')).toBeVisible();
 
       const link = page.getByRole('link', { name: 'This list as a sheet to fill in (CSV)' });
       const sheet = await (await page.request.get((await link.getAttribute('href')) ?? '')).text();
@@ -47,7 +47,7 @@ for (const javaScriptEnabled of [true, false])
       await expect(main).toContainText('Read as a list sheet, one row a case and no times');
       await expect(main).toContainText('2 cases in the record get what was not entered before');
       await expect(main).toContainText('Nucleus: not entered → hard');
-      await expect(main).toContainText('Nothing is filled in in this row');
+      await expect(main).toContainText('Nothing is filled in on this row');
       await expect(main).toContainText('1 new case goes to a list of the record: 24 November 2026.');
       await expect(main).not.toContainText('Which way do the rows run?');
       await expect(main.locator('fieldset').filter({ hasText: 'Which procedure' })).toHaveCount(0);

@@ -74,7 +74,7 @@ test('a month, from the empty record to a result and what follows', async ({ pag
     await expect(page.getByText('"60 s" is a time, and the note for the list holds none.').first()).toBeVisible();
     await page.getByLabel('If … then …').fill('If the edge drifts out, then I stop and refill.');
     await page.getByRole('button', { name: 'Set the goal' }).click();
-    await expect(page.getByText('The goal is set, with everything that fixes it.')).toBeVisible();
+    await expect(page.getByText('The goal is set, and its terms are fixed.')).toBeVisible();
   });
 
   await test.step('the note for the list', async () => {
@@ -100,7 +100,7 @@ test('a month, from the empty record to a result and what follows', async ({ pag
   await test.step('reflect, before any length is shown', async () => {
     await page.getByRole('link', { name: 'Reflect' }).first().click();
     await expect(
-      page.getByText('12 cases wait for review. Watch first, answer before the lengths are shown.'),
+      page.getByText('12 cases wait for review. Watch first, and answer before the times are shown.'),
     ).toBeVisible();
     expect(await mainOf(page)).not.toMatch(DURATION);
     // Three lists wait; one sits down after each, the latest first.
@@ -119,7 +119,7 @@ test('a month, from the empty record to a result and what follows', async ({ pag
     }
     await expect(page.getByText('No case waits for review.')).toBeVisible();
     await expect(page.getByText('The flap was folded before every regrasp.')).toBeVisible();
-    await expect(page.getByText('Answered after the lengths were shown.')).toHaveCount(0);
+    await expect(page.getByText('Answered after the times were shown.')).toHaveCount(0);
   });
 
   await test.step('while the window runs its times are nowhere', async () => {
@@ -153,7 +153,7 @@ test('a month, from the empty record to a result and what follows', async ({ pag
     await expect(page.getByText('The result is stored when you read it, once')).toBeVisible();
     expect(await bodyOf(page)).not.toMatch(DURATION);
     await page.getByRole('button', { name: 'Read the result' }).click();
-    await expect(page.getByText('The result is stored, and shown as it was from now on.')).toBeVisible();
+    await expect(page.getByText('The result is stored, and will be shown unchanged from now on.')).toBeVisible();
     await expect(page.getByText('Shorter, beyond the rest of the operation')).toBeVisible();
     const said = await mainOf(page);
     const [, likeliest, low, high] =

@@ -92,7 +92,7 @@ test.describe('with a goal', () => {
     await page.goto('/plan?step=iol-insertion');
     await page.getByLabel('Yes', { exact: true }).check();
     await page.getByRole('button', { name: 'Set the goal' }).click();
-    await expect(page.getByText('The goal is set, with everything that fixes it.')).toBeVisible();
+    await expect(page.getByText('The goal is set, and its terms are fixed.')).toBeVisible();
     await page.goto('/before-a-list');
     await expect(page.locator('article h2')).toHaveText(['Cortex aspiration', 'Lens insertion']);
     expect(await textOf(page)).not.toMatch(DURATION);

@@ -114,7 +114,7 @@ test.describe('a procedure of one’s own, without scripts', () => {
     await page.locator('#label').fill('Rhexis');
     await press(page, 'Store the step');
     await expect(page.getByRole('link', { name: 'Rhexis', exact: true })).toBeVisible();
-    await press(page, 'Put it back to as shipped');
+    await press(page, 'Restore it as shipped');
     await expect(page.getByText('The procedure is as shipped again.')).toBeVisible();
     await expect(page.getByRole('link', { name: 'Capsulorhexis', exact: true })).toBeVisible();
     expect((await everythingOf(app)).procedures.map(({ id }) => id)).toEqual(['corneal-graft']);

@@ -54,7 +54,7 @@ test('text that looks like a person stays out of the report and its files until 
   for (const file of files)
     expect(await (await page.request.get(`${file}?of=goal-2&note=${id}`)).text(), file).not.toContain('Brown');
 
-  await page.getByLabel('It points to nobody').check();
+  await page.getByLabel('It identifies nobody').check();
   await page.getByRole('button', { name: 'Put it in' }).click();
   await expect(page.locator('article.report')).toContainText('Dr Brown held the eye still.');
   for (const name of ['Markdown', 'JSON']) {

@@ -35,7 +35,7 @@ for (const javaScriptEnabled of [true, false])
       await press(page, UNDO);
       await expect(page.getByText('The last change is undone; both are in the history.')).toBeVisible();
       expect((await now()).facts).toEqual(one.facts);
-      // The times of this case can be seen: neither change loses its mark.
+      // The times of this case are visible: neither change loses its mark.
       expect((await now()).factChanges).toMatchObject([{ after: value }, { before: value, after: before }]);
       await expect(page.locator('main')).toContainText('changed and put back on');
       await expect(history.last()).toContainText('Undone: Nucleus:');

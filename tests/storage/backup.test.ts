@@ -35,7 +35,7 @@ describe('a full backup', () => {
       return 'problem' in read ? read.problem : null;
     };
     expect(problem(changed({ schemaVersion: schemaVersion + 1 }))).toContain('later version of this program');
-    expect(problem(everythingText(aWholeRecord()).slice(0, 200))).toContain('cut off');
+    expect(problem(everythingText(aWholeRecord()).slice(0, 200))).toContain('incomplete');
     expect(problem(changed({ cases: [{ id: 'case-1' }] }))).toContain('damaged at cases.0');
     expect(problem(changed({ format: 'something' }))).toContain('it says it is something');
     for (const text of ['[]', 'null', '7', '{}']) expect(problem(text)).toContain('not a backup');

@@ -46,7 +46,7 @@ export function eyeColumns(
     });
     if (!own.every(Boolean))
       said.push(
-        `${fact.label} is ${own.some(Boolean) ? 'only partly' : 'not'} used: it goes together with facts already taken.`,
+        `${fact.label} is ${own.some(Boolean) ? 'only partly' : 'not'} used: it is tied to facts already used.`,
       );
   }
   return { names: placed.map(({ name }) => name), columns, centre: placed.map(({ centre }) => centre), said };

@@ -79,7 +79,7 @@ export function pairOf(input: {
 
   const times = candidates.map((each) => each.adjusted);
   if (quantile(times, auditThresholds.longerFrom) <= quantile(times, auditThresholds.smoothTo))
-    return { kind: 'cannot', because: 'These times hardly differ, so no case of them is the longer one of a pair.' };
+    return { kind: 'cannot', because: 'These times hardly differ, so no case stands out as the longer one of a pair.' };
   const within = ({ adjusted: time }: Candidate, from: number, to: number) =>
     time >= quantile(times, from) && time <= quantile(times, to);
   const returns = returnsIn(table, index);
@@ -102,7 +102,7 @@ export function pairOf(input: {
     return {
       kind: 'cannot',
       because:
-        'No case without an event, and in which the step was not returned to, lies in the shorter part of your own times.',
+        'In the shorter part of your own times there is no case without an event in which the step was not returned to.',
     };
   const { shorter, longer, eyes } = best;
   return {

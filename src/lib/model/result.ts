@@ -3,7 +3,7 @@ import { aimedEyesSchema } from './aimed-eyes';
 import { caseId, goalId, instant, resultId, slug } from './id';
 
 /**
- * A change on the log scale, exp() of it being the ratio of window to start.
+ * A change on the log scale, exp() of it being the ratio of window to baseline.
  * `low`/`high`: the corrected 95 % interval that is shown; `rawLow`/`rawHigh`: without the allowance for having picked the step.
  */
 export const effectSchema = z.strictObject({

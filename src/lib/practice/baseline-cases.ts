@@ -44,7 +44,7 @@ export function baselineCases(input: StartGoalInput): BaselineCases | Cannot {
   if (input.from !== undefined && !ordered)
     return cannot(
       'order-unknown',
-      'The order of these cases is not known, so they cannot be parted into before and after. A goal can start from cases timed from now on.',
+      'The order of these cases is not known, so they cannot be divided into before and after. A goal can start from cases timed from now on.',
     );
   const missing = set.startAtLeast - counted.length;
   if (isJudged(input) && missing > 0)
@@ -70,7 +70,7 @@ export function baselineCases(input: StartGoalInput): BaselineCases | Cannot {
   if (isJudged(input) && listsKnown && table.listCount < set.listsEachPeriod)
     return cannot(
       'few-lists',
-      `These cases come from ${table.listCount === 1 ? 'one list' : `${table.listCount} lists`}; at least ${set.listsEachPeriod} are needed, or one good or bad list could be the whole change.`,
+      `These cases come from ${table.listCount === 1 ? 'one list' : `${table.listCount} lists`}; at least ${set.listsEachPeriod} are needed, or one good or bad list could account for the whole change.`,
     );
   return {
     kind: 'cases',
@@ -80,7 +80,7 @@ export function baselineCases(input: StartGoalInput): BaselineCases | Cannot {
     said: [
       ...planned.said,
       ...(shortened
-        ? [`The step was already getting shorter, so only the latest ${set.startWhenFalling} cases are the start.`]
+        ? [`The step was already getting shorter, so only the latest ${set.startWhenFalling} cases are the baseline.`]
         : []),
       ...(ordered ? [] : ['The order of these cases is not known, so nothing over time was looked at.']),
       ...(listsKnown ? [] : ['Lists are not known, so neighbouring cases are treated as one list.']),

@@ -107,7 +107,7 @@ function checked(outcome: Float64Array, { window, windows, list, listsKnown }: C
     ? null
     : cannot(
         'few-lists',
-        `One of the periods comes from ${fewest === 1 ? 'one list' : `${fewest} lists`} only: a good or bad list could be the whole change. At least three are needed.`,
+        `One of the periods comes from ${fewest === 1 ? 'one list' : `${fewest} lists`} only: a good or bad list could account for the whole change. At least three are needed.`,
       );
 }
 

@@ -55,7 +55,7 @@ export function judgeTime(
           change.difficultyOff,
           change.difference,
           judged.selectionAllowance,
-          'With shared case difficulty taken off',
+          'With shared case difficulty removed',
         )
       : null;
   const restShorter = change.rest.kind === 'fit' && clearlyBelow(change.rest, 0, set.restShorterConfidence);

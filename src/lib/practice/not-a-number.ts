@@ -30,7 +30,7 @@ export function recordNotANumber({ cases, lists = [], references = [] }: Records
 }
 
 const broken = (where: string) =>
-  cannot('not-a-number', `${where} something given as a number is none, so nothing can be said.`);
+  cannot('not-a-number', `${where} something given as a number is not one, so nothing can be said.`);
 
 function isBroken(value: unknown): boolean {
   if (typeof value === 'number') return !Number.isFinite(value);

@@ -111,7 +111,7 @@ export function degreesOfFreedom(deff: number, lists: number, n: number, between
 
 const NO_FIT: Record<FitProblem, string> = {
   'too-few': 'There are too few cases to compare.',
-  'no-variation': 'These times hardly vary, or in whole seconds only, so nothing can be compared.',
+  'no-variation': 'These times hardly vary, or only by whole seconds, so nothing can be compared.',
   'not-a-number': 'A fact of the eye is not a number in some case.',
 };
 

@@ -50,7 +50,7 @@ export function resultFor(input: ResultInput): Outcome {
       ...judged.said,
       ...(gone > 0
         ? [
-            `${gone === 1 ? 'One case' : `${gone} cases`} of the start or the window have since been left out or erased.`,
+            `${gone === 1 ? 'One baseline or window case has' : `${gone} baseline or window cases have`} since been left out or erased.`,
           ]
         : []),
       ...(paused.length > 0 && judged.cannot ? [judged.cannot.because] : []),

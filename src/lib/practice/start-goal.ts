@@ -62,7 +62,7 @@ function* starting(input: StartGoalInput): Work<StartedGoal | Cannot> {
   if (judged && !fit)
     return cannot(
       'no-variation',
-      'These times hardly vary, or in whole seconds only, so a change could not be judged.',
+      'These times hardly vary, or only by whole seconds, so a change could not be judged.',
     );
   const level = medianAndP20(model.adjusted[arrays.stepIndex] ?? new Float64Array(0));
   const half = level && (level.median + level.p20) / 2;

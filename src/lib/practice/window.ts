@@ -36,7 +36,7 @@ export type GoalWindow = {
   running: string[];
   /** Cases of the first window (filling or full) left out, before or after their times were seen. */
   leftOut: { before: number; after: number; ids: string[]; reasons: Partial<Record<LeftOutReason, number>> };
-  /** Cases that came into the record after the goal was set but were operated before it: they count for neither. */
+  /** Cases that came into the record after the goal was set but were operated before it: they count for neither period. */
   operatedBefore: number;
 };
 

@@ -79,7 +79,7 @@ function sentence(reason: GateReason, procedure: Procedure): string {
     case 'two-serious':
       return `${reason.count} serious events in these cases are tied to this step or one after it (${reason.stepIds.map(step).join(', ')}).`;
     case 'monitor':
-      return 'Serious events are more frequent than the line set beforehand, and no review follows yet.';
+      return 'Serious events are more frequent than the line set beforehand, and no review has followed yet.';
     case 'protected-part': {
       const label =
         procedure.steps.flatMap((one) => one.protectedParts).find((part) => part.id === reason.protectedPartId)

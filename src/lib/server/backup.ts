@@ -18,7 +18,9 @@ export function readEverything(text: string): { everything: Everything } | { pro
   try {
     parsed = JSON.parse(text.replace(/^\uFEFF/, ''));
   } catch {
-    return { problem: 'This file is no JSON, or it is cut off. Choose the file that "Everything as one file" gave.' };
+    return {
+      problem: 'This file is not JSON, or it is incomplete. Choose the file that "Everything as one file" gave.',
+    };
   }
   const version = versionOf(parsed);
   if (version > schemaVersion)

@@ -50,7 +50,7 @@ function within(
 ): { text: string; fileName: string } | { problem: string; field: string } {
   if ('problem' in decoded) return { problem: `${fileName}: ${decoded.problem}`, field };
   if (decoded.text.length > TEXT_MOST)
-    return { problem: `${fileName}: This is more than 20 million letters. Bring it in by parts.`, field };
+    return { problem: `${fileName}: This is more than 20 million characters. Bring it in in parts.`, field };
   return { text: decoded.text, fileName };
 }
 

@@ -36,7 +36,7 @@ export async function changeCases(
 }
 
 export const CHANGED_SINCE =
-  'This was changed again since, or what stood there before is no longer kept, so it cannot be undone here. The history of the case says what stood there. Nothing was undone.';
+  'This has been changed again since, or the earlier entry is no longer kept, so it cannot be undone here. The history of the case shows the earlier entry. Nothing was undone.';
 
 /** Undoes the change made last, if it still is the one (`of`) that the page had shown. @returns why not, or `null` */
 export async function undoLast(

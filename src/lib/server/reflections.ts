@@ -91,7 +91,7 @@ export function readReflection(form: FormData): { input: ReflectionInput; errors
   if (input.saw === '' && input.willTry === '' && input.answers.length === 0 && input.protectedSeen.length === 0)
     errors.push({ field: 'saw', message: 'There is nothing to store yet: answer a checkpoint or write a line.' });
   for (const field of ['saw', 'willTry'] as const)
-    if (input[field].length > MOST) errors.push({ field, message: `Keep this text under ${MOST} letters.` });
+    if (input[field].length > MOST) errors.push({ field, message: `Keep this text under ${MOST} characters.` });
   const looksLike = personIn(`${input.saw}\n${input.willTry}\n${input.tags.join(' ')}`).map(
     (found) => `"${found.bit}" looks like ${found.looksLike}`,
   );

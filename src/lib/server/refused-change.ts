@@ -17,7 +17,7 @@ export function refusedChange(request: Request, url: URL): { status: number; why
   // A browser sends Origin with every post; a request without either header is no page of ours.
   const ours = origin === url.origin && (site === null || site === 'same-origin');
   if (!ours)
-    return { status: 403, why: 'Changes are only taken from a page of this program itself. Nothing was changed.' };
+    return { status: 403, why: "Changes are accepted only from this program's own pages. Nothing was changed." };
 
   if (filesComeIn.some((path) => url.pathname === path || url.pathname.startsWith(`${path}/`))) return null;
   const length = request.headers.get('content-length');

@@ -4,7 +4,7 @@ const REASONS: Record<LeftOutReason, string> = {
   'not-the-usual-operation': 'not the usual operation',
   'recording-incomplete': 'the recording is incomplete',
   'timing-unreliable': 'the timing is unreliable',
-  'not-my-hands': 'not my hands',
+  'not-my-hands': 'not done by me',
   'complication-outside-the-step': 'a complication outside the step',
   other: 'another reason',
 };

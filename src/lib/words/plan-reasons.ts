@@ -1,4 +1,4 @@
-import { inSentence, listed, longerBy, ofHundred, prose, times } from '../format';
+import { counted, inSentence, listed, longerBy, ofHundred, prose, times } from '../format';
 import type { GivenReason, PlanDraft, RuleId } from '../rules';
 import { againstReference, betweenWords } from './reason-numbers';
 
@@ -14,14 +14,14 @@ export function planReasonWords(reason: GivenReason, labelOf: (stepId: string) =
   switch (reason.code) {
     case 'event':
       return reason.numbers.unreviewed > 0
-        ? `A serious event at ${step} waits for review. Until then the plan has no time in it.`
-        : `${reason.numbers.last100} serious events at ${step} in the last 100 answered cases. The plan has no time in it.`;
+        ? `A serious event at ${step} is waiting for review. Until then the plan leaves time out.`
+        : `${reason.numbers.last100} serious events at ${step} in the last 100 answered cases. The plan leaves time out.`;
     case 'event-recent':
-      return `An event or near miss at ${step} is ${reason.numbers.casesAgo} cases ago: no time in the plan for ${reason.numbers.quietFor} cases.`;
+      return `An event or near miss at ${step} was recorded ${casesAgo(reason.numbers.casesAgo)}. The plan leaves time out until ${reason.numbers.quietFor} cases have passed since.`;
     case 'hasty':
-      return `Among your shortest fifth at ${step} a case had an event, or a protected part was not seen. Look at these cases first, before anything else here.`;
+      return `At least one of the shortest fifth of your cases at ${step} had an event, or a protected part that was not seen. Look at these cases before anything else here.`;
     case 'taken-over':
-      return `${label} was taken over in ${reason.numbers.takenOver} of ${reason.numbers.cases} cases. What the last sign before it was, two recordings will show.`;
+      return `${label} was taken over in ${reason.numbers.takenOver} of ${reason.numbers.cases} cases. Two recordings will show what the last sign before it was.`;
     case 'not-to-shorten':
       return `${label} is not to be shortened. You can look at doing it the same way each time.`;
     case 'after-earlier': {
@@ -29,7 +29,7 @@ export function planReasonWords(reason: GivenReason, labelOf: (stepId: string) =
       return `After a long ${earlier}, ${step} takes ${longerBy(reason.numbers)}. The two go together; this does not show that one causes the other. Look at ${earlier} first.`;
     }
     case 'certain-eyes':
-      return `${label} takes ${longerBy(reason.numbers)} with ${reason.label} (${reason.numbers.nWith} eyes). That time is legitimate.`;
+      return `${label} takes ${longerBy(reason.numbers)} with ${reason.label} (${reason.numbers.nWith} eyes). That extra time is legitimate.`;
     case 'circumstances':
       return `${label} takes ${longerBy(reason.numbers)} with ${reason.label} (${reason.numbers.nWith} cases). Prepare for what is different there; the time itself is no fault.`;
     case 'late-in-list':
@@ -54,8 +54,8 @@ export function planReasonWords(reason: GivenReason, labelOf: (stepId: string) =
       const { twoThirds } = reason.numbers;
       const varies = `${label} varies (${twoThirds ? betweenWords(twoThirds) : 'much'})`;
       return reason.shorterFifthClean
-        ? `${varies}, and your shortest fifth had no event and every protected part. What differs in the set-up?`
-        : `${varies}. Whether your shortest fifth left anything out is not known: look at that first.`;
+        ? `${varies}, and the shortest fifth of your cases had no event and every protected part seen. What differs in the set-up?`
+        : `${varies}. Whether anything was left out in the shortest fifth of your cases is not known: look at that first.`;
     }
     case 'longer': {
       const { reference, share } = reason.numbers;
@@ -81,7 +81,7 @@ const REMINDERS: Partial<Record<RuleId, string>> = {
   'taken-over': 'Agree before the list at which sign this step is handed over, and who says so.',
   'certain-eyes':
     'The extra time in these eyes is well spent: prepare for them, and aim to do it the same way each time.',
-  'late-in-list': 'Read the note once more before a long list begins: its last third asks most of you.',
+  'late-in-list': 'Read the note once more before a long list begins: its last third demands most of you.',
   'first-on-list': 'Set chair, microscope, pedals and machine before the first case, and say so to the team.',
   'mostly-waiting': 'Waiting is not a fault, and part of it is checking.',
 };
@@ -90,3 +90,6 @@ const REMINDERS: Partial<Record<RuleId, string>> = {
 export const draftReminders = ({ reminders, because }: Pick<PlanDraft, 'reminders' | 'because'>): string[] => [
   ...new Set([...reminders, ...because.flatMap(({ code }) => REMINDERS[code] ?? [])]),
 ];
+
+/** How long ago an event was, in cases of the same record: 0 for the latest case. */
+const casesAgo = (cases: number): string => (cases === 0 ? 'in your latest case' : `${counted(cases, 'case')} ago`);

@@ -25,7 +25,7 @@ export const WATCH_LEAD =
   'These are never shortened and stand outside step time. A time goal needs at least one of them to watch: if it is seen less often, the result pauses.';
 
 export const expectedRangeWords = ({ low, high }: Interval): string =>
-  `Expected range: ${prose(low)} to ${prose(high)}, adjusted for the eye. It stands on this page only. It is not for the theatre, and no case needs to reach it.`;
+  `Expected range: ${prose(low)} to ${prose(high)}, adjusted for the eye. It is shown on this page only. It is not for use in theatre, and no case needs to reach it.`;
 
 /** Other goals that run, by the labels of their steps. */
 export const otherGoalsWords = (steps: readonly string[]): string =>
@@ -42,7 +42,7 @@ export function startSentences(
   const lists = started.lists === null ? '' : `, from ${counted(started.lists, 'list')}`;
   return [
     caseIds.length === 0
-      ? 'No case counts yet: the goal starts from nothing.'
+      ? 'No case counts yet, so there are no baseline cases to start from.'
       : `${counted(caseIds.length, 'baseline case')}${lists}: first ${first}, latest ${last}. They are fixed the moment you set the goal; what you change in them later is shown, and never moves a result by itself.`,
     ...(eyes && started.pace ? paceWords(started.pace, eyes) : []),
     ...started.said,
@@ -53,13 +53,13 @@ export function startSentences(
 export function powerSentences({ steer, fifth, tenth, coarse }: NonNullable<StartedGoal['power']>): string[] {
   if (coarse)
     return [
-      `With fewer than 40 baseline cases this can only be said roughly. If the step became a fifth shorter, twenty cases showing it is ${fifth.twenty.word}, forty ${fifth.forty.word}; a tenth: ${tenth.twenty.word}. So "no clear change" will be common, even when something did change. You will have your own account of what you did in any case.`,
+      `With fewer than 40 baseline cases this can only be said roughly. How likely it is to be shown: a fifth shorter in twenty cases, ${fifth.twenty.word}; in forty, ${fifth.forty.word}; a tenth shorter in twenty, ${tenth.twenty.word}. So "no clear change" will be common, even when something did change. You will have your own account of what you did in any case.`,
     ];
   const inTen = ({ low, high }: { low: number; high: number }) =>
     `${Math.round(low * 10)} to ${Math.round(high * 10)} times in 10`;
   return [
     powerWords({ twenty: fifth.twenty.chance, forty: fifth.forty.chance }, { twenty: tenth.twenty.chance }),
-    `These chances are themselves not sharp: for a fifth in twenty cases, ${inTen(fifth.twenty)}.`,
+    `These chances are themselves only estimates: for a fifth in twenty cases, ${inTen(fifth.twenty)}.`,
     ...(steer
       ? [
           `Reaching the lower end of the expected range would be seen in twenty cases ${timesInTen(steer.twenty.chance)}, in forty ${timesInTen(steer.forty.chance)}.`,

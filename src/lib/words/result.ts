@@ -166,7 +166,7 @@ function besideWords(outcome: Outcome): string[] {
   const beside: string[] = [];
   if (outcome.notes.includes('prior-trend') && outcome.priorTrend !== null)
     beside.push(
-      `The step was already on its way: going on as before would have given about ${lessOrMore(Math.exp(outcome.priorTrend))}.`,
+      `This was already under way: going on as before would have given about ${lessOrMore(Math.exp(outcome.priorTrend))}.`,
     );
   if (outcome.notes.includes('experience')) beside.push('Some of this comes with experience.');
   if (outcome.notes.includes('second-look'))
@@ -181,7 +181,7 @@ function besideWords(outcome: Outcome): string[] {
   if (outcome.notes.includes('lists-unknown'))
     beside.push('Lists are not known, so neighbouring cases are treated as one list.');
   if (outcome.notes.includes('shared-hands'))
-    beside.push('In some of these cases other hands did part of the operation; only your own steps count.');
+    beside.push('In some of these cases someone else did part of the operation; only your own steps count.');
   return [...beside, ...(outcome.aimed ? aimedWords(outcome.aimed) : []), ...outcome.caveats];
 }
 

@@ -37,7 +37,7 @@ export function sinceReasonWords(reason: SinceReason, withCodes: boolean): strin
     case 'cases-changed':
       return 'Cases it rests on have changed since.';
     case 'computed-otherwise':
-      return 'Another goal, a list or the way of computing has changed since.';
+      return 'Another goal, a list or the method of calculation has changed since.';
     case 'fate': {
       const { cases, of } = reason.numbers;
       const all =
@@ -52,9 +52,9 @@ export function sinceReasonWords(reason: SinceReason, withCodes: boolean): strin
 export function sinceTodayWords(today: SinceToday): string {
   switch (today.code) {
     case 'not-worked-out':
-      return 'This was read, and something it rests on has changed since.';
+      return 'Something this result rests on has changed since it was read.';
     case 'cannot':
-      return 'Today the stored figure could not be worked out again: the cases it rests on are no longer all there.';
+      return 'The stored figure could not be worked out again today: some of the cases it rests on are no longer there.';
     case 'moved':
       return `Today's data would give ${sinceFigure(today.numbers)}. The result above stays as it was read.`;
     case 'same':

@@ -29,10 +29,10 @@ export function suggestionReasonWords(reason: SuggestionReason, labelOf: (stepId
     }
     case 'waiting': {
       const why = reason.waitingReason ? `, most of it ${inSentence(reason.waitingReason)}` : '';
-      return `Waiting takes ${prose(reason.numbers.perCase)} a case${why}: more than lies between median and 20th percentile of any step.`;
+      return `Waiting takes ${prose(reason.numbers.perCase)} a case${why}: more than the difference between median and 20th percentile at any step.`;
     }
     case 'held-back':
-      return `${labelOf(reason.stepId)} is not suggested: an event or near miss there is fewer than ${reason.numbers.cases} cases ago.`;
+      return `${labelOf(reason.stepId)} is not suggested: an event or near miss was recorded there fewer than ${reason.numbers.cases} cases ago.`;
     case 'first-too-seldom':
       return `${capital(ON[reason.view])} no step came first often enough: ${inSentence(labelOf(reason.stepId))} in ${ofHundred(reason.numbers.share)} of 100 resamples.`;
     case 'seconds': {
@@ -46,7 +46,7 @@ export function suggestionReasonWords(reason: SuggestionReason, labelOf: (stepId
     }
     case 'spread': {
       const { twoThirds } = reason.numbers;
-      const more = reason.alone ? 'more than any other step of its length' : 'much';
+      const more = reason.alone ? 'more than any other step of similar length' : 'much';
       return `${labelOf(reason.stepId)} varies ${more}${twoThirds ? `: ${betweenWords(twoThirds)}` : ''}.`;
     }
     case 'reference':

@@ -17,7 +17,9 @@ export function enoughWords(enough: Enough): string {
       ? 'A suggestion needs 30 cases. Lists are not known, so neighbouring rows are treated as one list.'
       : 'A suggestion needs 20 from at least 4 lists.';
   const none =
-    enough.cases === 0 ? 'A case counts with a step timed that your own hands did, unless it is left out. ' : '';
+    enough.cases === 0
+      ? 'A case counts if at least one step you did yourself was timed, unless the case is left out. '
+      : '';
   return `${counted(enough.cases, 'case')} ${enough.cases === 1 ? 'counts' : 'count'}. ${none}${needs} ${more.length ? `${capital(listed(more))} will do. ` : ''}Your times are shown as they are; please read nothing into their order.`;
 }
 
@@ -78,7 +80,7 @@ function saidOf(audit: Audit, suggestion: Suggestion): Said {
     case 'safety':
       return {
         head: firstId ? `Safety first: ${label(firstId)}.` : 'Safety first.',
-        sentences: [...suggestionReasons(audit, suggestion), 'Until this is reviewed no plan has a time in it.'],
+        sentences: [...suggestionReasons(audit, suggestion), 'Until this is reviewed, every plan leaves time out.'],
       };
     case 'kept':
       return {
@@ -101,9 +103,9 @@ function saidOf(audit: Audit, suggestion: Suggestion): Said {
       const known = shares.every((share) => share !== null);
       const many = suggestion.steps.length === 2 ? 'Two' : 'Several';
       return {
-        head: `${many} steps are level: ${listed(suggestion.steps.map(label))}.`,
+        head: `${many} steps cannot be told apart: ${listed(suggestion.steps.map(label))}.`,
         sentences: [
-          `${counted(audit.caseIds.length, 'case')} cannot tell them apart${known ? ` (first in ${listed(shares.map((share) => String(ofHundred(share ?? 0))))} of 100)` : ''}. Choose the one you would rather watch.`,
+          `${counted(audit.caseIds.length, 'case')} do not separate them${known ? ` (first in ${listed(shares.map((share) => String(ofHundred(share ?? 0))))} of 100)` : ''}. Choose the one you would rather watch.`,
         ],
         also,
       };
@@ -123,8 +125,8 @@ function saidOf(audit: Audit, suggestion: Suggestion): Said {
       `It takes you about ${ratio} times as long as in the reference set (${low} to ${high}; ${othersCases(step.reference)}), more than any other step; it ${cameFirst(step.first.reference ?? 0)}.`,
     );
   } else if (step && suggestion.view === 'spread') {
-    short = 'It varies more than any other step of this length.';
-    sentences.push(`It varies more than any other step of this length; it ${cameFirst(step.first.spread ?? 0)}.`);
+    short = 'It varies more than any other step of similar length.';
+    sentences.push(`It varies more than any other step of similar length; it ${cameFirst(step.first.spread ?? 0)}.`);
   } else if (step && suggestion.view === 'seconds') {
     short = 'It holds the most seconds between your median and your 20th percentile.';
     sentences.push(
@@ -146,7 +148,7 @@ function saidOf(audit: Audit, suggestion: Suggestion): Said {
 /** How much longer, in how many eyes; longer there is expected. */
 function eyesWords(eyes: CertainEyes): string {
   const { ratio, low, high } = timesAsLong(eyes);
-  return `There it takes about ${ratio} times as long (${low} to ${high}; ${eyes.withIt.n} of ${counted(eyes.n, 'case')}). Longer in these eyes is expected; whether as much longer, two recordings will show.`;
+  return `There it takes about ${ratio} times as long (${low} to ${high}; ${eyes.withIt.n} of ${counted(eyes.n, 'case')}). Longer is expected in these eyes; two recordings will show whether it should be this much longer.`;
 }
 
 function eyesBeside(eyes: CertainEyes, label: (id: string) => string): string {
@@ -189,7 +191,7 @@ function nothingWords({ steps }: Pick<Audit, 'steps'>): { head: string; sentence
   if (alike.length > 0 && timed.length - alike.length < 2)
     return {
       head,
-      sentence: `The times of ${listed(alike.map(({ label }) => inSentence(label)))} are too much alike to compare a step with them. Were they rounded, or copied? You can still choose one.`,
+      sentence: `The times of ${listed(alike.map(({ label }) => inSentence(label)))} are too similar to compare a step with them. Were they rounded, or copied? You can still choose one.`,
     };
   if (timed.every(({ first }) => first.seconds === null && first.spread === null && first.reference === null))
     return {

@@ -74,7 +74,12 @@ export const actions = {
       ...(step === '' ? [{ field: 'step', message: 'Choose the step.' }] : []),
       ...(reason === '' ? [{ field: 'reason', message: 'Write the reason from outside the record.' }] : []),
       ...(textOf(values, 'before') !== 'yes'
-        ? [{ field: 'before', message: 'This holds only if you had not looked at Choose for it. Else choose there.' }]
+        ? [
+            {
+              field: 'before',
+              message: 'This applies only if you had not looked at Choose for it. Otherwise choose there.',
+            },
+          ]
         : []),
     ];
     if (errors.length > 0) return fail(400, { errors, values });
@@ -85,7 +90,7 @@ export const actions = {
     const values = fieldsOf(await request.formData());
     const asked = askedOf(url);
     const { record, source } = await readPlanSource(locals.store, { ...asked, step: asked.step ?? '' });
-    if (!source) error(404, 'This step has no time in the record any more.');
+    if (!source) error(404, 'This step no longer has a time in the record.');
     const read = readPlan(values, {
       step: source.step,
       offered: offeredCheckpoints(source),

@@ -39,7 +39,7 @@ export const togetherContract = (open: () => Promise<Store>) =>
       await from(9);
       const second = from(12);
       await expect(second).rejects.toBeInstanceOf(StaleVersionError);
-      await expect(second).rejects.toThrow(/Stored now: operated 9\. What you typed still stands here/);
+      await expect(second).rejects.toThrow(/Stored now: operated 9\. What you typed is still here/);
       expect((await store.lists())[0]?.operated).toBe(9);
     });
 

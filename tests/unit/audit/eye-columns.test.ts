@@ -89,7 +89,7 @@ describe('facts of the eye as columns', () => {
       eyes,
     );
     expect(copy.names).toEqual(['nucleus=hard/medium']);
-    expect(copy.said).toEqual(['Toric is not used: it goes together with facts already taken.']);
+    expect(copy.said).toEqual(['Toric is not used: it is tied to facts already used.']);
   });
 
   it('takes facts in the order of the procedure up to the first that does not fit', () => {

@@ -110,7 +110,7 @@ describe('the shorter and the longer case', () => {
     const alike = forty(() => ({ stretches: [stretch('a', 100, 130), stretch('b', 200, 230)] }));
     expect(pair(alike)).toEqual({
       kind: 'cannot',
-      because: 'These times hardly differ, so no case of them is the longer one of a pair.',
+      because: 'These times hardly differ, so no case stands out as the longer one of a pair.',
     });
   });
 

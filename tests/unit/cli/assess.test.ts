@@ -239,7 +239,7 @@ describe('assess from a terminal', () => {
     const answer = JSON.parse(out) as { left_out: unknown[]; lists: unknown; steps: Record<string, unknown>[] };
     expect(answer.left_out).toEqual([
       { row: 4, column: 'end_s', value: '5', why: expect.stringMatching(/before the start/) as string },
-      { row: 5, column: null, value: 'Mean', why: expect.stringMatching(/no case/) as string },
+      { row: 5, column: null, value: 'Mean', why: expect.stringMatching(/not a case/) as string },
     ]);
     expect(answer.lists).toBeNull();
     const keys = [

@@ -86,9 +86,9 @@ describe('what cannot be read is named, with row, column, value and what to do',
     ['A1,,5,20', 'step', '', /names no step/],
     ['A1,Flourish,5,20', 'step', 'Flourish', /No step of phaco.*"Flourish"/],
     [',Rhexis,5,20', 'case_id', '', /no case/],
-    ['Mean,Rhexis,5,20', null, 'Mean', /is no case/],
-    ['SD,Rhexis,5,20', null, 'SD', /is no case/],
-    ['Total (s),,5,20', null, 'Total (s)', /is no case/],
+    ['Mean,Rhexis,5,20', null, 'Mean', /is not a case/],
+    ['SD,Rhexis,5,20', null, 'SD', /is not a case/],
+    ['Total (s),,5,20', null, 'Total (s)', /is not a case/],
     ['case_id,step,start_s,end_s', null, null, /repeats the headings/],
   ])('%s', (row, column, value, why) => {
     const reading = read(`${heading}\n${plainCase('A0')}\n${row}`);

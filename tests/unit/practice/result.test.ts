@@ -139,9 +139,9 @@ describe('the result of a window', () => {
     expect(resultFor(asked(before))).toMatchObject({ leftOutSeen: 0, kindWithLeftOut: null });
   });
 
-  it('says when cases of the start or the window are gone', () => {
+  it('says when baseline or window cases are gone', () => {
     expect(resultFor({ ...asked(shorter), cases: shorter.slice(1) }).caveats.join(' ')).toContain(
-      'One case of the start or the window',
+      'One baseline or window case has since been left out',
     );
   });
 

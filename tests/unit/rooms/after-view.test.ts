@@ -104,7 +104,7 @@ describe('when the window is full', () => {
     expect(view.time).toEqual({
       kind: 'ready',
       sentence:
-        'The twenty are complete. The result is stored when you read it, once, and shown as it was from then on.',
+        'The twenty are complete. The result is stored when you read it, once, and shown unchanged from then on.',
       offer: 'Read the result',
       earlier: null,
     });
@@ -376,10 +376,10 @@ describe('what was done', () => {
     const { view } = seen({ ...recordOf(45), reflections });
     const [fold, kept] = view.done.rows;
     expect(fold?.words).toBe(
-      'done in 1 of 5, does not apply in 1; 3 not answered; 1 answered after the lengths had been shown',
+      'done in 1 of 5, does not apply in 1; 3 not answered; 1 answered after the times had been shown',
     );
     expect(fold?.cells.map(({ kind }) => kind)).toEqual(['filled', 'dot', 'blank', 'blank', 'blank']);
-    expect(kept?.words).toBe('seen in 1 of 1 looked at; not looked for in 4');
+    expect(kept?.words).toBe('seen in 1 of 1 in which it was looked for; not looked for in 4');
   });
 });
 

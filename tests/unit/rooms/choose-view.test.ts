@@ -89,7 +89,9 @@ describe('Choose', () => {
   it('says when nothing stands out that this is an answer', () => {
     const view = show(month(44), nothing);
     expect(view.suggestion.head).toBe('No step stands out.');
-    expect(view.because).toEqual(['Sixth is not suggested: an event or near miss there is fewer than 40 cases ago.']);
+    expect(view.because).toEqual([
+      'Sixth is not suggested: an event or near miss was recorded there fewer than 40 cases ago.',
+    ]);
   });
 
   it('says where one step alone is timed that none can be compared', () => {
@@ -116,7 +118,7 @@ describe('Choose', () => {
         .map((stretch) => (stretch.stepId === 'practised' ? stretch : { ...stretch, seconds: 30 })),
     }));
     expect(show(cases, nothing).suggestion.lede.join(' ')).toMatch(
-      /^The times of first and third are too much alike to compare a step with them\./i,
+      /^The times of first and third are too similar to compare a step with them\./i,
     );
   });
 
@@ -133,7 +135,7 @@ describe('Choose', () => {
       also: null,
       lede: [
         'Serious events are more frequent than the line set beforehand.',
-        'Until this is reviewed no plan has a time in it.',
+        'Until this is reviewed, every plan leaves time out.',
       ],
     });
   });

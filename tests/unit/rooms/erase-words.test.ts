@@ -31,7 +31,7 @@ describe('before a case is erased', () => {
     const record = changed(recordOf(60), 45, () => ({ events: [reviewed] }));
     expect(leavesWith(caseOf(record, 45), record)).toEqual([
       'The event leaves the record, and your review of it: posterior capsule tear, at practised; serious; noticed during the operation.',
-      'Every count of events is of fewer cases from then on. After twenty and the report say for that reason that a case with events answered was erased, and nothing else of it.',
+      'From then on every count of events covers fewer cases. After twenty and the report will therefore say that a case with events answered was erased, and nothing else about it.',
     ]);
     const minor = changed(record, 45, () => ({ events: [{ ...reviewed, serious: false, reviewed: null }] }));
     expect(leavesWith(caseOf(minor, 45), minor)[0]).toMatch(/^The event leaves the record: posterior capsule tear/);

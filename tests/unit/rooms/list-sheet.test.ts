@@ -83,7 +83,7 @@ describe('the list sheet as a file', () => {
         expect.objectContaining({ row: 2, column: 'Anything else', value: 'QF' }),
       ]),
     );
-    expect(problems.map(({ why }) => why).join(' ')).toMatch(/no letter of the list\. 0 means none/);
+    expect(problems.map(({ why }) => why).join(' ')).toMatch(/not a letter of the list\. 0 means none/);
   });
 
   it('counts a case as shared while S or T stand without a step, and says so', () => {

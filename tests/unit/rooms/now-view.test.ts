@@ -126,7 +126,7 @@ describe('Now: one sentence, one action', () => {
     const { cases, lists } = casesInLists(50, 5);
     const dated = lists.map((list) => ({ ...list, when: { kind: 'date' as const, date: '2026-04-20' } }));
     const record = aRecord({ cases, lists: dated, goals: [aGoal(40)] });
-    const words = '10 cases are dated before the goal was set (1 May 2026) and count for neither side';
+    const words = '10 cases are dated before the goal was set (1 May 2026) and count for neither period';
     expect(nowView(record, null)).toMatchObject({
       head: expect.stringContaining('0 of 20'),
       rest: expect.stringContaining(words),

@@ -179,8 +179,8 @@ describe('a result after something changed in the record', () => {
   it('says why there is none: not full, or full and not read yet', () => {
     const strong = (record: SurgeonRecord) =>
       goalIn(record).sections.find(({ heading }) => heading === 'Result')?.strong;
-    expect(strong(recordOf(53))).toBe('No result yet: the twenty are not full.');
-    expect(strong(recordOf(60, SHORTER))).toBe('The twenty are full; the result has not been read yet.');
+    expect(strong(recordOf(53))).toBe('No result yet: the twenty are not complete.');
+    expect(strong(recordOf(60, SHORTER))).toBe('The twenty are complete; the result has not been read yet.');
   });
 
   it('says of a first look what became of it, while the second is counted', () => {
@@ -191,7 +191,7 @@ describe('a result after something changed in the record', () => {
     expect(time.earlier.since).toContain('1 of the 20 cases of the window has been taken out of the record since.');
     const said = reportMarkdown(goalIn(record));
     expect(said).toContain(time.earlier.since.join(' '));
-    expect(said).toContain('This is the first look, at twenty; the second, at forty, is not full yet.');
+    expect(said).toContain('This is the first look, at twenty; the second, at forty, is not complete yet.');
     expect(said).not.toContain("Today's data");
   });
 
@@ -209,7 +209,7 @@ describe('a result after something changed in the record', () => {
     expect(afterIn(record).notices.join(' ')).toContain(`Since this result was read: ${because}`);
     expect(reportMarkdown(goalIn(record))).toContain(`Since this result was read: ${because}`);
     for (const text of [linesOf(record)[0]!.since.join(' '), reportMarkdown(monthIn(record))])
-      expect(text).toContain('Since it was read, a safety review is owed.');
+      expect(text).toContain('Since it was read, a safety review has become due.');
   });
 
   it('has the words of After twenty for a goal that judges no time, and for a pause', () => {

@@ -65,8 +65,8 @@ describe('typing a case in: facts before times', () => {
   it.each([
     ['', 'give the case a code of your own'],
     ['A1', 'A1 is already in the record'],
-    ['12345678', 'could lead to a patient'],
-    ['Smith, John', 'could lead to a patient'],
+    ['12345678', 'could identify a patient'],
+    ['Smith, John', 'could identify a patient'],
     ['x'.repeat(41), 'at most 40'],
   ])('refuses the code %j', (code, why) => {
     expect(facts({ ...answered, code }).errors[0]).toMatchObject({
@@ -162,7 +162,7 @@ describe('a list that lies ahead', () => {
 
   it('is asked about before times are typed, and refuses nothing', () => {
     const slip = { list: 'new', newListWhen: '2062-11-24' };
-    expect(ahead(slip)).toMatch(/^Its day lies ahead of today .*check the date, or the clock/);
+    expect(ahead(slip)).toMatch(/^Its day is after today .*check the date, or the clock/);
     expect(facts({ ...answered, ...slip }).errors).toEqual([]);
     expect(ahead({ list: 'list-1' }, [june])).toMatch(/^Its month lies ahead/);
   });

@@ -30,7 +30,7 @@ describe('certain eyes', () => {
     const words = suggestionWords(audit, suggestion);
     expect(words.head).toMatch(/^Suggested: capsulorhexis in certain eyes/);
     expect(words.sentences.join(' ')).toContain('17 of 48 cases');
-    expect(words.sentences.join(' ')).toContain('Longer in these eyes is expected');
+    expect(words.sentences.join(' ')).toContain('Longer is expected in these eyes');
   });
 
   it('are none where the same eyes make every step as much longer, in most records', () => {

@@ -83,7 +83,7 @@ describe('each rule', () => {
   it('certain-eyes: prepare for them, steadiness first', () => {
     const result = draft({ patterns: [pattern('rhexis')] });
     expect(result.because[0]?.sentence).toBe(
-      'Rhexis takes about 1.4 times as long (1.2 to 1.7) with nucleus hard (9 eyes). That time is legitimate.',
+      'Rhexis takes about 1.4 times as long (1.2 to 1.7) with nucleus hard (9 eyes). That extra time is legitimate.',
     );
     expect(result.measures[0]).toBe('steadiness');
     expect(result.checkpoints[0]?.id).toBe('rhexis-hard-eyes');
@@ -95,7 +95,7 @@ describe('each rule', () => {
   it('varies: only while nothing is known to be left out in the shortest fifth', () => {
     const step = withStep({ spread: 1.5, twoThirds: { low: 40, high: 90 } });
     expect(draft({ step, shorterFifthClean: true }).because[0]?.sentence).toBe(
-      'Rhexis varies (two thirds of cases between 40\u00A0s and 1\u00A0min\u00A030\u00A0s), and your shortest fifth had no event and every protected part. What differs in the set-up?',
+      'Rhexis varies (two thirds of cases between 40\u00A0s and 1\u00A0min\u00A030\u00A0s), and the shortest fifth of your cases had no event and every protected part seen. What differs in the set-up?',
     );
     expect(draft({ step }).because[0]?.sentence).toContain('is not known: look at that first');
     expect(fired({ step, shorterFifthClean: false })).toEqual(['hasty']);
@@ -274,7 +274,7 @@ describe('what goes with haste, hands and pauses', () => {
     expect(result.because[0]).toEqual({
       id: 'hasty',
       sentence:
-        'Among your shortest fifth at rhexis a case had an event, or a protected part was not seen. Look at these cases first, before anything else here.',
+        'At least one of the shortest fifth of your cases at rhexis had an event, or a protected part that was not seen. Look at these cases before anything else here.',
     });
     expect(result.measures[0]).toBe('checkpoints');
     expect(fired({ step, shorterFifthClean: null })).not.toContain('hasty');

@@ -74,7 +74,9 @@ describe('safety first', () => {
   it('does not suggest a step for 40 cases after an event or near miss, and says so', () => {
     const soon = suggestionOf(audit(clear), events('a', { casesSinceLatest: 39 }));
     expect(soon.kind).toBe('nothing');
-    expect(soon.said).toEqual(['A is not suggested: an event or near miss there is fewer than 40 cases ago.']);
+    expect(soon.said).toEqual([
+      'A is not suggested: an event or near miss was recorded there fewer than 40 cases ago.',
+    ]);
     expect(suggestionOf(audit(clear), events('a', { casesSinceLatest: 40 }))).toMatchObject({
       kind: 'time',
       steps: ['a'],
@@ -99,7 +101,7 @@ describe('not enough, waiting, nothing', () => {
     const result = suggestionOf(audit(clear, { waiting }), noEvents);
     expect(result).toMatchObject({ kind: 'waiting', steps: [], also: [{ stepId: 'a', view: 'seconds' }] });
     expect(result.said[0]).toBe(
-      'Waiting takes 41\u00A0s a case, most of it lens loading: more than lies between median and 20th percentile of any step.',
+      'Waiting takes 41\u00A0s a case, most of it lens loading: more than the difference between median and 20th percentile at any step.',
     );
     expect(suggestionOf(audit(clear, { waiting: { ...waiting, n: 9 } }), noEvents).kind).toBe('time');
     expect(suggestionOf(audit(clear, { waiting: { ...waiting, perCase: 11 } }), noEvents).kind).toBe('time');

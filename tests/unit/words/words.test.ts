@@ -178,7 +178,7 @@ describe('results', () => {
       context,
     );
     expect(words.beside).toEqual([
-      'The step was already on its way: going on as before would have given about 9\u00A0% less.',
+      'This was already under way: going on as before would have given about 9\u00A0% less.',
       'Some of this comes with experience.',
       'Second look, at forty. Because the first look came at twenty, this one is judged more strictly.',
       '2 cases were left out after their times were seen. With them in, the result would be: No clear change. It depends on the cases left out.',

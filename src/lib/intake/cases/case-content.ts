@@ -48,7 +48,7 @@ function moreOf(rows: readonly Row[], set: ColumnSet, { more }: CaseReaders, led
   const read = (text: string) => {
     const found = readLetters(text, more);
     return 'problem' in found
-      ? { problem: `${found.problem} Correct it, or these facts stay not entered.` }
+      ? { problem: `${found.problem} Correct it, or these facts are left as not entered.` }
       : { value: found.letters };
   };
   const letters = agreedCell<string>(rows, column, read, ledger);

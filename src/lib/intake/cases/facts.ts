@@ -47,5 +47,5 @@ function whyNot(fact: EyeFact, text: string): string {
       : fact.kind === 'yes-no'
         ? 'yes or no'
         : (fact.levels ?? []).map((level) => level.label).join(', ');
-  return `"${text}" is not known for ${fact.label.toLowerCase()} (${can}). Correct it, or it stays not entered.`;
+  return `"${text}" is not known for ${fact.label.toLowerCase()} (${can}). Correct it, or it is left as not entered.`;
 }

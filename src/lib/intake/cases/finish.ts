@@ -87,7 +87,7 @@ const saysNothing = ({ facts, events, protectedSeen, energy }: Finished['case'])
 
 function refuseBlank(draft: Draft, ledger: Ledger): null {
   for (const { row } of draft.rows)
-    ledger.refuseRow(row, null, draft.code, 'Nothing is filled in in this row, so nothing of it is taken.');
+    ledger.refuseRow(row, null, draft.code, 'Nothing is filled in on this row, so nothing is taken from it.');
   return null;
 }
 
@@ -98,7 +98,7 @@ function refuseEmpty(draft: Draft, ledger: Ledger): null {
         row,
         null,
         draft.code,
-        'No step time could be read in this case, so nothing of it is taken. Fill in at least one time; an operation that was not timed is counted with its list.',
+        'No step time could be read in this case, so nothing is taken from it. Fill in at least one time; an operation that was not timed is counted with its list.',
       );
   return null;
 }

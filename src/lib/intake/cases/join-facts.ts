@@ -153,7 +153,7 @@ function factColumns(headings: readonly string[], procedure: Procedure, say: Say
         1,
         heading,
         null,
-        `"${heading}" is no fact of the eye known for ${procedure.name.toLowerCase()}; the column is left out.`,
+        `"${heading}" is not a known fact of the eye for ${procedure.name.toLowerCase()}; the column is left out.`,
       );
     return [];
   });

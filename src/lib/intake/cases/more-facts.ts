@@ -26,7 +26,7 @@ export function readLetters(text: string, more: readonly MoreFact[]): Letters {
   // A letter of the list is that letter, whatever else it may stand for ("N").
   if (unknown.length > 0 && yesNo(text) === null) return { letters: null };
   if (written === '0' || (unknown.length > 0 && yesNo(text) === false)) return { letters: '0' };
-  if (unknown.length > 0) return { problem: `"${unknown.join('')}" is no letter of the list. 0 means none.` };
+  if (unknown.length > 0) return { problem: `"${unknown.join('')}" is not a letter of the list. 0 means none.` };
   if (written.includes('0')) return { problem: '0 means none, so it stands alone.' };
   return { letters: more.flatMap(({ key }) => (written.includes(key) ? [key] : [])).join('') };
 }

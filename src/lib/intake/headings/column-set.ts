@@ -166,7 +166,7 @@ function dropWhatDoesNotRead(
     null,
     column.heading,
     null,
-    `What stands under "${column.heading}" does not read as ${what}, so the column is not used. Choose what it holds, or leave it.`,
+    `The column "${column.heading}" does not read as ${what}, so the column is not used. Choose what it holds, or leave it.`,
   );
   columns[column.index] = { ...column, target: leave('no-times'), how: 'none' };
 }

@@ -34,7 +34,7 @@ export function* tableOf(sheet: Sheet, context: Context): Work<Table | null> {
       sheet.brokenQuoteRow,
       null,
       null,
-      'A quotation mark is opened here and never closed; quotation marks are read as plain signs. Close it if a cell holds a line break.',
+      'A quotation mark is opened here and never closed; quotation marks are read as ordinary characters. Close it if a cell holds a line break.',
     );
   const found = yield* findHeadings(sheet, context.procedures, choices);
   if (!found) {

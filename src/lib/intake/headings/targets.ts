@@ -68,7 +68,7 @@ const leaveWords = {
   'not-kept': 'not read: says too much about who it was',
   chosen: 'left out, as you chose',
   twice: 'not used: another column holds the same',
-  'no-times': 'not used: what stands under it is no time',
+  'no-times': 'not used: what it holds is not a time',
   unclear: 'not used: could mean more than one thing',
 } as const;
 

@@ -43,7 +43,7 @@ export function rowTimes({ row }: RowFacts, set: ColumnSet, read: TimeReader, le
         row.row,
         end.heading,
         written.end,
-        `The end (${written.end}) is before the start (${written.start}). Check both; perhaps they are changed about.`,
+        `The end (${written.end}) is before the start (${written.start}). Check both; perhaps they are swapped.`,
       );
     if (seconds === 0)
       return broken(
@@ -106,7 +106,7 @@ function agreedLength(
     row,
     column.heading,
     written,
-    `The length does not fit start and end (${seconds} s); start and end are taken.`,
+    `The length does not fit start and end (${seconds} s); start and end are used.`,
   );
   return seconds;
 }
@@ -144,7 +144,7 @@ export function rowMeanings(
       return refuse(
         set.own('kind')?.heading ?? null,
         kindText,
-        `"${kindText}" is none of: step, waiting, kept. Correct it.`,
+        `"${kindText}" is not one of: step, waiting, kept. Correct it.`,
       );
     const meanings = plan?.meanings ?? [];
     const [first] = meanings;

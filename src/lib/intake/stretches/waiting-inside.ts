@@ -23,7 +23,7 @@ export function* settleWaiting(drafts: readonly Draft[], ours: boolean, ask: Ask
     ours ||
     ask({
       id: 'waiting',
-      question: 'Does the length of a step hold the waiting noted beside it?',
+      question: 'Does the time of a step include the waiting noted beside it?',
       options: [
         { value: 'inside', label: 'yes: it is taken out of the step' },
         { value: 'beside', label: 'no: the step was noted without it' },

@@ -15,7 +15,7 @@ const NO_TEXT: readonly { starts: readonly number[]; what: string }[] = [
   { starts: [0x50, 0x4b, 0x03, 0x04], what: 'a workbook or another packed file' },
   { starts: [0xd0, 0xcf, 0x11, 0xe0], what: 'an old workbook (.xls)' },
   { starts: [0x1f, 0x8b], what: 'a packed file' },
-  { starts: [0x00, 0x00, 0x00], what: 'a recording or another file that is no text' },
+  { starts: [0x00, 0x00, 0x00], what: 'a recording or another file that is not text' },
 ];
 
 const WHAT_TO_DO = 'Save the sheet as CSV (comma separated) and bring in that file, or paste its cells.';
@@ -31,7 +31,7 @@ export function* decoding(bytes: Uint8Array): Work<Decoded> {
       return { problem: `This is ${what}, not a table of times. ${WHAT_TO_DO}` };
   const wide = utf16(bytes);
   if (wide) return { text: yield* inParts(bytes, new TextDecoder(wide)), encoding: 'utf-16' };
-  if (looksBinary(bytes)) return { problem: `This file is no text. ${WHAT_TO_DO}` };
+  if (looksBinary(bytes)) return { problem: `This file is not text. ${WHAT_TO_DO}` };
   try {
     return { text: yield* inParts(bytes, new TextDecoder('utf-8', { fatal: true })), encoding: 'utf-8' };
   } catch {
@@ -65,7 +65,7 @@ export function checkText(text: string): Decoded {
   const start = plain.slice(0, 1024);
   const signs = ['PNG\r\n', '%PDF-', 'PK\u0003\u0004', 'GIF8', 'JFIF'];
   if (start.includes('\0') || signs.some((sign) => start.slice(0, 12).includes(sign)))
-    return { problem: `This is a picture or another file that is no text. ${WHAT_TO_DO}` };
+    return { problem: `This is a picture or another file that is not text. ${WHAT_TO_DO}` };
   return { text: plain, encoding: 'utf-8' };
 }
 

@@ -72,10 +72,12 @@ function readPlain(written: string, plain: PlainNumber): Duration {
 
 function readClock(written: string, [, hours, minutes = '0', seconds = '0']: RegExpExecArray): Duration {
   if (toNumber(seconds) >= 60)
-    return { problem: `${written} has ${seconds} seconds; after the colon only 00 to 59 can stand. Check the value.` };
+    return {
+      problem: `${written} has ${seconds} seconds; only 00 to 59 is possible after the colon. Check the value.`,
+    };
   if (hours !== undefined && Number(minutes) >= 60)
     return {
-      problem: `${written} has ${minutes} minutes beside hours; only 00 to 59 can stand there. Check the value.`,
+      problem: `${written} has ${minutes} minutes beside hours; only 00 to 59 is possible there. Check the value.`,
     };
   return { seconds: Number(hours ?? 0) * 3600 + Number(minutes) * 60 + toNumber(seconds) };
 }
@@ -84,11 +86,11 @@ function readUnits(written: string, [, hours, minutes, seconds]: RegExpExecArray
   const larger = hours !== undefined || minutes !== undefined;
   if (larger && seconds !== undefined && toNumber(seconds) >= 60)
     return {
-      problem: `${written} has ${seconds} seconds beside minutes; only 0 to 59 can stand there. Check the value.`,
+      problem: `${written} has ${seconds} seconds beside minutes; only 0 to 59 is possible there. Check the value.`,
     };
   if (hours !== undefined && minutes !== undefined && toNumber(minutes) >= 60)
     return {
-      problem: `${written} has ${minutes} minutes beside hours; only 0 to 59 can stand there. Check the value.`,
+      problem: `${written} has ${minutes} minutes beside hours; only 0 to 59 is possible there. Check the value.`,
     };
   return { seconds: toNumber(hours ?? '0') * 3600 + toNumber(minutes ?? '0') * 60 + toNumber(seconds ?? '0') };
 }

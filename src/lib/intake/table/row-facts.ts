@@ -99,7 +99,7 @@ function whyNoCase(row: Row, { code, headings, set }: Table): { named: string | 
   const first = row.cells.find((cell) => cell !== '') ?? '';
   const ofCode = code.column === null ? '' : (row.cells[code.column] ?? '');
   const named = [ofCode, first, cellOf(row, set.own('step'))].find((cell) => SUMMARY.test(plainWords(cell)));
-  if (named !== undefined) return { named, why: `This row is named "${named}" and is no case; it is left out.` };
+  if (named !== undefined) return { named, why: `This row is named "${named}" and is not a case; it is left out.` };
   const repeats =
     row.cells.length > 1 &&
     row.cells.length === headings.length &&
@@ -147,14 +147,14 @@ function* newCodesWanted(facts: readonly RowFacts[], personHeading: string | nul
   const mayKeep = !tooLong && (personHeading === null || (telling === 0 && MAY_BE_OWN.test(plainWords(personHeading))));
   const seems =
     personHeading === null
-      ? `${telling || 1} of ${distinct.length} codes look as if they could lead to a patient.`
+      ? `${telling || 1} of ${distinct.length} codes look as if they could identify a patient.`
       : "The only column that tells cases apart looks like a patient's number or name.";
   const answer = ask({
     id: 'codes',
     question: `${seems} New codes are given and no key is kept: if you need one, write it in your own secure register now.`,
     options: [
       { value: 'new', label: 'give new codes' },
-      ...(mayKeep ? [{ value: 'keep', label: 'keep them: they are my own codes and lead to nobody' }] : []),
+      ...(mayKeep ? [{ value: 'keep', label: 'keep them: they are my own codes and identify nobody' }] : []),
     ],
     guess: 'new',
     mustAnswer: true,

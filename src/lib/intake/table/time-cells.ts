@@ -96,7 +96,7 @@ function partsShifted({ three, threeAllEnd, threeSomeHours }: Seen, ask: Ask): b
       id: 'three-parts',
       question: `What is ${first.text}?`,
       options: [
-        { value: 'minutes', label: 'minutes and seconds, with a :00 the sheet put behind' },
+        { value: 'minutes', label: 'minutes and seconds, with :00 added by the spreadsheet' },
         { value: 'hours', label: 'hours, minutes and seconds' },
       ],
       guess: 'minutes',
@@ -147,7 +147,7 @@ export function* areReadings(rows: readonly { row: number; values: readonly numb
   return (
     ask({
       id: 'readings',
-      question: 'The numbers only rise. Are they lengths, or readings of a clock?',
+      question: 'The numbers only rise. Are they lengths, or clock readings?',
       options: [
         { value: 'readings', label: 'readings: each says when its step ended, from 0 at the start' },
         { value: 'lengths', label: 'lengths of each step' },

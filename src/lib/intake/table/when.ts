@@ -62,7 +62,7 @@ export function whenOf(
       row.row,
       column.heading,
       cellOf(row, column),
-      `This day lies ahead (today is ${today}). It is taken as written; correct it if it is a slip.`,
+      `This day is in the future (today is ${today}). It is taken as written; correct it if it is a slip.`,
     );
   return when;
 }

@@ -208,16 +208,16 @@ function timeOf(source: AfterSource): TimeView {
   if (state.toStore)
     return {
       kind: 'ready',
-      sentence: `The ${lengthWord} are complete. The result is stored when you read it, once, and shown as it was from then on.`,
+      sentence: `The ${lengthWord} are complete. The result is stored when you read it, once, and shown unchanged from then on.`,
       offer: 'Read the result',
       earlier,
     };
   if (goal.measure === 'safety')
-    return { kind: 'none', sentence: 'This goal has no time: no step time of its cases is judged.' };
+    return { kind: 'none', sentence: 'This goal is not about time: no step time of its cases is judged.' };
   if (goal.timesShown.length > 0)
     return {
       kind: 'so-far',
-      sentence: `Shown because you asked on ${instantWords(goal.timesShown[0] ?? '')}; this is noted with the goal. The result still comes at ${lengthWord}: no median, no limit and no word before that.`,
+      sentence: `Shown because you asked on ${instantWords(goal.timesShown[0] ?? '')}; this is noted with the goal. The result still comes at ${lengthWord}: no median, no limit and no verdict before that.`,
       run: runOf(source, `${label}: the cases so far.`, 0),
       earlier,
     };

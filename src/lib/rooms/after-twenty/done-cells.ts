@@ -87,7 +87,7 @@ export function doneRows(
             ? ''
             : looked.length === 0
               ? 'not looked for yet'
-              : `seen in ${seen} of ${looked.length} looked at${looked.length < window.length ? `; not looked for in ${window.length - looked.length}` : ''}`,
+              : `seen in ${seen} of ${looked.length} in which it was looked for${looked.length < window.length ? `; not looked for in ${window.length - looked.length}` : ''}`,
       };
     }),
   ];
@@ -116,6 +116,6 @@ function countWords(given: readonly ({ answer: CheckpointAnswer; afterLengths: b
   return [
     parts.join(', '),
     ...(unanswered ? [`${unanswered} not answered`] : []),
-    ...(late ? [`${late} answered after the lengths had been shown`] : []),
+    ...(late ? [`${late} answered after the times had been shown`] : []),
   ].join('; ');
 }

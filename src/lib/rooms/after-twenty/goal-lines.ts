@@ -64,7 +64,9 @@ export function goalLines(record: SurgeonRecord, readOf: (goal: Goal) => ReadGoa
       open: staged && { is: IS[goal.state], far: staged.stage === 'paused' ? null : stageWords(staged) },
       result: result ?? null,
       since: [
-        ...(read && reopenedBecause(read.state).length > 0 ? ['Since it was read, a safety review is owed.'] : []),
+        ...(read && reopenedBecause(read.state).length > 0
+          ? ['Since it was read, a safety review has become due.']
+          : []),
         ...(since?.reasons ?? []).map((reason) => sinceReasonWords(reason, false)),
       ],
       counts: fatesIn(since),

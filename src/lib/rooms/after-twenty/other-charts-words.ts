@@ -36,6 +36,6 @@ export function otherChartWords({
         'The upper line adds up how far cases lie above the mean of the baseline cases, the lower one how far below, less half a standard deviation a case. In standard deviations; up is longer.',
       key: ['lines: the two sums', 'dashed: their limits', ...(sums ? [RING] : [])].join(' · '),
     },
-    note: `The limits know that the start is only ${starting} cases; chance alone crosses each in about 5 of 100 windows of forty${cases > 40 ? `, and more often over the ${cases} cases drawn here` : ''}. The result above does not rest on them.`,
+    note: `The limits allow for a baseline of only ${starting} cases; chance alone crosses each in about 5 of 100 windows of forty${cases > 40 ? `, and more often over the ${cases} cases drawn here` : ''}. The result above does not rest on them.`,
   };
 }

@@ -170,7 +170,7 @@ function notesOf(reading: AuditReading, plan: ImportPlan, choices: Choices): str
       : []),
     ...(eventStays.length > 0
       ? [
-          `This file says that there was no event; the record has one, which stays: ${codesOf(eventStays)}. If it is wrong, take it away on the page of the case.`,
+          `This file says that there was no event; the record has one, which stays: ${codesOf(eventStays)}. If it is wrong, remove it on the page of the case.`,
         ]
       : []),
     ...(plan.referenceKept

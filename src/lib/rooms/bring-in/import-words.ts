@@ -68,7 +68,7 @@ function whyNothing(reading: AuditReading, plan: ImportPlan, choices: Choices): 
     const all = reading.known.length === reading.cases.length && (reading.known.length > 0 || plan.referenceKept);
     return all
       ? 'There is nothing new to take: every case of this file is in the record already.'
-      : 'Nothing in it can be taken. What is wrong is named on this page, with what to do.';
+      : 'Nothing in it can be taken. This page says what is wrong, and what to do.';
   }
   return plan.whose === 'reference' && choices['agreed'] !== 'yes'
     ? 'Say first that the surgeons agreed: without that their times are not kept.'

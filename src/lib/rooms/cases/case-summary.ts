@@ -56,6 +56,6 @@ function summaryLabel(inOrder: readonly Stretch[], procedure: Procedure): string
   return [
     `In order: ${names.join(', ')}`,
     ...(waiting > 0 ? [`waiting ${waiting} ${waiting === 1 ? 'time' : 'times'}`] : []),
-    ...(kept > 0 ? [`${kept} kept ${kept === 1 ? 'part' : 'parts'}`] : []),
+    ...(kept > 0 ? [`${kept} protected ${kept === 1 ? 'part' : 'parts'}`] : []),
   ].join('; ');
 }

@@ -43,8 +43,8 @@ export function leavesWith(one: Case, record: SurgeonRecord): string[] {
   return [
     ...(events.length > 0 ? events : ['The answer that there was no event leaves the record.']),
     told
-      ? 'Every count of events is of fewer cases from then on. After twenty and the report say for that reason that a case with events answered was erased, and nothing else of it.'
-      : 'Every count of events is of fewer cases from then on.',
+      ? 'From then on every count of events covers fewer cases. After twenty and the report will therefore say that a case with events answered was erased, and nothing else about it.'
+      : 'From then on every count of events covers fewer cases.',
   ];
 }
 

@@ -57,7 +57,7 @@ export function undoOf(
 function undoRefused({ before, after }: Pair, record: SurgeonRecord, seen: boolean): string | null {
   if (after.keptAsItIs !== null) return `Case ${after.code} is kept as it is, so nothing in it is undone.`;
   if (timesDiffer({ before, after }) && after.stretches.length > 0 && !seen)
-    return `The times of case ${after.code} are hidden while its window runs, so a change of them is not undone.`;
+    return `The times of case ${after.code} are hidden while its window runs, so a change of them cannot be undone yet.`;
   if (before.leftOut === null || after.leftOut !== null || !isLeftOutReason(before.leftOut.reason)) return null;
   return leaveOutRefused(after, before.leftOut.reason, record);
 }

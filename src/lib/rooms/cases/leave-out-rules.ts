@@ -24,7 +24,7 @@ export function leaveOutRefused(one: Case, reason: LeftOutReason, record: Surgeo
   }
   // "Another reason" beside an event could mean the event, and nobody could tell later.
   if (reason === 'other' && (one.events?.length ?? 0) > 0)
-    return 'This case has an event, so it needs one of the reasons by name: a case cannot be left out because of an event.';
+    return 'This case has an event, so it needs one of the named reasons: a case cannot be left out because of an event.';
   return null;
 }
 

@@ -20,11 +20,11 @@ export const CODE_MAX = 40;
 
 /** Why a code cannot be taken; `null` where it can. */
 export function codeProblem(code: string, taken: ReadonlySet<string>): string | null {
-  if (code === '') return 'Code: give the case a code of your own, never one of a patient.';
+  if (code === '') return "Code: give the case a code of your own, never a patient's.";
   if (code.length > CODE_MAX) return `Code: at most ${CODE_MAX} characters.`;
   if (taken.has(code)) return `Code: ${code} is already in the record. Give this case another code.`;
   return codePointsToAPatient(code)
-    ? `Code: "${code}" looks as if it could lead to a patient. Give the case a code of your own.`
+    ? `Code: "${code}" looks as if it could identify a patient. Give the case a code of your own.`
     : null;
 }
 

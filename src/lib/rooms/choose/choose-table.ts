@@ -63,7 +63,7 @@ export function chooseTable(steps: readonly StepAudit[], audit: Audit): ChooseTa
     seconds(step.median),
     step.p20 === null ? 'too few cases' : clock(step.p20),
     step.difference === null ? differenceInstead(step.differenceCannot) : clock(step.difference),
-    ...(apart ? [step.differenceWithEye === null ? 'not told apart' : clock(step.differenceWithEye)] : []),
+    ...(apart ? [step.differenceWithEye === null ? 'not split' : clock(step.differenceWithEye)] : []),
     step.difference !== null && step.differenceInterval
       ? `${clock(step.differenceSameEyes ?? step.difference)} (${clock(step.differenceInterval.low)} to ${clock(step.differenceInterval.high)})`
       : 'not ranked',

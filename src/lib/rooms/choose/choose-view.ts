@@ -178,7 +178,7 @@ function madeOf(audit: Audit, heldBack: number): string[] {
 
 const doesNotSay = (audit: Audit): string[] => [
   'That anything is wrong, or that a shorter step is a better one.',
-  ...(hasReference(audit) ? [`${referenceWords(audit)} Their eyes were not yours.`] : []),
+  ...(hasReference(audit) ? [`${referenceWords(audit)} Their mix of eyes was not yours.`] : []),
 ];
 
 /** Whose cases the diamonds and the ratios are of. */
@@ -246,7 +246,7 @@ function keyOf(rows: readonly ChooseRowView[], view: View): string {
     view === 'spread' ? 'bracket: two thirds of your cases, as recorded' : '',
     rows.some(({ bar }) => bar) ? 'bar: median less 20th percentile, with its 95 % interval' : '',
     rows.some(({ bar }) => bar && bar.withEye > 0)
-      ? 'what goes with the eye is told apart: the bar is what is left among the same kind of eye'
+      ? 'what goes with the eye is taken out: the bar is what is left among the same kind of eye'
       : '',
     rows.some(({ waiting }) => waiting) ? 'hatched: waiting, the mean of all cases' : '',
     '‹ › beyond the axis',

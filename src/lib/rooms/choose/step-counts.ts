@@ -51,7 +51,7 @@ function tiedTo(stepId: string, shown: readonly Case[]): Parameters<typeof stepE
 /** A sheet with one length a step cannot tell it: not recorded is not "never". */
 function returnedToSentence(returnedTo: StepAudit['returnedTo']): string {
   if (returnedTo === null)
-    return 'Whether it was returned to is not known: one length a step does not tell it, and no count was noted.';
+    return 'Whether it was returned to is not known: one time a step does not show it, and no count was noted.';
   return returnedTo.cases === 0
     ? `Returned to in none of ${counted(returnedTo.of, 'case')}.`
     : `Returned to in ${returnedTo.cases} of ${counted(returnedTo.of, 'case')}. The end point was then not reached the first time.`;

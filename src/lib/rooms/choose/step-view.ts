@@ -133,8 +133,8 @@ function timeSentences(step: StepAudit): string[] {
     ...(difference !== null && differenceInterval && !step.notToShorten
       ? [
           same === null
-            ? `Between the two lie ${prose(difference)} a case (${prose(differenceInterval.low)} to ${prose(differenceInterval.high)}).`
-            : `Between the two lie ${prose(difference)} a case. Among the same kind of eye, in times adjusted for the eye, ${prose(same)} are left (${prose(differenceInterval.low)} to ${prose(differenceInterval.high)})${withEye ? `; ${prose(withEye)} go with the eye` : ''}.`,
+            ? `The difference between the two is ${prose(difference)} a case (${prose(differenceInterval.low)} to ${prose(differenceInterval.high)}).`
+            : `The difference between the two is ${prose(difference)} a case. Among the same kind of eye, in times adjusted for the eye, ${prose(same)} is left (${prose(differenceInterval.low)} to ${prose(differenceInterval.high)})${withEye ? `; ${prose(withEye)} goes with the eye` : ''}.`,
         ]
       : []),
     ...(twoThirds
@@ -174,7 +174,7 @@ function runOf(audit: Audit, stepId: string, shown: readonly Case[], marked: Mar
           ? `${clock(dot.seconds)} as recorded; ${Math.round(ratio * 100)} against the rest of the operation`
           : dot
             ? `${clock(dot.seconds)} as recorded; too few other steps to compare with`
-            : 'not done, or by other hands',
+            : 'not done, or done by someone else',
       ...(marked[each.id] ? { mark: marked[each.id] } : {}),
     };
   });

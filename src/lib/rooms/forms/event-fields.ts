@@ -88,9 +88,7 @@ export function eventsFromForm(
   const refuse = (message: string) => ({ events: null, errors: [{ field: `${prefix}events`, message }] });
   if (answer === 'none')
     return before && before.length > 0
-      ? refuse(
-          'Events: one is written down already. Take it away on the page of the case, where it is kept in the history.',
-        )
+      ? refuse('Events: one is written down already. Remove it on the page of the case, where it stays in the history.')
       : { events: [], errors: [] };
   if (answer !== 'yes') return refuse('Events: answer none or yes. Not answered is not the same as none.');
   if (before && before.length > 0 && textOf(fields, `${prefix}kind`) === '') return { events: [...before], errors: [] };

@@ -18,7 +18,7 @@ export function reviewFrom(fields: Fields, field: string, now: string): { review
   if (text.length < LEAST) return refuse('Write what you will do, in a sentence or two.');
   const [person] = textOf(fields, 'nobody') === 'yes' ? [] : personIn(text);
   if (person)
-    return refuse(`"${person.bit}" looks like ${person.looksLike}. Leave it out, or tick that it points to nobody.`);
+    return refuse(`"${person.bit}" looks like ${person.looksLike}. Leave it out, or tick that it identifies nobody.`);
   return { review: { at: now, text } };
 }
 

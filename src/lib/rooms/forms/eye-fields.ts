@@ -84,7 +84,7 @@ export function factsFromForm(
     if (text === '') continue;
     const value = valueOf(field, text, procedure);
     if (value === null)
-      errors.push({ field: name, message: `${field.label}: "${text}" is none of the answers. Nothing was stored.` });
+      errors.push({ field: name, message: `${field.label}: "${text}" is not one of the answers. Nothing was stored.` });
     else facts[field.factId] = value;
   }
 

@@ -38,7 +38,7 @@ export function whenText(when: When): string {
 export function aheadWords(when: When, today: string, yet: string): string | null {
   const day = when.kind === 'date' ? when.date : when.kind === 'month' ? when.month : null;
   if (day === null || !liesAhead(day, today)) return null;
-  return `Its ${when.kind === 'date' ? 'day' : 'month'} lies ahead of today (${today}), and yet ${yet}: check the date, or the clock of this computer.`;
+  return `Its ${when.kind === 'date' ? 'day' : 'month'} is after today (${today}), and yet ${yet}: check the date, or the clock of this computer.`;
 }
 
 export const WHEN_PROBLEM =

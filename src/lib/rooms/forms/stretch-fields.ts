@@ -55,7 +55,7 @@ export function sentRows(fields: Fields): StretchRow[] {
 }
 
 /**
- * Stretches as edited: from and to, or a length alone. A row emptied of its times is taken away.
+ * Stretches as edited: from and to, or a length alone. A row with its times cleared is removed.
  * @returns the stretches, and an error a field for what cannot be read.
  */
 export function stretchesFromForm(

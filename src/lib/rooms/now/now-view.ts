@@ -107,7 +107,7 @@ function ofLook({ enough, suggestion }: Look): NowView {
     );
   return plain(
     'choose',
-    'Your record is far enough to choose one step to look at closely.',
+    'Your record has enough cases to choose one step to look at closely.',
     'Watch two recordings before you choose.',
     {
       href: '/choose',
@@ -130,7 +130,7 @@ function ofGoal(state: StagedGoal, record: SurgeonRecord): NowView {
         ...plain(
           'draft',
           `Your plan for ${step} waits for your supervisor.`,
-          'Until it is agreed, only drills off the patient belong to it.',
+          'Until it is agreed, it covers only drills off the patient.',
           {
             href: `/plan/${goal.id}`,
             label: 'Open the plan',
@@ -143,7 +143,7 @@ function ofGoal(state: StagedGoal, record: SurgeonRecord): NowView {
         ...plain(
           'full',
           `The ${numberWords(window.need.cases)} are complete.`,
-          `The result on ${step} can be read, once, as it is.`,
+          `The result on ${step} is ready to be read.`,
           {
             href: after(state),
             label: 'Read the result',
@@ -153,7 +153,7 @@ function ofGoal(state: StagedGoal, record: SurgeonRecord): NowView {
     case 'deciding':
       return plain(
         'deciding',
-        `The result on ${step} is there.`,
+        `The result on ${step} is in.`,
         'Decide what comes next: keep, change the checkpoints, or move on.',
         {
           href: after(state),
@@ -192,8 +192,8 @@ function running(state: StagedGoal, record: SurgeonRecord, step: string): NowVie
 /** Without this the count would seem to stand still: by the day of its list a case came before the goal. */
 const beforeWords = (cases: number, { setAt }: Goal): string =>
   cases === 1
-    ? `1 case is dated before the goal was set (${instantWords(setAt)}) and counts for neither side; if that is wrong, correct the date of its list.`
-    : `${counted(cases, 'case')} are dated before the goal was set (${instantWords(setAt)}) and count for neither side; if that is wrong, correct the dates of their lists.`;
+    ? `1 case is dated before the goal was set (${instantWords(setAt)}) and counts for neither period; if that is wrong, correct the date of its list.`
+    : `${counted(cases, 'case')} are dated before the goal was set (${instantWords(setAt)}) and count for neither period; if that is wrong, correct the dates of their lists.`;
 
 function following(state: StagedGoal, record: SurgeonRecord, step: string): NowView {
   const { window } = state;

@@ -54,7 +54,7 @@ export function reminderDays(
     {
       id: `${goal.id}-window`,
       day: end,
-      title: `The ${window.need.cases === 40 ? 'forty' : 'twenty'} should be full`,
+      title: `The ${window.need.cases === 40 ? 'forty' : 'twenty'} should be complete`,
       text: 'Read the result when all cases of the window are reviewed.',
     },
     nextLook(goal, dayAfter(end, wait(FOLLOWING, pace.cases))),
@@ -65,7 +65,7 @@ const nextLook = (goal: Goal, day: string): ReminderDay => ({
   id: `${goal.id}-next-look`,
   day,
   title: 'Did it last?',
-  text: 'The following twenty should be full.',
+  text: 'The following twenty should be complete.',
 });
 
 /** Cases and lists a day over the dated lists of the last 90 days; `null` with fewer than two such lists. */

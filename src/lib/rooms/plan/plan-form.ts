@@ -46,7 +46,7 @@ export function readPlan(
   if (checkpoints.length > MOST_CHECKPOINTS)
     refuse(
       'checkpoints',
-      `Choose at most three checkpoints; ${checkpoints.length} are chosen. More cannot be kept in mind.`,
+      `Choose at most three checkpoints; ${checkpoints.length} are chosen. More than three cannot be kept in mind.`,
     );
   if (checkpoints.length === 0) refuse('checkpoints', 'Choose at least one checkpoint, or write your own.');
 
@@ -69,7 +69,7 @@ export function readPlan(
   ] as const) {
     const duration = durationIn(text);
     if (duration) refuse(field, `"${duration}" is a time, and the note for the list holds none. ${NO_TIMES}`);
-    if (text.length > LONGEST) refuse(field, `Keep this under ${LONGEST} letters: it has to fit on the note.`);
+    if (text.length > LONGEST) refuse(field, `Keep this under ${LONGEST} characters: it has to fit on the note.`);
   }
   const reason = textOf(fields, 'reason');
   if (rules.chosenBy === 'own' && reason === '')
@@ -84,7 +84,7 @@ export function readPlan(
       ['why', agreed?.why ?? ''],
     ] as const)
       for (const { bit, looksLike } of personIn(text))
-        refuse(field, `"${bit}" looks like ${looksLike}. Leave it out, or tick below that it points to nobody.`);
+        refuse(field, `"${bit}" looks like ${looksLike}. Leave it out, or tick below that it identifies nobody.`);
 
   if (errors.length > 0 || !measure || !agreed) return { kind: 'errors', errors };
   return {

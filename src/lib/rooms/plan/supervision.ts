@@ -14,5 +14,5 @@ export function supervisorAsked(cases: readonly Case[], profile: Pick<Profile, '
     .slice(-LATEST)
     .filter(({ hands }) => hands.whole !== 'mine' || Object.values(hands.steps).some((each) => each !== 'mine')).length;
   if (shared === 0) return null;
-  return `In ${shared} of your latest ${Math.min(LATEST, cases.length)} cases other hands did part of the operation.`;
+  return `In ${shared} of your latest ${Math.min(LATEST, cases.length)} cases someone else did part of the operation.`;
 }

@@ -133,7 +133,7 @@ function aboutWords(reflection: Reflection, cases: readonly Case[]): string {
   return [
     ...(codes.length > 0 ? [`Cases ${codes.join(', ')}.`] : []),
     ...(answers ? [`Checkpoints: ${answers}.`] : []),
-    ...(answers && !reflection.beforeLengths ? ['Answered after the lengths were shown.'] : []),
+    ...(answers && !reflection.beforeLengths ? ['Answered after the times were shown.'] : []),
   ].join(' ');
 }
 

@@ -99,7 +99,7 @@ function resultSection(
       ...inOne([...words.sentences, ...words.beside, ...(found ? [shortTimesWords(found)] : [])]),
       ...(words.doesNotSay ? [`Does not say ${words.doesNotSay}`] : []),
       ...(result && result.look !== look
-        ? ['This is the first look, at twenty; the second, at forty, is not full yet.']
+        ? ['This is the first look, at twenty; the second, at forty, is not complete yet.']
         : []),
       ...inOne(since ? sinceSentences(since) : []),
       ...lasting.map((each) => {
@@ -114,8 +114,8 @@ function resultSection(
 function noResultWords({ full, need }: GoalReading['window']): string {
   const cases = need.cases === 40 ? 'forty' : 'twenty';
   return full
-    ? `The ${cases} are full; the result has not been read yet.`
-    : `No result yet: the ${cases} are not full.`;
+    ? `The ${cases} are complete; the result has not been read yet.`
+    : `No result yet: the ${cases} are not complete.`;
 }
 
 function figuresOf(result: StoredResult | null, lasting: readonly Lasting[]): ReportView['figures'] {
@@ -129,7 +129,7 @@ function figuresOf(result: StoredResult | null, lasting: readonly Lasting[]): Re
             low: Math.exp(effect.low),
             high: Math.exp(effect.high),
             n: effect.nWindow,
-            unit: 'ratio of window to start',
+            unit: 'ratio of window to baseline',
           },
         ]
       : [];

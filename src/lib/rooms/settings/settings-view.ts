@@ -136,7 +136,7 @@ export function rateFromForm(fields: Fields): {
       message: 'Rate: a number of serious events in 100 operations, above 0 and up to 50.',
     });
   if (source === '')
-    errors.push({ field: 'source', message: 'Source: say where the rate comes from, so that it can be questioned.' });
+    errors.push({ field: 'source', message: 'Source: say where the rate comes from, so that it can be checked.' });
   return { rate: errors.length === 0 ? { rate: perHundred / 100, source } : null, errors };
 }
 

@@ -21,7 +21,7 @@ export class StaleVersionError extends Error {
     super(
       now === null
         ? `${what} was changed elsewhere since you opened it. Nothing was written; open it again to see both.`
-        : `${what} was changed elsewhere since you opened it. Nothing was written. Stored now: ${now}. What you typed still stands here; store it again to put it in the place of that.`,
+        : `${what} was changed elsewhere since you opened it. Nothing was written. Stored now: ${now}. What you typed is still here; store it again to replace the stored values with it.`,
     );
   }
 }

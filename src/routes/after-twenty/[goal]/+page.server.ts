@@ -14,7 +14,7 @@ import { StaleVersionError } from '$lib/server/storage';
 import type { Actions, PageServerLoad } from './$types';
 
 const SAID: Record<string, string> = {
-  read: 'The result is stored, and shown as it was from now on.',
+  read: 'The result is stored, and will be shown unchanged from now on.',
   decided: 'The decision is stored with its date.',
   shown: 'The times are shown; that you asked is noted. The result still comes when the window is full.',
   reviewed: 'Your review of the event is stored.',
@@ -61,7 +61,7 @@ export const actions = {
     const reason = textOf(values, 'reason');
     const errors = [
       ...(kind ? [] : [{ field: 'decision', message: 'Choose what to do now.' }]),
-      ...(reason === '' ? [{ field: 'reason', message: 'Write one line on why: you will want it later.' }] : []),
+      ...(reason === '' ? [{ field: 'reason', message: 'Write one line saying why: you will want it later.' }] : []),
     ];
     if (!kind || errors.length > 0) return fail(400, { errors, values });
     const { refused } = await attempt('decision', () =>

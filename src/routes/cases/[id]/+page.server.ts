@@ -18,8 +18,8 @@ import type { Actions, PageServerLoad } from './$types';
 
 const SAID: Record<string, string> = {
   facts: 'The facts of this eye are stored.',
-  hands: 'Whose hands is stored.',
-  times: 'The times are stored; what stood there before is in the history.',
+  hands: 'Who did which step is stored.',
+  times: 'The times are stored; the earlier ones are in the history.',
   events: 'The answer about events is stored.',
   reviewed: 'Your review of the event is stored.',
   kept: 'The protected parts are stored.',

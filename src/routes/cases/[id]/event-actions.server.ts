@@ -11,7 +11,7 @@ export const eventActions = {
     const { fields, one, procedure } = await asked(event);
     if (one.events && one.events.length > 0)
       return refused('events', fields, [
-        { field: 'events', message: 'An event is written down. Take it away by itself if it was a mistake.' },
+        { field: 'events', message: 'An event is written down. Remove it first if it was a mistake.' },
       ]);
     return store(event, 'events', fields, withEvents(one, [], procedure), 'events');
   },

@@ -21,7 +21,7 @@ export function readWorkbook(file: Blob): ReadingWorkbook {
     };
   });
   const tooLong = setTimeout(
-    () => finish({ problem: `The workbook took more than 30 seconds and was given up. ${INSTEAD}` }),
+    () => finish({ problem: `The workbook took more than 30 seconds and was abandoned. ${INSTEAD}` }),
     MILLISECONDS_MOST,
   );
   worker.onmessage = ({ data }: MessageEvent<WorkbookRead>) => finish(data);

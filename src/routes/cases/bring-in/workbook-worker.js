@@ -39,7 +39,7 @@ self.onmessage = async ({ data: file }) => {
   } catch {
     self.postMessage({
       problem:
-        'This is no workbook that can be read here. Save the sheet as CSV and choose that file, or paste its cells.',
+        'This is not a workbook that can be read here. Save the sheet as CSV and choose that file, or paste its cells.',
     });
   }
 };

@@ -26,7 +26,7 @@ export const actions = {
     const goal = record.goals.find(({ id }) => id === params.id);
     if (!goal) error(404, 'There is no goal at this address.');
     if (goal.state !== 'draft')
-      return fail(409, { errors: [{ field: 'agree', message: 'This goal is no draft any more.' }] });
+      return fail(409, { errors: [{ field: 'agree', message: 'This goal is no longer a draft.' }] });
     const { refused } = await attempt('agree', () =>
       locals.store.changeGoal(goal.id, (stored) => {
         if (stored.state !== 'draft') throw new StaleVersionError('This goal');
@@ -41,11 +41,11 @@ export const actions = {
     const goal = record.goals.find(({ id }) => id === params.id);
     if (!goal) error(404, 'There is no goal at this address.');
     if (goal.state !== 'draft')
-      return fail(409, { errors: [{ field: 'drop', message: 'This goal runs; it is closed on After twenty.' }] });
+      return fail(409, { errors: [{ field: 'drop', message: 'This goal is running; it is closed on After twenty.' }] });
     const { refused } = await attempt('drop', () =>
       locals.store.changeGoal(goal.id, (stored) => {
         if (stored.state !== 'draft') throw new StaleVersionError('This goal');
-        return decided(stored, 'move-on', 'Not agreed; the draft was put away.', locals.now);
+        return decided(stored, 'move-on', 'Not agreed; the draft was discarded.', locals.now);
       }),
     );
     if (refused) return fail(409, { errors: [refused] });

@@ -24,7 +24,7 @@ export const actions = {
   undo: async ({ locals, request }) => {
     const id = String((await request.formData()).get('id') ?? '');
     const back = await undoProcedure(locals.store, id);
-    if (!back) return fail(409, { errors: [{ field: 'undo', message: 'That is not kept any more.' }] });
+    if (!back) return fail(409, { errors: [{ field: 'undo', message: 'That is no longer kept.' }] });
     redirect(303, '/settings/procedures?said=undone');
   },
 } satisfies Actions;

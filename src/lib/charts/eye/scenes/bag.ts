@@ -12,7 +12,7 @@ export const bagScenes: readonly Scene[] = [
   topScene(
     'cortex-folds',
     'Fine folds run to the tip: let go',
-    'The eye from above. The aspiration tip lies in the bag, its opening in view. Fine folds of the posterior capsule run together to the opening, like a star. There is no arrow of a pull: the hold is let go at once.',
+    'The eye from above. The aspiration tip lies in the bag, its opening in view. Fine folds of the posterior capsule run together to the opening, like a star. There is no arrow for a pull: the capsule is let go at once.',
     () => {
       const tip = at(0.75, 215);
       const folds = range(0, 340, 17, (a): Point[] => [

@@ -75,7 +75,7 @@ function text(
   longest: number,
 ): ProcedureProblem[] {
   if (value.trim() === '') return [{ of, id, field, message: `${what}: write it down; it cannot stay empty.` }];
-  return value.length > longest ? [{ of, id, field, message: `${what}: at most ${longest} letters.` }] : [];
+  return value.length > longest ? [{ of, id, field, message: `${what}: at most ${longest} characters.` }] : [];
 }
 
 function stepProblems({ id, label, starts, ends, protectedParts }: Step): ProcedureProblem[] {

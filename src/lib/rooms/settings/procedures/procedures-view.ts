@@ -155,7 +155,7 @@ function factUseWords(fact: EyeFact, use: ProcedureUse): string {
 export function enteredWords(factId: string, use: ProcedureUse): string {
   const entered = use.facts.get(factId) ?? 0;
   if (entered === 0) return 'not entered yet';
-  return `entered in ${counted(entered, 'case')}${use.hasReferences ? ', reference sets counted in' : ''}`;
+  return `entered in ${counted(entered, 'case')}${use.hasReferences ? ', reference sets included' : ''}`;
 }
 
 /** What of the surgeon's own would stay, since the record rests on it. */
@@ -185,5 +185,5 @@ function removalOf(procedure: Procedure, record: SurgeonRecord, use: ProcedureUs
     return { able, why: 'Checkpoints of your own belong to it. Remove those first.' };
   if (profile.procedureId === procedure.id)
     return { able, why: 'It is your main procedure. Choose another one in Settings first.' };
-  return { able: true, why: 'No case is of it yet, so it can go.' };
+  return { able: true, why: 'No case uses it yet, so it can be removed.' };
 }

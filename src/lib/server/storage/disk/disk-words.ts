@@ -11,7 +11,7 @@ const WORDS: Readonly<Record<string, string>> = {
   ENOTDIR: 'There is a file where a folder should be',
   EEXIST: 'There is a file where a folder should be',
   EIO: 'The disk reported an error',
-  ENOENT: 'The folder, or the drive it lies on, is no longer there',
+  ENOENT: 'The folder, or the drive it is on, is no longer there',
   EMFILE: 'This computer has too many files open',
   ENFILE: 'This computer has too many files open',
 };

@@ -30,7 +30,7 @@ function refuseIfRestedOn(reader: Reader, ids: ReadonlySet<string>): void {
   if (rests)
     throw new StorageError(
       'in-use',
-      `This import cannot be taken back as a whole: ${rests}, and that must not lose its ground. Nothing was changed. ` +
+      `This import cannot be taken back as a whole: ${rests}, and that must not lose its basis. Nothing was changed. ` +
         'Leave a wrong case out on its own page, with a reason; or bring the corrected file in and choose the new values.',
     );
 }

@@ -15,7 +15,10 @@ import type { Actions, PageServerLoad } from './$types';
 async function heldAnd(store: Store, id: string) {
   const held = await store.heldImport(id);
   if (!held)
-    error(404, 'This file is no longer held: it was taken in, put away, or more than a day old. Bring it in again.');
+    error(
+      404,
+      'This file is no longer held: it was taken in, discarded, or is more than a day old. Bring it in again.',
+    );
   return { held, record: await readRecord(store) };
 }
 

@@ -17,9 +17,9 @@ import { untimedActions } from './untimed-actions.server';
 const SAID: Record<string, string> = {
   stored: 'The list is stored.',
   rows: 'The list is stored.',
-  made: 'The list is made. Fill in its rows; nothing is asked twice.',
+  made: 'The list is ready. Fill in its rows; nothing is asked twice.',
   reviewed: 'Your review of the event is stored.',
-  removed: 'The event was taken away.',
+  removed: 'The event was removed.',
   undone: 'The last change is undone; both are in the history of each case.',
 };
 

@@ -69,13 +69,16 @@ export const actions = {
     if (values.look === '')
       errors.push({ field: 'look', message: 'Say what to look for: one line, visible on the recording.' });
     else if (values.look.length > 200)
-      errors.push({ field: 'look', message: 'Keep what to look for under 200 letters; the rest can stand below it.' });
+      errors.push({
+        field: 'look',
+        message: 'Keep what to look for under 200 characters; the rest can stand below it.',
+      });
     else if (duration)
       errors.push({
         field: 'look',
         message: `"${duration}" is a time, and this line can stand on the note for the list. ${loadCautions()['note-durations'].paragraphs[0] ?? ''}`,
       });
-    if (values.text.length > 5000) errors.push({ field: 'text', message: 'Keep the text under 5,000 letters.' });
+    if (values.text.length > 5000) errors.push({ field: 'text', message: 'Keep the text under 5,000 characters.' });
     if (errors.length > 0) return fail(400, { errors, values });
 
     await locals.store.changeProfile((profile) => {

@@ -112,7 +112,7 @@ export const actions = {
 
   undo: async ({ locals, params }) => {
     if (!(await undoProcedure(locals.store, params.id)))
-      return fail(409, { errors: [{ field: 'undo', message: 'The change is not kept any more.' }], values: {} });
+      return fail(409, { errors: [{ field: 'undo', message: 'The change is no longer kept.' }], values: {} });
     redirect(303, `/settings/procedures/${params.id}?said=undone`);
   },
 
