@@ -50,7 +50,7 @@ export function bimodalityTest(stepId: string, log: Float64Array, seconds: Float
   const split = bestSplit(sorted);
   const middle = (values: Float64Array) => plainBlanks(prose(Math.exp(values[values.length >> 1]!)));
   const [shorter, longer] = [sorted.slice(0, split), sorted.slice(split)];
-  // Two groups that read alike are none: equal times, or whole seconds of one length.
+  // Two groups that read the same are not two groups: equal times, or the same whole seconds.
   if (middle(shorter) === middle(longer)) return null;
   return {
     stepId,
@@ -81,8 +81,8 @@ function bestSplit(sorted: Float64Array): number {
 }
 
 /**
- * Times rounded to whole seconds stand in heaps, and heaps look like groups: equal times are spread evenly over the
- * second they were rounded from.
+ * Times rounded to whole seconds form heaps, and heaps look like groups: equal times are spread evenly over the second
+ * they were rounded from.
  */
 export function untied(seconds: Float64Array): Float64Array {
   const places = new Map<number, number[]>();

@@ -66,7 +66,7 @@ function ownRange(times: readonly (number | null)[]): Range | null {
   const logs = times.flatMap((seconds) => (seconds === null ? [] : [Math.log(seconds)]));
   if (logs.length < auditThresholds.queryFrom) return null;
   const spread = robustScale(logs);
-  // Where most times are alike only an SD is left, and that grows with the very time to be asked about.
+  // Where most times are equal only an SD is left, and that grows with the very time in question.
   const own = spread === null || spread.method === 'sd' ? 0 : spread.scale;
   const scale = Math.max(own, auditThresholds.queryScaleFloor);
   const reach = auditThresholds.queryScales * scale;
@@ -123,7 +123,7 @@ function commonSteps(cases: readonly Case[], procedure: Procedure, choices: read
   );
 }
 
-/** Timed at all, by whose hands so ever. */
+/** Timed at all, whoever did it. */
 const isTimed = (case_: Case, { stepId, partIds }: StepChoice) =>
   case_.stretches.some(
     ({ kind, stepId: of }) => kind === 'step' && of !== null && (of === stepId || partIds?.includes(of)),

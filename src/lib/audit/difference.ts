@@ -11,7 +11,7 @@ type Difference = Pick<
 /**
  * Median less 20th percentile, seconds a case: said with its interval, or not at all and why.
  *
- * @param apart told apart into what goes with the eye and what is left among the same kind of eye.
+ * @param apart split into what goes with the eye and what is left among the same kind of eye.
  * @param interval of the resamples; `null` where too few of them hold the step.
  * @param recorded step times as recorded, seconds, NaN where absent.
  */

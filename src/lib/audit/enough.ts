@@ -8,7 +8,7 @@ export function enoughOf({
   listsFrom,
 }: Pick<StepTable, 'cases' | 'listCount' | 'listsFrom'>): Enough {
   const { enoughCases, enoughLists, enoughUnlisted } = auditThresholds;
-  // With no case at all there is nothing of which lists could be unknown.
+  // With no cases at all, nothing can be said about lists.
   const known = listsFrom !== 'blocks' || cases.length === 0;
   const moreCases = Math.max(0, (known ? enoughCases : enoughUnlisted) - cases.length);
   const moreLists = known ? Math.max(0, enoughLists - listCount) : 0;

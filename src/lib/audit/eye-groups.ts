@@ -4,8 +4,8 @@ import { auditThresholds } from './thresholds';
 import type { EyeGroup, EyeGroups, StepTable } from './types';
 
 /**
- * The eyes with and without a fact at one step, in times as recorded, and what the same fact does at the other steps:
- * a fact that makes all steps longer says nothing of this one.
+ * The eyes with and without a fact at one step, in times as recorded, and what the same fact does at the other steps: a
+ * fact that makes all steps longer says nothing about this one.
  *
  * @returns `null` for a pattern that is not of a yes/no fact or a level of the eye.
  */

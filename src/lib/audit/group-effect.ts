@@ -22,8 +22,8 @@ export function groupEffect(longer: Float64Array, others: Float64Array): GroupEf
 }
 
 /**
- * Of the factors looked at only the clearest are shown, and those look larger than they are: the estimate is taken
- * down by max(0, 1 − 1/t²) (positive-part Stein shrinkage). The interval is left as it is, held to include the estimate.
+ * Of the factors looked at only the clearest are shown, and those look larger than they are: the estimate is reduced by
+ * max(0, 1 − 1/t²) (positive-part Stein shrinkage). The interval is left as it is, held to include the estimate.
  */
 export function shrunk(estimate: number, low: number, high: number): GroupEffect {
   const se = (high - low) / (2 * Z);

@@ -3,8 +3,8 @@ import { stepSecondsOf } from './step-time';
 import { auditThresholds } from './thresholds';
 
 /**
- * Where one clock often covers several steps, a case may carry either the merged step or its parts.
- * One table holds one or the other, never both: counting both would double the seconds.
+ * Where several steps are often timed as one, a case may carry either the merged step or its parts. One table holds one
+ * or the other, never both: counting both would double the seconds.
  */
 export type StepChoice = { stepId: string; partIds: readonly string[] | null };
 
@@ -61,9 +61,9 @@ export function stepsOf(cases: readonly Case[], procedure: Procedure, wanted: re
 }
 
 /**
- * The case as the table reads it: where the parts stand in for the merged step (all of them, by own hands),
- * their stretches are read as stretches of the merged step. Going from one part to the next and back
- * (chop and remove, in turn) is then how the merged step is done, not returning to it.
+ * The case as the table reads it: where the parts stand in for the merged step (all of them, done by the surgeon),
+ * their stretches are read as stretches of the merged step. Going from one part to the next and back (chop and remove,
+ * in turn) is then how the merged step is done, not returning to it.
  */
 export function asChosen(case_: Case, { stepId, partIds }: StepChoice): Case {
   if (!partIds || has(case_, stepId) || (case_.hands.steps[stepId] ?? 'mine') !== 'mine') return case_;

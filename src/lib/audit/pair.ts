@@ -33,7 +33,7 @@ export type Pair =
       /** What the two eyes share, and where they differ: "nucleus medium". */
       same: readonly string[];
       different: readonly string[];
-      /** What should be known before reading anything into the two. */
+      /** What should be known before reading anything into the pair. */
       said: readonly string[];
     }
   | { kind: 'cannot'; because: string };
@@ -84,7 +84,7 @@ export function pairOf(input: {
     time >= quantile(times, from) && time <= quantile(times, to);
   const returns = returnsIn(table, index);
   const quiet = candidates.filter(({ case_ }) => !case_.events?.length);
-  // Shorter must hold as recorded too, or the reader finds a time above the median called so.
+  // "Shorter" must hold for the recorded time too, or a time above the median would be called shorter.
   const middle = quantile(
     candidates.map(({ seconds }) => seconds),
     0.5,
@@ -148,7 +148,7 @@ function bestOf(
 
 const recordings = (...both: readonly Candidate[]) => both.filter(({ case_ }) => case_.recording !== null).length;
 
-/** A shorter case of which it is known that nothing was left out is worth more than one never asked about. */
+/** A shorter case known to have left nothing out is worth more than one never asked about. */
 const answered = (case_: Case, { protectedParts }: Step) =>
   (case_.events === null ? 0 : 1) +
   (protectedParts.length > 0 && protectedParts.every(({ id }) => case_.protectedSeen[id]) ? 1 : 0);

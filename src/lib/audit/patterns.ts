@@ -23,8 +23,8 @@ type PatternInput = {
 
 /**
  * When each step takes longer: every step against every factor, one Benjamini–Hochberg family (q = 0.10) for the whole
- * record. A pattern is shown when its test stands and its shrunk effect is at least ten per cent. Everything here goes
- * with a length; nothing is shown to cause it. Yields the share done.
+ * record. A pattern is shown when its test stands and its shrunk effect is at least ten per cent. Everything here is an
+ * association with longer times; nothing is shown to cause them. Yields the share done.
  */
 export function* patternsOf(input: PatternInput): Work<Patterns> {
   const { table, fitted, lists } = latest(input);

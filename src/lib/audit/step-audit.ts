@@ -13,9 +13,9 @@ export type StepParts = {
   index: number;
   adjusted: Float64Array;
   point: StepPoint;
-  /** Something of the eye was taken out. */
+  /** Something was taken out for the eye. */
   isAdjusted: boolean;
-  /** The difference is told apart. */
+  /** The difference is split. */
   apart: boolean;
   share: number;
   draws: StepDraws;

@@ -11,7 +11,7 @@ export function ownFactors(table: StepTable, index: number): Factor[] {
   const present = (place: number) => !Number.isNaN(table.seconds[index]![place]);
   const anyWaiting = table.cases.some(({ stretches }) => stretches.some(({ kind }) => kind === 'waiting'));
   const factors: Factor[] = [];
-  // A record without any waiting in it did not note waiting: "none before" would be made up.
+  // A record without any waiting did not note waiting: "none before" would be invented.
   if (anyWaiting && choice)
     factors.push({
       id: 'waiting-before',

@@ -7,11 +7,11 @@ import type { Interval, StepTable } from './types';
 /** What one step's times say before any resampling. Seconds; `null` where it cannot be said. */
 export type StepPoint = {
   n: number;
-  /** As recorded: a surgeon who counts finds them true. */
+  /** As recorded: a surgeon who counts can confirm them. */
   median: number | null;
   p20: number | null;
   twoThirds: Interval | null;
-  /** Median less 20th percentile by which the step is ranked: among the same kind of eye where it is told apart. */
+  /** Median less 20th percentile by which the step is ranked: among the same kind of eye where it is split. */
   ranked: number | null;
   /** 20th percentile of the adjusted times, whose median is the recorded one. */
   adjustedP20: number | null;
@@ -76,7 +76,7 @@ export function rankedOn(step: Step, { n, ranked, logScale }: StepPoint, share: 
   };
 }
 
-/** A view with one ranked step has no first. */
+/** A view with one ranked step has nothing to rank first. */
 export function onlyWhereTwo<Ranked extends Record<string, boolean>>(ranked: readonly Ranked[]): Ranked[] {
   const counts = new Map<string, number>();
   for (const step of ranked)

@@ -54,8 +54,8 @@ function set(rows: readonly Float64Array[], row: number, place: number, value: n
 const sourceOf = ({ source }: Case) => (source.kind === 'file' ? source.importId : source.kind);
 
 /**
- * Sources that can tell at all that a step was returned to. A sheet with one length a step says nothing about it,
- * and not recorded is not "none".
+ * Sources that can show that a step was returned to. A sheet with one time per step says nothing about it, and not
+ * recorded is not "none".
  */
 function returnsKnownFrom(cases: readonly Case[]): ReadonlySet<string> {
   const known = new Set<string>();

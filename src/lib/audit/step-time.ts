@@ -5,7 +5,7 @@ import { auditThresholds } from './thresholds';
 /** What step times are read from: a case, or one that has no id yet. */
 export type Timed = Pick<Case, 'hands' | 'stretches' | 'returnsNoted'>;
 
-/** Was this step done by the surgeon's own hands? A step done partly by others is absent, not short. */
+/** Did the surgeon do this step alone? A step done partly by others is absent, not short. */
 export function isMine(case_: Timed, stepId: string): boolean {
   return (case_.hands.steps[stepId] ?? case_.hands.whole) === 'mine';
 }

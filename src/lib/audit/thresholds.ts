@@ -3,7 +3,7 @@
  * Times are seconds; `log` means the scale of natural logarithms of seconds.
  */
 export const auditThresholds = {
-  /** Two stretches of one step closer than this are one: a mark cannot be set more exactly. */
+  /** Two stretches of one step closer than this are one: marks cannot be set more precisely. */
   joinSeconds: 1,
   /** Where a merged step is timed in a smaller share of cases than this, its parts stand in the table: little is lost by leaving it. */
   fewMerged: 0.1,
@@ -51,14 +51,16 @@ export const auditThresholds = {
   patternsFrom: 20,
   /** … and under so many the panel says that only very large differences would show. */
   patternsManyFrom: 40,
-  /** Cases and lists needed on either side of a comparison: two lists of one day say more about the day. */
+  /**
+   * Cases and lists needed on either side of a comparison: fewer lists say more about the day than about the factor.
+   */
   patternGroup: 5,
   patternLists: 3,
   /** Share of the shown patterns that may be false (Benjamini and Hochberg). One in ten: a pattern leads to watching recordings, not to a decision. */
   falseShare: 0.1,
   /** An effect under ten per cent is not worth a surgeon's attention, however sure. */
   patternRatio: 1.1,
-  /** Waiting before a step counts from here: less is the ordinary change of instruments. */
+  /** Waiting before a step counts from here on: less is an ordinary change of instruments. */
   waitedBeforeSeconds: 5,
   /** "After a long earlier step": below, a rank correlation is too loose to be compared with others. */
   carryOverFrom: 30,
@@ -70,10 +72,10 @@ export const auditThresholds = {
   pairFrom: 12,
   /** Among certain eyes fewer will do: of eight, two lie between those percentiles. */
   pairWithinFrom: 8,
-  /** Smooth lies here: the very shortest cases may have left something out, so they are no example. */
+  /** The shorter case lies here: the very shortest cases may have left something out, so they are no example. */
   smoothFrom: 0.15,
   smoothTo: 0.4,
-  /** Longer lies here: the very longest had something rare happen, and show that instead. */
+  /** The longer case lies here: in the very longest something rare happened, and they show that instead. */
   longerFrom: 0.75,
   longerTo: 0.95,
 } as const;

@@ -41,7 +41,7 @@ export type StepAudit = {
   retired: boolean;
   notToShorten: boolean;
   hasProtectedParts: boolean;
-  /** Cases in which the step was done by own hands. */
+  /** Cases in which the surgeon did the step. */
   n: number;
   /** Seconds as recorded; `null` when n = 0. */
   median: number | null;
@@ -57,7 +57,9 @@ export type StepAudit = {
    */
   differenceSameEyes: number | null;
   differenceWithEye: number | null;
-  /** 95 % interval of the part by which steps are ranked: among the same kind of eye where told apart, else the whole. */
+  /**
+   * 95 % interval of the part by which steps are ranked: among the same kind of eye where it is split, else the whole.
+   */
   differenceInterval: Interval | null;
   differenceCannot: CannotSay | null;
   /** exp(1.4826 MAD) ≥ 1 of adjusted times; and two thirds of the cases as recorded (17th to 83rd percentile), seconds. */

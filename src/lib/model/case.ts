@@ -72,7 +72,7 @@ export const caseSchema = z.strictObject({
     z.strictObject({ kind: z.literal('by-hand') }),
   ]),
   leftOut: z.strictObject({ reason: z.enum(leftOutReasons), timesSeen: z.boolean(), at: instant }).nullable(),
-  /** Its times stood open while it was left out: whatever is done with it later, they have been seen. */
+  /** Its times could be seen while it was left out: whatever is done with it later, they have been seen. */
   timesSeenWhileLeftOut: z.literal(true).optional(),
   /** A complaint, claim or inquiry: read-only until lifted with a reason. */
   keptAsItIs: z.strictObject({ since: instant, why: z.string() }).nullable(),

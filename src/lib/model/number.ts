@@ -1,18 +1,18 @@
 import { z } from 'zod';
 
 /**
- * Numbers as they are stored, each with an end no true record meets. Without one, a slip or a damaged file can hold a
- * number that is valid and that no page can draw: a list of 9,007,199,254,740,991 operations. One table, because what
- * is accepted at one door must be readable behind every other.
+ * Numbers as they are stored, each with a limit that no real record reaches. Without one, a slip or a damaged file can
+ * hold a number that is valid and that no page can draw: a list of 9,007,199,254,740,991 operations. One table, because
+ * what is accepted in one place must be readable in every other.
  */
 const upTo = (most: number) => `not more than ${most.toLocaleString('en-GB')}`;
 
-/** Operations of one list, places in it, times something happened in one case. A three-day camp has some hundreds. */
+/** Operations of one list, places in it, times something happened in one case. A three-day camp has a few hundred. */
 const MOST_OF_A_LIST = 1000;
 export const countOnList = z.number().int().nonnegative().max(MOST_OF_A_LIST, upTo(MOST_OF_A_LIST));
 export const placeOnList = z.number().int().positive().max(MOST_OF_A_LIST, upTo(MOST_OF_A_LIST));
 
-/** Cases of a working life, with room: a busy one has some ten thousands. */
+/** Cases of a working life, with room to spare: a busy one has some tens of thousands. */
 const MOST_OF_A_LIFE = 1_000_000;
 export const countOfCases = z.number().int().nonnegative().max(MOST_OF_A_LIFE, upTo(MOST_OF_A_LIFE));
 

@@ -13,7 +13,9 @@ export const reflectionSchema = z.strictObject({
   stepId: slug.nullable(),
   /** One row a case and checkpoint. */
   answers: z.array(z.strictObject({ caseId, checkpointId: z.string(), answer: z.enum(checkpointAnswers) })),
-  /** false: given after the lengths of these cases had been shown; such answers are marked and not compared with times. */
+  /**
+   * false: given after the times of these cases had been shown; such answers are marked and not compared with times.
+   */
   beforeLengths: z.boolean(),
   /** One row a case and protected part. */
   protectedSeen: z.array(z.strictObject({ caseId, protectedPartId: slug, seen: z.boolean() })),

@@ -23,7 +23,7 @@ export type BaselineCases = {
   said: string[];
 };
 
-/** Is a change in time or spread to be judged at all? Then the start must be able to carry it. */
+/** Is a change in time or spread to be judged at all? Then there must be enough baseline cases for it. */
 export const isJudged = ({ measure }: Pick<StartGoalInput, 'measure'>) =>
   measure === 'time' || measure === 'steadiness';
 

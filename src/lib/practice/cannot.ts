@@ -1,6 +1,6 @@
 import type { CannotSay } from '../model';
 
-/** Too little to say, with the reason: a returned case, never an exception. */
+/** Too little data, with the reason: a returned case, never an exception. */
 export type Cannot = { kind: 'cannot' } & CannotSay;
 
 export const cannot = (code: string, because: string): Cannot => ({ kind: 'cannot', code, because });

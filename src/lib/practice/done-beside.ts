@@ -7,10 +7,10 @@ export type AnsweredCase = { done: boolean; percent: number };
 export type DoneBeside = { done: number; not: number; ratio: number; low: number; high: number; method: string };
 
 /**
- * Did cases in which the checkpoint was done take another time than those in which it was not or partly done? Ratio of
- * times, done to not done, with a 95 % interval (Hodges–Lehmann on logarithms, inverted rank-sum test). An association:
- * a case that goes well both takes less time and leaves more done. Only answers given before lengths were seen belong
- * in here. `null` with fewer than 8 cases on either side.
+ * Did cases in which the checkpoint was done take a different time from those in which it was not, or only partly,
+ * done? Ratio of times, done to not done, with a 95 % interval (Hodges–Lehmann on logarithms, inverted rank-sum test).
+ * An association: a case that goes well both takes less time and leaves more done. Only answers given before the times
+ * were seen belong here. `null` with fewer than 8 cases on either side.
  */
 export function doneBeside(cases: readonly AnsweredCase[]): DoneBeside | null {
   const logs = (done: boolean) =>

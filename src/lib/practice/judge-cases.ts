@@ -33,7 +33,7 @@ const NOT_JUDGED: Partial<Record<Measure, CannotSay>> = {
   safety: { code: 'not-a-time-goal', because: 'This goal is about safety: it has no time.' },
 };
 
-/** Nothing said of these cases, for one reason. */
+/** Nothing can be said of these cases, for one reason. */
 export const notJudged = ({ code, because }: CannotSay): JudgedCases => ({
   kind: 'cannot-tell',
   cannot: { code, because },

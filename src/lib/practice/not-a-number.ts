@@ -1,10 +1,10 @@
 import { cannot, type Cannot } from './cannot';
 
 /**
- * What a caller gave as a number and is none (NaN, infinite), as the reason why nothing can be said.
+ * What a caller gave as a number but is not one (NaN, infinite), as the reason why nothing can be said.
  *
  * @param given numbers, or rows of them, by the name the reason uses; `null` and `undefined` are "not given"
- * @returns the first that is no number; `null` where there is none
+ * @returns the first that is not a number; `null` where there is none
  */
 export function notANumber(
   given: Readonly<Record<string, number | readonly number[] | null | undefined>>,
@@ -21,7 +21,7 @@ type Records = {
   references?: readonly unknown[];
 };
 
-/** The same of a record: the first case, list or reference set that holds a number that is none. */
+/** The same of a record: the first case, list or reference set that holds something that is not a number. */
 export function recordNotANumber({ cases, lists = [], references = [] }: Records): Cannot | null {
   const wrong = cases.find(isBroken);
   if (wrong) return broken(`In case ${wrong.code}`);

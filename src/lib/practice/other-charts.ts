@@ -32,8 +32,8 @@ export type OtherCharts = {
 /**
  * EWMA (Roberts, Technometrics 1959;1:239) and CUSUM (Page, Biometrika 1954;41:100) over the cases after the baseline,
  * on the logarithm of what the run chart shows, centre and SD from the baseline cases; limits simulated so that they
- * know how few those are. `null` while no window is full, or with fewer than 20 baseline cases: textbook limits would
- * signal falsely in 14 to 22 of 100 windows.
+ * allow for how few those are. `null` while no window is full, or with fewer than 20 baseline cases: textbook limits
+ * would signal falsely in 14 to 22 of 100 windows.
  */
 export function otherCharts(series: ChartSeries | null, seed: number): OtherCharts | null {
   if (!series) return null;

@@ -13,7 +13,7 @@ export type FitInput = {
   list: Int32Array;
 };
 
-/** A Huber regression with standard errors that know about lists. Arrays are as long as the input, NaN where absent. */
+/** A Huber regression with standard errors that allow for lists. Arrays are as long as the input, NaN where absent. */
 export type PeriodFit = {
   kind: 'fit';
   /** One a lead column. */

@@ -12,7 +12,9 @@ export type RestInput = Omit<FitInput, 'outcome'> & {
 };
 
 export type Rest = {
-  /** r_i: how much longer than usual the other steps of case i took, log scale; NaN with fewer than three of them. */
+  /**
+   * r_i: how much longer than expected the other steps of case i took, log scale; NaN with fewer than three of them.
+   */
   values: Float64Array;
   /** Each step's own contribution g_ij, [step][case]. */
   parts: ReadonlyMap<number, Float64Array>;

@@ -43,7 +43,7 @@ export function resultFor(input: ResultInput): Outcome {
     leftOutSeen: seen.length,
     kindWithLeftOut: withThem?.kind ?? null,
     powerForAFifth: judged.powerForAFifth,
-    // A pause is the result; why nothing could be said of time then stands among the sentences.
+    // The pause is the result; why nothing could be said about time is then among the sentences.
     cannot: paused.length > 0 ? null : judged.cannot,
     ...(beside ? { aimed: { ...beside, withoutExcess: judged.withoutExcess } } : {}),
     caveats: [
@@ -60,7 +60,7 @@ export function resultFor(input: ResultInput): Outcome {
 
 const isRate = (rate: number | undefined) => rate === undefined || (rate > 0 && rate < 1);
 
-/** `steer` and the frozen model come from the same start; a broken one is no start to compare with. */
+/** `steer` and the frozen model come from the same start; a broken one gives nothing to compare with. */
 const wrongNumber = ({
   cases,
   lists,

@@ -30,10 +30,10 @@ const RESAMPLES_A_SLICE = 50;
 export type SelectionAllowance = { time: number; spread: number };
 
 /**
- * What the start owes to having been picked. The step that stands out partly does so by chance, and would come back by
- * itself: in each resample of the lists the view picks a step, and how much longer (or more varied) that step is in
- * the resample than in the record tells how much of standing out is luck. 1.5 × the mean, not below 0.
- * (The bootstrap correction of optimism, Efron and Tibshirani, An Introduction to the Bootstrap, 1993, ch. 17.)
+ * How much of the baseline is owed to the step having been picked. A step that stands out does so partly by chance, and
+ * would come down by itself: in each resample of the lists the view picks a step, and how much longer (or more varied)
+ * that step is in the resample than in the record shows how much of its standing out is luck. 1.5 × the mean, not below
+ * 0. (The bootstrap correction of optimism, Efron and Tibshirani, An Introduction to the Bootstrap, 1993, ch. 17.)
  * Choosing by the resample's point values; ties go to the earlier step. Below six lists cases are resampled singly.
  */
 export function selectionAllowance(input: SelectionAllowanceInput): SelectionAllowance {

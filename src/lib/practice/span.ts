@@ -8,8 +8,8 @@ export function casesWithIds(cases: readonly Case[], ids: readonly string[]): Ca
 }
 
 /**
- * Every case of the procedure operated from the first to the last of these,
- * left out or not, by whatever hands. For safety, which does not depend on what is counted.
+ * Every case of the procedure operated from the first to the last of these, left out or not, whoever operated. For
+ * safety, which does not depend on what is counted.
  */
 export function spanOfCases(cases: readonly Case[], ids: readonly string[], procedureId: string): Case[] {
   const wanted = new Set(ids);

@@ -29,10 +29,10 @@ export type SteadierInput = {
 };
 
 /**
- * Has the step become steadier? Absolute deviations from each period's own median, cut at 2.5 pooled robust SDs;
- * ln of the ratio of their means over its delta-method standard error, against seeded permutations, one-sided 2.5 %.
- * A studentised statistic, so that unequal numbers do not make it lie (Janssen, Stat Probab Lett 1997;36:9).
- * Rejected after simulation: Brown–Forsythe and F (above its level with outliers), rank tests of scale (weaker).
+ * Has the step become steadier? Absolute deviations from each period's own median, cut at 2.5 pooled robust SDs; ln of
+ * the ratio of their means over its delta-method standard error, against seeded permutations, one-sided 2.5 %. A
+ * studentised statistic, so that unequal numbers do not mislead it (Janssen, Stat Probab Lett 1997;36:9). Rejected
+ * after simulation: Brown–Forsythe and F (above its level with outliers), rank tests of scale (weaker).
  */
 export function steadierOf(input: SteadierInput): Steadiness | Cannot {
   const start = deviations(input.residuals, input.window, 0);

@@ -6,7 +6,7 @@ export const practiceThresholds = {
   // Baseline cases
   /** Fewer give an interval too wide to tell a fifth from nothing. */
   startAtLeast: 20,
-  /** More reach back into another way of operating. */
+  /** More would reach back into an earlier way of operating. */
   startAtMost: 80,
   /** Where the step was already getting shorter: older cases would make the start look longer than it is. */
   startWhenFalling: 40,
@@ -14,7 +14,7 @@ export const practiceThresholds = {
   fallingConfidence: 0.9,
 
   // Counting a case
-  /** Other own steps a case needs: fewer and "the rest of the operation" is one step's noise. */
+  /** Other steps by the surgeon that a case needs: with fewer, "the rest of the operation" is one step's noise. */
   otherSteps: 3,
   /** Which steps are timed is read from the latest so many cases: reading all of 20,000 would take most of a second. */
   countingSample: 200,
@@ -42,7 +42,7 @@ export const practiceThresholds = {
    * moved, not the step. A third lets a rest that takes 15 % longer be called a shorter step in twice as many months.
    */
   ownPart: 1 / 2,
-  /** The same for *longer*, where a claim too many sends the surgeon to look at two recordings and does no harm. */
+  /** The same for *longer*, where a false claim sends the surgeon to look at two recordings and does no harm. */
   ownPartLonger: 1 / 3,
   /** One-sided confidence that the rest took longer, and that the step itself took less time, which is then asked too: beside a slower operation a step that stayed looks shorter. */
   restLongerConfidence: 0.95,
@@ -104,13 +104,13 @@ export const practiceThresholds = {
 
   // Lasting
   lastingConfidence: 0.95,
-  /** A small first effect leaves little room between itself and nothing. */
+  /** A small first effect is hard to tell from none. */
   fadedConfidenceSmall: 0.9,
   smallFirstEffect: Math.log(1 / 0.85),
   lastingHalf: 0.5,
 
   // Very short times
-  /** Under the own 10th percentile of the start … */
+  /** Under the surgeon's own 10th percentile in the baseline cases … */
   shortTimesBelow: 0.1,
   /** … in more than twice the share expected there: was anything left out? */
   shortTimesTimes: 2,

@@ -42,9 +42,9 @@ export type GoalWindow = {
 
 /**
  * Which cases make the window of a goal: the next 20 (or 40) counted cases over at least four lists (three where lists
- * are longer than twenty), beginning with a new list; full when both hold. The following windows come after it
- * without a break, each by the same rule. Cases whose place in time is not known do not count. A window whose result
- * was read stays that window: a case erased or changed since leaves it shorter and draws no later case into it.
+ * are longer than twenty), beginning with a new list; full when both hold. The following windows come after it without
+ * a break, each by the same rule. Cases whose place in time is not known do not count. A window whose result was read
+ * stays that window: a case erased or changed since leaves it shorter, and no later case takes its place.
  * @param look `second`: the window extended to forty; from the goal's decisions unless said
  */
 export function windowOf(

@@ -33,9 +33,9 @@ export type GateInput = {
 type Found = { event: Event; caseId: string | null };
 
 /**
- * Whether a change in time may be called a result at all: not while a serious event of the window waits for its
- * review, not with two serious events tied to the practised step or one downstream, not after a signal of the monitor
- * without a review, and not when a protected part was seen in fewer cases than at the start.
+ * Whether a change in time may be called a result at all: not while a serious event of the window waits for its review,
+ * not with two serious events tied to the practised step or one downstream, not after a signal of the monitor without a
+ * review, and not when a protected part was seen in fewer cases than in the baseline cases.
  */
 export function gate(input: GateInput): Gate {
   const serious = seriousOf(input.windowCases, input.lists ?? []);

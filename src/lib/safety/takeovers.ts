@@ -4,7 +4,7 @@ import { safetyThresholds } from './thresholds';
 
 export type Takeovers = { taken: number; of: number; estimate: number; low: number; high: number };
 
-/** Whose hands did the step: said for the step, else for the whole case. */
+/** Who did the step: as stated for the step, else for the whole case. */
 export const handsOf = (one: Case, stepId: string): Hands => one.hands.steps[stepId] ?? one.hands.whole;
 
 /**

@@ -10,8 +10,9 @@ export const safetyThresholds = {
   seriousTiedClose: 2,
 
   /**
-   * A protected part missing in two of twenty cases more than at the start closes the gate: one missing case is
-   * often a recording that did not show it. As a share and as a count, so that three cases looked at cannot do it alone.
+   * A protected part missing in two more of twenty cases than in the baseline cases closes the gate: one missing case
+   * is often a recording that did not show it. As a share and as a count, so that three cases looked at cannot do it
+   * alone.
    */
   protectedPartMissingShare: 2 / 20,
   protectedPartMissingCases: 2,
@@ -23,9 +24,9 @@ export const safetyThresholds = {
   /** … has this probability. Lower would notice a doubling less than one time in four. */
   monitorFalseSignal: 0.05,
   /**
-   * Own record blended into the rate as if the entered rate stood for this many operations; not used before as many are
-   * answered, and then again at twice, four times … as many. Rejected: blending every 200, which lets a slow rise
-   * carry its own line up with it.
+   * The surgeon's own record is blended into the rate as if the entered rate stood for this many operations; not used
+   * before that many have been answered, and then again at twice, four times … that many. Rejected: blending every 200,
+   * which lets a slow rise carry its own line up with it.
    */
   monitorPriorWeight: 200,
 } as const;

@@ -1,7 +1,7 @@
 import { uniformInt } from 'pure-rand/distribution/uniformInt';
 import { xoroshiro128plusFromState } from 'pure-rand/generator/xoroshiro128plus';
 
-/** Chance with a memory: the same seed and path give the same numbers on every machine. */
+/** Seeded randomness: the same seed and path give the same numbers on every machine. */
 export type RandomStream = {
   /** In [0, 1), 53 bits. */
   uniform(): number;
