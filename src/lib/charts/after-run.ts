@@ -14,7 +14,7 @@ export type RunDrawing = Drawing & {
   notDrawn: number;
 };
 
-/** Log axis: a half and a double lie equally far from the usual. Up is longer. */
+/** Log axis: half and double lie equally far from the median. Up is longer. */
 const DOMAIN = [0.45, 2.2] as const;
 /** It grows to hold every case; what is a fifth or five times stands at its edge. */
 const FURTHEST = [0.19, 5.3] as const;
@@ -27,8 +27,8 @@ function domainOf(input: RunInput): readonly [number, number] {
 }
 
 /**
- * Cases in order of time, each against the usual at the start.
- * A case without a ratio keeps its place, so that lists and events below it stay where they belong.
+ * Cases in order of time, each against the baseline median. A case without a ratio keeps its place, so that lists and
+ * events below it stay where they belong.
  */
 export function afterRun(input: RunInput, width: Width): RunDrawing | CannotDraw {
   if (!input.cases.some((each) => isRatio(each.ratio))) return cannotDraw('No case of this step can be drawn yet.');

@@ -22,7 +22,7 @@ export function barScale(rows: readonly ChooseRow[], layout: ChooseLayout): Seco
   return (value) => px(scale(value));
 }
 
-/** Usual less one in five, with its interval and its number. */
+/** Median less 20th percentile, with its interval and its number. */
 export function drawBar(bar: NonNullable<ChooseRow['bar']>, middle: number, layout: ChooseLayout, seconds: Seconds) {
   if (!Number.isFinite(bar.seconds) || bar.seconds < 0) return null;
   const end = seconds(bar.seconds);

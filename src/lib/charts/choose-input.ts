@@ -3,18 +3,18 @@ export type ChooseRow = {
   id: string;
   href: string;
   label: string;
-  /** The usual time in table form, or `null` with no case. */
+  /** The median in table form, or `null` with no case. */
   usual: string | null;
   /** How often the step came first, in words; may be empty. */
   certainty: string;
   suggested: boolean;
-  /** A case each: its time over the usual, and that time in table form. */
+  /** One per case: its time over the median, and that time in table form. */
   dots: readonly { code: string; ratio: number; said: string }[];
-  /** Usual range (two thirds of cases) as ratios of the usual; `said` is read out. */
+  /** Two thirds of cases as ratios of the median; `said` is read out. */
   range: { low: number; high: number; said: string } | null;
-  /** Usual of the reference set over the own usual. */
+  /** Median of the reference set over the surgeon's own. */
   reference: { ratio: number; said: string } | null;
-  /** Usual less one in five, seconds, with its interval; `said` is printed, `told` is read out. */
+  /** Median less 20th percentile, seconds, with its interval; `said` is printed, `told` is read out. */
   bar: { seconds: number; low: number; high: number; said: string; told: string } | null;
   /** Printed in place of the bar: the step is not to be shortened. */
   instead: string | null;

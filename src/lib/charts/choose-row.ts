@@ -117,7 +117,7 @@ export function drawRow(
   };
 }
 
-/** The usual of the reference set; beyond the axis it stands at the edge with its value written to it. */
+/** The median of the reference set; beyond the axis it is drawn at the edge with its value beside it. */
 function drawReference(reference: { ratio: number; said: string }, middle: number, axis: RatioAxis) {
   const { at, out } = axis.at(reference.ratio);
   const anchor = out === 'high' ? ('end' as const) : ('start' as const);

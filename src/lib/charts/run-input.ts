@@ -4,7 +4,7 @@ export type RunCase = {
   code: string;
   /** Which period it belongs to: the index in `periods`. */
   period: number;
-  /** Over the usual at the start; `null` where there is nothing to place (the step not done, or left out). */
+  /** Over the baseline median; `null` where there is nothing to place (the step not done, or left out). */
   ratio: number | null;
   /** Left out: a cross on the axis. */
   leftOut: boolean;
@@ -13,7 +13,7 @@ export type RunCase = {
   /** A reflection was written about it. */
   note: boolean;
   events: 'event' | 'not-answered' | 'none';
-  /** What is said of it beside its code. */
+  /** What is said about it beside its code. */
   said: string;
   /** Printed beside its mark ("shorter", "longer"). */
   mark?: string;
@@ -37,7 +37,7 @@ export type RunInput = {
   periods: readonly RunPeriod[];
   /** 3-sigma limits of the baseline cases, as ratios; drawn over those alone. */
   limits: { low: number; high: number } | null;
-  /** What 1 means, for the axis: "100", or "usual". */
+  /** What 1 means, for the axis: "100", or "your median". */
   one: string;
   lanes: readonly ('lists' | 'notes' | 'events')[];
 };

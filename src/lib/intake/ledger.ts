@@ -21,7 +21,9 @@ export type Ledger = {
   take: (row: number) => void;
 };
 
-/** Letters of a cell that a sentence repeats: a cell that swallowed half a file would hide what is said of it. */
+/**
+ * How many characters of a cell a sentence repeats: a cell that swallowed half a file would hide the message about it.
+ */
 const REPEATED = 60;
 
 /** A cell as a sentence repeats it: on one line, its beginning. */

@@ -1,4 +1,4 @@
-/** Every number intake decides by, with its reason. */
+/** Every number that decides something in intake, with its reason. */
 export const intakeThresholds = {
   /** Longest believable step, seconds: two hours. Longer is a clock reading or a slip of the finger. */
   longestSeconds: 7200,

@@ -1,7 +1,7 @@
 import type { Audit, EyeGroup } from '../audit/types';
 import { rulesThresholds } from './thresholds';
 
-/** A kind of eye in which one step takes longer by more than the same eyes do elsewhere. Never a fault. */
+/** A kind of eye in which one step is lengthened more than the other steps are. Never a fault. */
 export type CertainEyes = {
   stepId: string;
   factId: string;

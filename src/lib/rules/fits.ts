@@ -32,7 +32,9 @@ const SHAPE = /^(?:eye:[a-z0-9-]+(?::[a-z0-9-]+)?|event:[a-z0-9-]+|part:[a-z0-9-
 /** A pattern by its name, or something that has the form of a fact, an event or a part. */
 export const isFit = (text: string): text is Fit => SHAPE.test(text) || PATTERN_FITS.some((fit) => fit === text);
 
-/** What is wrong with a `Fit` on a page of this procedure and step, in words; `null` when all it names is there. */
+/**
+ * What is wrong with a `Fit` on a page of this procedure and step, in words; `null` when everything it names exists.
+ */
 export function fitProblem(fit: Fit, procedure: Procedure, stepId: string): string | null {
   const [kind, id = '', level] = fit.split(':');
   if (kind === 'event')

@@ -87,7 +87,7 @@ function checkpointsOf(
     });
   for (let round = 0; round < rulesThresholds.checkpoints; round += 1)
     for (const { rule, reason } of fired) {
-      // A check that would be wrong in these eyes is not given because of them.
+      // A check that would be wrong in these eyes is not given for their sake.
       const wrong = (notFor: readonly Fit[]) => rule.id === 'certain-eyes' && notFor.some((eye) => eyes.has(eye));
       const before = chosen.size;
       // What names the eye, the event or the part comes before what fits the pattern in general.

@@ -12,13 +12,17 @@ type RuleOf<Id extends RuleId> = {
   when: (facts: StepFacts) => number;
   /** Checkpoints written for these patterns are given. */
   fits: readonly PatternFit[];
-  /** What the record names closer than a pattern, an eye, an event or a part: checkpoints for these come first. */
+  /**
+   * What the record names more precisely than a pattern (an eye, an event or a part): checkpoints for these come first.
+   */
   sees?: (facts: StepFacts) => readonly Fit[];
   /** Measures this pattern speaks for, best first. */
   measures?: readonly Measure[];
   /** Measures it rules out. */
   never?: readonly Measure[];
-  /** Asked only where the pattern is there; `null` where it is not. Its reminder, if it has one, stands with its words. */
+  /**
+   * Computed only where the pattern is present; `null` where it is not. Its reminder, if any, is kept with its words.
+   */
   because: (facts: StepFacts) => ReasonOf<Id> | null;
 };
 

@@ -4,14 +4,14 @@ import { rulesThresholds } from './thresholds';
 export const standingViews = ['seconds', 'spread', 'reference'] as const;
 export type StandingView = (typeof standingViews)[number];
 
-/** What stands out on a view: one step, or two or three that are level. */
+/** What stands out on a view: one step, or two or three that cannot be told apart. */
 export type Standing = { view: StandingView; steps: readonly StepAudit[] };
 
 export const shareOn = (step: StepAudit, view: StandingView): number => step.first[view] ?? 0;
 
 /**
- * What stands out on one view, `null` when nothing does. A step against the reference set must also take clearly
- * longer than it: coming first among steps that are all as short as the reference set's is nothing to look at.
+ * What stands out on one view, `null` when nothing does. A step against the reference set must also take clearly longer
+ * than it: coming first among steps that are all as short as the reference set's is no reason to look.
  */
 export function standingOn(audit: Audit, view: StandingView): Standing | null {
   const ranked = audit.steps

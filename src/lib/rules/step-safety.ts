@@ -5,7 +5,7 @@ import type { SafetyFacts, StepSafety } from './types';
 
 /**
  * Events tied to each of some steps. An event tied to a part counts for the merged step that stands for it, and the
- * other way round: safety is the last place to lose an event to a label.
+ * other way round: safety is the last place where an event may be lost to a label.
  *
  * @param cases all of the procedure, in any order, left-out ones too: leaving a case out never hides its event.
  * @param lists whose untimed operations count for what waits for review.

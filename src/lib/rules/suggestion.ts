@@ -76,7 +76,7 @@ function choose(standings: readonly Standing[]): Choice | null {
   );
 }
 
-/** First or level on two views: the most certain view wins, then the larger difference. */
+/** First, or not told apart from the first, on two views: the most certain view wins, then the larger difference. */
 function onTwoViews(standings: readonly Standing[]): Choice | null {
   const steps = new Map(standings.flatMap(({ steps }) => steps.map((step) => [step.stepId, step] as const)));
   const found = [...steps.values()].flatMap((step) => {
@@ -90,7 +90,7 @@ function onTwoViews(standings: readonly Standing[]): Choice | null {
     (a, b) => shareOn(b.step, b.view) - shareOn(a.step, a.view) || rankedOf(b.step) - rankedOf(a.step),
   );
   if (!best) return null;
-  // Two that are level on the same view and both on a second one: the record does not choose between them.
+  // Two that cannot be told apart on the same view, and both on a second one: the record does not choose between them.
   const together = standings.find(({ view }) => view === best.view);
   if (next && next.view === best.view && together && together.steps.length > 1) return onView(standings, best.view);
   const others = (together?.steps ?? []).filter((step) => step !== best.step).map(({ stepId }) => stepId);
@@ -130,7 +130,7 @@ function alsoOf(standings: readonly Standing[], chosen: readonly string[]): Sugg
   return [...best].map(([stepId, { view }]) => ({ stepId, view }));
 }
 
-/** The difference by which a step is ranked: among the same kind of eye where it is told apart. */
+/** The difference by which a step is ranked: among the same kind of eye where it is split. */
 export const rankedOf = ({ difference, differenceSameEyes }: StepAudit): number =>
   differenceSameEyes ?? difference ?? 0;
 

@@ -15,15 +15,15 @@ export const rulesThresholds = {
   smallCases: 40,
   smallLists: 8,
   /**
-   * Two or three steps are level when each came first in at least this share, and all of them together in `levelTwo` or
-   * `levelThree`: together they stand out from all others. Tried together with 0.65 above: 0.75 and 0.85 (66 to 71 of
-   * 100 records of nine equal steps answered with "nothing"), 0.80 and 0.90 (78 to 81).
+   * Two or three steps cannot be told apart when each came first in at least this share, and all of them together in
+   * `levelTwo` or `levelThree`: together they stand out from all others. Tried together with 0.65 above: 0.75 and 0.85
+   * (66 to 71 of 100 records of nine equal steps answered with "nothing"), 0.80 and 0.90 (78 to 81).
    */
   level: 0.2,
   levelTwo: 0.85,
   levelThree: 0.95,
   levelMost: 3,
-  /** Events are looked for in this many of the latest answered cases: older ones are another surgeon's, in a way. */
+  /** Events are looked for in this many of the latest answered cases: older ones say little about today's practice. */
   lastAnswered: 100,
   /** Serious events tied to a step in these cases that make it a matter of safety, reviewed or not. */
   seriousTied: 2,
@@ -40,15 +40,21 @@ export const rulesThresholds = {
   waitingCases: 10,
   /** Few enough to keep in mind while operating, without looking anything up. */
   checkpoints: 3,
-  /** Returned to once in five cases or more: the end point is often not reached the first time. Less happens to anyone. */
+  /**
+   * Returned to once in five cases or more: the end point is often not reached the first time. Less than that happens
+   * to everyone.
+   */
   returnsOften: 0.2,
-  /** Times usually within a quarter of the usual are steady; from here two thirds of cases spread over 1.35 times either way. */
+  /**
+   * Times mostly within a quarter of the median are steady; from here on two thirds of cases spread over 1.35 times
+   * either way.
+   */
   variesMuch: 1.35,
   /** Weeks without a list after which the first one back is prepared for. Common practice, no source. */
   breakWeeks: 8,
   /** Taken over once is a bad day; twice in the cases shown is worth agreeing on beforehand. */
   takenOver: 2,
-  /** A step takes mostly waiting when its waiting is at least this share of its own usual time. */
+  /** A step is mostly waiting when its waiting is at least this share of its own median time. */
   waitingShare: 0.25,
   /** A protected part seen in fewer than this share of the cases looked at comes first; looked at in at least so many. */
   protectedPartShare: 0.9,

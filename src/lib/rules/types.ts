@@ -8,7 +8,7 @@ import type { StandingView } from './standing';
 /** What the record suggests, as data; words/ turns it into sentences. */
 export type Suggestion = {
   kind: 'safety' | 'waiting' | 'time' | 'steadiness' | 'level' | 'kept' | 'eyes' | 'nothing' | 'not-enough';
-  /** Suggested step first; two or more when level. */
+  /** Suggested step first; two or more when they cannot be told apart. */
   steps: readonly string[];
   /** The view the suggestion stands out on. */
   view: StandingView | 'safety' | null;
@@ -26,7 +26,7 @@ export type PlanDraft = {
   stepId: string;
   measures: readonly Measure[];
   checkpoints: readonly { id: string; look: string; why: string; because: GivenReason }[];
-  /** Those of the step's page; what the rules remind of goes with the words of their reasons. */
+  /** Those of the step's page; the rules' own reminders are kept with the words of their reasons. */
   reminders: readonly string[];
   stop: readonly string[];
   drills: readonly { id: string; where: string; minutes: number; do: string; passed: string; because: GivenReason }[];
@@ -98,7 +98,9 @@ export type StepFacts = {
   patterns: readonly Pattern[];
   protectedParts: readonly { id: string; label: string; seen: number; looked: number }[];
   safety: StepSafety;
-  /** In the own shortest fifth: no event and no protected part missed? `null`: not known for enough of them. */
+  /**
+   * In the surgeon's own shortest fifth: no event and no protected part missed? `null`: not known for enough of them.
+   */
   shorterFifthClean: boolean | null;
   /** In how many of the cases shown the step was taken over. */
   takenOver: number;

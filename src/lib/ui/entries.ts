@@ -1,4 +1,4 @@
-/** The rooms of the house by how often one goes there; the second row is behind *More* on a phone. */
+/** The rooms by how often they are used; the second row is behind *More* on a phone. */
 export const ROOMS = [
   { href: '/', label: 'Now' },
   { href: '/cases', label: 'Cases' },
@@ -20,7 +20,7 @@ const ADVICE = ['/choose', '/plan', '/before-a-list', '/after-twenty', '/checkpo
 const within = (path: string, room: string): boolean =>
   room === '/' ? path === '/' : path === room || path.startsWith(`${room}/`);
 
-/** Rooms that have no entry of their own belong to the one they are reached from. */
+/** Rooms without an entry of their own belong to the room they are reached from. */
 const PART_OF: Record<string, string> = { '/plan': '/choose', '/method': '/settings' };
 
 export function isHere(path: string, room: string): boolean {

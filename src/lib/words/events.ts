@@ -1,9 +1,9 @@
 import { capital, counted, inHundred } from '../format';
 
 /**
- * What can be said of events. `cases`: how many operations the sentence speaks of; `answered`: in how many
- * events were answered; `upper`: one-sided 95 % bound for none; `low`/`high`: 95 % interval for some.
- * `about`: of what nobody can say that it is safe, with its verb; *the step* only where one is named already.
+ * What can be said of events. `cases`: how many operations the sentence speaks of; `answered`: in how many events were
+ * answered; `upper`: one-sided 95 % bound for none; `low`/`high`: 95 % interval for some. `about`: what nobody can call
+ * safe, with its verb; *the step* only where one has been named.
  */
 export type EventCount = {
   cases: number;
@@ -94,7 +94,7 @@ function passWithout(n: number): string {
 /** A share of cases with its 95 % interval. */
 type Share = { taken: number; of: number; low: number; high: number };
 
-/** In how many cases other hands took over. `what` was taken over: a step, or the operation. */
+/** In how many cases somebody else took over. `what` was taken over: a step, or the operation. */
 export function takeoverWords({ taken, of, low, high }: Share, what: string): string {
   if (taken === 0) return `No takeover of ${what} is written down in ${theseCases(of)}.`;
   return `${capital(what)} was taken over in ${taken} of ${counted(of, 'case')} (the true share could be ${inHundred(low)} to ${inHundred(high)} in 100).`;

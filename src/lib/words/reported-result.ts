@@ -57,7 +57,7 @@ export function reportedResult(outcome: Outcome, stepLabel: string): ResultWords
       doesNotSay: 'that the step is safer, or that anything changed.',
       beside: [],
     };
-  // What goes beside *shorter* would say it before the review has.
+  // What is shown beside *shorter* would give the result away before the review.
   const paused = outcome.kind === 'paused';
   const told = paused
     ? { ...outcome, notes: outcome.notes.filter((note) => note !== 'prior-trend' && note !== 'experience') }

@@ -8,7 +8,7 @@ export type ResultWords = {
   head: string;
   sentences: readonly string[];
   doesNotSay: string;
-  /** Added beside the result: as it was already doing, second look, cases left out, experience. */
+  /** Added beside the result: prior trend, second look, cases left out, experience. */
   beside: readonly string[];
 };
 
@@ -147,7 +147,10 @@ function spreadSentence({ spread, kind }: Outcome, step: string): string[] {
   ];
 }
 
-/** The ranges as they were timed; they hold the ease of the eyes too, so that they may widen where the step itself is steadier. */
+/**
+ * The ranges as they were timed; they include the case mix too, so that they may widen where the step itself is
+ * steadier.
+ */
 function rangesSentence({ rangeBaseline, rangeWindow, kind }: Outcome): string[] {
   if (!rangeBaseline || !rangeWindow) return [];
   const range = ([low, high]: readonly [number, number]) => `between ${prose(low)} and ${prose(high)}`;

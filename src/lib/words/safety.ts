@@ -9,7 +9,7 @@ export type SafetyWords = { head: string; sentences: string[] };
  * What can be said of events in these cases, with denominators: the same on After twenty and in the report.
  * @param cases every case operated in the span, those left out included
  * @param all the whole record: how many of a list were timed
- * @param about of what nobody can say that it is safe, with its verb; left out where one step is named already
+ * @param about what nobody can call safe, with its verb; left out where one step has been named
  */
 export function safetyWords(
   cases: readonly Case[],

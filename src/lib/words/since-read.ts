@@ -25,7 +25,7 @@ export type SinceRead = { today: SinceToday; reasons: readonly SinceReason[] };
 const PARTS: Record<FateReason['part'], string> = { baseline: 'baseline cases', window: 'cases of the window' };
 const FATES: Record<Fate, string> = { 'taken-out': 'taken out', 'left-out': 'left out', changed: 'changed' };
 
-/** A list of edited codes longer than this says no more. */
+/** A longer list of edited codes would tell the reader no more. */
 const CODES_NAMED = 8;
 
 /** A reason as a sentence; with its codes where the surgeon reads it. */
@@ -33,7 +33,7 @@ export function sinceReasonWords(reason: SinceReason, withCodes: boolean): strin
   switch (reason.code) {
     case 'baseline-changed':
       return 'The baseline cases have changed since the goal was set.';
-    // A clock set back leaves no later line in a history, so which cases they are cannot be told.
+    // A clock that was set back leaves no later line in a history, so it cannot be said which cases they are.
     case 'cases-changed':
       return 'Cases it rests on have changed since.';
     case 'computed-otherwise':

@@ -156,7 +156,7 @@ function eyesBeside(eyes: CertainEyes, label: (id: string) => string): string {
   return `${label(eyes.stepId)} in certain eyes (${eyes.label}), where it takes about ${ratio} times as long (${low} to ${high}; ${eyes.withIt.n} of ${counted(eyes.n, 'case')})`;
 }
 
-/** One of several that are level on a view, taken because it comes first on a second one as well. */
+/** One of several that cannot be told apart on a view, taken because it comes first on a second one as well. */
 function levelWords(
   audit: Audit,
   step: Audit['steps'][number],
@@ -169,7 +169,7 @@ function levelWords(
   return `On ${VIEW_NAME[view]} it cannot be told apart from ${listed(level.with.map(label))} (first in ${listed(shares)} of 100 resamples of your record); on ${VIEW_NAME[level.second]} it came first in ${ofHundred(step.first[level.second] ?? 0)}.`;
 }
 
-/** Why a step with cases enough has no difference: its times are one and the same, or whole seconds too coarse for it. */
+/** Why a step with enough cases has no difference: its times are all equal, or whole seconds are too coarse for it. */
 const ALIKE: ReadonlySet<string> = new Set(['all-equal', 'whole-seconds']);
 
 /** That nothing stands out is an answer; that nothing can be compared is another. */

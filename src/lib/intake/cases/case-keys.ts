@@ -44,9 +44,9 @@ type Occurrence = {
  * otherwise it is a place in a list, or two cases with one code, of which the later is not taken.
  *
  * @param file.oneRowACase every row is a case of its own.
- * @param file.placesSaid a list sheet with its column of places: then a code that comes again is none.
- * @param file.freshCodes new codes are given where the old ones may lead to a patient: then a code that comes again
- *   (a second eye) is simply another case, and no old code goes any further.
+ * @param file.placesSaid a list sheet with its column of places: then a code that comes again is not a code.
+ * @param file.freshCodes new codes are given where the old ones may lead to a patient: then a code that comes again (a
+ * second eye) is simply another case, and no old code goes any further.
  */
 export function* casesOfRows(
   rows: readonly Keyed[],

@@ -5,7 +5,7 @@ import { textPointsToAPerson } from '../table/people';
 import { plainWords } from '../labels/plain-words';
 import { yesNo } from '../table/yes-no';
 
-/** What people write for events; the ids are those of the shipped procedures, others are passed over. */
+/** What people write for events; the ids are those of the shipped procedures, others are ignored. */
 const WRITTEN: Readonly<Record<string, readonly string[]>> = {
   'posterior-capsule-tear': [
     'pcr',
@@ -55,7 +55,7 @@ export type EventCells = {
 
 export type EventsRead = { events: Event[] | null; wrong: { part: keyof EventCells; value: string; why: string }[] };
 
-/** "; " parts several events of one cell; a doubled ";;" is a plain semicolon. */
+/** "; " separates several events in one cell; a doubled ";;" is a plain semicolon. */
 export function splitEvents(cell: string): string[] {
   const parts = [''];
   for (let at = 0; at < cell.length; at += 1) {
@@ -113,7 +113,7 @@ export function eventReader(
           why: `No step is known as "${stepText}"; the event is kept without a step. Choose the step on the case page.`,
         });
       return {
-        // One of several without a word is an event all the same.
+        // One of several without a name is still an event.
         kind:
           written === ''
             ? 'other'
@@ -161,7 +161,10 @@ function noticedOf(text: string, wrong: EventsRead['wrong']): Event['noticed'] {
   return 'later';
 }
 
-/** No moment the program notes has this form: it stands for the month of a review whose day the file did not give. */
+/**
+ * No time the program itself records has this form: it stands for the month of a review whose day the file did not
+ * give.
+ */
 const MONTH_ALONE = '-01T00:00:00Z';
 export const isMonthAlone = (at: string): boolean => at.endsWith(MONTH_ALONE);
 

@@ -58,7 +58,7 @@ export function* finish(
     const said = carried ? [listRow] : draft.rows;
     return {
       list: said.map((row) => cellOf(row, set.own('list'))).find((text) => blankOf(text) !== 'empty') ?? '',
-      // What is wrong with a date carried over is named where it stands.
+      // A problem with a date carried over from another row is named at that row.
       when: whenOf(said, set.own('date'), days, today, carried ? newLedger() : ledger),
     };
   };

@@ -10,7 +10,7 @@ export type Role = 'me' | 'leave' | `R${number}`;
 const ME = new Set(['me', 'i', 'self', 'myself', 'own', 'mine', 'ich', 'moi', 'yo']);
 
 /**
- * Who each name in the surgeon column is. Names go no further than this: others become R1, R2 in order of
+ * Who each name in the surgeon column is. Names go no further than this: other surgeons become R1, R2 in order of
  * appearance. Asked when there is more than one; guess: the one with most rows is me, the others are left out.
  */
 export function* surgeonRoles(all: readonly Row[], column: Column | undefined, ask: Ask): Work<(row: Row) => Role> {

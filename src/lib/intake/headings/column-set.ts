@@ -171,7 +171,7 @@ function dropWhatDoesNotRead(
   columns[column.index] = { ...column, target: leave('no-times'), how: 'none' };
 }
 
-/** Two columns for one thing: the first is used. A step may come twice: it was gone back to. */
+/** Two columns for one thing: the first is used. A step may come twice: it was returned to. */
 function dropTwice(columns: Column[], ledger: Ledger): void {
   const seen = new Set<string>();
   for (const column of columns) {

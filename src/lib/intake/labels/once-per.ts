@@ -1,4 +1,4 @@
-/** Works something out once for each object it is asked about, and forgets it with the object. For what depends on nothing else. */
+/** Computes something once per object and forgets it with the object. For results that depend on nothing else. */
 export function oncePer<K extends object, V>(make: (key: K) => V): (key: K) => V {
   const made = new WeakMap<K, V>();
   return (key) => {

@@ -20,7 +20,7 @@ export function plainWords(text: string): string {
 /** The same without its spaces, so that "hydro dissection" meets "hydrodissection". */
 export const squeezed = (words: string): string => words.replaceAll(' ', '');
 
-/** Words that say only that something was timed, or number it from outside: "Step 4: Rhexis time" means "rhexis". */
+/** Words that only say that something was timed, or number it: "Step 4: Rhexis time" means "rhexis". */
 const SAYS_NOTHING = new Set([
   'step',
   'phase',
@@ -36,7 +36,7 @@ const SAYS_NOTHING = new Set([
   'timing',
 ]);
 
-/** A name without such words; the name itself when nothing else would be left. */
+/** A name without such words; the name itself when nothing would be left. */
 export function essential(words: string): string {
   const kept = words
     .replace(/^(?:step |phase |stage |p|s)?\d+ (?=\p{L})/u, '')

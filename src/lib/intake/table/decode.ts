@@ -5,7 +5,7 @@ const WINDOWS_1252 = '€\u0081‚ƒ„…†‡ˆ‰Š‹Œ\u008dŽ\u008f\u0090
 
 export type Decoded = { text: string; encoding: 'utf-8' | 'utf-16' | 'windows-1252' } | { problem: string };
 
-/** First bytes of files that are no text, and what to say. */
+/** First bytes of files that are not text, and what to say. */
 const NO_TEXT: readonly { starts: readonly number[]; what: string }[] = [
   { starts: [0x89, 0x50, 0x4e, 0x47], what: 'a picture (PNG)' },
   { starts: [0xff, 0xd8, 0xff], what: 'a picture (JPEG)' },
@@ -86,7 +86,7 @@ function utf16(bytes: Uint8Array): 'utf-16le' | 'utf-16be' | null {
   return even > 0.7 * half && odd < 0.1 * half ? 'utf-16be' : null;
 }
 
-/** A zero byte, or many control signs: no table was ever typed like that. */
+/** A zero byte, or many control characters: no table is ever typed like that. */
 function looksBinary(bytes: Uint8Array): boolean {
   const sample = bytes.subarray(0, 4096);
   let control = 0;

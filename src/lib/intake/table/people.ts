@@ -7,7 +7,7 @@ const PERSON_HEADING =
 
 export const headingPointsToAPerson = (heading: string): boolean => PERSON_HEADING.test(plainWords(heading));
 
-/** Headings that are no person but are not kept either: they say too much about who it was. */
+/** Headings that do not name a person but are not kept either: they say too much about who it was. */
 const NOT_KEPT = /^(age|sex|gender|eye|laterality|side|os od|od os|ethnicity|race)$/;
 
 export const headingIsNotKept = (heading: string): boolean => NOT_KEPT.test(plainWords(heading));

@@ -24,7 +24,7 @@ export type RowFacts = {
 /** `freshCodes`: the codes may lead to a patient, so each case is given a new one. */
 export type FileFacts = { rows: RowFacts[]; freshCodes: boolean };
 
-/** Rows people put under a table that are no cases. */
+/** Rows that people put under a table and that are not cases. */
 const SUMMARY =
   /^(overall |grand |column )?(mean|means|average|averages|avg|median|sd|s d|st ?dev|std|std dev|standard deviation|sem|se|variance|total|totals|sum|subtotal|min|max|minimum|maximum|range|count|n|iqr|ci|95 ci|percentile|quartile|target|usual)( (time|times|s|sec|value|values|all|of all|case|cases|\d+))*$/;
 

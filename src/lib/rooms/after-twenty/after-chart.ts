@@ -15,7 +15,7 @@ export type RunView = {
     mayShorten: boolean;
   }[];
   limits: { low: number; high: number } | null;
-  /** What goes with the cases, drawn beneath them: only what is known of any of them. */
+  /** What belongs to the cases, drawn beneath them: only what is known of at least one of them. */
   lanes: readonly Lane[];
   key: string;
   table: { columns: { label: string; number?: boolean; method?: 'run-chart' | 'events' }[]; rows: string[][] };

@@ -7,7 +7,7 @@ type HowMade = 'result' | 'steadier' | 'error-rates' | 'monitor';
 
 export type ResultView = ResultWordsView & {
   when: string;
-  /** Of an earlier look: what became of its cases since. Of the latest it stands beside today's figure. */
+  /** For an earlier look: what has become of its cases since. For the latest, this is shown beside today's figure. */
   since: readonly string[];
   /** The change with its interval, a row a comparison, and how to read the drawing of it. */
   rows: readonly EffectRow[];

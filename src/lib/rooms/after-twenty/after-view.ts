@@ -38,9 +38,9 @@ export type AfterView = {
   /** What is above everything else: a pause, a draft, a closed goal. */
   notices: readonly string[];
   count: string;
-  /** How many of those operated were timed, and whether as planned. */
+  /** How many of the operations were timed, and whether as planned. */
   timed: string | null;
-  /** `beside`: how far what was done goes with the times, where enough was answered before they were seen. */
+  /** `beside`: how what was done relates to the times, where enough was answered before they were seen. */
   done: { rows: readonly CellRowView[]; lead: string; beside: readonly string[]; table: CellTable<'done'> };
   time: TimeView;
   safety: SafetyView & { signal: string | null; table: CellTable<'events'> };
@@ -67,7 +67,7 @@ export type TimeView =
       run: RunView | null;
       today: TodayView | null;
       lasting: readonly { head: string; sentence: string }[];
-      /** Very short times to look at again, with their cases; `null` where there are no more than chance brings. */
+      /** Very short times to look at again, with their cases; `null` where there are no more than chance would give. */
       shortTimes: { sentence: string; cases: readonly { id: string; code: string }[] } | null;
       leftOut: string;
     };
@@ -179,7 +179,8 @@ function timeOf(source: AfterSource): TimeView {
   if (goal.state === 'draft') return { kind: 'none', sentence: 'Nothing is counted while the goal is a draft.' };
   const shown = latest?.outcome ?? (state.waitsForReview ? outcome : null);
   if (shown) {
-    // The joint model that judges lasting gives the first window a slightly other figure than the one that was read.
+    // The joint model that judges lasting gives a slightly different figure for the first window than the one that was
+    // read.
     const first = stored[stored.length - 1]?.outcome.against?.estimate;
     const lasting = source.lasting.map((each) =>
       lastingWords({ ...each, firstEstimate: first ?? each.firstEstimate }, label),

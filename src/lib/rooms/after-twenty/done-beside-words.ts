@@ -4,8 +4,8 @@ import { lessOrMore, rangeOfRatios } from '../../format';
 import { latestAnswers } from './done-cells';
 
 /**
- * A sentence a checkpoint that was done in at least 8 and not done in at least 8 cases of full windows, answered
- * before lengths were seen: association, not proof. Empty where no checkpoint has that many on both sides.
+ * One sentence per checkpoint that was done in at least 8 and not done in at least 8 cases of full windows, answered
+ * before the times were seen: association, not proof. Empty where no checkpoint has that many on both sides.
  */
 export function doneBesideWords(goal: Goal, reflections: readonly Reflection[], series: ChartSeries | null): string[] {
   if (!series) return [];

@@ -7,7 +7,7 @@ export type CellRowView = {
   cells: {
     kind: 'filled' | 'half' | 'open' | 'dot' | 'event' | 'not-answered' | 'blank';
     say: string;
-    /** The same in two, for a table: which case, and what of it. */
+    /** The same in two parts, for a table: which case, and what about it. */
     of: string;
     is: string;
   }[];
@@ -22,7 +22,10 @@ const SAID: Record<CheckpointAnswer, string> = {
   'did-not-arise': 'does not apply',
 };
 
-/** The latest answer (notes come in the order in which they were written) to a checkpoint in a case, with whether its lengths had been shown before it was given. */
+/**
+ * The latest answer (notes come in the order in which they were written) to a checkpoint in a case, with whether its
+ * times had been shown before it was given.
+ */
 export function latestAnswers(
   goalId: string,
   reflections: readonly Reflection[],
@@ -35,8 +38,8 @@ export function latestAnswers(
 }
 
 /**
- * Protected parts seen, from the case and from reflections on it; a reflection, written while looking, comes last.
- * The gate reads cases, so a case that goes into a result is handed over in this form.
+ * Protected parts seen, from the case and from reflections on it; a reflection, written while looking, comes last. The
+ * gate reads cases, so a case that enters a result is passed on in this form.
  */
 export function withProtectedSeen(cases: readonly Case[], reflections: readonly Reflection[]): Case[] {
   const seen = new Map<string, Record<string, boolean>>();

@@ -15,9 +15,9 @@ export type GoalLine = {
   step: string;
   when: string;
   said: string;
-  /** What it is and how far, for a goal that is not closed. */
+  /** Its state and how far it has come, for a goal that is not closed. */
   open: { is: string; far: string | null } | null;
-  /** The cases its result is of, and the result with whether it lasted; `null` before there is one. */
+  /** The cases its result covers, and the result with whether it lasted; `null` before there is one. */
   result: { cases: number; said: string } | null;
   /** What changed since its result was read, in whole sentences that name no case. */
   since: readonly string[];
@@ -98,6 +98,6 @@ export function stageWords({ stage, window }: StagedGoal): string {
   }
 }
 
-/** Said of a goal whose step was retired after it was set: its window can hardly fill. */
+/** Shown for a goal whose step was retired after it was set: its window is unlikely to fill. */
 export const retiredWords = (label: string): string =>
   `${label} is retired in Settings and no longer asked for, so only files can still bring times of it. Bring it back there, or move on; what is here stays.`;

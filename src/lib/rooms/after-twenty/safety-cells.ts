@@ -9,7 +9,7 @@ export type SafetyView = {
   head: string;
   sentences: readonly string[];
   rows: readonly CellRowView[];
-  /** Takeovers: an outcome beside the result, in the same size. */
+  /** Takeovers: an outcome beside the result, at the same size. */
   takeovers: string | null;
 };
 

@@ -7,7 +7,7 @@ const FATES: readonly Fate[] = ['taken-out', 'left-out', 'changed'];
 
 /**
  * What became of the cases a stored result rests on, and what today's data would give; `null` where nothing differs.
- * After twenty and the report both say it from here. An estimate only, never another kind of result: the stored one
+ * After twenty and the report both take it from here. An estimate only, never another kind of result: the stored one
  * stays as it was read. Of a first look, while the second is counted, no figure is worked out again.
  */
 export function sinceRead(state: GoalReading, stored: StoredResult): SinceRead | null {
@@ -45,7 +45,10 @@ export function reopenedBecause({ stored, gate }: Pick<GoalReading, 'stored' | '
   return latest && latest.outcome.kind !== 'paused' && gate && !gate.open ? gate.because : [];
 }
 
-/** Each case in one place only: taken out, by itself or with its file, else left out, else changed. One that is gone has no code any more. */
+/**
+ * Each case in one group only: taken out (by itself or with its file), else left out, else changed. One that is gone no
+ * longer has a code.
+ */
 function fatesOf(
   { cases }: GoalReading,
   { storedAt }: StoredResult,

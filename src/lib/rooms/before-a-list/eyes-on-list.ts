@@ -8,7 +8,7 @@ export function cardsToAsk(cards: readonly EyeCard[], goals: readonly Goal[], pr
   return cards.filter((card) => ids.some((id) => cardsFor([card], id).length > 0));
 }
 
-/** What stands behind a checkpoint that does not hold in an eye on the list; else empty. */
+/** What is added to a checkpoint that does not apply to an eye on the list; else empty. */
 export function setAsideWords(checkpointId: string, onList: readonly EyeCard[]): string {
   const against = onList.filter(({ overrides }) => overrides.includes(checkpointId)).map(({ title }) => title);
   return against.length === 0 ? '' : ` (Does not apply in: ${against.join(', ')}. The card stands in its place.)`;

@@ -33,8 +33,8 @@ export type NoteTexts = {
 };
 
 /**
- * One note a running goal; the general note when there is none. A draft goal that waits for the supervisor
- * gives the general note: until then only drills off the patient belong to it.
+ * One note a running goal; the general note when there is none. A draft goal that waits for the supervisor gives the
+ * general note: until it is agreed, it covers only drills off the patient.
  * @param onList cards of the eyes that are on the list: checkpoints they set aside say so
  */
 export function noteViews(

@@ -28,13 +28,13 @@ export type BringInView = {
       caseId: string;
       code: string;
       row: number;
-      /** Which values are taken where old and new differ; `null` where nothing that stands there would change. */
+      /** Which values are taken where old and new differ; `null` where no stored value would change. */
       takeNew: boolean | null;
       differences: readonly string[];
     }[];
     more: number;
   };
-  /** Codes that were given in place of telling ones, to be written down now. */
+  /** Codes given in place of identifying ones, to be written down now. */
   given: readonly { row: number; code: string }[];
   givenMore: number;
   whose: 'me' | 'reference' | null;
@@ -189,6 +189,6 @@ function notesOf(reading: AuditReading, plan: ImportPlan, choices: Choices): str
 
 const HANDS = /^(own:(case-)?hands|step-hands:)/;
 
-/** Times without a word on who did the steps. */
+/** Times with nothing said about who did the steps. */
 const saysNoHands = ({ cases, layout, mapping }: AuditReading): boolean =>
   cases.length > 0 && layout !== 'chapters' && layout !== 'sheet' && !mapping.some(({ value }) => HANDS.test(value));

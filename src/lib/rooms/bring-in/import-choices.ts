@@ -24,8 +24,8 @@ function shownNow(name: string, reading: AuditReading, choices: Choices): string
 }
 
 /**
- * The answers of the preview as sent. A heading or label left as it was understood is not frozen into a choice, so that
- * another answer can still change how it reads; a question on the page counts as answered once it was sent.
+ * The answers of the preview as sent. A heading or label left as it was understood does not become a fixed choice, so
+ * that another answer can still change how it is read; a question on the page counts as answered once it was sent.
  *
  * @returns `changed`: something else would be taken than the page had shown, so it must be shown again first.
  */
@@ -50,7 +50,7 @@ export function choicesFromForm(
     if (agreed !== (before[AGREED] ?? '')) changed = true;
     choices[AGREED] = agreed;
   }
-  // One answer for all known cases is given anew each time: it clears what was said of single ones.
+  // An answer for all known cases is new each time: it clears the answers given for single ones.
   if (textOf(fields, 'known') !== '' && textOf(fields, 'known') !== (before['known'] ?? ''))
     for (const { caseId } of reading.known) delete choices[knownField(caseId)];
   return { choices, changed };

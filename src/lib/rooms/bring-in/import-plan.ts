@@ -112,7 +112,7 @@ function referenceCase({ reader, list, case: one }: ReferenceDraft): ReferenceCa
 /**
  * The plan as the store takes it.
  * @param now the day the surgeon said that the others agreed
- * @param seen whether the times of a case of the record have been in sight: its facts are then marked as changed late
+ * @param seen whether the times of a case in the record have been seen: its facts are then marked as changed late
  */
 export function importBatch(
   plan: ImportPlan,

@@ -6,7 +6,10 @@ import { listTitle } from '../forms/when-words';
 
 type Choices = Readonly<Record<string, string>>;
 
-/** Rows and cases are counted apart: one case may have many rows, and a case already here as it stands is not taken again. */
+/**
+ * Rows and cases are counted separately: one case may have many rows, and a case already here as it stands is not taken
+ * again.
+ */
 export function accountWords(reading: AuditReading, plan: ImportPlan): string[] {
   if (plan.whose === 'reference' || reading.rowsTaken === 0) return [];
   const [added, changed] = [plan.cases.length, plan.replace.length];

@@ -2,7 +2,7 @@ import type { Problem } from '../../model';
 import { capital } from '../../format';
 
 export type ProblemList = {
-  /** Problems, not lines: rows with one and the same trouble share a line. */
+  /** Problems, not lines: rows with the same problem share a line. */
   total: number;
   first: readonly string[];
   rest: readonly string[];
@@ -18,7 +18,7 @@ const VALUE = 40;
 type Line = { problem: Problem; rows: number[] };
 
 /**
- * Problems as lines, twenty in sight; rows with the same trouble and the same value stand on one line.
+ * Problems as lines, twenty in view; rows with the same problem and the same value share one line.
  *
  * @param total how many there are, where only the first of very many are given
  */

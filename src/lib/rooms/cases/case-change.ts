@@ -80,7 +80,7 @@ export function leaveOut(one: Case, reason: LeftOutReason, timesSeen: boolean, n
   };
 }
 
-/** Left out, a case is in no window, so its times stand open; the mark of it stays when it counts again. */
+/** While left out, a case is in no window, so its times can be seen; the mark of that stays when it counts again. */
 export const markSeen = ({ timesSeenWhileLeftOut, leftOut, stretches }: Case): Pick<Case, 'timesSeenWhileLeftOut'> =>
   timesSeenWhileLeftOut || (leftOut !== null && stretches.length > 0) ? { timesSeenWhileLeftOut: true } : {};
 

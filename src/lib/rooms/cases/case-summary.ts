@@ -21,8 +21,8 @@ export function stretchesInOrder(one: Case, procedure: Procedure): Stretch[] {
 }
 
 /**
- * A case as step initials in proportion. Lengths alone: waiting and protected parts lie inside their step, so the step is
- * shown less by them and the drawing's parts add up to the operation.
+ * A case as step initials in proportion. Lengths alone: waiting and protected parts lie inside their step, so the step
+ * is shown without them and the parts of the drawing add up to the operation.
  */
 export function caseSummary(one: Case, procedure: Procedure): CaseSummary {
   const initials = stepInitials(procedure);

@@ -12,7 +12,7 @@ import { counted, listed } from '../../format';
 import { eventWordsOf } from '../forms/event-fields';
 import { type GoalStanding, goalWindow } from '../goals/goal-standing';
 
-/** Of which goals a case is a part, by the spans in which After twenty looks for events. */
+/** Which goals a case belongs to, by the spans in which After twenty looks for events. */
 export function partsOfGoals(one: Case, record: SurgeonRecord): { goalId: string; part: GoalPart }[] {
   return record.goals
     .filter(({ procedureId }) => procedureId === one.procedureId)
@@ -22,7 +22,7 @@ export function partsOfGoals(one: Case, record: SurgeonRecord): { goalId: string
     ]);
 }
 
-/** A window that still fills grows past its latest counted case, so what came after that one is in it too. */
+/** A window that is still filling extends past its latest counted case, so what came after that case is in it too. */
 function inWindow(one: Case, goal: Goal, record: SurgeonRecord): boolean {
   const { full, windows, running } = goalWindow(record, goal);
   const span = spanOfCases(record.cases, windows[0] ?? running, goal.procedureId);

@@ -24,8 +24,8 @@ type Pair = { before: Case; after: Case };
  * What undoing the change made last would do; `null` where these cases are not those of it, or have changed since.
  * Undone is a change like any other: with its line of history, and to be undone in its turn.
  *
- * @param seen whether the times of a case have been in sight: a fact that goes back is then marked like any late change,
- *   and the mark of the change that is undone stays
+ * @param seen whether the times of a case have been seen: a fact that is put back is then marked like any late change,
+ * and the mark of the change that is undone stays
  */
 export function undoOf(
   last: LastChange | null,
@@ -70,13 +70,14 @@ const LATE = ' (after its times were seen)';
 function takenBack(pair: Pair, seen: boolean, now: string): { case: Case; what: string } {
   const { before, after } = pair;
   const late = seen ? lateMarks(pair, now) : [];
-  // While it was left out nothing of it was hidden: leaving it out again is no longer the choice of one who had not looked.
+  // While it was left out nothing about it was hidden: leaving it out again is no longer the choice of somebody who has
+  // not looked.
   const leftOut =
     before.leftOut !== null && after.leftOut === null
       ? { ...before.leftOut, timesSeen: before.leftOut.timesSeen || after.stretches.length > 0, at: now }
       : before.leftOut;
   const said = whatOf(after);
-  // Without what the line told beside: the times put back stand in the line above, those taken back come anew.
+  // Without what the line said besides: the times put back stand in the line above, those undone are listed anew.
   const plain = said
     .replace(/^(Undone|Done again): /, '')
     .replace(/ \(taken back: .*\)$/s, '')
@@ -100,7 +101,7 @@ function takenBack(pair: Pair, seen: boolean, now: string): { case: Case; what: 
   };
 }
 
-/** What stands in no line of history yet and would be gone: times, and what was written in a review. */
+/** What is in no line of the history yet and would be lost: times, and what was written in a review. */
 function lostBy(pair: Pair): string[] {
   const written = new Set(pair.before.events?.map(({ reviewed }) => reviewed?.text));
   const reviews = (pair.after.events ?? []).flatMap(({ reviewed }) =>

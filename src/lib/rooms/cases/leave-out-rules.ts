@@ -29,8 +29,8 @@ export function leaveOutRefused(one: Case, reason: LeftOutReason, record: Surgeo
 }
 
 /**
- * Why this case may not be erased yet; `null` where it may. With it would go an event that nobody has looked at, or one
- * that closes the gate of a result still to be read.
+ * Why this case may not be erased yet; `null` where it may. Erasing it would remove an event that nobody has looked at,
+ * or one that closes the gate of a result still to be read.
  */
 export function eraseRefused(one: Case, record: SurgeonRecord): string | null {
   const serious = (one.events ?? []).filter(isSerious);

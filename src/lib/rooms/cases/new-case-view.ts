@@ -102,5 +102,5 @@ export const draftKey = (code: string): string => `new-case:${code}`;
 
 const fieldsSchema = z.record(z.string(), z.array(z.string()));
 
-/** A kept first page; `null` where the text is none. */
+/** A kept first page; `null` where the text is not one. */
 export const draftFields = (text: string | null): Fields | null => keptText(fieldsSchema, text);

@@ -77,7 +77,7 @@ export function typedTimes(fields: Fields, procedure: Procedure): { times: Typed
   return { times: { stretches, returnsNoted, protectedSeen }, errors };
 }
 
-/** A clock that covers two steps and the same steps by themselves would count the time twice. */
+/** Timing two steps as one and also each by itself would count the time twice. */
 function mergedTwice(stretches: readonly Stretch[], procedure: Procedure): FieldError[] {
   const timed = new Set(stretches.filter(({ kind }) => kind === 'step').map(({ stepId }) => stepId));
   return procedure.steps.flatMap((step) => {

@@ -16,7 +16,7 @@ export type ChooseView = {
   aim: { href: string; words: string } | null;
   /** The reasons of the suggestion, with their numbers and the surgeon's own times. */
   because: readonly string[];
-  /** Several steps are level: none of them is the main action. */
+  /** Several steps cannot be told apart: none of them is the main action. */
   level: boolean;
   view: View;
   views: readonly { id: View; label: string }[];
@@ -24,7 +24,7 @@ export type ChooseView = {
   reading: string;
   /** What the cases are, and which are not in it. */
   made: readonly string[];
-  /** What the suggestion is easily taken for; `null` where nothing is suggested. */
+  /** What the suggestion is easily mistaken for; `null` where nothing is suggested. */
   doesNotSay: readonly string[];
   rows: readonly ChooseRowView[];
   /** The row the title names, and the meaning of the marks that are drawn. */
@@ -48,7 +48,7 @@ export type ChooseRowView = {
   dots: readonly { code: string; ratio: number; said: string }[];
   range: { low: number; high: number; said: string } | null;
   reference: { ratio: number; said: string } | null;
-  /** `withEye`: what goes with the eye, beside the part that is ranked; 0 where nothing is told apart. */
+  /** `withEye`: what goes with the eye, beside the part that is ranked; 0 where the difference is not split. */
   bar: { seconds: number; withEye: number; low: number; high: number; said: string; told: string } | null;
   instead: string | null;
   waiting: { seconds: number; said: string } | null;
@@ -69,7 +69,7 @@ export function chooseView(
 ): ChooseView {
   const { enough } = audit.enough;
   const words = suggestionWords(audit, suggestion);
-  // The view goes along: a goal keeps on which view its step was shown when it was chosen.
+  // The view is passed on: a goal records the view on which its step was shown when it was chosen.
   const query = `?${new URLSearchParams({ ...(procedure ? { procedure } : {}), view })}`;
   const label = (id: string) => audit.steps.find(({ stepId }) => stepId === id)?.label ?? id;
   const suggested = new Set(enough ? suggestion.steps : []);

@@ -48,7 +48,7 @@ function tiedTo(stepId: string, shown: readonly Case[]): Parameters<typeof stepE
   };
 }
 
-/** A sheet with one length a step cannot tell it: not recorded is not "never". */
+/** A sheet with one time per step cannot show it: not recorded is not "never". */
 function returnedToSentence(returnedTo: StepAudit['returnedTo']): string {
   if (returnedTo === null)
     return 'Whether it was returned to is not known: one time a step does not show it, and no count was noted.';

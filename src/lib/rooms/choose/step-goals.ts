@@ -1,7 +1,7 @@
 import { counted, inSentence } from '../../format';
 import type { GoalLine } from '../after-twenty/goal-lines';
 
-/** A goal told beside its step, with where it is seen whole. */
+/** A goal mentioned beside its step, with a link to all of it. */
 export type ToldGoal = { id: string; stepId: string; href: string; sentence: string; open: boolean };
 
 /** The goals of one procedure beside its steps, open ones first. `on`: what the step is called there. */

@@ -13,10 +13,10 @@ export type WaitingNote = {
   notShown: string | null;
 };
 
-/** A reason in fewer cases could be traced to a day, and so to people; and its usual length would say little. */
+/** A reason in fewer cases could be traced to a day, and so to people; and its median length would say little. */
 const FEWEST = 10;
 
-/** Reasons that are no matter between the surgeon and the team. */
+/** Reasons that do not concern the surgeon and the team. */
 const NOT_FOR_THE_TEAM = ['other-work', 'recording-paused'];
 
 /**

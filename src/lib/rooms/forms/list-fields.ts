@@ -29,8 +29,8 @@ export function whenText(when: When): string {
 }
 
 /**
- * Said where the day of a list lies ahead although something of it is there already: kept as written, since it may as
- * well be the clock that is wrong.
+ * Shown where the day of a list is in the future although something from it is already here: kept as written, since the
+ * clock may be what is wrong.
  *
  * @param today ISO date
  * @param yet what is there already ("it has times")

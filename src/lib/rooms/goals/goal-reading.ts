@@ -23,7 +23,7 @@ import { goalStanding, type GoalStanding, goalWindow } from './goal-standing';
 /** A result as it is stored, before the store gives it an id and its reading a date. */
 export type ResultToStore = Omit<StoredResult, 'id' | 'storedAt'>;
 
-/** What a goal reads like today, computed from the record; what was stored is beside it and never changed by it. */
+/** How a goal reads today, computed from the record; the stored result is beside it and never changed by it. */
 export type GoalReading = GoalStanding & {
   /** Cases of the whole record with protected parts from reflections merged in. */
   cases: readonly Case[];
@@ -42,9 +42,9 @@ export type GoalReading = GoalStanding & {
   drawn: readonly (readonly string[])[];
   /**
    * What is stored when the surgeon asks for the result; `null` where it is stored already, the window is not full, the
-   * plan is a draft, or a review is owed. Nothing stores it but that wish: a page that is opened writes nothing, and a
-   * change that fills the window leaves the checkpoints to be answered first. The kind is fixed by the cases at the
-   * moment it is read: their ids, a hash of what they hold, the seed and the engine stand with it.
+   * plan is a draft, or a review is owed. Only that request stores it: opening a page writes nothing, and a change that
+   * fills the window leaves the checkpoints to be answered first. The kind is fixed by the cases at the moment it is
+   * read: their ids, a hash of what they hold, the seed and the engine stand with it.
    */
   toStore: ResultToStore | null;
 };
@@ -52,7 +52,7 @@ export type GoalReading = GoalStanding & {
 /** The goal with its window, its gate, and what today's data say once the window is full. */
 export const goalReading = (record: SurgeonRecord, goal: Goal): GoalReading => atOnce(readingGoal(record, goal));
 
-/** The same, handing over before what takes longest. */
+/** The same, yielding before the longest part. */
 export function* readingGoal(record: SurgeonRecord, goal: Goal): Work<GoalReading> {
   const cases = withProtectedSeen(record.cases, record.reflections);
   const standing = goalStanding(record, goal, cases);

@@ -117,8 +117,8 @@ const hides = (goal: Goal): boolean =>
   (goal.state === 'running' || goal.state === 'paused') && goal.timesShown.length === 0;
 
 /**
- * Cases whose times are not shown, because they belong to a window that is not full: knowing half a window makes the
- * other half. The surgeon may ask to see them, which is noted on the goal and lifts this.
+ * Cases whose times are not shown, because they belong to a window that is not full: seeing half a window influences
+ * the other half. The surgeon may ask to see them, which is noted on the goal and lifts this.
  */
 export function hiddenTimes(record: Windowed): HiddenTimes[] {
   return record.goals.filter(hides).flatMap((goal) => {
@@ -133,8 +133,8 @@ export function hiddenCaseIds(record: Windowed): Set<string> {
 }
 
 /**
- * Have the times of this case been in sight of the surgeon? Honest by construction: nobody is asked. What was in sight
- * while the case was left out is not unseen by hiding it again.
+ * Has the surgeon seen the times of this case? Honest by construction: nobody is asked. What was seen while the case
+ * was left out does not become unseen by hiding it again.
  */
 export const timesWereSeen = (
   one: { id: string; stretches: readonly unknown[]; timesSeenWhileLeftOut?: true | undefined },

@@ -16,7 +16,7 @@ export type ListRows = {
  * The rows of a list as sent. A row left as it is changes nothing and need not be complete; a row in which anything was
  * entered must answer whose hands and whether there was an event.
  *
- * @param seen whether the times of a case have been in sight: its facts are then marked as changed late
+ * @param seen whether the times of a case have been seen: its facts are then marked as changed late
  */
 export function rowsFromForm(
   fields: Fields,
@@ -48,7 +48,7 @@ export function rowsFromForm(
   return rows;
 }
 
-/** Does the row say anything else than what is stored? */
+/** Does the row differ from what is stored? */
 function touched(fields: Fields, one: Case, procedure: Procedure): boolean {
   const { facts, hands, events } = rowAnswers(one, procedure);
   const sent = (name: string) => textOf(fields, `${rowPrefix(one.id)}${name}`);

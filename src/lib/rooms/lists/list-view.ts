@@ -23,7 +23,7 @@ export type FactRow = {
   eventWords: readonly string[];
   /** Kept as it is: shown, not asked. */
   closed: boolean;
-  /** Its times have been in sight, so a change of facts keeps both values. */
+  /** Its times have been seen, so a change of facts keeps both values. */
   seen: boolean;
 };
 

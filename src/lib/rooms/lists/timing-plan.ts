@@ -5,8 +5,8 @@ import { randomStream } from '../../statistics';
 export type TimingPlan = NonNullable<Profile['timingPlan']>;
 
 /**
- * What a list is drawn by, known before it begins: its day, or its number. `null` for a month or nothing, where a plan could
- * not have been read off beforehand.
+ * What a list is drawn by, known before it begins: its day, or its number. `null` for a month or nothing, where the
+ * draw could not have been known beforehand.
  */
 export function planKey(when: When): string | null {
   if (when.kind === 'date') return when.date;
@@ -14,9 +14,9 @@ export function planKey(when: When): string | null {
 }
 
 /**
- * The places to be timed in a list of so many operations, in order, from 1. Drawn by the plan's seed and the list alone, so
- * that nobody picks the easy eyes. Each place has a lot of its own: a list that ends early, or runs on, keeps the draws
- * of the places it has.
+ * The places to be timed in a list of so many operations, in order, from 1. Drawn by the plan's seed and the list
+ * alone, so that nobody picks the easy eyes. Each place is drawn by itself: a list that ends early, or runs on, keeps
+ * the draws of the places it has.
  */
 export function plannedPositions(key: string, operated: number, plan: TimingPlan): number[] {
   const places = Array.from({ length: Math.max(0, Math.floor(operated)) }, (_, index) => index + 1);

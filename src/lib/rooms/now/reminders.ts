@@ -20,7 +20,7 @@ export function remindersOf(record: SurgeonRecord, today: string): ReminderDay[]
 
 /**
  * Review of the latest list (the day after today), the window's expected end, and the next look (twenty cases later),
- * reckoned from the pace of the dated lists of the last 90 days. Without dated lists only the review is given.
+ * estimated from the pace of the dated lists of the last 90 days. Without dated lists only the review is given.
  * @param today ISO date
  */
 export function reminderDays(

@@ -24,7 +24,7 @@ export type PlanRules = {
   chosenBy: Goal['chosenBy'];
 };
 
-/** A line of the note: more could not be kept in mind. */
+/** A line of the note: more cannot be kept in mind. */
 const LONGEST = 200;
 const MOST_CHECKPOINTS = 3;
 const NO_TIMES = 'The mind in theatre belongs to the eye, not to the clock.';

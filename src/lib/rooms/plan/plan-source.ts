@@ -32,7 +32,7 @@ export type PlanInput = {
   query: string;
 };
 
-/** How a start is fixed: a server hands in what lets others have their turn. */
+/** How a start is fixed: a server passes in a function that lets other requests take their turn. */
 export type Starting = {
   start: (input: StartGoalInput) => Promise<StartedGoal | { kind: 'cannot'; because: string }>;
   pause: () => Promise<unknown>;

@@ -1,11 +1,11 @@
 import { inOrder } from '../../audit';
 import type { Case, Profile } from '../../model';
 
-/** How far back other hands in a case still mean that somebody supervises. */
+/** How far back another surgeon's part in a case still means supervision. */
 const LATEST = 50;
 
 /**
- * Is agreement with a supervisor asked for? In training, or where other hands did part of one of the latest fifty
+ * Is agreement with a supervisor asked for? In training, or where someone else did part of one of the latest fifty
  * cases. `null`: not asked; else why it is.
  */
 export function supervisorAsked(cases: readonly Case[], profile: Pick<Profile, 'inTraining'>): string | null {

@@ -60,7 +60,7 @@ export type ReflectionRow = {
   day: string;
   when: string;
   stepLabel: string;
-  /** Which cases, what was answered, and whether the lengths had been seen. */
+  /** Which cases, what was answered, and whether the times had been seen. */
   about: string;
   saw: string;
   willTry: string;
@@ -138,9 +138,9 @@ function aboutWords(reflection: Reflection, cases: readonly Case[]): string {
 }
 
 /**
- * A note as it stands after a change. Answers changed once the lengths have been in sight are marked, whatever they
- * were when first given; the text before is kept.
- * @param seen have the lengths of its cases been in sight by now?
+ * A note as it stands after a change. Answers changed once the times have been seen are marked, whatever they were when
+ * first given; the text before is kept.
+ * @param seen have the times of its cases been seen by now?
  */
 export function changedReflection(
   before: Reflection,

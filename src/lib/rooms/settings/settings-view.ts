@@ -34,7 +34,7 @@ export type SettingsView = {
   erased: string | null;
 };
 
-/** Imports listed: the latest, since an older one rests under too much to be taken back. */
+/** Imports listed: the latest, since too much rests on an older one for it to be undone. */
 const IMPORTS_SHOWN = 20;
 
 export function settingsView(

@@ -35,7 +35,7 @@ export function asShipped(edited: Procedure, shipped: Procedure, use: ProcedureU
   });
   return {
     ...shipped,
-    // A step of one's own may speak of another that is gone.
+    // A step of the surgeon's own may name another that is gone.
     steps: steps.map((step) => ({ ...step, earlier: step.earlier.filter((id) => stepIds.has(id)) })),
     facts: [
       ...facts,
@@ -56,7 +56,7 @@ const place = (all: readonly WithId[], id: string) => all.findIndex((each) => ea
 
 const KEYS = [...'123456789ABCDEFGHIJKLMNOPQRSTUVWXYZ'];
 
-/** An answer that stays gives way where its key is wanted by a shipped one. */
+/** An answer that stays gives up its key where a shipped one needs it. */
 function freeKeys(levels: NonNullable<EyeFact['levels']>, fact: EyeFact): NonNullable<EyeFact['levels']> {
   const taken = new Set((fact.levels ?? []).map(({ key }) => key));
   return levels.map((level) => {

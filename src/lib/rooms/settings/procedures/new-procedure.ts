@@ -11,9 +11,9 @@ export const stepRowsOffered = (sent: Fields): number =>
   Math.max(ROWS, (sent.label?.length ?? 0) + ('more' in sent ? MORE_ROWS : 0));
 
 /**
- * A procedure of the surgeon's own: a name, and its steps in order, one row each (`label`, `starts`, `ends` repeated). Rows
- * left wholly empty are passed over. Waiting reasons and kinds of event are taken from `like`, since most fit any operation;
- * facts of the eye only where asked, since a hard nucleus means nothing to a graft.
+ * A procedure of the surgeon's own: a name, and its steps in order, one row each (`label`, `starts`, `ends` repeated).
+ * Rows left wholly empty are passed over. Waiting reasons and kinds of event are taken from `like`, since most fit any
+ * operation; facts of the eye only where asked, since a hard nucleus means nothing for a graft.
  *
  * @param known every procedure there is, shipped and own
  */
