@@ -29,7 +29,9 @@ async function closeStore(): Promise<void> {
   await (await opened.nextTwentyStore)?.close();
 }
 
-/** An answer before the end of what is sent reaches no browser: it sees the connection break, not the reason. */
+/**
+ * An answer sent before the request has ended does not reach the browser: it sees the connection break, not the reason.
+ */
 async function readToTheEnd(request: Request): Promise<void> {
   const reader = request.body?.getReader();
   try {

@@ -5,7 +5,7 @@
 import { build, files, version } from '$service-worker';
 
 /**
- * Keeps one page for theatre's doorstep: the note for the list, and the files it needs. Nothing else of the
+ * Keeps one page for reading just outside theatre: the note for the list, and the files it needs. Nothing else of the
  * record is stored by the browser.
  */
 const worker = globalThis as unknown as ServiceWorkerGlobalScope;

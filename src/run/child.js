@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { projectFolder } from './stamps.js';
 
 /**
- * What this program started ends with it, also when only this one is told to stop.
+ * Whatever this program started ends with it, even when only this program is told to stop.
  * @param {import('node:child_process').ChildProcess} child
  * @returns {() => void} to call when the child has ended
  */

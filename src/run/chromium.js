@@ -13,7 +13,7 @@ const found = () =>
   [process.env.NEXT_TWENTY_CHROMIUM ?? '', ...places].find((path) => path && existsSync(path)) ?? null;
 
 /**
- * The system's Chromium for the browser tests; installed where that is ours to do, as root on Debian.
+ * The system's Chromium for the browser tests; installed where we may do so, as root on Debian.
  * @returns {Promise<string>} its path
  * @throws with what to do where there is none
  */

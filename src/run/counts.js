@@ -72,7 +72,7 @@ export function countPlaywright(report) {
     const titles = [...above, suite.title].filter(Boolean);
     for (const spec of suite.specs ?? [])
       for (const test of spec.tests) {
-        // `expected` may also be a test that says it must fail: how the watch over every page is itself tried.
+        // `expected` may also be a test that says it must fail: that is how the check of every page is itself tested.
         if (test.status === 'expected') count.passed += 1;
         else {
           count.failed += 1;

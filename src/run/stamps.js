@@ -31,8 +31,8 @@ export function hashOf(paths) {
 }
 
 /**
- * Does work whose outcome lies in a folder only when what it was made from has changed.
- * The stamp goes before the work begins and is written last: work broken off is done again.
+ * Does work whose outcome lies in a folder only when what it was made from has changed. The stamp goes before the work
+ * begins and is written last: interrupted work is done again.
  * @template T
  * @param {string} stampFile from the project folder
  * @param {string} stamp

@@ -83,7 +83,7 @@ async function browserTests() {
 }
 
 /**
- * The app the browser tests look at. That it builds is no test of its own; that it does not is a failure.
+ * The app the browser tests look at. Building it is not a test of its own; failing to build is a failure.
  * @returns {Promise<Count>}
  */
 async function built() {
@@ -96,7 +96,7 @@ async function built() {
   }
 }
 
-/** Everything is run and told even when something before it fails. @returns {Promise<Count[]>} */
+/** Everything is run and reported even when something before it fails. @returns {Promise<Count[]>} */
 async function all() {
   const old = tooOld();
   if (old) throw new Error(old);

@@ -23,7 +23,7 @@ export function auditFor(input: AuditInput): Promise<Audit> {
 }
 
 function keyOf({ cases, lists, procedure, references, seed, resamples, shown }: AuditInput): string {
-  // Nothing before the latest cases that a trend is seen in enters a number.
+  // No case older than those a trend is sought in enters any number.
   const latest = latestShown(countedCases(cases, procedure), Math.max(shown ?? 100, auditThresholds.trendCases));
   const on = new Set(latest.map(({ listId }) => listId));
   const hash = createHash('sha256').update(JSON.stringify([seed, resamples, shown, procedure, references]));

@@ -45,7 +45,7 @@ function versionOf(parsed: unknown): number {
 
 const KINDS = ['procedures', 'lists', 'cases', 'goals', 'results', 'reflections'] as const satisfies DocumentKind[];
 
-/** What lies in the folder as documents lies in a backup as rows: the same migrations lead it to the shape of today. */
+/** What the folder holds as documents a backup holds as rows: the same migrations bring it to today's shape. */
 function inShapeOfToday(parsed: unknown, from: number): unknown {
   const backup = z.looseObject({}).safeParse(parsed);
   if (!backup.success) return parsed;

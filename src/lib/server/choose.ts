@@ -5,7 +5,7 @@ import type { Suggestion } from '../rules/types';
 import { shownAudit } from './audits';
 import { keptAnswers, recordKey } from './kept-answers';
 
-// The safety monitor behind a suggestion takes longer than the rest of the page; nothing of it changes with the view.
+// The safety monitor behind a suggestion takes longer than the rest of the page, and does not depend on the view.
 const suggestions = keptAnswers<Suggestion>(2);
 
 /** What Choose shows at an address (`procedure`, `view`); `room` null: no case counts yet. */

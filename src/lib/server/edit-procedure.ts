@@ -25,7 +25,7 @@ const beforeKey = (id: string) => `procedure-before:${id}`;
 
 const shippedAs = (id: string) => loadProcedures().find((each) => each.id === id) ?? null;
 
-/** What is stored of a procedure: nothing where it is just as shipped. */
+/** What is stored of a procedure: nothing where it is exactly as shipped. */
 const edited = (after: Procedure, shipped: Procedure | null) =>
   shipped && sameProcedure(after, shipped) ? null : after;
 
@@ -48,7 +48,7 @@ export async function keepProcedure(store: Store, before: Procedure | null, afte
   ]);
 }
 
-/** Takes an own procedure away, with the same one undo. */
+/** Removes one of the surgeon's own procedures, with the same single undo. */
 export async function dropProcedure(store: Store, procedure: Procedure): Promise<void> {
   await store.together(() => [
     store.changeProcedure(procedure.id, () => null),
@@ -56,7 +56,7 @@ export async function dropProcedure(store: Store, procedure: Procedure): Promise
   ]);
 }
 
-/** The procedure as it was before the last change; `null` where that is not kept any more. */
+/** The procedure as it was before the last change; `null` where that is no longer kept. */
 export async function undoProcedure(store: Store, id: string): Promise<Procedure | null> {
   const before = keptText(procedureSchema, await store.draft(beforeKey(id)));
   if (before === null) return null;

@@ -8,13 +8,13 @@ import { inTurns, othersMeanwhile } from './in-turns';
 import { keptAnswers, recordKey } from './kept-answers';
 import type { HeldImport, ImportRecord, Store } from './storage/port';
 
-/** Longest text taken, in letters: about 400,000 stretches, forty years of one surgeon. */
+/** Longest text taken, in characters: about 400,000 stretches, forty years of one surgeon. */
 export const TEXT_MOST = 20_000_000;
 
 /** The same file is recognised by its text, whatever its name. */
 export const textHash = (text: string): string => createHash('sha256').update(text).digest('hex');
 
-/** A file's name is shown and kept with the import, unless it may name somebody. */
+/** A file's name is shown and kept with the import, unless it may name a person. */
 export function safeName(name: string): string {
   const plain = name
     .replace(/^.*[\\/]/, '')
@@ -62,7 +62,7 @@ const oddOnes = keptAnswers<Problem[]>(1);
 const keyOf = ({ id, heldAt, choices }: HeldImport, record: SurgeonRecord, now: string): string =>
   JSON.stringify([id, heldAt, choices, now.slice(0, 10), recordKey(record)]);
 
-/** How a held text reads against the record, with the answers given so far; others are answered meanwhile. */
+/** How a held text reads against the record, with the answers given so far; other requests are answered meanwhile. */
 export function readHeld(held: HeldImport, record: SurgeonRecord, now: string): Promise<AuditReading> {
   const { text, fileName, choices } = held;
   const today = now.slice(0, 10);

@@ -1,7 +1,7 @@
 import { everythingSchema } from './storage/everything-schema';
 import type { Everything } from './storage/port';
 
-/** The invented surgeons one can look round with; what they are for in a line each. */
+/** The invented surgeons to look round with, with a line on what each is for. */
 export const INVENTED = [
   {
     id: 'fellow',

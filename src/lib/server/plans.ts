@@ -88,7 +88,7 @@ export async function readPlanSource(
   return { record, label: step.label, retired: false, source };
 }
 
-/** Others are answered while a start is fixed. */
+/** Other requests are answered while a start is fixed. */
 const startInTurns: Starting = {
   start: (input) => startGoalInSlices(input, othersMeanwhile),
   pause: othersMeanwhile.pause,

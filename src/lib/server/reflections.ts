@@ -32,7 +32,7 @@ export const reflectionFields = (form: FormData): ReflectionFields => ({
   cases: form.getAll('case').map(String),
 });
 
-/** A draft kept under this key; `null` for none, or for one that is no form of ours. */
+/** A draft kept under this key; `null` for none, or for one that is not a form of ours. */
 export const reflectionDraft = async (store: Store, key: string): Promise<ReflectionFields | null> =>
   keptText(fieldsSchema, await store.draft(key));
 

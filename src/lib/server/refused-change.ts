@@ -14,7 +14,7 @@ export function refusedChange(request: Request, url: URL): { status: number; why
 
   const origin = request.headers.get('origin');
   const site = request.headers.get('sec-fetch-site');
-  // A browser sends Origin with every post; a request without either header is no page of ours.
+  // A browser sends Origin with every post; a request without either header does not come from a page of ours.
   const ours = origin === url.origin && (site === null || site === 'same-origin');
   if (!ours)
     return { status: 403, why: "Changes are accepted only from this program's own pages. Nothing was changed." };

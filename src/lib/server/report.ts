@@ -39,7 +39,7 @@ export async function reportOf(store: Store, query: URLSearchParams): Promise<As
   const record = await readRecord(store);
   const cautions = loadCautions();
   const noteIds = query.getAll('note');
-  // The one set last first: by its place in the record, since a clock can be set back.
+  // Latest set first: by its place in the record, since a clock can be set back.
   const goals = [...record.goals].reverse();
   const months = monthsOf(record);
   const years = goals.length >= 2 ? [...new Set(goals.map((goal) => goal.setAt.slice(0, 4)))].sort().reverse() : [];

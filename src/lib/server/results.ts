@@ -13,7 +13,7 @@ export async function readResult(store: Store, record: SurgeonRecord, goal: Goal
   try {
     await store.storeResult({ ...toStore, storedAt: now });
   } catch (error) {
-    // Asked for twice at once: what the other stored stands.
+    // Requested twice at once: what the other request stored stands.
     if (!(error instanceof StorageError && error.code === 'already-there')) throw error;
   }
   return true;

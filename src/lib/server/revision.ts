@@ -3,7 +3,8 @@ import { StaleVersionError } from './storage/port';
 
 /**
  * A mark of what a form was filled from: it goes out with the page and comes back with the form. Made from the very
- * values the form shows, so that two forms on one document do not stand in each other's way, and no number has to be kept.
+ * values the form shows, so that two forms on one document do not get in each other's way, and no number has to be
+ * kept.
  */
 export const revisionOf = (shown: unknown): string =>
   createHash('sha256')

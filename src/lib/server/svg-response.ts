@@ -1,4 +1,4 @@
-/** A drawing as a file to keep; its name says what it is and nothing of whose it is. */
+/** A drawing as a file to keep; its name says what it is and not whose it is. */
 export const svgResponse = (svg: string, name: string): Response =>
   new Response(svg, {
     headers: {

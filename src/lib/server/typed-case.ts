@@ -17,8 +17,8 @@ const NO_ANSWERS = {
 export const newList = (label: string | null, when: When): Omit<ListRecord, 'id'> => ({ label, when, ...NO_ANSWERS });
 
 /**
- * Stores a typed case, in one change with its list where that is new. It comes after every case of the record: typing is
- * how new operations arrive; older ones come in by file, which knows the order.
+ * Stores a typed case, in one change with its list where that is new. It comes after every case of the record: new
+ * operations arrive by typing; older ones come in by file, which has the order.
  */
 export const recordTyped = (
   store: Store,

@@ -7,7 +7,7 @@ const ENTITIES: Readonly<Record<string, string>> = {
 };
 
 /**
- * Text made inert for element content and quoted attributes. `&` is always escaped, also in what looks like an entity:
+ * Text made inert for element content and quoted attributes. `&` is always escaped, even in what looks like an entity:
  * `JaVa&#x73;cript:` left alone would be decoded by the browser after our check had passed it.
  */
 export const escapeHtml = (text: string): string => text.replace(/[&<>"']/g, (character) => ENTITIES[character] ?? '');

@@ -11,12 +11,12 @@ import { splitFrontMatter } from './front-matter';
 import { eyeFit, line } from './guidance-schema';
 import { withoutMarks } from './source-marks';
 
-/** Head of `content/eyes/NN-<id>.md`. Strict: a field misspelt is a field lost. */
+/** Head of `content/eyes/NN-<id>.md`. Strict: a misspelt field is a lost field. */
 const headSchema = z.strictObject({
   ...cardBase,
   eyes: z.array(eyeFit).min(1),
   ready: z.array(line).min(1),
-  // Two: more would not be kept in mind beside the three of a goal.
+  // Two: more could not be kept in mind beside the three of a goal.
   checkpoints: z.array(z.strictObject({ id: slug, look: line, why: line })).length(2),
   never: line,
   stop: line,

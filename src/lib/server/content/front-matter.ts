@@ -18,7 +18,7 @@ export function parseYaml(text: string, file: string): unknown {
 
 /**
  * A Markdown file with a YAML head, as `{ head, body }`; the body trimmed.
- * @throws ContentError when there is no head or it is no YAML.
+ * @throws ContentError when there is no head or it is not YAML.
  */
 export function splitFrontMatter(text: string, file: string): { head: unknown; body: string } {
   const match = HEAD.exec(text.replace(/^\uFEFF/, ''));

@@ -5,7 +5,7 @@ import { citedIn, each, refuseDurationsIn, type FieldText } from './field-texts'
 import type { GuidanceHead } from './guidance-schema';
 import { withoutMarks } from './source-marks';
 
-/** What can come to stand on the note for the list. */
+/** What may appear on the note for the list. */
 const noteFields = (page: GuidanceHead): FieldText[] => [
   ['aim', page.aim],
   ...each('protectedParts', page.protectedParts),
@@ -26,7 +26,7 @@ const drillFields = ({ drills }: GuidanceHead): FieldText[] =>
 /** No time may reach the theatre by way of the note. @throws ContentError naming file and field. */
 export const refuseDurations = (page: GuidanceHead, file: string): void => refuseDurationsIn(noteFields(page), file);
 
-/** Facts, events and protected parts that the procedure has not. @throws ContentError naming file and field. */
+/** Facts, events and protected parts that the procedure does not have. @throws ContentError naming file and field. */
 export function refuseUnknownFits(page: GuidanceHead, procedure: Procedure, file: string): void {
   const lists = [
     ...page.checkpoints.map(({ fits }, index) => [`checkpoints.${index}.fits`, fits] as const),

@@ -52,7 +52,7 @@ const worksheetSchema = z.strictObject({
   rows: z.array(line).min(1),
 });
 
-/** Head of a page of written guidance. Strict: a field misspelt is a field lost. */
+/** Head of a page of written guidance. Strict: a misspelt field is a lost field. */
 export const guidanceHeadSchema = z.strictObject({
   step: slug,
   title: line,

@@ -9,7 +9,7 @@ import { guidanceHeadSchema } from './guidance-schema';
 /** `content/checkpoints/<procedure>/NN-<step>.md`; NN orders the folder for a reader and means nothing else. */
 const PATH = /^content\/checkpoints\/([a-z0-9-]+)\/\d\d-([a-z0-9-]+)\.md$/;
 
-/** One page; all it names checked against the procedure it lies under. */
+/** One page; everything it names is checked against the procedure it belongs to. */
 function readPage(file: string, text: string, procedures: readonly Procedure[]): Guidance {
   const [, procedureId, named] = PATH.exec(file) ?? [];
   if (!procedureId || !named)

@@ -10,12 +10,12 @@ import { splitFrontMatter } from './front-matter';
 import { line } from './guidance-schema';
 import { withoutMarks } from './source-marks';
 
-/** Head of `content/rehearsals/NN-<id>.md`. Strict: a field misspelt is a field lost. */
+/** Head of `content/rehearsals/NN-<id>.md`. Strict: a misspelt field is a lost field. */
 const headSchema = z.strictObject({
   ...cardBase,
   events: z.array(slug).min(1),
   first: z.array(line).min(1),
-  // Three: what can be said aloud in one breath, in order.
+  // Three: as many as can be said aloud in one breath, in order.
   actions: z.array(line).length(3),
   never: z.array(line).min(1),
   call: line,

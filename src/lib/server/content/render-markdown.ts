@@ -7,8 +7,8 @@ const escapeText = (text: string): string =>
   escapeHtml(text).replace(/&amp;(#\d{1,7}|#x[\da-f]{1,6}|[a-z]\w{1,30});/gi, '&$1;');
 
 /**
- * Raw HTML is printed, not run; no images; links only where `safeLink` allows; no attribute but `href`, `rel`, `start`.
- * Headings begin at `firstHeading`, below the heading of the room they stand in.
+ * Raw HTML is printed, not run; no images; links only where `safeLink` allows; no attributes but `href`, `rel`,
+ * `start`. Headings begin at `firstHeading`, below the heading of the room they stand in.
  */
 const rendererFrom = (firstHeading: number): RendererObject => ({
   html({ text }) {

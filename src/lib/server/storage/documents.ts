@@ -15,7 +15,7 @@ import {
   storedResultSchema,
 } from '../../model';
 
-/** Records with ids made here. `next` only rises, so that the id of an erased record is never given again. */
+/** Records with ids made here. `next` only rises, so that the id of an erased record is never reused. */
 const numbered = <Schema extends z.ZodType>(record: Schema) =>
   z.strictObject({ next: z.number().int().positive(), records: z.array(record) });
 
@@ -47,11 +47,11 @@ export const documentSchemas = {
   goals: numbered(goalSchema),
   results: numbered(storedResultSchema),
   drafts: z.strictObject({ values: z.record(z.string(), z.string()) }),
-  /** What belongs to no single record: ids given to documents that can go away, the count of erased cases. */
+  /** What belongs to no single record: ids given to documents that can be removed, the count of erased cases. */
   ledger: z.strictObject({
     next: z.strictObject({ import: z.number().int().positive(), reference: z.number().int().positive() }),
     erasedCases: z.number().int().nonnegative(),
-    /** What came with an invented surgeon and carries no mark of its own. */
+    /** What came with an invented surgeon and has no mark of its own. */
     invented: z
       .strictObject({
         listIds: z.array(listId),

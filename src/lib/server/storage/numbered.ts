@@ -17,7 +17,7 @@ export function append<K extends Kind>(draft: Draft, kind: K, make: (id: string)
   return record;
 }
 
-/** Puts another version in the place of a record, or takes records away where `change` returns null. */
+/** Replaces a record by another version, or removes records where `change` returns null. */
 export function mapRecords<K extends Kind>(
   draft: Draft,
   kind: K,

@@ -10,10 +10,11 @@ import { storeOn } from './store-on';
 import { dropForgotten } from './verbs/held-imports';
 
 /**
- * Opens the record in `folder`, making a new one where the folder is empty, and takes its lock.
- * A file that cannot be read does not keep the others from being used: what needs it says so.
+ * Opens the record in `folder`, making a new one where the folder is empty, and takes its lock. A file that cannot be
+ * read does not keep the others from being used: whatever needs it says so.
  * @param now ISO instant: imports held for more than a day are dropped
- * @throws StorageError `locked`, `missing`, `newer`, `unreadable` or `disk` when nothing can be told of the record at all
+ * @throws StorageError `locked`, `missing`, `newer`, `unreadable` or `disk` when nothing can be told of the record at
+ * all
  */
 export async function openDiskStore(
   folder: string,

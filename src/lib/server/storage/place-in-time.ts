@@ -15,8 +15,8 @@ const firstLater = (sorted: readonly string[], date: string): number => {
 
 /**
  * Sequence numbers for cases that join a record, in their own order. Those already there keep theirs, because goals
- * remember them; so a dated case older than some already there is put between by a fraction, and never counts as "after"
- * a goal it came before. Without a date, cases come after everything.
+ * remember them; so a dated case older than some already there is placed between them by a fraction, and never counts
+ * as "after" a goal it came before. Without a date, cases come after everything.
  * @param incoming in their own order of time
  * @returns one sequence number for each incoming case
  */

@@ -56,8 +56,8 @@ export type NewListOrId = Omit<ListRecord, 'id'> | string | null;
 export type TypedCase = Omit<Case, 'id' | 'version' | 'history' | 'sequence' | 'listId'>;
 
 /**
- * What one confirmed import brings. `replace` holds cases of codes already in the record, taken instead of the old values;
- * `timesSeen`: their times had been in sight, so that a fact changed now is marked.
+ * What one confirmed import brings. `replace` holds cases of codes already in the record, taken instead of the old
+ * values; `timesSeen`: their times had been seen, so that a fact changed now is marked.
  */
 export type ImportBatch = {
   /** `there`: the list of the record that it is, where that is known. */
@@ -121,8 +121,8 @@ export interface Store {
   procedures(): Promise<Procedure[]>;
   /**
    * `edit` gets the surgeon's own version as it is at that moment, or `null`, and returns the one to be stored.
-   * Returning `null` takes it away: an edit of a shipped procedure goes, which is then as shipped again; one of the surgeon's own goes with it, and is
-   * refused (`in-use`) while a case, a goal or a reference set is of it.
+   * Returning `null` removes it: for an edit of a shipped procedure, the procedure is then as shipped again; one of the
+   * surgeon's own goes with it, and is refused (`in-use`) while a case, a goal or a reference set is of it.
    */
   changeProcedure(id: string, edit: (stored: Procedure | null) => Procedure | null): Promise<void>;
 

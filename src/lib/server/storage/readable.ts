@@ -2,7 +2,7 @@ import type { z } from 'zod';
 import { documentSchemas, kindOf, type DocumentName } from './documents';
 import { StorageError } from './port';
 
-/** Records that have been found readable. They are frozen, so they stay so: a save looks at what is new alone. */
+/** Records found readable. They are frozen, so they stay readable: a save checks only what is new. */
 const known = new WeakSet<object>();
 
 const first = (parsed: z.ZodSafeParseResult<unknown>): string | null => {
@@ -23,7 +23,8 @@ export function checkReadable(name: DocumentName, document: object): void {
   const schema: z.ZodType = documentSchemas[kindOf(name)];
   const all = records(document);
   const fresh = all.filter((record) => !known.has(record));
-  // A shard is held against its schema with its new records alone: a thousand old ones would be looked at at every save.
+  // A shard is checked against its schema with its new records alone: otherwise a thousand old ones would be checked at
+  // every save.
   const wrong =
     first(schema.safeParse(all.length > 0 ? { ...document, records: fresh } : document)) ?? misplaced(name, document);
   if (wrong !== null)
@@ -34,7 +35,7 @@ export function checkReadable(name: DocumentName, document: object): void {
   for (const record of fresh) if (Object.isFrozen(record)) known.add(record);
 }
 
-/** An id given twice, or one the document would give again. */
+/** An id used twice, or one the document would give out again. */
 function misplaced(name: DocumentName, document: object): string | null {
   if (!('next' in document) || typeof document.next !== 'number') return null;
   const seen = new Set<string>();
@@ -47,7 +48,7 @@ function misplaced(name: DocumentName, document: object): string | null {
   return null;
 }
 
-/** What was read from a disk has been held against its schema there. */
+/** What was read from a disk has already been checked against its schema. */
 export function noteReadable(document: object): void {
   for (const record of records(document)) known.add(record);
 }

@@ -28,7 +28,7 @@ export const allOf = <K extends Kind>(reader: Reader, kind: K): Sharded[K][] =>
 export const findIn = <K extends Kind>(reader: Reader, kind: K, id: string): Sharded[K] | null =>
   shard<K>(reader, nameOf(kind, id))?.records.find((record) => record.id === id) ?? null;
 
-/** The first id never given, and those after it. */
+/** The first id never used, and those after it. */
 export function* freshIds(reader: Reader, kind: Kind): Generator<string, never> {
   const nexts = reader.names(kind).map((name) => shard(reader, name)?.next ?? 1);
   for (let number = Math.max(1, ...nexts); ; number++) yield `${prefixes[kind]}-${number}`;
@@ -45,7 +45,7 @@ export function put<K extends Kind>(draft: Draft, kind: K, records: readonly Sha
   }
 }
 
-/** Takes records away; their ids stay used. */
+/** Removes records; their ids stay used. */
 export function drop(draft: Draft, kind: Kind, ids: Iterable<string>): void {
   for (const [name, gone] of groupBy(ids, (id) => nameOf(kind, id))) {
     const before = shard(draft, name);

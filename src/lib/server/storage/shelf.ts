@@ -4,7 +4,7 @@ import { checkReadable } from './readable';
 
 const noChanges: Changes = new Map();
 
-/** New contents by name; `null` takes the document away. */
+/** New contents by name; `null` removes the document. */
 export type Changes = ReadonlyMap<DocumentName, object | null>;
 
 /** Where the documents of a shelf are held, and what makes them durable: all that differs between the adapters. */
@@ -44,17 +44,17 @@ class Batch {
 }
 
 /**
- * The documents of one record, held by the keeper. A change is worked out at once on a draft, joins the next write,
- * and is seen by readers and answered when that write is durable. While one write runs, later changes gather in one more:
- * an autosave storm costs two writes, and nobody waits for a state that is not theirs.
- * When a write fails, the changes built on it go with it, and each of their callers hears why.
+ * The documents of one record, held by the keeper. A change is worked out at once on a draft, joins the next write, and
+ * is seen by readers and answered when that write is durable. While one write runs, later changes gather in the next: a
+ * burst of autosaves costs two writes, and nobody waits for a state that is not theirs. When a write fails, the changes
+ * built on it go with it, and each of their callers hears why.
  */
 export class Shelf implements Reader {
   readonly place: string;
   readonly #keeper: Keeper;
-  /** Worked out and not yet durable: what the next change builds on. */
+  /** Computed but not yet durable: what the next change builds on. */
   #coming = new Map<DocumentName, object | null>();
-  /** What stood there before the write that runs: readers see it until the write is durable. */
+  /** The state before the write in progress: readers see it until the write is durable. */
   #before = new Map<DocumentName, object | null>();
   #next: Batch | null = null;
   #running: Promise<void> | null = null;
@@ -173,7 +173,7 @@ export class Shelf implements Reader {
       for (const name of batch.changes.keys()) this.#before.set(name, this.#over(noChanges, name));
       try {
         await this.#keeper.keep(batch.changes);
-        // What a later change has put on top is still to come.
+        // What a later change has added on top is still to come.
         for (const [name, document] of batch.changes)
           if (this.#coming.get(name) === document) this.#coming.delete(name);
         batch.resolve();

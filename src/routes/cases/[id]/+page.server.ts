@@ -38,7 +38,7 @@ export const load: PageServerLoad = async ({ locals, params, url }) => {
   const cautions = loadCautions();
   const said = saidIn(SAID, url);
   const code = url.searchParams.get('said') ?? '';
-  // Reloaded after a later change, the sentence above speaks of an older one; the undo then stands in the history alone.
+  // After a later change a reload would repeat a sentence about an older one; the undo is then in the history alone.
   const saidNow = Number(url.searchParams.get('version') ?? one.version) === one.version;
   const undo = await lastUndo(locals.store, record, [one.id], locals.now);
   return {

@@ -29,7 +29,7 @@ export const eventActions = {
     if (!one.events?.[index])
       return refused('events', fields, [{ field: 'events', message: 'That event is gone already.' }]);
     const rest = one.events.filter((_, at) => at !== index);
-    // Taken away as a mistake leaves the question open again: it never turns into "none" by itself.
+    // Removing an event entered by mistake leaves the question open again: it never turns into "none" by itself.
     return store(event, 'events', fields, withEvents(one, rest.length > 0 ? rest : null, procedure), 'events');
   },
 

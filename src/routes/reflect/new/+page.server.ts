@@ -15,7 +15,7 @@ import type { Actions, PageServerLoad } from './$types';
 
 const DRAFT = 'reflection-new';
 
-/** Which cases are written about, by whose goal, and whether their lengths are still hidden. */
+/** Which cases are written about, by whose goal, and whether their times are still hidden. */
 async function context(store: Store, caseIds: readonly string[]) {
   const record = await readRecord(store);
   const chosen = record.cases.filter((each) => caseIds.includes(each.id));

@@ -23,7 +23,7 @@ export class DiskKeeper implements Keeper {
   #names = new Set<DocumentName>();
   /** Acknowledged by its journal, and not yet in every file. */
   #unfinished: Changes | null = null;
-  /** The disk failed in a way that leaves open what it holds: nothing more is written on such ground. */
+  /** The disk failed in a way that leaves its contents uncertain: nothing more is written on that basis. */
   #notKnown: StorageError | null = null;
 
   private constructor(
@@ -133,7 +133,7 @@ export class DiskKeeper implements Keeper {
     this.#unfinished = null;
   }
 
-  /** At start: a change a crash left half done is done again from the beginning. */
+  /** At start: a change that a crash left half done is redone from the beginning. */
   async #replay(): Promise<void> {
     const texts: FileTexts | null = await readJournal(this.place, this.versions.schemaVersion);
     if (!texts) return;

@@ -22,7 +22,7 @@ const saidOf = (why: NodeJS.ErrnoException): string =>
 const isOfDisk = (why: unknown): why is NodeJS.ErrnoException =>
   !(why instanceof StorageError) && typeof (why as NodeJS.ErrnoException | null)?.code === 'string';
 
-/** A change the disk refused, as a sentence; anything that is none of the disk's comes back as it is. */
+/** A change the disk refused, as a sentence; any other error comes back as it is. */
 export const refusedChange = (why: unknown, folder: string): unknown =>
   isOfDisk(why)
     ? new StorageError(
@@ -31,7 +31,7 @@ export const refusedChange = (why: unknown, folder: string): unknown =>
       )
     : why;
 
-/** A folder that cannot be opened, as a sentence with what to do; anything that is none of the disk's as it is. */
+/** A folder that cannot be opened, as a sentence with what to do; any other error as it is. */
 export const refusedStart = (why: unknown, folder: string): unknown =>
   isOfDisk(why)
     ? new StorageError(

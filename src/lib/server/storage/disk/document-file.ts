@@ -70,7 +70,7 @@ export class DocumentFile implements Adapter<object | null> {
     try {
       await removeDurably(this.path);
     } finally {
-      // Gone even where the folder's sync failed: removing it again must not take that for somebody else's doing.
+      // Gone even where the folder's sync failed: removing it again must not be mistaken for somebody else's change.
       this.#seen = await identityOf(this.path);
     }
   }

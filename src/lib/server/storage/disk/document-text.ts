@@ -7,7 +7,7 @@ import type { Migration } from '../migrations/migration';
 
 export type Versions = { schemaVersion: number; migrations: readonly Migration[] };
 
-/** Written by a later version of this program: not ours to judge or to touch. */
+/** Written by a later version of this program: not for this one to judge or to touch. */
 export class NewerVersion extends Error {
   constructor(readonly version: number) {
     super(`version ${version}`);

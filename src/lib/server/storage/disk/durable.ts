@@ -2,10 +2,13 @@ import { randomBytes } from 'node:crypto';
 import { copyFile, link, open, rename, unlink } from 'node:fs/promises';
 import { basename, dirname, join } from 'node:path';
 
-/** Files in the making, or kept to be put back; one left behind by a crash is swept at the next start. */
+/** Unfinished files, or files kept to be restored; one left behind by a crash is swept up at the next start. */
 export const isLeftover = (fileName: string) => /^\..+\.(making|before)-[0-9a-f]{8}$/.test(fileName);
 
-/** The disk failed, and failed again while the old state was put back: nobody can say which of the two it will show. */
+/**
+ * The disk failed, and failed again while the old state was being restored: nobody can say which of the two it will
+ * show.
+ */
 export class NotKnown extends Error {
   constructor(readonly path: string) {
     super(`It is not known whether ${path} was stored`);
@@ -56,10 +59,10 @@ async function putBack(path: string, before: string | null): Promise<void> {
 }
 
 /**
- * Puts `text` in the place of a file, whole or not at all, and returns when it would survive a power cut. Where the disk
- * fails after the new file got its name, the old one is put back: a refused change leaves no trace.
- * Our own lines because no library tried does all of it: some flush neither file nor folder, two report success on a full
- * disk with a truncated file.
+ * Puts `text` in the place of a file, whole or not at all, and returns when it would survive a power cut. Where the
+ * disk fails after the new file got its name, the old one is put back: a refused change leaves no trace. Our own code
+ * because no library we tried does all of it: some flush neither file nor folder, two report success on a full disk
+ * with a truncated file.
  * @throws NotKnown where putting back failed too; otherwise what the disk said, with everything as it was
  */
 export async function replaceDurably(path: string, text: string): Promise<void> {
@@ -92,7 +95,7 @@ export async function replaceDurably(path: string, text: string): Promise<void> 
   if (wasThere) await unlink(before).catch(() => {}); // swept at the next start
 }
 
-/** Takes a file away for good. One already gone is gone. */
+/** Removes a file for good. One already gone is fine. */
 export async function removeDurably(path: string): Promise<void> {
   await unlink(path).catch((why: NodeJS.ErrnoException) => {
     if (why.code !== 'ENOENT') throw why;

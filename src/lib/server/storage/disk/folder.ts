@@ -7,7 +7,7 @@ const subfolders = ['cases', 'reflections', 'reference', 'imports'];
 
 export const fileOf = (folder: string, name: DocumentName | 'contents') => join(folder, `${name}.json`);
 
-/** Makes a folder with those above it, each with its own entry made durable: a folder that is lost takes its files with it. */
+/** Makes a folder with those above it, each with its own entry made durable: a lost folder takes its files with it. */
 export async function makeFolder(folder: string): Promise<void> {
   const first = await mkdir(folder, { recursive: true, mode: 0o700 });
   if (first === undefined) return;
@@ -20,7 +20,7 @@ export async function makeFolders(folder: string): Promise<void> {
   for (const each of subfolders) await makeFolder(join(folder, each));
 }
 
-/** Names of the documents that stand in the folder, sweeping what a crash left in the making. */
+/** Names of the documents in the folder, sweeping up files that a crash left unfinished. */
 export async function standingIn(folder: string): Promise<DocumentName[]> {
   const names: DocumentName[] = [];
   for (const sub of ['', ...subfolders])

@@ -20,7 +20,7 @@ const hashOf = (files: Record<string, string | null>) =>
   createHash('sha256').update(JSON.stringify(files)).digest('hex');
 const pathIn = (folder: string) => join(folder, 'journal.json');
 
-/** Returns when the whole change is on disk in one file: from then on it happens, whatever becomes of the machine. */
+/** Returns when the whole change is on disk in one file: from then on it happens, whatever happens to the machine. */
 export async function writeJournal(folder: string, texts: FileTexts, schemaVersion: number): Promise<void> {
   const files = Object.fromEntries(texts);
   await replaceDurably(pathIn(folder), JSON.stringify({ schemaVersion, hash: hashOf(files), files }));

@@ -10,8 +10,8 @@ import { join } from 'node:path';
 export const lockName = 'owner.lock';
 
 /**
- * When a process started, in the kernel's own count; null where the platform does not say.
- * A number given again to another process after a crash is told apart by it.
+ * When a process started, in the kernel's own count; null where the platform does not say. It tells apart a number that
+ * was reused for another process after a crash.
  * @param {number} pid
  * @returns {string | null}
  */
@@ -28,7 +28,7 @@ export function processStart(pid) {
 /**
  * @param {string} path of a lock file
  * @returns {Owner | null} null when there is none
- * @throws when what is there is no lock of ours
+ * @throws when what is there is not a lock of ours
  */
 export function readOwner(path) {
   let text;

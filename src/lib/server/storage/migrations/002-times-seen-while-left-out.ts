@@ -13,8 +13,8 @@ function marked(one: Raw): Raw {
 }
 
 /**
- * A case counted again after it had been left out carries the mark that its times stood open meanwhile. Before, only its
- * history told, so leaving it out a second time was noted as the choice of one who had not looked.
+ * A case counted again after it had been left out carries the mark that its times stood open meanwhile. Before, only
+ * its history told, so leaving it out a second time was noted as the choice of somebody who had not looked.
  *
  * In the same step a review of an event may be without its text; what was stored has one, so nothing of it changes.
  */

@@ -53,7 +53,9 @@ const oneMore = ({ cases, answered }: Erased = none, { events }: Case): Erased =
   answered: answered + (events === null ? 0 : 1),
 });
 
-/** Operated less timed is one more now, and nobody knows any more that nothing happened in it: it is asked anew. */
+/**
+ * There is now one more untimed operation, and it is no longer known that nothing happened in it: it is asked again.
+ */
 const asked = (list: ListRecord): ListRecord =>
   list.operated !== null && list.eventsAnsweredForAll ? { ...list, eventsAnsweredForAll: null } : list;
 

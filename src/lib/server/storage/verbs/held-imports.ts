@@ -20,7 +20,7 @@ function heldOrUnreadable(reader: Reader, name: ImportName): HeldImport | null {
 
 const aDay = 24 * 60 * 60 * 1000;
 
-/** The text of a file that nobody confirmed must not lie about: it goes after a day. */
+/** The text of a file that nobody confirmed must not be left lying about: it is deleted after a day. */
 export function dropForgotten(draft: Draft, now: string): void {
   for (const name of importNames(draft)) {
     const held = heldOrUnreadable(draft, name);

@@ -44,7 +44,7 @@ function takeBack(draft: Draft, id: string): ImportRecord {
   for (const each of there) refuseIfKept(each, null);
 
   const versions = new Map(there.map((each) => [each.id, each.version]));
-  // A version once given is not given again, or a tab opened in between could write over what returned.
+  // A version number is never reused, or a tab opened in between could overwrite what came back.
   const returning = before.flatMap((each) => {
     const version = versions.get(each.id);
     return version ? [{ ...each, version: version + 1 }] : [];

@@ -45,7 +45,10 @@ function load(draft: Draft, everything: Everything): void {
   });
 }
 
-/** What was written while looking round goes too where it rests on an invented case; own cases and their lists stay. */
+/**
+ * What was written while looking round is removed too where it rests on an invented case; own cases and their lists
+ * stay.
+ */
 function remove(draft: Draft): void {
   const ledger = ledgerOf(draft);
   const cases = casesInOrder(draft).filter((each) => each.invented);

@@ -11,7 +11,7 @@ const noProfile = profileSchema.parse(emptyProfile);
 export const profileOf = (reader: Reader): Profile => reader.read('profile')?.profile ?? noProfile;
 export const proceduresOf = (reader: Reader): readonly Procedure[] => reader.read('procedures')?.records ?? [];
 
-/** A procedure of the same id gives way: an edited shipped procedure keeps the shipped id. */
+/** A procedure with the same id is replaced: an edited shipped procedure keeps the shipped id. */
 export function putProcedure(draft: Draft, procedure: Procedure): void {
   const others = proceduresOf(draft).filter((other) => other.id !== procedure.id);
   draft.write('procedures', { records: [...others, procedure] });

@@ -26,7 +26,7 @@ async function store(event: RequestEvent, list: ListRecord, events: ListRecord['
   redirect(303, `/cases/lists/${list.id}?said=${said}`);
 }
 
-/** Events of operations that were not timed: their review, and taking one away. */
+/** Events of operations that were not timed: their review and their removal. */
 export const untimedActions = {
   review: async (event: RequestEvent) => {
     const { fields, list, index } = await asked(event);
