@@ -206,12 +206,12 @@ export function lastingWords(lasting: Lasting, stepLabel: string): { head: strin
     case 'lasted':
       return {
         head: 'Lasted',
-        sentence: `${which}, ${step} stayed below its starting level: about ${lessOrMore(ratio)} (${rangeOfRatios(low, high)}). ${first}`,
+        sentence: `${which}, ${step} stayed below its baseline: about ${lessOrMore(ratio)} (${rangeOfRatios(low, high)}). ${first}`,
       };
     case 'faded':
       return {
         head: 'Faded',
-        sentence: `${which} it was back near its starting level (${lessOrMore(ratio)}; ${rangeOfRatios(low, high)}). This is common. Which checkpoint has dropped out?`,
+        sentence: `${which} it was back near its baseline (${lessOrMore(ratio)}; ${rangeOfRatios(low, high)}). This is common. Which checkpoint has dropped out?`,
       };
     case 'partly':
       return {
