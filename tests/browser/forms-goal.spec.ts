@@ -188,7 +188,7 @@ test('every form of a goal works without scripts', async ({ page, context, app }
     await expect(page.getByText('7 cases were taken')).toBeVisible();
     await page.goto('/after-twenty/goal-2');
     await press(page, 'Read the result');
-    await expect(page.getByText('The result is stored, and shown as it was from now on.')).toBeVisible();
+    await expect(page.getByText('The result is stored, and will be shown unchanged from now on.')).toBeVisible();
     expect((await everythingOf(app)).results.map(({ goalId }) => goalId)).toContain('goal-2');
   });
 

@@ -4,9 +4,9 @@ import { practiceThresholds as set } from './thresholds';
 
 /**
  * Which cases count for a goal on a step: of the procedure, not left out, the step done by own hands, with at least
- * three other own steps. Where fewer other steps are timed at all (in at least half of the cases with the step) that
- * many are enough: the step alone can then be shown, and nothing is claimed against the rest. For a goal aimed at
- * certain eyes only those.
+ * three other steps done by the surgeon. Where fewer other steps are timed at all (in at least half of the cases with
+ * the step) that many are enough: the step alone can then be shown, and nothing is claimed against the rest. For a goal
+ * aimed at certain eyes only those.
  * @param sample cases from which it is read which steps are timed, and whether parts of a step or the whole
  */
 export function countingRule(

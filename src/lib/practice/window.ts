@@ -59,7 +59,8 @@ export function windowOf(
   const later = arrived.filter((one) => one.listId === null || !early.has(one.listId));
   const baseline = casesWithIds(cases, goal.baseline.caseIds);
   const length = look === 'second' ? 2 * set.followingLength : goal.windowLength;
-  // What is usual is read from the baseline cases and from the first cases, so that later ones never move a window that was full.
+  // What is typical is read from the baseline cases and from the first cases, so that later ones never move a window
+  // that was full.
   const counts = countingRule(
     baseline.length > 0 ? baseline : later.slice(0, length),
     procedure,

@@ -118,7 +118,7 @@ function aimOf(
   return { href: `/plan?${query}`, words: `Plan ${inSentence(label(stepId))} for these eyes only (${eyes})` };
 }
 
-/** The title says the answer; that no step stands out on the view is one. */
+/** The title gives the answer; that no step stands out on the view is an answer too. */
 function titleOf(audit: Audit, named: string | null, view: View): string {
   if (!audit.enough.enough) return 'Your steps, in the order of the operation.';
   if (named) return viewTitle(audit, view);
