@@ -164,7 +164,7 @@ describe('a list that lies ahead', () => {
     const slip = { list: 'new', newListWhen: '2062-11-24' };
     expect(ahead(slip)).toMatch(/^Its day is after today .*check the date, or the clock/);
     expect(facts({ ...answered, ...slip }).errors).toEqual([]);
-    expect(ahead({ list: 'list-1' }, [june])).toMatch(/^Its month lies ahead/);
+    expect(ahead({ list: 'list-1' }, [june])).toMatch(/^Its month is after today/);
   });
 
   it('is not made of today, tomorrow elsewhere, or a list without a date', () => {
