@@ -5,6 +5,7 @@ import type { Look } from '../../src/lib/practice/effect';
 import { judgeSteadiness } from '../../src/lib/practice/judge-steadiness';
 import { judgeTime } from '../../src/lib/practice/judge-time';
 import { lastingOf } from '../../src/lib/practice/lasting';
+import { longerNeighbours } from '../../src/lib/practice/longer-neighbours';
 import { powerOf, type Power } from '../../src/lib/practice/power';
 import { viewValue } from '../../src/lib/practice/resampled-view';
 import {
@@ -25,6 +26,8 @@ export type Said = {
   allowance: number;
   /** The result of the twenty, or where the world takes a second look, of the two together. */
   kind: string;
+  /** Beside *shorter*: a step next to it is named as longer. */
+  neighbour?: boolean;
   /** One answer a following window, where the result was `shorter`. */
   lasting: string[];
   /** This step alone: would it have been called shorter on its own interval? */
@@ -59,11 +62,15 @@ export function oneRun(world: World, seed: number, run: number): Said | null {
       seed: seed + run,
     }).kind;
   else if (world.secondLook && kind !== 'shorter') kind = judge(asOne(upTo(whole, 2)), 'second').kind;
+  const beside = [step - 1, step + 1].filter((each) => each >= 0 && each < world.steps);
+  const neighbour =
+    kind === 'shorter' && longerNeighbours(twenty, beside, (each) => othersThan(world, each)).length > 0;
   const power = powerOf({ ...start, difference: model.differences[step]!, selectionAllowance: allowance.time, steer });
   return {
     step,
     allowance: allowance.time,
     kind,
+    neighbour,
     lasting: kind === 'shorter' && !world.secondLook ? lastingOf(whole, allowance.time).map((each) => each.kind) : [],
     plainShorter: first.plain !== null && first.plain.rawHigh < 0,
     today: saidToday(record, step),

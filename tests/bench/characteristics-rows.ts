@@ -316,6 +316,28 @@ const robust: Row[] = noise.flatMap(({ name, says, parts, drifts }): Row[] => [
   },
 ]);
 
+/** Of the runs found shorter: a step next to it is named. */
+const named = (bar: Pick<Count, 'atMost' | 'atLeast'>): Count => ({
+  label: 'neighbour named, of those shorter',
+  of: (said) => (said.kind === 'shorter' ? said.neighbour === true : null),
+  ...bar,
+});
+const boundary: Row[] = [
+  {
+    world: world({
+      name: 'boundary-moved',
+      says: 'a fifth of the step moved into the next one',
+      change: [less(0.2)],
+      nextChange: Math.log(1.2),
+    }),
+    counts: [shown('shorter'), named({ atLeast: 0.6 })],
+  },
+  {
+    world: world({ name: 'boundary-kept', says: 'step alone −20 %, boundaries as they were', change: [less(0.2)] }),
+    counts: [named({ atMost: 0.05 })],
+  },
+];
+
 /** Goals aimed at the eyes with one fact. */
 const aimedAt: Row[] = [25, 40].flatMap((cases): Row[] => [
   {
@@ -372,4 +394,13 @@ const aimedAt: Row[] = [25, 40].flatMap((cases): Row[] => [
   },
 ]);
 
-export const rows: readonly Row[] = [...month, ...hard, ...alone, ...steadier, ...after, ...robust, ...aimedAt];
+export const rows: readonly Row[] = [
+  ...month,
+  ...hard,
+  ...alone,
+  ...steadier,
+  ...after,
+  ...robust,
+  ...aimedAt,
+  ...boundary,
+];

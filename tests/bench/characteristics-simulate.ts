@@ -58,7 +58,7 @@ export function simulate(world: World, seed: number, run: number): SimulatedReco
             ? (world.change[period - 1] ?? 0)
             : step === 0
               ? world.restChange + world.otherChange
-              : world.restChange;
+              : world.restChange + (step === world.practised + 1 ? world.nextChange : 0);
       const sd = own && world.ownSd ? (later ? world.ownSd.window : world.ownSd.start) : world.sd;
       const value =
         baseOf(world, step) +

@@ -35,6 +35,8 @@ export type World = {
   restChange: number;
   /** Change in the windows of one more step, the first of the operation, which stays in the rest. */
   otherChange: number;
+  /** Change in the windows of the step after the practised one. */
+  nextChange: number;
   /** Change of all steps over the whole record, log scale; with `wave` up and down twice instead. */
   drift: number;
   wave: boolean;
@@ -94,6 +96,7 @@ const plainMonth: World = {
   change: [0],
   restChange: 0,
   otherChange: 0,
+  nextChange: 0,
   drift: 0,
   wave: false,
   dense: [0.3, 0.3],

@@ -93,6 +93,7 @@ export const outcomeSchema = z.strictObject({
       'shared-hands',
       'one-list',
       'facts-left-out',
+      'neighbour-longer',
     ]),
   ),
   /** "going on as before would have given about −9 %": log scale. */
@@ -102,6 +103,8 @@ export const outcomeSchema = z.strictObject({
   /** How likely twenty cases were to show a change of a fifth. */
   powerForAFifth: z.number().nullable(),
   cannot: cannotSaySchema.nullable(),
+  /** Beside *shorter*: steps next to it that took clearly longer against their own rest. Missing: none, or not looked at. */
+  neighbours: z.array(z.strictObject({ stepId: slug, label: z.string(), effect: effectSchema })).optional(),
   /** Missing: the goal is aimed at no kind of eye. */
   aimed: aimedOutcomeSchema.optional(),
   /** Sentences on what was left out of the adjustment, and why. */

@@ -7,6 +7,7 @@ import { judgeSteadiness } from './judge-steadiness';
 import { judgeAimed } from './judge-aimed';
 import type { TimeJudgement } from './judge-time';
 import { chanceOfFifth } from './power';
+import { longerNeighbours } from './longer-neighbours';
 import type { ResultInput } from './result-input';
 
 export type JudgedCases = {
@@ -23,6 +24,8 @@ export type JudgedCases = {
   said: readonly string[];
   /** Aimed: *shorter* did not hold without the shortest excess cases; what is here is without them. */
   withoutExcess: boolean;
+  /** Beside *shorter* only. */
+  neighbours: { stepId: string; label: string; effect: Effect }[];
 };
 
 const NOT_JUDGED: Partial<Record<Measure, CannotSay>> = {
@@ -47,6 +50,7 @@ export const notJudged = ({ code, because }: CannotSay): JudgedCases => ({
   sharedHands: false,
   said: [],
   withoutExcess: false,
+  neighbours: [],
 });
 
 /**
@@ -96,7 +100,17 @@ export function judgeCases(
     ),
     said: arrays.eye.said,
     withoutExcess: judged?.withoutExcess ?? false,
+    neighbours: time?.kind === 'shorter' ? neighboursOf(change, arrays) : [],
   };
+}
+
+/** The steps before and after the practised one, in the order of the operation, that took clearly longer. */
+function neighboursOf(change: ChangeInput, { table, stepIndex, othersOf }: CaseArrays): JudgedCases['neighbours'] {
+  const beside = [stepIndex - 1, stepIndex + 1].filter((step) => step >= 0 && step < table.stepIds.length);
+  return longerNeighbours(change, beside, othersOf).map(({ step, effect }) => {
+    const stepId = table.stepIds[step] ?? '';
+    return { stepId, label: table.procedure.steps.find(({ id }) => id === stepId)?.label ?? stepId, effect };
+  });
 }
 
 /** Arrays of baseline cases and windows as the core takes them; every case in none of the windows is a baseline case. */

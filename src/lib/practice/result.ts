@@ -45,6 +45,7 @@ export function resultFor(input: ResultInput): Outcome {
     powerForAFifth: judged.powerForAFifth,
     // The pause is the result; why nothing could be said about time is then among the sentences.
     cannot: paused.length > 0 ? null : judged.cannot,
+    ...(judged.neighbours.length > 0 ? { neighbours: judged.neighbours } : {}),
     ...(beside ? { aimed: { ...beside, withoutExcess: judged.withoutExcess } } : {}),
     caveats: [
       ...judged.said,
@@ -93,6 +94,7 @@ function notesOf(input: ResultInput, judged: JudgedCases, leftOut: number): Outc
   if (input.look === 'second') notes.push('second-look');
   if (!judged.listsKnown) notes.push('lists-unknown');
   if (judged.sharedHands) notes.push('shared-hands');
+  if (judged.neighbours.length > 0) notes.push('neighbour-longer');
   if (judged.said.length > 0) notes.push('facts-left-out');
   return notes;
 }

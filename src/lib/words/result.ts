@@ -171,6 +171,16 @@ function besideWords(outcome: Outcome): string[] {
     beside.push(
       `This was already under way: going on as before would have given about ${lessOrMore(Math.exp(outcome.priorTrend))}.`,
     );
+  for (const { label, effect } of outcome.neighbours ?? []) {
+    const [ratio, low, high] = [effect.rawEstimate, effect.rawLow, effect.rawHigh].map(Math.exp) as [
+      number,
+      number,
+      number,
+    ];
+    beside.push(
+      `The step next to it, ${inSentence(label)}, took about ${lessOrMore(ratio)} time than its rest would lead you to expect (${rangeOfRatios(low, high)}). Does the clock between the two still stop where it used to? Time moved from one step into the next looks just like this.`,
+    );
+  }
   if (outcome.notes.includes('experience')) beside.push('Some of this comes with experience.');
   if (outcome.notes.includes('second-look'))
     beside.push('Second look, at forty. Because the first look came at twenty, this one is judged more strictly.');
