@@ -98,6 +98,10 @@ export const outcomeSchema = z.strictObject({
   ),
   /** "going on as before would have given about −9 %": log scale. */
   priorTrend: z.number().nullable(),
+  /** Its 95 % interval. Missing: read before it was kept. */
+  priorTrendRange: z.tuple([z.number(), z.number()]).optional(),
+  /** Was there a fact of the eye to adjust by? Missing: read before this was kept. */
+  adjusted: z.boolean().optional(),
   leftOutSeen: z.number().int(),
   kindWithLeftOut: z.enum(resultKinds).nullable(),
   /** How likely twenty cases were to show a change of a fifth. */

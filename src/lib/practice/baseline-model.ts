@@ -59,6 +59,9 @@ export function medianAndP20(adjusted: Float64Array): { median: number; p20: num
 export type Trend = {
   /** Change of d a case, log scale. */
   slope: number;
+  /** 95 % interval of the slope. */
+  low: number;
+  high: number;
   falling: boolean;
 };
 
@@ -68,5 +71,12 @@ export function trendOf(difference: Float64Array, columns: readonly Float64Array
   const fit = periodFit({ outcome: difference, lead: [order], columns, list });
   if (fit.kind === 'cannot') return null;
   const slope = fit.estimates[0] ?? NaN;
-  return { slope, falling: slope + tQuantile(set.fallingConfidence, fit.df) * standardError(fit, 0) < 0 };
+  const se = standardError(fit, 0);
+  const reach = tQuantile((1 + set.levelFirst) / 2, fit.df) * se;
+  return {
+    slope,
+    low: slope - reach,
+    high: slope + reach,
+    falling: slope + tQuantile(set.fallingConfidence, fit.df) * se < 0,
+  };
 }

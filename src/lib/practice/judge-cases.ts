@@ -1,6 +1,6 @@
 import { amongEyes } from '../audit';
 import type { CannotSay, Case, Effect, Measure, ResultKind } from '../model';
-import { priorTrend, baselinePart } from './prior-trend';
+import { priorTrend, baselinePart, type PriorTrend } from './prior-trend';
 import { caseArrays, type CaseArrays } from './case-arrays';
 import type { ChangeInput } from './change';
 import { judgeSteadiness } from './judge-steadiness';
@@ -17,7 +17,9 @@ export type JudgedCases = {
   spread: Effect | null;
   rangeBaseline: [number, number] | null;
   rangeWindow: [number, number] | null;
-  priorTrend: number | null;
+  priorTrend: PriorTrend | null;
+  /** There was a fact of the eye to adjust by. */
+  adjusted: boolean;
   powerForAFifth: number | null;
   listsKnown: boolean;
   sharedHands: boolean;
@@ -45,6 +47,7 @@ export const notJudged = ({ code, because }: CannotSay): JudgedCases => ({
   rangeBaseline: null,
   rangeWindow: null,
   priorTrend: null,
+  adjusted: false,
   powerForAFifth: null,
   listsKnown: true,
   sharedHands: false,
@@ -94,6 +97,7 @@ export function judgeCases(
     powerForAFifth: difference
       ? chanceOfFifth(baselinePart(change, difference), window.length, selectionAllowance)
       : null,
+    adjusted: arrays.columns.some((column) => column.some((value) => value !== column[0])),
     listsKnown: arrays.listsKnown,
     sharedHands: arrays.table.cases.some(
       ({ hands }) => hands.whole !== 'mine' || Object.values(hands.steps).some((whose) => whose !== 'mine'),

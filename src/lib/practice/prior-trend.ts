@@ -12,11 +12,14 @@ export function baselinePart(input: Pick<ChangeInput, 'window' | 'columns' | 'li
   };
 }
 
+/** What going on as before would have given in the window, with its 95 % interval; log scale. */
+export type PriorTrend = { change: number; low: number; high: number };
+
 /**
  * "As it was already doing": where d fell over the baseline cases (one-sided 90 %), what going on at the same rate
  * would have given in the window; log scale, below 0. `null` where it did not fall.
  */
-export function priorTrend(difference: Float64Array, input: ChangeInput): number | null {
+export function priorTrend(difference: Float64Array, input: ChangeInput): PriorTrend | null {
   const start = baselinePart(input, difference);
   const trend = trendOf(start.values, start.columns, start.list);
   if (!trend?.falling) return null;
@@ -24,5 +27,6 @@ export function priorTrend(difference: Float64Array, input: ChangeInput): number
     const places = [...input.window.keys()].filter((at) => input.window[at] === period);
     return places.reduce((sum, at) => sum + at, 0) / places.length;
   };
-  return trend.slope * (middle(1) - middle(0));
+  const gap = middle(1) - middle(0);
+  return { change: trend.slope * gap, low: trend.low * gap, high: trend.high * gap };
 }

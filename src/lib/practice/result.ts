@@ -39,7 +39,11 @@ export function resultFor(input: ResultInput): Outcome {
     rangeBaseline: judged.rangeBaseline,
     rangeWindow: judged.rangeWindow,
     notes: notesOf(input, judged, seen.length),
-    priorTrend: judged.priorTrend,
+    priorTrend: judged.priorTrend?.change ?? null,
+    ...(judged.priorTrend
+      ? { priorTrendRange: [judged.priorTrend.low, judged.priorTrend.high] as [number, number] }
+      : {}),
+    adjusted: judged.adjusted,
     leftOutSeen: seen.length,
     kindWithLeftOut: withThem?.kind ?? null,
     powerForAFifth: judged.powerForAFifth,

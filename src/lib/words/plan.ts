@@ -24,8 +24,9 @@ export const OWN_CHECKPOINT = 'Your own checkpoint.';
 export const WATCH_LEAD =
   'These are never shortened and stand outside step time. A time goal needs at least one of them to watch: if it is seen less often, the result pauses.';
 
-export const expectedRangeWords = ({ low, high }: Interval): string =>
-  `Expected range: ${prose(low)} to ${prose(high)}, adjusted for the eye. It is shown on this page only. It is not for use in theatre, and no case needs to reach it.`;
+/** @param adjusted whether there was a fact of the eye to adjust by */
+export const expectedRangeWords = ({ low, high }: Interval, adjusted: boolean): string =>
+  `Expected range: ${prose(low)} to ${prose(high)}${adjusted ? ', adjusted for the eye' : ''}. It is shown on this page only. It is not for use in theatre, and no case needs to reach it.`;
 
 /** Other goals that run, by the labels of their steps. */
 export const otherGoalsWords = (steps: readonly string[]): string =>

@@ -49,7 +49,9 @@ export function resultWords(outcome: Outcome, context: ResultContext): ResultWor
   const judged = outcome.against ?? outcome.plain;
   const secondsChanged = (ratio: number) =>
     outcome.baselineMedian === null ? null : prose(Math.abs(outcome.baselineMedian * (1 - ratio)));
-  const n = judged ? `${judged.nWindow} cases against ${judged.nBaseline} baseline cases, adjusted for the eye.` : '';
+  const n = judged
+    ? `${judged.nWindow} cases against ${judged.nBaseline} baseline cases${outcome.adjusted === false ? '' : ', adjusted for the eye'}.`
+    : '';
 
   const sentences = ((): string[] => {
     if (outcome.cannot) return [outcome.cannot.because];
@@ -96,7 +98,7 @@ export function resultWords(outcome: Outcome, context: ResultContext): ResultWor
       case 'rest-longer':
         return [
           outcome.rest
-            ? `The rest of these operations took about ${lessOrMore(Math.exp(outcome.rest.estimate))} time; ${inSentence(context.stepLabel)} did not.`
+            ? `The rest of these operations took about ${lessOrMore(Math.exp(outcome.rest.estimate))} time (${rangeOfRatios(Math.exp(outcome.rest.low), Math.exp(outcome.rest.high))}); ${inSentence(context.stepLabel)} did not.`
             : `The rest of these operations took more time; ${inSentence(context.stepLabel)} did not.`,
           n,
         ];
@@ -107,6 +109,12 @@ export function resultWords(outcome: Outcome, context: ResultContext): ResultWor
           n,
         ];
       default:
+        // Against the rest it is clearly longer, yet it stayed: the rest moved, and an interval without "no change" in it would mislead.
+        if (judged.rawLow > 0 && outcome.rest && outcome.rest.estimate < 0)
+          return [
+            `The rest of these operations took about ${lessOrMore(Math.exp(outcome.rest.estimate))} time (${rangeOfRatios(Math.exp(outcome.rest.low), Math.exp(outcome.rest.high))}); ${inSentence(context.stepLabel)} stayed about as it was.`,
+            n,
+          ];
         return [
           `The likeliest figure is ${lessOrMore(ratio)}, but anything ${rangeWithFrom(low, high)} fits.`,
           outcome.powerForAFifth === null
@@ -169,7 +177,7 @@ function besideWords(outcome: Outcome): string[] {
   const beside: string[] = [];
   if (outcome.notes.includes('prior-trend') && outcome.priorTrend !== null)
     beside.push(
-      `This was already under way: going on as before would have given about ${lessOrMore(Math.exp(outcome.priorTrend))}.`,
+      `This was already under way: going on as before would have given about ${lessOrMore(Math.exp(outcome.priorTrend))}${outcome.priorTrendRange ? ` (${rangeOfRatios(Math.exp(outcome.priorTrendRange[0]), Math.exp(outcome.priorTrendRange[1]))})` : ''}.`,
     );
   for (const { label, effect } of outcome.neighbours ?? []) {
     const [ratio, low, high] = [effect.rawEstimate, effect.rawLow, effect.rawHigh].map(Math.exp) as [
