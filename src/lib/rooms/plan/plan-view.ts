@@ -107,7 +107,9 @@ export function planView(source: PlanSource): PlanView {
     watchLead: step.protectedParts.length > 0 ? WATCH_LEAD : null,
     start: started.kind === 'start' ? startSentences(started, source.codes, source.eyes) : [],
     expected:
-      judged && started.kind === 'start' && started.expectedRange ? expectedRangeWords(started.expectedRange, (started.baseline.frozen?.columns.length ?? 0) > 0) : null,
+      judged && started.kind === 'start' && started.expectedRange
+        ? expectedRangeWords(started.expectedRange, (started.baseline.frozen?.columns.length ?? 0) > 0)
+        : null,
     power: started.kind === 'start' && started.power ? powerSentences(started.power) : [],
     windowLength: first === 'steadiness' ? 40 : 20,
     stop: draft.stop,
