@@ -2,7 +2,7 @@ import { auditInSlices, auditOf } from '../../src/lib/audit';
 import type { Case } from '../../src/lib/model';
 import { startGoal, resultFor } from '../../src/lib/practice';
 import type { Slices } from '../../src/lib/turns';
-import { longWorks } from './long-works';
+import { longWorks, oddFiles } from './long-works';
 import { fact, procedure, step } from './made-up';
 import { plainLoop } from './plain-loop';
 import { recordOf, referenceOf, stepIds, type World } from './simulated-record';
@@ -78,7 +78,7 @@ export async function run(args: readonly string[], io: Io = standard): Promise<n
   const resultMs = timed(3, resultOnHundred());
   const resultRatio = thousand ? resultMs / thousand.plainMs : null;
   const works: SlicedWork[] = [];
-  for (const [name, work] of longWorks) works.push({ name, sliceMs: await longestSlice(work) });
+  for (const [name, work] of [...longWorks, ...oddFiles]) works.push({ name, sliceMs: await longestSlice(work) });
   const peakMegabytes = Math.round(process.resourceUsage().maxRSS / 1024);
   const missed = [
     ...rows.filter(({ ratio, bar }) => bar !== null && ratio > bar).map(({ cases }) => `ratio at ${cases} cases`),
