@@ -40,7 +40,8 @@ export type GoalWish = {
 };
 
 export type AssessInput = {
-  reading: Pick<AuditReading, 'cases' | 'lists' | 'references' | 'procedureId' | 'problems'>;
+  reading: Pick<AuditReading, 'cases' | 'lists' | 'references' | 'procedureId' | 'problems'> &
+    Partial<Pick<AuditReading, 'questions'>>;
   procedures: readonly Procedure[];
   guidance: readonly Guidance[];
   seed?: number;
@@ -81,6 +82,8 @@ export function assess(input: AssessInput): Assessed {
   const audit = auditOf({ ...record, procedure, seed, resamples: input.resamples });
   const suggestion = suggestionFor(audit, { ...record, profile: emptyProfile });
   const goal = input.goal ? goalResult(input.goal, record, procedure, seed, input.resamples) : null;
+  // A result rests on which case came first: where that was guessed, the answer itself says so.
+  if (goal?.kind === 'result' && orderGuessed(reading.questions)) goal.json.notes.push('order-guessed');
   const assessment: Assessment = {
     format: 'next-twenty/assessment/2',
     procedure: procedure.id,
@@ -120,6 +123,9 @@ export function assess(input: AssessInput): Assessed {
     said: [...audit.said, ...smallReference(audit, record)],
   };
 }
+
+const orderGuessed = (questions: AuditReading['questions'] = []) =>
+  questions.some(({ id, answered }) => id === 'order' && !answered);
 
 /** That a reference set was given and is too small to compare any step with. */
 function smallReference({ steps }: Audit, { references }: ReadRecord): string[] {

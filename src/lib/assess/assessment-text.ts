@@ -64,6 +64,9 @@ export function assessmentText({
   ].join('\n');
 }
 
+const ORDER_GUESSED =
+  'Which way the rows run was guessed. Before and after rest on it: say it with --answer "order=oldest-first" or "order=newest-first".';
+
 /** The result as After twenty says it, never a bare verdict. */
 function goalText(goal: GoalResult): string[] {
   if (goal.kind === 'none') return [`No result: ${goal.because}`];
@@ -74,6 +77,7 @@ function goalText(goal: GoalResult): string[] {
     `${label}. ${head}`,
     ...sentences,
     ...beside,
+    ...(goal.json.notes.includes('order-guessed') ? [ORDER_GUESSED] : []),
     ...effectRows(outcome).map((row) => `  ${row.label}: ${row.words}; ${row.under}`),
     ...(doesNotSay ? [`Does not say ${doesNotSay}`] : []),
     ...lasting.map((each) => {

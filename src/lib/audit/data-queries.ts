@@ -50,6 +50,18 @@ export function* dataQueries(
   return asked.flat();
 }
 
+/** A whole file in another unit than seconds: no single time in it looks odd beside the others. */
+export function unitQuery(cases: readonly Case[]): Problem[] {
+  const times = cases.flatMap(({ stretches }) =>
+    stretches.flatMap(({ kind, seconds }) => (kind === 'step' ? [seconds] : [])),
+  );
+  if (times.length < auditThresholds.unitFrom) return [];
+  const middle = median(times);
+  if (middle >= auditThresholds.unitBelowSeconds) return [];
+  const why = `Half of the ${times.length} step times here are ${Number(middle.toFixed(2))} s or less. Are they in minutes (0.67 for 40 s)? Then say so in the headings, "capsulorhexis (min)", and bring the file in again.`;
+  return [{ row: null, column: null, value: null, why, weight: 'queried' }];
+}
+
 const query = (case_: Case, stepId: string | null, why: string): DataQuery => ({
   caseId: case_.id,
   code: case_.code,

@@ -13,6 +13,10 @@ export const auditThresholds = {
   queryScales: 6,
   /** From how many own times the robust SD is trusted for queries. Below, a few equal times would make it tiny. */
   queryFrom: 10,
+  /** A whole file whose median step time lies below this many seconds is asked about: in minutes 40 s is 0.67. */
+  unitBelowSeconds: 3,
+  /** Fewer times say nothing about the unit of a file. */
+  unitFrom: 20,
   /** Whole seconds on a short step can make the scale tiny; a ten-per-cent floor keeps ordinary times from being asked about. */
   queryScaleFloor: 0.1,
   /** While the record is too short for a scale of its own: no published step mean comes near half an hour. */

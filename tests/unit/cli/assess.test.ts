@@ -321,8 +321,33 @@ describe('assess from a terminal', () => {
     expect(result.eyes).toMatchObject({ fact: 'pupil', level: 'small', start: { such: 20, of: 39 }, changed_late: 0 });
     expect(result.effect).toMatchObject({ n_start: 20, n_window: 20 });
     expect((await assess('eyes.csv', ...asked)).out).toContain('Capsulorhexis (pupil small)');
+    // The order was answered here; without the answer the result itself says that it was guessed.
+    expect(result.notes).not.toContain('order-guessed');
+    const guessed = await assess('eyes.csv', ...asked.slice(2));
+    expect(guessed.out).toContain('Which way the rows run was guessed.');
+    expect(JSON.parse((await assess('eyes.csv', '--json', ...asked.slice(2))).out).result.notes).toContain(
+      'order-guessed',
+    );
     const none = await assess('eyes.csv', '--json', ...asked.slice(0, -1), 'pupil=tiny');
     expect(JSON.parse(none.out)).toMatchObject({ problems: [{ column: '--eyes', value: 'pupil=tiny' }] });
+  });
+
+  it('asks about a whole file in minutes, and about a row with a cell too many', async () => {
+    const rows = Array.from(
+      { length: 30 },
+      (_, at) => `M${at + 1},0.${67 + (at % 9)},0.${71 + (at % 7)},1.${62 + (at % 5)}`,
+    );
+    const head = 'case_id,capsulorhexis,hydrodissection,cortex aspiration';
+    await writeFile(join(folder, 'minutes.csv'), [head, ...rows].join('\n'));
+    const seconds = ['--answer', 'plain-number=seconds'];
+    expect((await assess('minutes.csv', '--json', ...seconds)).err).toContain('Are they in minutes (0.67 for 40 s)?');
+    const normal = rows.map(
+      (_, at) => `N${at + 1},${40 + (at % 9)},${30 + (at % 7)},${60 + (at % 5)}${at === 4 ? ',12' : ''}`,
+    );
+    await writeFile(join(folder, 'cell.csv'), [head, ...normal].join('\n'));
+    const { err } = await assess('cell.csv', '--json');
+    expect(err).toContain('row 6: This row has 5 cells under 4 headings');
+    expect(err).not.toContain('Are they in minutes');
   });
 
   it('answers a goal on no step and from no case without a guess', async () => {

@@ -53,7 +53,10 @@ export function* tableOf(sheet: Sheet, context: Context): Work<Table | null> {
     ledger.refuseFile('There are headings and no rows under them. Add a row for each stretch or case.');
     return null;
   }
-  yield* mapped(body, (row) => askAboutTorn(row, swallowedRows(row, sheet.delimiter, headings.length), ledger));
+  yield* mapped(body, (row) => {
+    askAboutTorn(row, swallowedRows(row, sheet.delimiter, headings.length), ledger);
+    askAboutBeyond(row, headings.length, ledger);
+  });
   const procedure = yield* mainProcedure(headings, body, found.layout, context);
   const set = yield* columnSet(headings, body, procedure, found.layout, choices, ask, ledger);
   // Somebody may have said by hand that a column holds times after all.
@@ -74,6 +77,18 @@ function askAboutTorn({ row }: Row, swallowed: number, ledger: Ledger): void {
       null,
       null,
       `A cell of this row holds ${lines} like ${rows} of the sheet: a quotation mark is probably missing, or one too many. Correct it and bring the file in again.`,
+    );
+}
+
+/** A delimiter too many, or a comma inside a number, moves every later cell under the wrong heading. */
+function askAboutBeyond({ row, cells }: Row, columns: number, ledger: Ledger): void {
+  const beyond = cells.slice(columns).find((cell) => cell !== '');
+  if (beyond !== undefined)
+    ledger.query(
+      row,
+      null,
+      beyond,
+      `This row has ${cells.length} cells under ${columns} headings; what lies beyond the last heading is not read. Is there a delimiter too many, or a decimal comma, so that its values stand under the wrong headings?`,
     );
 }
 

@@ -1,4 +1,4 @@
-import { dataQueries } from '../../audit';
+import { dataQueries, unitQuery } from '../../audit';
 import type { AuditReading } from '../../intake';
 import { type Case, type Problem, type Procedure, procedureOf, type SurgeonRecord } from '../../model';
 import type { Work } from '../../turns';
@@ -12,7 +12,9 @@ export function* oddInFile(
   procedures: readonly Procedure[],
 ): Work<Problem[]> {
   const procedure = procedures.find(({ id }) => id === reading.procedureId);
-  return procedure ? yield* dataQueries(recordFromReading(reading, procedure).cases, procedure) : [];
+  if (!procedure) return [];
+  const { cases } = recordFromReading(reading, procedure);
+  return [...unitQuery(cases), ...(yield* dataQueries(cases, procedure))];
 }
 
 /**
@@ -31,7 +33,7 @@ export function* oddInImport(
   const { cases } = recordFromReading({ cases: brought, lists: reading.lists, references: [] }, procedure);
   const asked = new Set(cases);
   const there = inSight(record).filter(({ id }) => !replaced.has(id));
-  return yield* dataQueries([...there, ...cases], procedure, (one) => asked.has(one));
+  return [...unitQuery(cases), ...(yield* dataQueries([...there, ...cases], procedure, (one) => asked.has(one)))];
 }
 
 /** What is asked about in one case of the record, a sentence each; nothing while its times are hidden. */
