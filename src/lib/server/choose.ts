@@ -4,6 +4,8 @@ import { suggestionFor } from '../assess/suggest';
 import type { Suggestion } from '../rules/types';
 import { shownAudit } from './audits';
 import { keptAnswers, recordKey } from './kept-answers';
+import { readRecord } from './record';
+import type { Store } from './storage/port';
 
 // The safety monitor behind a suggestion takes longer than the rest of the page, and does not depend on the view.
 const suggestions = keptAnswers<Suggestion>(2);
@@ -22,4 +24,16 @@ export async function readChoose(
   const view = viewOf(asked.get('view'), audit, suggestion);
   const named = asked.has('procedure') ? procedure.id : null;
   return { procedure, room: chooseView(audit, suggestion, view, { heldBack, procedure: named }) };
+}
+
+/**
+ * What Choose will show of a record that has just changed, worked out in slices while others are answered, so that the
+ * next visit finds it done. Nobody waits for it; what goes wrong here is met, and said, where it is asked for.
+ */
+export async function chooseAhead(store: Store, procedureId: string): Promise<void> {
+  try {
+    await readChoose(await readRecord(store), new URLSearchParams({ procedure: procedureId }));
+  } catch {
+    // The visit to Choose computes it again.
+  }
 }

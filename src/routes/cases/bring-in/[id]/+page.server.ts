@@ -4,6 +4,7 @@ import { choicesFromForm } from '$lib/rooms/bring-in/import-choices';
 import { hiddenCaseIds, timesWereSeen } from '$lib/rooms/goals/goal-standing';
 import { importBatch, importPlan } from '$lib/rooms/bring-in/import-plan';
 import { instantWords } from '$lib/rooms/forms/when-words';
+import { chooseAhead } from '$lib/server/choose';
 import { attempt } from '$lib/server/attempt';
 import { fieldsOf } from '$lib/server/form-fields';
 import { oddInHeld, readHeld, sameTextBefore, textHash } from '$lib/server/held-import';
@@ -75,6 +76,7 @@ export const actions = {
       locals.store.recordImport(held, batch, textHash(held.text), locals.now),
     );
     if (refused) return fail(409, { errors: [refused] });
+    if (reading.procedureId) void chooseAhead(locals.store, reading.procedureId);
     redirect(303, `/cases?import=${held.id}`);
   },
 
