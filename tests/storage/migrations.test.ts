@@ -105,6 +105,34 @@ describe('goals and lists of version 1, before it was counted what is erased', (
   });
 });
 
+describe('a record of version 4, before things could be known only where they were asked', () => {
+  it('is read as it was; with the new values a program of then refuses it as newer', async () => {
+    const folder = await freshFolder();
+    const put = (name: string, document: object) =>
+      writeFile(join(folder, `${name}.json`), JSON.stringify({ schemaVersion: 4, ...document }));
+    const { cases, goals, lists } = aWholeRecord();
+    const event = { kind: 'iris-prolapse', stepId: null, serious: false, nearMiss: false, reviewed: null };
+    const before = cases.map((one) => ({ ...one, events: [{ ...event, noticed: 'during' as const }] }));
+    await mkdir(join(folder, 'cases'));
+    await put('cases/1', { next: 3, records: before });
+    await put('goals', { next: 2, records: goals });
+    await put('lists', { next: 2, records: lists });
+    await put('contents', { documents: ['cases/1', 'goals', 'lists'] });
+    const store = await openDiskStore(folder, now);
+    expect(await store.cases()).toEqual(before);
+    expect(await store.goals()).toEqual(goals);
+    const decision = { at: now, kind: 'go-on' as const, reason: 'Looked at it.', eventsAtStep: 1 };
+    const decided = await store.changeGoal('goal-1', (goal) => ({ ...goal, decisions: [decision] }));
+    await store.close();
+    const again = await openDiskStore(folder, now);
+    expect((await again.goals())[0]).toEqual(decided);
+    await again.close();
+    const old = await openDiskStore(folder, now, { schemaVersion: 4, migrations: migrations.slice(0, 3) });
+    await expect(old.goals()).rejects.toMatchObject({ code: 'newer' });
+    await old.close();
+  });
+});
+
 describe('the shipped migrations', () => {
   it('lead from version 1 to this one, a step at a time', () => {
     expect(migrations.map(({ to }) => to)).toEqual(Array.from({ length: schemaVersion - 1 }, (__, index) => index + 2));

@@ -15,9 +15,9 @@ import {
 import { lastingFor, notANumber, recordNotANumber, resultFor, spanOfCases, startGoal, windowOf } from '../practice';
 import { rankedOf } from '../rules';
 import type { Guidance, Suggestion } from '../rules/types';
-import { eventBounds, eventTally, withEventsOf } from '../safety';
+import { eventBounds, eventsOfGoal, stepEventTally } from '../safety';
 import type { Assessment, EffectJson, EyesJson, ResultJson } from './assessment';
-import { suggestionReasons } from '../words';
+import { goalEventWords, suggestionReasons } from '../words';
 import { countWords } from '../words/reported-result';
 import { ENGINE } from './engine';
 import { recordFromReading, type ReadRecord } from './from-reading';
@@ -141,7 +141,7 @@ const pair = (interval: Interval | null): [number, number] | null => interval &&
 
 function stepJson(step: StepAudit, record: ReadRecord): Assessment['steps'][number] {
   const done = record.cases.filter((one) => one.stretches.some((stretch) => stretch.stepId === step.stepId));
-  const tied = eventTally(done.map((one) => withEventsOf(one, step.stepId)));
+  const tied = stepEventTally(done, step.stepId);
   const bounds = eventBounds(tied);
   return {
     step: step.stepId,
@@ -170,6 +170,7 @@ function stepJson(step: StepAudit, record: ReadRecord): Assessment['steps'][numb
     },
     events: {
       n: tied.answered === 0 ? null : tied.withEvent,
+      may_belong: tied.mayBelong,
       answered: tied.answered,
       upper95: bounds.kind === 'none' ? bounds.upper95 : bounds.kind === 'some' ? bounds.high : null,
     },
@@ -284,6 +285,8 @@ function goalResult(
   };
   const span = spanOfCases(record.cases, windowIds, procedure.id);
   const safety = safetyWords(span, record.cases, record.lists);
+  const events = eventsOfGoal({ ...common, baselineIds: started.baseline.caseIds, windowIds });
+  safety.sentences.push(...goalEventWords(events, procedure));
   return { kind: 'result', json, outcome, lasting, label, safety };
 }
 

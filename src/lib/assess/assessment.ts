@@ -79,7 +79,8 @@ export type Assessment = {
     waiting_s: number;
     over_time: { ratio_per_20: number; low: number; high: number } | null;
     reference: { n: number; readers: number; ratio: number; low: number; high: number } | null;
-    events: { n: number | null; answered: number; upper95: number | null };
+    /** `may_belong`: further cases with an event tied to no step; `upper95` counts them. `null` where no case is answered with none. */
+    events: { n: number | null; may_belong: number; answered: number; upper95: number | null };
     first: { seconds: number | null; spread: number | null; reference: number | null };
   }[];
   patterns: {

@@ -7,7 +7,7 @@ export const eventSchema = z.strictObject({
   stepId: slug.nullable(),
   serious: z.boolean(),
   nearMiss: z.boolean(),
-  noticed: z.enum(['during', 'same-day', 'later']),
+  noticed: z.enum(['during', 'same-day', 'later', 'not-known']),
   /**
    * The written review: when, and what the surgeon will do. `null` while it waits. Its text is `null` where it was written
    * elsewhere and the file that told of it left it out, as files do unless it is asked for.

@@ -35,8 +35,10 @@ export const baselineSchema = z.strictObject({
 
 export const decisionSchema = z.strictObject({
   at: instant,
-  kind: z.enum(['keep', 'second-look', 'change-checkpoints', 'move-on', 'pause', 'resume']),
+  kind: z.enum(['keep', 'second-look', 'change-checkpoints', 'move-on', 'pause', 'resume', 'go-on', 'to-checkpoints']),
   reason: z.string(),
+  /** Events at the step that were written down by then: another one asks again. Missing: none, or before this was counted. */
+  eventsAtStep: z.number().int().positive().optional(),
 });
 
 export const goalSchema = z.strictObject({

@@ -17,6 +17,8 @@ export const reflectionSchema = z.strictObject({
    * false: given after the times of these cases had been shown; such answers are marked and not compared with times.
    */
   beforeLengths: z.boolean(),
+  /** The result of its goal had been read by then. */
+  resultKnown: z.literal(true).optional(),
   /** One row a case and protected part. */
   protectedSeen: z.array(z.strictObject({ caseId, protectedPartId: slug, seen: z.boolean() })),
   /** Markdown. What I saw; what I will try. */

@@ -1,5 +1,5 @@
 import type { Case, Event, ListRecord, Procedure } from '../model';
-import { isSerious } from '../safety';
+import { isSerious, sameStepAs } from '../safety';
 import { rulesThresholds } from './thresholds';
 import type { SafetyFacts, StepSafety } from './types';
 
@@ -20,7 +20,7 @@ export function safetyFactsOf(
   const ordered = [...cases].sort((a, b) => a.sequence - b.sequence);
   const answered = ordered.filter(({ events }) => events !== null).slice(-rulesThresholds.lastAnswered);
   const untimed = lists.flatMap(({ untimedEvents }) => untimedEvents);
-  const ids = stepIds.map((stepId) => ({ stepId, same: sameAs(stepId, procedure) }));
+  const ids = stepIds.map((stepId) => ({ stepId, same: sameStepAs(stepId, procedure) }));
   const tied = (event: Event, same: ReadonlySet<string>) => event.stepId !== null && same.has(event.stepId);
   const waiting = [...ordered.flatMap(({ events }) => events ?? []), ...untimed].filter(
     (event) => isSerious(event) && event.reviewed === null,
@@ -45,10 +45,4 @@ export function safetyFactsOf(
   });
   const elsewhere = waiting.filter((event) => !ids.some(({ same }) => tied(event, same)));
   return { steps, monitorSignalled, unreviewedElsewhere: elsewhere.length };
-}
-
-function sameAs(stepId: string, { steps }: Procedure): ReadonlySet<string> {
-  const parts = steps.find(({ id }) => id === stepId)?.mergeOf ?? [];
-  const merged = steps.filter(({ mergeOf }) => mergeOf?.includes(stepId)).map(({ id }) => id);
-  return new Set([stepId, ...parts, ...merged]);
 }

@@ -5,9 +5,13 @@ export type EventTally = {
   /** Timed cases looked at, and in how many of them events were answered. */
   cases: number;
   answered: number;
+  /** Events written down, near misses included: one case can have several. */
+  events: number;
   /** Answered cases with an event of any weight; with a serious one; with near misses only. */
   withEvent: number;
   withSerious: number;
+  /** Answered: none. Where no case says so, only the events were written down, and no rate can be made of them. */
+  withNone: number;
   nearMissOnly: number;
   /** Serious events (not cases) that wait for a written review, untimed operations included. */
   unreviewedSerious: number;
@@ -17,16 +21,6 @@ export type EventTally = {
   untimed: { operated: number; answered: number; withEvent: number; withSerious: number } | null;
   /** Operations whose next-day course is known, of those operated on lists that say. `null`: never said. */
   nextDay: { known: number; of: number } | null;
-};
-
-/**
- * A case with its events of one step alone. Where an event is tied to no step, whether this one had it is not known: the
- * case then says nothing of the step, and counts as not answered.
- */
-export const withEventsOf = (one: Case, stepId: string): Case => {
-  const tied = one.events?.filter((event) => event.stepId === stepId) ?? null;
-  const unknown = tied?.length === 0 && one.events?.some((event) => event.stepId === null);
-  return { ...one, events: unknown ? null : tied };
 };
 
 export const isSerious = (event: Event): boolean => event.serious && !event.nearMiss;
@@ -52,8 +46,10 @@ export function eventTally(
   return {
     cases: cases.length,
     answered: answered.length,
+    events: answered.reduce((sum, one) => sum + eventsOf(one).length, 0),
     withEvent: answered.filter((one) => eventsOf(one).length > 0).length,
     withSerious: answered.filter((one) => eventsOf(one).some(isSerious)).length,
+    withNone: answered.filter((one) => eventsOf(one).length === 0).length,
     nearMissOnly: answered.filter((one) => eventsOf(one).length > 0 && eventsOf(one).every((event) => event.nearMiss))
       .length,
     unreviewedSerious:

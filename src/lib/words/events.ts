@@ -1,85 +1,99 @@
 import { capital, counted, inHundred } from '../format';
+import { eventBounds, type EventTally, type StepEventTally } from '../safety';
 
 /**
- * What can be said of events. `cases`: how many operations the sentence speaks of; `answered`: in how many events were
- * answered; `upper`: one-sided 95 % bound for none; `low`/`high`: 95 % interval for some. `about`: what nobody can call
- * safe, with its verb; *the step* only where one has been named.
+ * What can be said of events. `about`: what nobody can call safe, with its verb; *the step* only where one has been named.
+ * `scope`: where these cases are all there are, the sentence is about the record.
  */
-export type EventCount = {
-  cases: number;
-  answered: number;
-  events: number;
-  nextDayKnown: number | null;
-  upper: number | null;
-  low: number | null;
-  high: number | null;
-  about?: string;
-};
+export type EventCount = Pick<
+  EventTally,
+  'cases' | 'answered' | 'events' | 'withEvent' | 'withNone' | 'nextDay' | 'untimed'
+> & { about?: string; scope?: 'record' };
 
 /** "this case", "these 20 cases". */
 const theseCases = (n: number) => (n === 1 ? 'this case' : `these ${counted(n, 'case')}`);
 
 /** One or two sentences on safety for every combination of answered and not. Zero is never shown as proof. */
 export function eventWords(count: EventCount): { head: string; sentences: string[] } {
-  const { cases, answered, events } = count;
-  if (answered === 0)
-    return { head: 'Events were not asked in this record.', sentences: ['Nothing can be said about safety.'] };
+  const { cases, answered, events, withEvent } = count;
+  const bounds = eventBounds(count);
   const out = cases - answered;
-  if (events === 0 && answered < cases)
-    return {
-      head: `Events were answered in ${answered} of these ${cases} cases; none in ${answered === 1 ? 'that one' : `those ${answered}`}.`,
-      sentences: [
-        `Nothing can be said about the other ${out === 1 ? 'one' : out}.`,
-        ...(count.upper === null
-          ? []
-          : [
-              `For the ${answered === 1 ? 'one' : answered} answered, rates up to ${inHundred(count.upper)} in 100 cannot be ruled out.`,
-            ]),
-      ],
-    };
-  if (events === 0)
-    return {
-      head: `No event in ${theseCases(cases)} (answered in ${answered} of ${cases}; ${
-        count.nextDayKnown === null ? 'next-day course not said' : `next-day course known in ${count.nextDayKnown}`
-      }).`,
-      sentences: [
-        `This cannot show that ${count.about ?? 'the step is'} safe: with a true rate of 5 in 100, ${cases === 1 ? 'one case' : `${cases} cases in a row`} would pass without one ${passWithout(cases)}.`,
-        ...(count.upper === null ? [] : [`Rates up to ${inHundred(count.upper)} in 100 cannot be ruled out.`]),
-      ],
-    };
-  return {
-    head: `${counted(events, 'event')} in ${counted(answered, 'case')}.`,
-    sentences: [
-      ...(count.low === null || count.high === null
-        ? []
-        : [`The true rate could be anywhere from ${inHundred(count.low)} to ${inHundred(count.high)} in 100.`]),
-      ...(answered < cases
-        ? [
-            `Events were not answered in ${out} of these ${cases} cases; nothing can be said about ${out === 1 ? 'that one' : 'those'}.`,
-          ]
-        : []),
-    ],
-  };
+  switch (bounds.kind) {
+    case 'never-asked': {
+      const untimed = count.untimed !== null && count.untimed.answered > 0;
+      const where = count.scope === 'record' && !untimed ? 'this record' : theseCases(cases);
+      return { head: `Events were not asked in ${where}.`, sentences: ['Nothing can be said about safety.'] };
+    }
+    case 'only-events':
+      return {
+        head: `${counted(events, 'event')} ${events === 1 ? 'is' : 'are'} written down, in ${withEvent} of ${theseCases(cases)}.`,
+        sentences: [
+          `No case is answered with none, so nothing can be said about how often events happen${out > 0 ? `, or about the other ${counted(out, 'case')}` : ''}.`,
+        ],
+      };
+    case 'none':
+      return out > 0
+        ? {
+            head: `Events were answered in ${answered} of ${theseCases(cases)}; none in ${answered === 1 ? 'that one' : `those ${answered}`}.`,
+            sentences: [
+              `Nothing can be said about the other ${out === 1 ? 'one' : out}.`,
+              `For the ${answered === 1 ? 'one' : answered} answered, rates up to ${inHundred(bounds.upper95)} in 100 cannot be ruled out.`,
+            ],
+          }
+        : {
+            head: `No event in ${theseCases(cases)} (answered in ${answered} of ${cases}; ${nextDayWords(count)}).`,
+            sentences: [
+              `This cannot show that ${count.about ?? 'the step is'} safe: with a true rate of 5 in 100, ${cases === 1 ? 'one case' : `${cases} cases in a row`} would pass without one ${passWithout(cases)}.`,
+              `Rates up to ${inHundred(bounds.upper95)} in 100 cannot be ruled out.`,
+            ],
+          };
+    case 'some':
+      return {
+        head:
+          events === withEvent
+            ? `${counted(events, 'event')} in ${counted(answered, 'case')}.`
+            : `${counted(events, 'event')}, in ${withEvent} of ${counted(answered, 'case')}.`,
+        sentences: [
+          `The true rate could be anywhere from ${inHundred(bounds.low)} to ${inHundred(bounds.high)} in 100.`,
+          ...(out > 0
+            ? [
+                `Events were not answered in ${out} of ${theseCases(cases)}; nothing can be said about ${out === 1 ? 'that one' : 'those'}.`,
+              ]
+            : []),
+        ],
+      };
+  }
 }
 
-/** Events tied to one step; none is said with the rate it cannot rule out. */
-export function stepEventWords({
-  cases,
-  answered,
-  events,
-  upper,
-  low,
-  high,
-}: Omit<EventCount, 'nextDayKnown'>): string {
-  if (answered === 0) return 'Events were not asked in these cases: nothing can be said about safety.';
-  if (events > 0)
-    return `${counted(events, 'case')} with an event tied to this step, of ${answered} in which events were answered${
-      low === null || high === null
-        ? ''
-        : `: the true rate could be anywhere from ${inHundred(low)} to ${inHundred(high)} in 100`
-    }.`;
-  const bound = upper === null ? '' : `0 of ${answered}: the true rate could be up to ${inHundred(upper)} in 100. `;
-  return `No event is tied to this step (events answered in ${answered} of ${counted(cases, 'case')}). ${bound}That cannot show that it is safe.`;
+/** Lists tell it for every operation, timed or not: where they hold more than these cases, it is said of how many. */
+function nextDayWords({ nextDay, cases }: EventCount): string {
+  if (nextDay === null) return 'next-day course not said';
+  const of = nextDay.of === cases ? '' : ` of the ${nextDay.of} operated on their lists`;
+  return `next-day course known in ${nextDay.known}${of}`;
+}
+
+/** Events tied to one step; none is said with the rate it cannot rule out, and what may belong here beside it. */
+export function stepEventWords(tally: StepEventTally): string {
+  const { cases, answered, withEvent, mayBelong } = tally;
+  const bounds = eventBounds(tally);
+  if (bounds.kind === 'never-asked')
+    return `Events were not asked in ${theseCases(cases)}: nothing can be said about safety.`;
+  const belong =
+    mayBelong === 0
+      ? ''
+      : `; ${counted(mayBelong, 'case')} ${mayBelong === 1 ? 'has' : 'have'} an event that is tied to no step and may belong here`;
+  const said =
+    withEvent === 0
+      ? `No event is tied to this step (events answered in ${answered} of ${counted(cases, 'case')})${belong}.`
+      : `${counted(withEvent, 'case')} with an event tied to this step, of ${answered} in which events were answered${belong}.`;
+  switch (bounds.kind) {
+    case 'only-events':
+      return `${said} No case is answered with none, so nothing can be said about how often.`;
+    case 'none':
+      return `${said} 0 of ${answered}: the true rate could be up to ${inHundred(bounds.upper95)} in 100. That cannot show that it is safe.`;
+    case 'some':
+      return `${said} The true rate could be anywhere from ${inHundred(bounds.low)} to ${inHundred(bounds.high)} in 100.`;
+  }
 }
 
 /** The chance that a true rate of 5 in 100 shows nothing in n cases, as a phrase. */

@@ -1,5 +1,5 @@
 import type { Case, ListRecord } from '../model';
-import { eventBounds, eventTally } from '../safety';
+import { eventTally } from '../safety';
 import { eventWords } from './events';
 import { counted } from '../format';
 
@@ -19,17 +19,8 @@ export function safetyWords(
 ): SafetyWords {
   if (cases.length === 0) return { head: 'No case yet.', sentences: [] };
   const tally = eventTally(cases, lists, all);
-  const bounds = eventBounds(tally);
-  const { head, sentences } = eventWords({
-    cases: tally.cases,
-    answered: tally.answered,
-    events: tally.withEvent,
-    nextDayKnown: tally.nextDay?.known ?? null,
-    upper: bounds.kind === 'none' ? bounds.upper95 : null,
-    low: bounds.kind === 'some' ? bounds.low : null,
-    high: bounds.kind === 'some' ? bounds.high : null,
-    about,
-  });
+  const whole = cases.length === all.length ? ({ scope: 'record' } as const) : {};
+  const { head, sentences } = eventWords({ ...tally, about, ...whole });
   const waiting = tally.unreviewedSerious;
   return {
     head,

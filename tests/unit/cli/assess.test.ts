@@ -131,7 +131,7 @@ describe('assess from a terminal', () => {
     expect(said).toMatch(/against the rest of the operation: .* \(.*\d.*\)/);
     expect(said).toMatch(/Does not say that/);
     expect(out).not.toMatch(/cannot-tell|little-change/);
-    expect(said).toContain('Safety in these cases: Events were not asked in this record.');
+    expect(said).toContain('Safety in these cases: Events were not asked in these 20 cases.');
   });
 
   it('says how far a window is that is not full, and why there is no result', async () => {

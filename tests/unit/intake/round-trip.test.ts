@@ -21,7 +21,7 @@ const event = fc.record({
   stepId: fc.option(fc.constantFrom(...stepIds)),
   serious: fc.boolean(),
   nearMiss: fc.boolean(),
-  noticed: fc.constantFrom('during', 'same-day', 'later'),
+  noticed: fc.constantFrom('during', 'same-day', 'later', 'not-known'),
   reviewed: fc.option(fc.record({ at: fc.constant('2025-03-04T05:06:07.000Z'), text })),
 });
 

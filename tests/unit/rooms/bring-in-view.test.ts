@@ -23,7 +23,7 @@ const stored = (text: string): Case[] =>
 describe('the preview of what comes in', () => {
   it('tells in one sentence what was understood', () => {
     expect(shown(three).sentence).toBe(
-      'Read as one row a case, Small operation: 3 cases, 4 steps, 2 lists, events not asked.',
+      'Read as one row a case, Small operation: 3 cases, 4 steps, 2 lists, events not asked in this file.',
     );
     expect(shown(three).take).toBe('Take 3 cases');
   });

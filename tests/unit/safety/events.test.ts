@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Case } from '../../../src/lib/model';
-import { eventBounds, eventTally, takeovers, takeoversOfAny, handsOf, withEventsOf } from '../../../src/lib/safety';
+import { eventBounds, eventTally, takeovers, takeoversOfAny, handsOf, stepEventTally } from '../../../src/lib/safety';
 import { answered, list, minor, nearMiss, none, reviewed, tear } from './made-cases';
 
 describe('counting events', () => {
@@ -18,15 +18,11 @@ describe('counting events', () => {
     expect(eventTally(answered([reviewed(tear)])).unreviewedSerious).toBe(0);
   });
 
-  it('says nothing of a step about a case whose event is tied to none', () => {
+  it('keeps an answer whose event is tied to no step, and says that it may belong here', () => {
     const untied = { ...tear, stepId: null };
     const cases = answered([], [untied], [tear], [tear, untied], null);
-    const of = (stepId: string) => {
-      const { answered: known, withEvent } = eventTally(cases.map((one) => withEventsOf(one, stepId)));
-      return [known, withEvent];
-    };
-    expect(of('cortex')).toEqual([3, 2]);
-    expect(of('another')).toEqual([2, 0]);
+    expect(stepEventTally(cases, 'cortex')).toEqual({ cases: 5, answered: 4, withEvent: 2, withNone: 1, mayBelong: 1 });
+    expect(stepEventTally(cases, 'another')).toMatchObject({ answered: 4, withEvent: 0, mayBelong: 2 });
   });
 
   it('counts operations of the same lists that were not timed, as far as they were answered for', () => {
@@ -101,9 +97,25 @@ describe('what counts of events can rule out', () => {
     }
   });
 
-  it('of serious events alone, where asked', () => {
-    expect(eventBounds(eventTally(answered([minor], [])), 'serious')).toMatchObject({ kind: 'none', answered: 2 });
-    expect(eventBounds(eventTally(answered([tear], [nearMiss])), 'serious')).toMatchObject({ kind: 'some', events: 1 });
+  it('bounds a step both ways where an event may belong to it', () => {
+    const cases = [...none(99), ...answered([{ ...tear, stepId: null }])];
+    const bounds = eventBounds(stepEventTally(cases, 'cortex'));
+    // scipy.stats.binomtest(1, 100).proportion_ci(): 0.0253 to 5.446 in 100; without it there is no lower end.
+    expect(bounds).toMatchObject({ kind: 'some', events: 0, mayBelong: 1, answered: 100, low: 0 });
+    if (bounds.kind === 'some') expect(bounds.high).toBeCloseTo(0.0544593853920806, 9);
+  });
+
+  it('gives no rate where only the cases with an event are answered', () => {
+    const cases = answered(...Array.from({ length: 46 }, () => null), [tear], [minor]);
+    expect(eventBounds(eventTally(cases))).toEqual({
+      kind: 'only-events',
+      n: 48,
+      answered: 2,
+      events: 2,
+      mayBelong: 0,
+    });
+    expect(eventBounds(stepEventTally(cases, 'wound'))).toMatchObject({ kind: 'only-events', events: 0 });
+    expect(eventBounds(eventTally([...cases, ...none(1)]))).toMatchObject({ kind: 'some', answered: 3 });
   });
 });
 

@@ -223,36 +223,71 @@ describe('events', () => {
     cases: 20,
     answered: 20,
     events: 0,
-    nextDayKnown: 14,
-    upper: 1 - 0.05 ** (1 / 20),
-    low: null,
-    high: null,
+    withEvent: 0,
+    withNone: 20,
+    nextDay: { known: 14, of: 20 },
+    untimed: null,
   };
+  const one = { events: 1, withEvent: 1 };
   it('never shows zero as proof', () => {
     const words = eventWords(none);
     expect(words.head).toBe('No event in these 20 cases (answered in 20 of 20; next-day course known in 14).');
     expect(words.sentences.join(' ')).toContain('more than one time in three');
     expect(words.sentences.join(' ')).toContain('Rates up to 14 in 100 cannot be ruled out.');
+    expect(eventWords({ ...none, nextDay: { known: 38, of: 40 } }).head).toContain(
+      'next-day course known in 38 of the 40 operated on their lists',
+    );
   });
   it('says not recorded is not none', () => {
-    expect(eventWords({ ...none, answered: 12, upper: null }).sentences[0]).toBe(
+    expect(eventWords({ ...none, answered: 12, withNone: 12 }).sentences[0]).toBe(
       'Nothing can be said about the other 8.',
     );
-    expect(eventWords({ ...none, answered: 0, upper: null }).sentences[0]).toBe('Nothing can be said about safety.');
-    expect(
-      eventWords({ ...none, cases: 60, answered: 60, events: 1, low: 0.000421884, high: 0.0893998 }).sentences[0],
-    ).toBe('The true rate could be anywhere from 0.04 to 8.9 in 100.');
+    // 1 in 60: scipy.stats.binomtest(1, 60).proportion_ci()
+    expect(eventWords({ ...none, ...one, cases: 60, answered: 60, withNone: 59 }).sentences[0]).toBe(
+      'The true rate could be anywhere from 0.04 to 8.9 in 100.',
+    );
+  });
+  it('says of which cases events were not asked, and of the record only where that holds for all of it', () => {
+    const never = { ...none, answered: 0, withNone: 0 };
+    expect(eventWords(never)).toEqual({
+      head: 'Events were not asked in these 20 cases.',
+      sentences: ['Nothing can be said about safety.'],
+    });
+    expect(eventWords({ ...never, scope: 'record' }).head).toBe('Events were not asked in this record.');
+    const untimed = { operated: 5, answered: 5, withEvent: 0, withSerious: 0 };
+    expect(eventWords({ ...never, scope: 'record', untimed }).head).toBe('Events were not asked in these 20 cases.');
+  });
+  it('gives no rate where only the events were written down, and counts events as events', () => {
+    const only = eventWords({ ...none, cases: 48, answered: 2, withNone: 0, events: 3, withEvent: 2 });
+    expect(only).toEqual({
+      head: '3 events are written down, in 2 of these 48 cases.',
+      sentences: [
+        'No case is answered with none, so nothing can be said about how often events happen, or about the other 46 cases.',
+      ],
+    });
+    expect(eventWords({ ...none, events: 3, withEvent: 2, withNone: 18 }).head).toBe('3 events, in 2 of 20 cases.');
   });
   it('gives zero events of a step with the rate they cannot rule out, and some with their interval', () => {
     // 1 − 0.05^(1/96) = 0.0307: exact, for none in 96.
-    const step = { cases: 100, answered: 96, events: 0, upper: 1 - 0.05 ** (1 / 96), low: null, high: null };
+    const step = { cases: 100, answered: 96, withEvent: 0, withNone: 96, mayBelong: 0 };
     expect(stepEventWords(step)).toBe(
       'No event is tied to this step (events answered in 96 of 100 cases). 0 of 96: the true rate could be up to 3.1 in 100. That cannot show that it is safe.',
     );
-    expect(
-      stepEventWords({ ...step, cases: 60, answered: 60, events: 1, low: 0.000421884, high: 0.0893998 }),
-    ).toContain('anywhere from 0.04 to 8.9 in 100');
-    expect(stepEventWords({ ...step, answered: 0, upper: null })).toContain('nothing can be said about safety');
+    expect(stepEventWords({ ...step, cases: 60, answered: 60, withEvent: 1, withNone: 59 })).toContain(
+      'anywhere from 0.04 to 8.9 in 100',
+    );
+    expect(stepEventWords({ ...step, answered: 0, withNone: 0 })).toBe(
+      'Events were not asked in these 100 cases: nothing can be said about safety.',
+    );
+    expect(stepEventWords({ ...step, answered: 2, withNone: 0 })).toBe(
+      'No event is tied to this step (events answered in 2 of 100 cases). No case is answered with none, so nothing can be said about how often.',
+    );
+  });
+  it('says that an event tied to no step may belong to this one, and bounds it both ways', () => {
+    // scipy.stats.binomtest(1, 100).proportion_ci(): up to 5.4 in 100
+    expect(stepEventWords({ cases: 100, answered: 100, withEvent: 0, withNone: 99, mayBelong: 1 })).toBe(
+      'No event is tied to this step (events answered in 100 of 100 cases); 1 case has an event that is tied to no step and may belong here. The true rate could be anywhere from 0 to 5.4 in 100.',
+    );
   });
 
   it('speaks of one case as of one', () => {
@@ -260,16 +295,16 @@ describe('events', () => {
       const { head, sentences } = eventWords({ ...none, ...over });
       return [head, ...sentences].join(' ');
     };
-    expect(said({ cases: 2, answered: 1, upper: 0.95 })).toBe(
+    expect(said({ cases: 2, answered: 1, withNone: 1 })).toBe(
       'Events were answered in 1 of these 2 cases; none in that one. Nothing can be said about the other one. For the one answered, rates up to 95 in 100 cannot be ruled out.',
     );
-    expect(said({ cases: 1, answered: 1, upper: 0.95 })).toContain(
-      'No event in this case (answered in 1 of 1; next-day course known in 14).',
+    expect(said({ cases: 1, answered: 1, withNone: 1, nextDay: { known: 1, of: 1 } })).toContain(
+      'No event in this case (answered in 1 of 1; next-day course known in 1).',
     );
-    expect(said({ cases: 1, answered: 1, upper: 0.95 })).toContain(
+    expect(said({ cases: 1, answered: 1, withNone: 1, nextDay: { known: 1, of: 1 } })).toContain(
       'with a true rate of 5 in 100, one case would pass without one more often than not.',
     );
-    const some = { events: 1, low: 0.01, high: 0.2 };
+    const some = { ...one, withNone: 17 };
     expect(said({ ...some, answered: 19 })).toContain(
       'Events were not answered in 1 of these 20 cases; nothing can be said about that one.',
     );

@@ -150,15 +150,16 @@ function kindWritten(written: string, match: Match<string>, wrong: EventsRead['w
 
 function noticedOf(text: string, wrong: EventsRead['wrong']): Event['noticed'] {
   const words = plainWords(text);
-  if (words === '' || /^(during|intraop|intraoperative(ly)?|at operation)$/.test(words)) return 'during';
+  if (/^(not known|unknown|not said)?$/.test(words)) return 'not-known';
+  if (/^(during|intraop|intraoperative(ly)?|at operation)$/.test(words)) return 'during';
   if (/^(same day|day 0|after|recovery)$/.test(words)) return 'same-day';
   if (/^(later|next day|day \d+|post ?op(erative(ly)?)?|week \d+)$/.test(words)) return 'later';
   wrong.push({
     part: 'noticed',
     value: text,
-    why: `"${text}" is not one of: during, same day, later. It is taken as later; correct it on the case page.`,
+    why: `"${text}" is not one of: during, same day, later. It is taken as not known; correct it on the case page.`,
   });
-  return 'later';
+  return 'not-known';
 }
 
 /**

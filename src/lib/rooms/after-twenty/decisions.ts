@@ -20,6 +20,11 @@ const DECISION: Record<Decision['kind'], { label: string; hint: string }> = {
   'move-on': { label: 'Move on', hint: 'This goal closes. What it showed stays here.' },
   pause: { label: 'Pause', hint: 'For safety, or because something else comes first. Nothing is lost.' },
   resume: { label: 'Go on', hint: 'The goal runs again.' },
+  'go-on': { label: 'Go on with times', hint: 'The event is written down, and the goal stays as it is.' },
+  'to-checkpoints': {
+    label: 'Go over to checkpoints',
+    hint: 'The goal goes on without a time: what you did is its result. This cannot be turned back.',
+  },
 };
 
 /** What was decided, with dates and reasons, and what can be decided now. */
@@ -59,6 +64,8 @@ const STATE_AFTER: Record<Decision['kind'], Goal['state']> = {
   'move-on': 'closed',
   pause: 'paused',
   resume: 'running',
+  'go-on': 'running',
+  'to-checkpoints': 'running',
 };
 
 /** The goal after a decision. */

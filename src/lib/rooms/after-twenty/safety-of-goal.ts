@@ -1,6 +1,6 @@
 import type { SurgeonRecord } from '../../model';
-import { takeovers } from '../../safety';
-import { takeoverWords } from '../../words';
+import { eventsOfGoal, takeovers, type GoalEvent } from '../../safety';
+import { goalEventWords, takeoverWords } from '../../words';
 import { safetyWords, type SafetyWords } from '../../words/safety';
 import { erasedOfGoal } from '../cases/erase-words';
 import type { GoalReading } from '../goals/goal-reading';
@@ -15,7 +15,25 @@ export function safetyOfGoal(
   const none = state.spanCases.length === 0 && state.stored.length > 0;
   return {
     head: none ? 'No case of the window is left.' : head,
-    sentences: [...sentences, ...erasedOfGoal(state, cases)],
+    sentences: [
+      ...sentences,
+      ...goalEventWords(eventsOf(state, { cases, lists }), state.procedure),
+      ...erasedOfGoal(state, cases),
+    ],
     takeovers: taken && takeoverWords(taken, 'the step'),
   };
 }
+
+/** Events at the step of a goal or downstream of it since its baseline cases began, from the record as it is. */
+export const eventsOf = (
+  { procedure, goal, window }: Pick<GoalReading, 'procedure' | 'goal' | 'window'>,
+  { cases, lists }: Pick<SurgeonRecord, 'cases' | 'lists'>,
+): GoalEvent[] =>
+  eventsOfGoal({
+    procedure,
+    stepId: goal.stepId,
+    baselineIds: goal.baseline.caseIds,
+    windowIds: window.windows[0] ?? window.running,
+    cases,
+    lists,
+  });

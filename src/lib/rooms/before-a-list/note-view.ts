@@ -12,7 +12,7 @@ export type NoteView = {
   ifThen: string | null;
   reminders: readonly string[];
   stop: readonly string[];
-  /** Protected parts to be looked for, in words. */
+  /** Every protected part of the step, whichever of them is watched. */
   kept: readonly string[];
   /** Why this is the general note, or that the goal is not agreed yet. */
   lead: string | null;
@@ -75,7 +75,7 @@ export function noteViews(
       ifThen: goal.ifThen,
       reminders: goal.reminders,
       stop: [...goal.stopSigns, ...texts.rupture],
-      kept: (step?.protectedParts ?? []).filter((part) => goal.watch.includes(part.id)).map((part) => part.label),
+      kept: (step?.protectedParts ?? []).map((part) => part.label),
       lead: goal.eyes ? `For eyes with ${goal.eyes.label}. In other eyes operate as before.` : null,
       rehearse: null,
       caution: texts.standing,

@@ -133,7 +133,7 @@ function understood(reading: AuditReading, procedures: readonly Procedure[], pla
 function eventsWords({ cases }: AuditReading): string {
   const answered = cases.filter(({ events }) => events !== null).length;
   if (cases.length === 0) return 'no case of your own';
-  if (answered === 0) return 'events not asked';
+  if (answered === 0) return 'events not asked in this file';
   return answered === cases.length ? 'events answered in all' : `events answered in ${answered}`;
 }
 

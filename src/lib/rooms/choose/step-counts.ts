@@ -1,6 +1,6 @@
 import type { StepAudit } from '../../audit';
 import type { Case, Procedure, Step } from '../../model';
-import { eventBounds, eventTally, withEventsOf } from '../../safety';
+import { stepEventTally } from '../../safety';
 import { counted, inSentence, listed, prose } from '../../format';
 import { stepEventWords } from '../../words';
 
@@ -21,7 +21,7 @@ export function stepCounts(step: StepAudit, known: Step, shown: readonly Case[],
     },
     {
       how: 'events',
-      sentence: stepEventWords(tiedTo(step.stepId, shown)),
+      sentence: stepEventWords(stepEventTally(shown, step.stepId)),
     },
     ...(known.protectedParts.length > 0
       ? [
@@ -32,20 +32,6 @@ export function stepCounts(step: StepAudit, known: Step, shown: readonly Case[],
         ]
       : []),
   ];
-}
-
-/** Over answered cases alone, with the bounds they allow. */
-function tiedTo(stepId: string, shown: readonly Case[]): Parameters<typeof stepEventWords>[0] {
-  const tally = eventTally(shown.map((each) => withEventsOf(each, stepId)));
-  const bounds = eventBounds(tally);
-  return {
-    cases: tally.cases,
-    answered: tally.answered,
-    events: tally.withEvent,
-    upper: bounds.kind === 'none' ? bounds.upper95 : null,
-    low: bounds.kind === 'some' ? bounds.low : null,
-    high: bounds.kind === 'some' ? bounds.high : null,
-  };
 }
 
 /** A sheet with one time per step cannot show it: not recorded is not "never". */

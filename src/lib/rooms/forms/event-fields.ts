@@ -7,6 +7,7 @@ const NOTICED: Record<Event['noticed'], string> = {
   during: 'noticed during the operation',
   'same-day': 'noticed the same day',
   later: 'noticed later',
+  'not-known': 'when it was noticed is not known',
 };
 
 const isNoticed = (text: string): text is Event['noticed'] => Object.hasOwn(NOTICED, text);
@@ -14,7 +15,7 @@ const isNoticed = (text: string): text is Event['noticed'] => Object.hasOwn(NOTI
 /** Answers to "when was it noticed", for a select. */
 export const noticedOptions = Object.entries(NOTICED).map(([value, label]) => ({
   value,
-  label: label.replace('noticed ', ''),
+  label: value === 'not-known' ? 'not known' : label.replace('noticed ', ''),
 }));
 
 /** The name of an event: the procedure's own word, else as it was written. */

@@ -1,12 +1,13 @@
-import { type Erased, type Goal, type ListRecord, type Reflection, procedureOf } from '../../model';
-import { takeovers, takeoversOfAny, type Takeovers } from '../../safety';
+import { type Case, type Erased, type Goal, type ListRecord, type Reflection, procedureOf } from '../../model';
+import { eventBounds, eventTally, takeovers, takeoversOfAny, type Takeovers } from '../../safety';
 import { inSentence, listed } from '../../format';
-import { fateName, takeoverWords, type FateReason } from '../../words';
+import { fateName, goalEventWords, namedEvents, takeoverWords, type FateReason } from '../../words';
 import { erasedIn, erasedOfLists } from '../cases/erase-words';
 import type { GoalLine } from '../after-twenty/goal-lines';
 import type { GoalReading } from '../goals/goal-reading';
 import { safetyWords, untimedWords } from '../../words/safety';
-import { safetyOfGoal } from '../after-twenty/safety-of-goal';
+import { goalStanding } from '../goals/goal-standing';
+import { eventsOf, safetyOfGoal } from '../after-twenty/safety-of-goal';
 import { monthWords } from '../forms/when-words';
 import type { ReportRecord, ReportView } from './report';
 
@@ -27,6 +28,7 @@ export function goalSafety(state: GoalReading, record: ReportRecord): SafetyPart
       lines: [...sentences, ...untimedWords(state.spanCases, record.cases, record.lists), ...(said ? [said] : [])],
     },
     figures: [
+      ...eventFigures(state.spanCases),
       ...(taken ? takeoverFigures(taken, 'the step') : []),
       ...erasedFigures(baseline, 'baseline cases'),
       ...erasedFigures(window, 'cases of the window'),
@@ -60,12 +62,18 @@ export function safetyOfTime(lists: readonly ListRecord[], goals: readonly Goal[
       heading,
       strong: head,
       lines: [
-        ...inOne([...sentences, ...gone, ...(steps.length === 0 ? ['No step was under a goal.'] : [])]),
+        ...inOne([...sentences, ...namedByProcedure(cases, record)]),
+        ...goals.flatMap((goal) => {
+          const standing = goalStanding(record, goal);
+          return goalEventWords(eventsOf(standing, record), standing.procedure, inSentence(standing.step.label));
+        }),
+        ...inOne([...gone, ...(steps.length === 0 ? ['No step was under a goal.'] : [])]),
         ...untimedWords(cases, record.cases, record.lists),
         ...takeoversSaid.map(({ what, taken }) => takeoverWords(taken, what)),
       ],
     },
     figures: [
+      ...eventFigures(cases),
       ...takeoversSaid.flatMap(({ what, taken }) => takeoverFigures(taken, what)),
       ...erasedFigures(erasedIn(lists), 'cases of these lists'),
     ],
@@ -115,6 +123,38 @@ const erasedFigures = (erased: Erased | undefined, part: string): ReportView['fi
         },
       ]
     : [];
+
+/** Each event of these cases by name, in the words of its own procedure. */
+const namedByProcedure = (cases: readonly Case[], { procedures }: ReportRecord): string[] =>
+  procedures.flatMap((procedure) =>
+    namedEvents(
+      cases.filter(({ procedureId }) => procedureId === procedure.id).flatMap(({ events }) => events ?? []),
+      procedure,
+    ),
+  );
+
+/** Cases with an event, of those answered; a rate only where some are answered with none. */
+function eventFigures(cases: readonly Case[]): ReportView['figures'] {
+  const tally = eventTally(cases);
+  const { answered, withEvent } = tally;
+  const bounds = eventBounds(tally);
+  const [low, high] =
+    bounds.kind === 'none' ? [0, bounds.upper95] : bounds.kind === 'some' ? [bounds.low, bounds.high] : [null, null];
+  const unit = 'share of answered cases';
+  return [
+    {
+      name: 'cases with an event',
+      value: answered === 0 ? null : withEvent,
+      low: null,
+      high: null,
+      n: answered,
+      unit: 'cases',
+    },
+    ...(low === null
+      ? []
+      : [{ name: 'share of cases with an event', value: withEvent / answered, low, high, n: answered, unit }]),
+  ];
+}
 
 const takeoverFigures = ({ taken, of, estimate, low, high }: Takeovers, what: string): ReportView['figures'] => [
   { name: `takeovers of ${what}`, value: taken, low: null, high: null, n: of, unit: 'cases' },

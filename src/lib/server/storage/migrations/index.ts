@@ -1,14 +1,20 @@
 import { timesSeenWhileLeftOut } from './002-times-seen-while-left-out';
 import { countWhatIsErased } from './003-count-what-is-erased';
 import { theTradesWords } from './004-the-trades-words';
+import { knownOnlyWhereAsked } from './005-known-only-where-asked';
 import type { Migration } from './migration';
 
 /** The shape in which this version writes. Rises by one with every migration. */
-export const schemaVersion = 4;
+export const schemaVersion = 5;
 
 /**
  * All migrations, in order, each in a file of its own (`002-<what-changed>.ts`) with a test that loads a file of the old shape.
  * A migration is never edited once released: files of any earlier version may still lie in somebody's folder.
  * Version 1 is the first shape there was.
  */
-export const migrations: readonly Migration[] = [timesSeenWhileLeftOut, countWhatIsErased, theTradesWords];
+export const migrations: readonly Migration[] = [
+  timesSeenWhileLeftOut,
+  countWhatIsErased,
+  theTradesWords,
+  knownOnlyWhereAsked,
+];
