@@ -2,7 +2,9 @@ import { fail, redirect } from '@sveltejs/kit';
 import { eyeDrawings } from '$lib/charts/eye/eye-drawings.server';
 import { openGoals } from '$lib/rooms/goals/goal-standing';
 import { needsLook, nowView } from '$lib/rooms/now/now-view';
-import { procedureOf } from '$lib/model';
+import { procedureOf, type SurgeonRecord } from '$lib/model';
+import type { Audit } from '$lib/audit';
+import { suggestionWords } from '$lib/words';
 import { suggestionFor } from '$lib/assess/suggest';
 import { attempt } from '$lib/server/attempt';
 import { shownAudit } from '$lib/server/audits';
@@ -13,6 +15,11 @@ import { INVENTED, inventedRecord, isInvented } from '$lib/server/invented';
 import { readRecord } from '$lib/server/record';
 
 import type { Actions, PageServerLoad } from './$types';
+
+const lookOf = (audit: Audit, record: SurgeonRecord) => {
+  const suggestion = suggestionFor(audit, record);
+  return { enough: audit.enough, suggestion, words: suggestionWords(audit, suggestion) };
+};
 
 export const load: PageServerLoad = async ({ locals }) => {
   const record = await readRecord(locals.store);
@@ -29,7 +36,7 @@ export const load: PageServerLoad = async ({ locals }) => {
       title: offer.rehearsal.title,
       href: `/checkpoints/rehearsals/${offer.rehearsal.id}`,
     },
-    view: nowView(record, audit && { enough: audit.enough, suggestion: suggestionFor(audit, record) }),
+    view: nowView(record, audit && lookOf(audit, record)),
     // Without a goal under way there is no window to look forward to.
     reminders: openGoals(record).some(({ stage }) => stage !== 'draft' && stage !== 'paused'),
     checkpoints: checkpoints.map(({ id, look }) => ({ id, look })),

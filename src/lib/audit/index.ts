@@ -1,3 +1,4 @@
+export { clearTrend } from './clear-trend';
 export * from './types';
 export * from './step-time';
 export * from './counted-cases';

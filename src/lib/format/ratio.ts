@@ -30,6 +30,9 @@ export function timesAsLong({ ratio, low, high }: { ratio: number; low: number; 
 /** One ratio without an interval: 1.04 → "1.04", 1.83 → "1.8", 12.4 → "12". */
 export const times = (ratio: number): string => String(Number(ratio.toFixed(placesOf(ratio, ratio))));
 
+/** Printed, it would say "1 times as long": nothing to name. */
+export const roundsToOne = (ratio: number): boolean => times(ratio) === '1';
+
 /** A ratio as a multiple with its interval: "about 1.7 times as long (1.4 to 2.1)". */
 export function longerBy(effect: { ratio: number; low: number; high: number }): string {
   const { ratio, low, high } = timesAsLong(effect);

@@ -26,8 +26,8 @@ export type SuggestionReason =
   | Of<'monitor', None>
   | Of<'not-enough', { cases: number; moreCases: number; moreLists: number }>
   | Of<'waiting', { perCase: number }, { waitingReason: string | null }>
-  /** Not suggested, because its latest event or near miss is fewer than so many cases ago. */
-  | Of<'held-back', { cases: number }, OfStep>
+  /** Not suggested, because its latest event or near miss is `casesAgo`, and `more` cases have to pass; `kind` of that event. */
+  | Of<'held-back', { casesAgo: number; more: number }, OfStep & { kind: string | null }>
   /** The step that came first most often on a view, yet not often enough. */
   | Of<'first-too-seldom', { share: number }, OfStep & { view: StandingView }>
   /** `alone`: no other step stands out beside it. `sameEyes`: seconds among the same kind of eye. */
@@ -50,7 +50,8 @@ export type PlanReason =
   | Of<'late-in-list' | 'first-on-list', Times, OfStep>
   | Of<'after-a-break', { weeks: number }>
   | Of<'renewed', { cases: number; of: number }, OfStep & { earlierStepId: string }>
-  | Of<'over-time', { ratio: number | null }, OfStep>
+  /** `label`: over which cases. */
+  | Of<'over-time', Times, OfStep & { label: string }>
   | Of<'bimodality', None, OfStep & { label: string }>
   | Of<'returned-to', { cases: number; of: number }, OfStep>
   | Of<'mostly-waiting', { perCase: number; cases: number }, OfStep & { waitingReason: string | null }>

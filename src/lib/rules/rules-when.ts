@@ -1,4 +1,6 @@
+import { clearTrend } from '../audit';
 import type { Pattern } from '../audit/types';
+import { roundsToOne } from '../format';
 import { eyeFitsOf } from './fits';
 import type { ReasonOf } from './reasons';
 import { yes, type Rule } from './rule';
@@ -7,7 +9,7 @@ import type { StepFacts } from './types';
 
 /** Patterns in which the step takes longer; what goes with a shorter time is not a reason to read anything. */
 export const longerWith = ({ patterns }: StepFacts, kind: Pattern['kind']): Pattern[] =>
-  patterns.filter((pattern) => pattern.kind === kind && pattern.ratio > 1);
+  patterns.filter((pattern) => pattern.kind === kind && pattern.ratio > 1 && !roundsToOne(pattern.ratio));
 
 /** Facts of the list (teaching, machine) are not facts of the eye. */
 export const ofTheEye = (facts: StepFacts): Pattern[] =>
@@ -114,14 +116,15 @@ export const whenRules: readonly Rule[] = [
   {
     id: 'over-time',
     tier: 1,
-    when: ({ step, patterns }) =>
-      yes((step.overTime?.low ?? 0) > 1 || patterns.some(({ kind, ratio }) => kind === 'over-time' && ratio > 1), 0.2),
+    when: (facts) => strongest(longer(facts)),
     fits: ['over-time'],
-    because: ({ step }) => ({
-      code: 'over-time',
-      stepId: step.stepId,
-      numbers: { ratio: step.overTime?.ratio ?? null },
-    }),
+    because: (facts) =>
+      ofLargest(longer(facts), (pattern) => ({
+        code: 'over-time',
+        stepId: facts.step.stepId,
+        label: pattern.label,
+        numbers: times(pattern),
+      })),
   },
   {
     id: 'bimodality',
@@ -138,6 +141,10 @@ export const whenRules: readonly Rule[] = [
       })),
   },
 ];
+
+/** A rise over time that is clear. */
+const longer = ({ patterns, step }: StepFacts): Pattern[] =>
+  [clearTrend(patterns, step.stepId)].filter((trend) => trend !== null).filter(({ ratio }) => ratio > 1);
 
 /** Points to the earlier step: an association, never a cause. */
 export function afterEarlier({ step }: StepFacts, pattern: Pattern): ReasonOf<'after-earlier'> {

@@ -32,8 +32,8 @@ export function suggestionOf(audit: Audit, safety: SafetyFacts): Suggestion {
     return steps.length > 0 ? [{ ...standing, steps }] : [];
   });
   const held = standings.flatMap(({ steps }) => steps).filter(({ stepId }) => quiet.has(stepId));
-  const heldBack = [...new Set(held.map(({ stepId }) => stepId))].map(
-    (stepId) => ({ code: 'held-back', stepId, numbers: { cases: rulesThresholds.quietAfterEvent } }) as const,
+  const heldBack = [...new Set(held.map(({ stepId }) => stepId))].map((stepId) =>
+    heldBackBecause(stepId, audit, safety),
   );
 
   if (mostlyWaiting(audit))
@@ -46,7 +46,9 @@ export function suggestionOf(audit: Audit, safety: SafetyFacts): Suggestion {
   }
   const chosen = choose(offered);
   if (!chosen)
-    return { kind: 'nothing', ...noSteps, because: [...heldBack, ...nothingBecause(audit, standings)], ...eyes };
+    return heldBack.length > 0
+      ? { kind: 'held-back', ...noSteps, because: heldBack, ...eyes }
+      : { kind: 'nothing', ...noSteps, because: nothingBecause(audit, standings), ...eyes };
   const { kind, steps, view, level } = chosen;
   const ids = steps.map(({ stepId }) => stepId);
   return {
@@ -57,6 +59,19 @@ export function suggestionOf(audit: Audit, safety: SafetyFacts): Suggestion {
     also: alsoOf(offered, ids),
     because: [...steps.flatMap((step) => reasonsOn(audit, step, view, kind !== 'level' && !level)), ...heldBack],
     ...eyes,
+  };
+}
+
+/** Which event keeps a step that stands out from being suggested, and for how long. */
+function heldBackBecause(stepId: string, { procedure }: Audit, { steps }: SafetyFacts): SuggestionReason {
+  const found = steps.find((each) => each.stepId === stepId);
+  const [kind] = found?.kinds ?? [];
+  const casesAgo = found?.casesSinceLatest ?? 0;
+  return {
+    code: 'held-back',
+    stepId,
+    kind: procedure.eventKinds.find(({ id }) => id === kind)?.label ?? kind ?? null,
+    numbers: { casesAgo, more: rulesThresholds.quietAfterEvent - casesAgo },
   };
 }
 

@@ -7,7 +7,8 @@ import type { StandingView } from './standing';
 
 /** What the record suggests, as data; words/ turns it into sentences. */
 export type Suggestion = {
-  kind: 'safety' | 'waiting' | 'time' | 'steadiness' | 'level' | 'kept' | 'eyes' | 'nothing' | 'not-enough';
+  kind:
+    'safety' | 'waiting' | 'time' | 'steadiness' | 'level' | 'kept' | 'eyes' | 'held-back' | 'nothing' | 'not-enough';
   /** Suggested step first; two or more when they cannot be told apart. */
   steps: readonly string[];
   /** The view the suggestion stands out on. */

@@ -1,4 +1,4 @@
-import { counted, inSentence, listed, longerBy, ofHundred, prose, times } from '../format';
+import { counted, inSentence, listed, longerBy, ofHundred, prose } from '../format';
 import type { GivenReason, PlanDraft, RuleId } from '../rules';
 import { againstReference, betweenWords } from './reason-numbers';
 
@@ -38,10 +38,8 @@ export function planReasonWords(reason: GivenReason, labelOf: (stepId: string) =
       return `As the first on the list, ${step} takes ${longerBy(reason.numbers)}.`;
     case 'renewed':
       return `${labelOf(reason.earlierStepId)} was returned to in ${returned(reason.numbers)}, and ${step} builds on it. Look there first.`;
-    case 'over-time': {
-      const { ratio } = reason.numbers;
-      return `${label} has been taking longer over time${ratio === null ? '' : `: about ${times(ratio)} times for every 20 cases`}. What changed: machine, technique, teaching?`;
-    }
+    case 'over-time':
+      return `${label} has been taking longer over time: ${longerBy(reason.numbers)} ${reason.label}. What changed: machine, technique, teaching?`;
     case 'bimodality':
       return `${label} shows ${reason.label}: perhaps two techniques are in use. Choose between them deliberately.`;
     case 'returned-to':

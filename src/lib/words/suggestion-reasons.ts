@@ -32,7 +32,7 @@ export function suggestionReasonWords(reason: SuggestionReason, labelOf: (stepId
       return `Waiting takes ${prose(reason.numbers.perCase)} a case${why}: more than the difference between median and 20th percentile at any step.`;
     }
     case 'held-back':
-      return `${labelOf(reason.stepId)} is not suggested: an event or near miss was recorded there fewer than ${reason.numbers.cases} cases ago.`;
+      return `${labelOf(reason.stepId)} is not suggested for time: ${heldBackBy(reason, inSentence(labelOf(reason.stepId)))}. ${moreCases(reason)}`;
     case 'first-too-seldom':
       return `${capital(ON[reason.view])} no step came first often enough: ${inSentence(labelOf(reason.stepId))} in ${ofHundred(reason.numbers.share)} of 100 resamples.`;
     case 'seconds': {
@@ -60,3 +60,16 @@ export function suggestionReasonWords(reason: SuggestionReason, labelOf: (stepId
 
 const waiting = (events: number, tied = ''): string =>
   `${counted(events, 'serious event')}${tied} ${events === 1 ? 'waits' : 'wait'}`;
+
+type HeldBack = Extract<SuggestionReason, { code: 'held-back' }>;
+
+/** The event, and how many cases lie after it. */
+export function heldBackBy({ kind, numbers: { casesAgo } }: HeldBack, step: string): string {
+  const when = casesAgo === 0 ? 'in the latest case' : `${counted(casesAgo, 'case')} ago`;
+  return `an event was recorded at ${step}${kind ? ` (${inSentence(kind)})` : ''}, ${when}`;
+}
+
+/** For how long it holds the step back. */
+export function moreCases({ numbers: { more } }: HeldBack): string {
+  return `${capital(counted(more, 'more case'))} will have to pass.`;
+}

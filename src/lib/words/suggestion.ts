@@ -4,7 +4,7 @@ import { cameFirst } from './result';
 import { capital, counted, inSentence, listed, ofHundred, timesAsLong } from '../format';
 import type { CertainEyes, StandingView, Suggestion } from '../rules';
 import { othersCases } from './others-cases';
-import { suggestionReasonWords } from './suggestion-reasons';
+import { heldBackBy, moreCases, suggestionReasonWords } from './suggestion-reasons';
 
 /** How many more cases and lists a suggestion needs. */
 export function enoughWords(enough: Enough): string {
@@ -36,7 +36,7 @@ export type SuggestionWords = {
 };
 
 export function suggestionWords(audit: Audit, suggestion: Suggestion): SuggestionWords {
-  const said = saidOf(audit, suggestion);
+  const said = withHeldBack(saidOf(audit, suggestion), audit, suggestion);
   const own = said.own ?? null;
   const also = said.also ?? null;
   const [first = '', ...rest] = said.sentences;
@@ -51,6 +51,13 @@ export const suggestionReasons = ({ steps }: Pick<Audit, 'steps'>, { because }: 
   );
 
 type Said = { head: string; sentences: string[]; short?: string; own?: string | null; also?: string | null };
+
+/** A step that stands out and is held back by an event is said beside what is suggested, not among its reasons alone. */
+function withHeldBack(said: Said, audit: Audit, suggestion: Suggestion): Said {
+  if (suggestion.kind === 'held-back') return said;
+  const held = suggestion.because.filter((reason) => reason.code === 'held-back');
+  return { ...said, sentences: [...said.sentences, ...suggestionReasons(audit, { ...suggestion, because: held })] };
+}
 
 function saidOf(audit: Audit, suggestion: Suggestion): Said {
   const label = (id: string) => inSentence(audit.steps.find((step) => step.stepId === id)?.label ?? id);
@@ -68,6 +75,20 @@ function saidOf(audit: Audit, suggestion: Suggestion): Said {
     case 'nothing': {
       const { head, sentence } = nothingWords(audit);
       return { head, sentences: [sentence], also };
+    }
+    case 'held-back': {
+      const [first, ...more] = suggestion.because.filter((reason) => reason.code === 'held-back');
+      return {
+        head: `No step is suggested for time: ${first ? heldBackBy(first, label(first.stepId)) : 'an event was recorded'}.`,
+        sentences: [
+          [
+            ...(first ? [moreCases(first)] : []),
+            ...suggestionReasons(audit, { ...suggestion, because: more }),
+            'A goal on checkpoints, or on another step, is open to you.',
+          ].join(' '),
+        ],
+        also,
+      };
     }
     case 'waiting':
       return {

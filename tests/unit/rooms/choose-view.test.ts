@@ -14,7 +14,7 @@ const nothing: Suggestion = {
   steps: [],
   view: null,
   also: [],
-  because: [{ code: 'held-back', stepId: 'sixth', numbers: { cases: 40 } }],
+  because: [{ code: 'first-too-seldom', stepId: 'sixth', view: 'seconds', numbers: { share: 0.25 } }],
 };
 const suggested: Suggestion = { kind: 'time', steps: ['sixth'], view: 'seconds', also: [], because: [] };
 const show = (cases: readonly Case[], suggestion = suggested, view: 'seconds' | 'spread' = 'seconds', heldBack = 0) =>
@@ -89,9 +89,7 @@ describe('Choose', () => {
   it('says when nothing stands out that this is an answer', () => {
     const view = show(month(44), nothing);
     expect(view.suggestion.head).toBe('No step stands out.');
-    expect(view.because).toEqual([
-      'Sixth is not suggested: an event or near miss was recorded there fewer than 40 cases ago.',
-    ]);
+    expect(view.because).toEqual(['By seconds no step came first often enough: sixth in 25 of 100 resamples.']);
   });
 
   it('says where one step alone is timed that none can be compared', () => {

@@ -4,9 +4,10 @@ import type { SurgeonRecord, Outcome, Reflection, StoredResult } from '../../../
 import { aGoal, aRecord, casesInLists } from './made-up';
 
 const enough: Look['enough'] = { enough: true, cases: 44, lists: 9, moreCases: 0, moreLists: 0 };
-const look = (kind: Look['suggestion']['kind'], steps: string[] = []): Look => ({
+const look = (kind: Look['suggestion']['kind'], head = ''): Look => ({
   enough,
-  suggestion: { kind, steps },
+  suggestion: { kind },
+  words: { head, lede: ['A month without a goal is a good answer.'] },
 });
 
 /** 40 baseline cases and `more` after them, in lists of five, with a running goal. */
@@ -75,7 +76,8 @@ describe('Now: one sentence, one action', () => {
     expect(needsLook(record)).toBe(true);
     const view = nowView(record, {
       enough: { enough: false, cases: 9, lists: 2, moreCases: 11, moreLists: 2 },
-      suggestion: { kind: 'not-enough', steps: [] },
+      suggestion: { kind: 'not-enough' },
+      words: { head: '', lede: [] },
     });
     expect(view.state).toBe('not-enough');
     expect(view.rest).toContain('11 more cases and 2 more lists will do');
@@ -92,9 +94,14 @@ describe('Now: one sentence, one action', () => {
   });
 
   it('nothing stands out: a full answer', () => {
-    const view = nowView(aRecord(casesInLists(44, 5)), look('nothing'));
+    const view = nowView(aRecord(casesInLists(44, 5)), look('nothing', 'No step stands out.'));
     expect(view).toMatchObject({ state: 'nothing', head: 'No step stands out.', action: { href: '/choose' } });
     expect(view.rest).toContain('A month without a goal is a good answer');
+  });
+
+  it('a step held back: what holds it, in the words of Choose', () => {
+    const head = 'No step is suggested for time: an event was recorded at cortex aspiration, 12 cases ago.';
+    expect(nowView(aRecord(casesInLists(44, 5)), look('held-back', head))).toMatchObject({ state: 'nothing', head });
   });
 
   it('mostly waiting: a matter for the team', () => {
@@ -102,7 +109,7 @@ describe('Now: one sentence, one action', () => {
   });
 
   it('choose: a step is worth a look', () => {
-    const view = nowView(aRecord(casesInLists(44, 5)), look('time', ['capsulorhexis']));
+    const view = nowView(aRecord(casesInLists(44, 5)), look('time'));
     expect(view).toMatchObject({ state: 'choose', action: { href: '/choose', label: 'Choose a step' } });
   });
 
@@ -245,10 +252,11 @@ describe('Now: one sentence, one action', () => {
       nowView(record, null),
       nowView(running(20), null),
       nowView({ ...record, results: [result(record)] }, null),
-      nowView(aRecord(casesInLists(44, 5)), look('time', ['capsulorhexis'])),
+      nowView(aRecord(casesInLists(44, 5)), look('time')),
       nowView(aRecord(casesInLists(9, 5)), {
         enough: { enough: false, cases: 9, lists: null, moreCases: 21, moreLists: 0 },
-        suggestion: { kind: 'not-enough', steps: [] },
+        suggestion: { kind: 'not-enough' },
+        words: { head: '', lede: [] },
       }),
     ];
     for (const view of views) expect(JSON.stringify(view)).not.toMatch(/\d\s*(s|sec|min)\b|\d:\d\d/);

@@ -163,11 +163,23 @@ describe('each rule', () => {
     expect(fired({ step, waitingCases: 9 })).toEqual([]);
   });
 
-  it('over-time: longer month by month asks what changed', () => {
-    const result = draft({ step: withStep({ overTime: { ratio: 1.1, low: 1.03, high: 1.2 } }) });
+  it('over-time: asks what changed where the step page calls it clear, and nowhere else', () => {
+    const trend = (more: object) =>
+      pattern('rhexis', {
+        kind: 'over-time',
+        factor: 'over-time',
+        label: 'from the first to the latest of these 48 cases',
+        ...more,
+      });
+    const result = draft({ patterns: [trend({ ratio: 1.3, low: 1.1, high: 1.6 })] });
     expect(result.because[0]?.id).toBe('over-time');
-    expect(result.because[0]?.sentence).toContain('What changed: machine, technique, teaching?');
-    expect(fired({ step: withStep({ overTime: { ratio: 0.9, low: 0.8, high: 0.99 } }) })).toEqual([]);
+    expect(result.because[0]?.sentence).toBe(
+      'Rhexis has been taking longer over time: about 1.3 times as long (1.1 to 1.6) from the first to the latest of these 48 cases. What changed: machine, technique, teaching?',
+    );
+    expect(fired({ patterns: [trend({ ratio: 0.9, low: 0.8, high: 0.99 })] })).toEqual([]);
+    // A slope of its own is not clear; nor is a change that would be printed as "1 times as long".
+    expect(fired({ step: withStep({ overTime: { ratio: 1.1, low: 1.03, high: 1.2 } }) })).toEqual([]);
+    expect(fired({ patterns: [trend({ ratio: 1.003, low: 1.001, high: 1.005 })] })).toEqual([]);
   });
 
   it('bimodality: choose deliberately', () => {

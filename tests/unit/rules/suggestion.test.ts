@@ -72,11 +72,14 @@ describe('safety first', () => {
   });
 
   it('does not suggest a step for 40 cases after an event or near miss, and says so', () => {
-    const soon = suggestionOf(audit(clear), events('a', { casesSinceLatest: 39 }));
-    expect(soon.kind).toBe('nothing');
-    expect(soon.said).toEqual([
-      'A is not suggested: an event or near miss was recorded there fewer than 40 cases ago.',
+    const soon = suggestionOf(audit(clear), events('a', { casesSinceLatest: 12, kinds: ['torn bag'] }));
+    expect(soon.kind).toBe('held-back');
+    const { head, lede, sentences } = suggestionWords(audit(clear), soon);
+    expect(head).toBe('No step is suggested for time: an event was recorded at A (torn bag), 12 cases ago.');
+    expect(lede).toEqual([
+      '28 more cases will have to pass. A goal on checkpoints, or on another step, is open to you.',
     ]);
+    expect([head, ...sentences].join(' ')).not.toMatch(/stands out|vary about as much/);
     expect(suggestionOf(audit(clear), events('a', { casesSinceLatest: 40 }))).toMatchObject({
       kind: 'time',
       steps: ['a'],
@@ -85,6 +88,19 @@ describe('safety first', () => {
       kind: 'time',
       steps: ['a'],
     });
+  });
+
+  it('says under the suggestion which step that stands out is held back, not among its reasons alone', () => {
+    const steps = [
+      stepAudit('a', { first: first(0.9, 0.1) }),
+      stepAudit('b', { first: first(0.1, 0.9) }),
+      stepAudit('c'),
+    ];
+    const suggestion = suggestionOf(audit(steps), events('a', { casesSinceLatest: 0 }));
+    expect(suggestion).toMatchObject({ kind: 'steadiness', steps: ['b'] });
+    expect(suggestionWords(audit(steps), suggestion).lede.at(-1)).toBe(
+      'A is not suggested for time: an event was recorded at A, in the latest case. 40 more cases will have to pass.',
+    );
   });
 });
 

@@ -81,7 +81,15 @@ export function chooseView(
     suggestion: { head: words.head, lede: words.lede, also: words.also && `${capital(words.also)}.` },
     aim: enough && suggestion.eyes ? aimOf(suggestion.eyes, procedure, label) : null,
     because:
-      suggestion.kind === 'safety' ? [] : [...suggestionReasons(audit, suggestion), ...(words.own ? [words.own] : [])],
+      suggestion.kind === 'safety' || suggestion.kind === 'held-back'
+        ? []
+        : [
+            ...suggestionReasons(audit, {
+              ...suggestion,
+              because: suggestion.because.filter(({ code }) => code !== 'held-back'),
+            }),
+            ...(words.own ? [words.own] : []),
+          ],
     level: suggestion.steps.length > 1,
     view,
     views: viewChoices(audit),

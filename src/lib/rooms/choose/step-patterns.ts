@@ -1,4 +1,4 @@
-import { auditThresholds, type Audit, type Pattern } from '../../audit';
+import { auditThresholds, clearTrend, type Audit, type Pattern } from '../../audit';
 import { clock, counted, listed, timesAsLong } from '../../format';
 import type { EffectRow } from '../../words/reported-result';
 
@@ -27,7 +27,7 @@ export function stepPatterns(audit: Audit, stepId: string): StepPatterns {
           ? 'Too few cases to look at when this step takes longer.'
           : 'Nothing that was looked at goes clearly with a longer or shorter time.'
         : 'These go with a longer or shorter time. They need not be its cause.') + few,
-    overTime: shown.some(({ kind }) => kind === 'over-time'),
+    overTime: clearTrend(audit.patterns, stepId) !== null,
     rows: shown.map(patternRow),
     looked: looked.length > 0 ? `Looked at and not clear: ${listed(looked)}.` : null,
     table: {

@@ -2,7 +2,7 @@ import type { Enough } from '../../audit/types';
 import type { Goal, SurgeonRecord } from '../../model';
 import type { Suggestion } from '../../rules/types';
 import { capital, counted, inSentence } from '../../format';
-import { enoughWords } from '../../words';
+import { enoughWords, type SuggestionWords } from '../../words';
 import { eventKindWords } from '../forms/event-fields';
 import { goalInOneLine, retiredWords } from '../after-twenty/goal-lines';
 import { aimedNotices } from '../goals/aimed-goal';
@@ -29,7 +29,11 @@ export type NowView = {
 };
 
 /** What the audit says where no goal is open: whether it is enough, and what is suggested. */
-export type Look = { enough: Enough; suggestion: Pick<Suggestion, 'kind' | 'steps'> };
+export type Look = {
+  enough: Enough;
+  suggestion: Pick<Suggestion, 'kind'>;
+  words: Pick<SuggestionWords, 'head' | 'lede'>;
+};
 
 const BRING_IN: Link = { href: '/cases/bring-in', label: 'Bring in times' };
 const BEFORE: Link = { href: '/before-a-list', label: 'Before a list' };
@@ -87,17 +91,13 @@ const plain = (state: NowState, head: string, rest: string, action: Link): NowVi
   others: [],
 });
 
-function ofLook({ enough, suggestion }: Look): NowView {
+function ofLook({ enough, suggestion, words }: Look): NowView {
   if (!enough.enough)
     return plain('not-enough', 'Not enough yet.', enoughWords(enough).replace(/ Your times.*$/, ''), BRING_IN);
   const choose = { href: '/choose', label: 'Look at Choose' };
-  if (suggestion.kind === 'nothing')
-    return plain(
-      'nothing',
-      'No step stands out.',
-      'A month without a goal is a good answer. You can still choose one.',
-      choose,
-    );
+  // In the words of Choose: the two never give another reason for the same answer.
+  if (suggestion.kind === 'nothing' || suggestion.kind === 'held-back')
+    return plain('nothing', words.head, words.lede.join(' '), choose);
   if (suggestion.kind === 'waiting')
     return plain(
       'nothing',
