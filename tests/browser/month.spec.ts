@@ -133,7 +133,7 @@ test('a month, from the empty record to a result and what follows', async ({ pag
     expect(await mainOf(page)).not.toMatch(DURATION);
     await page.getByRole('link', { name: codesOf(RUNNING)[0] }).click();
     await expect(page.getByRole('heading', { name: `Case ${codesOf(RUNNING)[0]}` })).toBeVisible();
-    await expect(page.getByText('Hidden until twenty cases.')).toBeVisible();
+    await expect(page.getByText('Hidden until twenty cases are reviewed.')).toBeVisible();
     expect(await mainOf(page)).not.toMatch(DURATION);
     await open(page, '/choose');
     await expect(page.getByText('12 cases of the running window are not in it')).toBeVisible();

@@ -1,4 +1,4 @@
-import { aimedEyesOf, auditOf, auditThresholds, type Audit, type Interval, type StepAudit } from '../audit';
+import { aimedEyesOf, auditOf, auditThresholds, knownLists, type Audit, type Interval, type StepAudit } from '../audit';
 import type { AuditReading } from '../intake';
 import {
   type AimedEyes,
@@ -88,7 +88,7 @@ export function assess(input: AssessInput): Assessed {
     format: 'next-twenty/assessment/2',
     procedure: procedure.id,
     cases: record.cases.length,
-    lists: record.lists.length > 0 ? new Set(record.cases.map((one) => one.listId)).size : null,
+    lists: knownLists(record.cases) || null,
     seed,
     left_out: reading.problems.map(({ row, column, value, why }) => ({ row, column, value, why })),
     steps: audit.steps.map((step) => stepJson(step, record)),

@@ -1,3 +1,4 @@
+import { knownLists } from './known-lists';
 import type { Case, CannotSay, ListRecord, Procedure, ReferenceSet } from '../model';
 import { drawUnits } from '../statistics';
 import { atOnce, inSlices, scaled, type Slices, type Work } from '../turns';
@@ -91,7 +92,7 @@ function* auditing(input: AuditInput): Work<Audit> {
   return {
     procedure,
     caseIds: table.cases.map(({ id }) => id),
-    listCount: table.listsFrom === 'blocks' ? null : table.listCount,
+    listCount: table.listsFrom === 'blocks' ? null : knownLists(table.cases),
     listsFrom: table.listsFrom,
     orderKnown: table.orderKnown,
     seed,

@@ -1,4 +1,5 @@
 export { clearTrend } from './clear-trend';
+export { knownLists } from './known-lists';
 export * from './types';
 export * from './step-time';
 export * from './counted-cases';

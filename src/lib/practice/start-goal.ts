@@ -1,4 +1,4 @@
-import { toldApartOn, type EyeColumns, type Interval } from '../audit';
+import { knownLists, toldApartOn, type EyeColumns, type Interval } from '../audit';
 import type { FrozenModel, Baseline } from '../model';
 import { atOnce, inSlices, type Slices, type Work } from '../turns';
 import { allowingForSelection, type SelectionAllowance } from './selection-allowance';
@@ -91,7 +91,7 @@ function* starting(input: StartGoalInput): Work<StartedGoal | Cannot> {
         })
       : null,
     cases: arrays.table.cases.length,
-    lists: arrays.listsKnown ? arrays.table.listCount : null,
+    lists: arrays.listsKnown ? knownLists(arrays.table.cases) : null,
     falling: found.falling,
     pace: input.eyes
       ? paceOf(timeOfStart(input, arrays.table.cases), input.lists, input.eyes, input.windowLength ?? 20)

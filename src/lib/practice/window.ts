@@ -1,5 +1,5 @@
 import type { Case, Goal, LeftOutReason, ListRecord, Procedure } from '../model';
-import { hasEyes, inOrder } from '../audit';
+import { hasEyes, inOrder, knownLists } from '../audit';
 import { listNumbers } from '../audit/list-numbers';
 import { median } from '../statistics';
 import { countingRule } from './counted-for-goal';
@@ -78,7 +78,7 @@ export function windowOf(
   const first = windows[0] ?? running;
   return {
     counted: idsOf(counted),
-    lists: listsOf(first),
+    lists: knownLists(first),
     need,
     listsKnown,
     full: windows.length > 0,
@@ -154,7 +154,7 @@ function parted(begun: Begun, countable: (one: Case) => boolean, need: GoalWindo
     if (!countable(one)) continue;
     running.push(one);
     const length = windows.length === 0 ? need.cases : set.followingLength;
-    if (running.length < length || listsOf(running) < need.lists) continue;
+    if (running.length < length || knownLists(running) < need.lists) continue;
     windows.push(running);
     running = [];
   }
@@ -181,6 +181,4 @@ function leftOutOf(later: readonly Case[], window: readonly Case[] | null): Goal
   return { before: out.length - after, after, ids: out.map((one) => one.id), reasons };
 }
 
-const listsOf = (cases: readonly Case[]) =>
-  new Set(cases.flatMap((one) => (one.listId === null ? [] : [one.listId]))).size;
 const idsOf = (cases: readonly Case[]) => cases.map((one) => one.id);

@@ -2,6 +2,7 @@ export * from './others-cases';
 export * from './aimed';
 export * from './certainty';
 export * from './result';
+export * from './answer-first';
 export * from './events';
 export * from './events-of-goal';
 export * from './suggestion';

@@ -1,4 +1,5 @@
-import { noteFinder, reflectionRows, waitingCases, waitingLists } from '$lib/rooms/reflect/reflect-view';
+import { waitingCases } from '$lib/rooms/goals/waiting-for-review';
+import { noteFinder, reflectionRows, waitingLists } from '$lib/rooms/reflect/reflect-view';
 import { loadCautions, renderOwnMarkdown } from '$lib/server/content';
 import { readRecord } from '$lib/server/record';
 import type { PageServerLoad } from './$types';

@@ -3,8 +3,11 @@ import { countAgain, leaveOut } from '../../../src/lib/rooms/cases/case-change';
 import { hiddenCaseIds, timesWereSeen } from '../../../src/lib/rooms/goals/goal-standing';
 import { undoOf } from '../../../src/lib/rooms/cases/last-change';
 import { eraseRefused, leaveOutRefused } from '../../../src/lib/rooms/cases/leave-out-rules';
-import type { Case, Event } from '../../../src/lib/model';
+import type { Case, Event, Reflection } from '../../../src/lib/model';
+import { doneRows } from '../../../src/lib/rooms/after-twenty/done-cells';
+import { resultKnown } from '../../../src/lib/rooms/reflect/reflect-view';
 import { aGoal, aRecord, casesInLists } from './made-up';
+import { recordOf, withResult } from './read-month';
 
 const running = (more: number, goal = aGoal(40)) => aRecord({ ...casesInLists(40 + more, 5), goals: [goal] });
 const event = (stepId: string | null): Event => ({
@@ -16,13 +19,68 @@ const event = (stepId: string | null): Event => ({
   reviewed: null,
 });
 
+const aNote = (goalId: string): Reflection => ({
+  id: 'reflection-1',
+  at: '2026-06-01T10:00:00.000Z',
+  caseIds: [],
+  goalId,
+  stepId: null,
+  answers: [],
+  beforeLengths: true,
+  protectedSeen: [],
+  saw: '',
+  willTry: '',
+  tags: [],
+  history: [],
+  invented: false,
+  version: 1,
+});
+
 describe('times of a running window', () => {
   it('are hidden for the cases of the window alone', () => {
     expect([...hiddenCaseIds(running(13))]).toEqual(Array.from({ length: 13 }, (_, index) => `case-${41 + index}`));
   });
 
-  it('are shown once the window is full', () => {
-    expect(hiddenCaseIds(running(20)).size).toBe(0);
+  it('stay hidden at twenty until the checkpoints are answered or the result is read', () => {
+    const record = running(20);
+    const ids = record.cases.slice(40).map(({ id }) => id);
+    expect([...hiddenCaseIds(record)]).toEqual(ids);
+    const answers = (of: readonly string[]) =>
+      of.map((caseId) => ({ caseId, checkpointId: 'regrasp', answer: 'done' as const }));
+    const note = (of: readonly string[], goalId = 'goal-1') => ({
+      ...aNote(goalId),
+      caseIds: [...of],
+      answers: answers(of),
+    });
+    expect(hiddenCaseIds({ ...record, reflections: [note(ids.slice(1))] }).size).toBe(20);
+    expect(hiddenCaseIds({ ...record, reflections: [note(ids, 'goal-2')] }).size).toBe(20);
+    expect(hiddenCaseIds({ ...record, reflections: [note(ids)] }).size).toBe(0);
+    const without = aGoal(40, { checkpoints: [] });
+    expect(hiddenCaseIds(running(20, without)).size).toBe(0);
+    // A pause for safety shows its numbers below.
+    const cases = record.cases.map((one) => (one.id === ids[3] ? { ...one, events: [event('cortex')] } : one));
+    expect(hiddenCaseIds({ ...record, cases }).size).toBe(0);
+  });
+
+  it('are in sight once the result is read, and what is answered then is marked', () => {
+    const full = recordOf(60, {}, { checkpoints: aGoal(40).checkpoints });
+    const record = withResult(full);
+    const [goal] = record.goals;
+    expect(hiddenCaseIds(full).size).toBe(20);
+    expect(hiddenCaseIds(record).size).toBe(0);
+    expect(resultKnown(full, goal!, ['case-41'])).toBe(false);
+    expect(resultKnown(record, goal!, ['case-41'])).toBe(true);
+    expect(resultKnown(record, goal!, ['case-61'])).toBe(false);
+    const note = {
+      ...aNote('goal-1'),
+      caseIds: ['case-41'],
+      answers: [{ caseId: 'case-41', checkpointId: goal!.checkpoints[0]!.id, answer: 'done' as const }],
+      beforeLengths: false,
+      resultKnown: true as const,
+    };
+    const [row] = doneRows(goal!, record.cases.slice(40), [note], record.procedures[0]!);
+    expect(row?.words).toContain('1 answered after the result was known');
+    expect(row?.words).not.toContain('lengths');
   });
 
   it('stay hidden at twenty cases over too few lists', () => {

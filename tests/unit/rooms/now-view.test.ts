@@ -155,12 +155,27 @@ describe('Now: one sentence, one action', () => {
     expect(view.head).toBe('Capsulorhexis: 0 of 20 counted.');
   });
 
-  it('full: read the result', () => {
+  it('full: answer the checkpoints first, and why; the result can be read all the same', () => {
     const view = nowView(running(20), null);
     expect(view).toMatchObject({
       state: 'full',
       head: 'The twenty are complete.',
+      action: { label: 'Reflect' },
+      also: [{ label: 'Read the result' }],
+    });
+    expect(view.rest).toMatch(
+      /^20 cases wait for your review\. Answer their checkpoints first: once the result is known/,
+    );
+  });
+
+  it('full and answered: read the result', () => {
+    const record = running(20);
+    const all = reviewed(record.cases.slice(40).map(({ id }) => id));
+    expect(nowView({ ...record, reflections: [all] }, null)).toMatchObject({
+      state: 'full',
+      rest: 'The result on capsulorhexis is ready to be read.',
       action: { label: 'Read the result' },
+      also: [],
     });
   });
 

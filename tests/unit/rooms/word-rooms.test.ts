@@ -9,7 +9,6 @@ import {
   changedReflection,
   reflectionForm,
   reflectionRows,
-  waitingForReview,
   waitingLists,
 } from '../../../src/lib/rooms/reflect/reflect-view';
 import { goalReport, monthReport, reportMarkdown, withoutPersons, yearReport } from '../../../src/lib/rooms/report';
@@ -74,12 +73,6 @@ describe('the note for the list', () => {
 
 describe('reflections', () => {
   const [first, second] = fellow.goals;
-  it('knows which cases wait: those of the window without an answer', () => {
-    const answered = fellow.reflections.flatMap((each) => each.answers.map((answer) => answer.caseId));
-    const [one] = answered;
-    if (!one) throw new Error('the fellow answered');
-    expect(waitingForReview([one, 'case-9999'], fellow.reflections)).toEqual(['case-9999']);
-  });
   it('ticks the cases of the latest list among those waiting, and one case where lists are not known', () => {
     const [older, latest] = fellow.lists.slice(-2);
     if (!older || !latest) throw new Error('the fellow has lists');

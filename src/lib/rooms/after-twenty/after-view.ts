@@ -3,6 +3,8 @@ import type { Goal, Lasting, SurgeonRecord } from '../../model';
 import { listsOf } from '../../safety';
 import { counted } from '../../format';
 import {
+  ANSWER_FIRST,
+  waitsWords,
   lastingWords,
   shortTimesWords,
   sinceReasonWords,
@@ -26,6 +28,7 @@ import { safetyView, type SafetyView } from './safety-cells';
 import { reopenedBecause, sinceRead } from './since-read';
 import { waitsForReview } from '../cases/case-view';
 import { asPlanned, asPlannedWords } from '../lists/timing-plan';
+import { waitingForReview } from '../goals/waiting-for-review';
 import { instantWords } from '../forms/when-words';
 
 export type AfterView = {
@@ -176,6 +179,7 @@ function timeOf(source: AfterSource): TimeView {
         )
       : null;
 
+  const waiting = waitingForReview(source.record, goal).length;
   if (goal.state === 'draft') return { kind: 'none', sentence: 'Nothing is counted while the goal is a draft.' };
   const shown = latest?.outcome ?? (state.waitsForReview ? outcome : null);
   if (shown) {
@@ -209,7 +213,10 @@ function timeOf(source: AfterSource): TimeView {
   if (state.toStore)
     return {
       kind: 'ready',
-      sentence: `The ${lengthWord} are complete. The result is stored when you read it, once, and shown unchanged from then on.`,
+      sentence: [
+        `The ${lengthWord} are complete. The result is stored when you read it, once, and shown unchanged from then on.`,
+        ...(waiting > 0 ? [`${waitsWords(waiting)} ${ANSWER_FIRST}`] : []),
+      ].join(' '),
       offer: 'Read the result',
       earlier,
     };

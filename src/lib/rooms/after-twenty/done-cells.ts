@@ -22,18 +22,17 @@ const SAID: Record<CheckpointAnswer, string> = {
   'did-not-arise': 'does not apply',
 };
 
-/**
- * The latest answer (notes come in the order in which they were written) to a checkpoint in a case, with whether its
- * times had been shown before it was given.
- */
-export function latestAnswers(
-  goalId: string,
-  reflections: readonly Reflection[],
-): Map<string, { answer: CheckpointAnswer; afterLengths: boolean }> {
-  const answers = new Map<string, { answer: CheckpointAnswer; afterLengths: boolean }>();
-  for (const { answers: given, beforeLengths } of reflections.filter((each) => each.goalId === goalId))
+/** An answer, and whether the times, or the result, had been known before it was given. */
+type Given = { answer: CheckpointAnswer; afterLengths: boolean; afterResult: boolean };
+
+/** The latest answer (notes come in the order in which they were written) to a checkpoint in a case, with what was known before it was given. */
+export function latestAnswers(goalId: string, reflections: readonly Reflection[]): Map<string, Given> {
+  const answers = new Map<string, Given>();
+  for (const { answers: given, beforeLengths, resultKnown = false } of reflections.filter(
+    (each) => each.goalId === goalId,
+  ))
     for (const { caseId, checkpointId, answer } of given)
-      answers.set(`${caseId} ${checkpointId}`, { answer, afterLengths: !beforeLengths });
+      answers.set(`${caseId} ${checkpointId}`, { answer, afterLengths: !beforeLengths, afterResult: resultKnown });
   return answers;
 }
 
@@ -104,12 +103,13 @@ export const cellOf = (
 ): CellRowView['cells'][number] => ({ kind, say: `case ${code}: ${is}`, of: code, is });
 
 /** "done in 17 of 20, partly in 2; 1 not answered". */
-function countWords(given: readonly ({ answer: CheckpointAnswer; afterLengths: boolean } | null)[]): string {
+function countWords(given: readonly (Given | null)[]): string {
   if (given.length === 0) return '';
   if (given.every((each) => each === null)) return 'not answered yet';
   const of = (answer: CheckpointAnswer) => given.filter((each) => each?.answer === answer).length;
   const unanswered = given.filter((each) => each === null).length;
-  const late = given.filter((each) => each?.afterLengths).length;
+  const known = given.filter((each) => each?.afterResult).length;
+  const late = given.filter((each) => each?.afterLengths && !each.afterResult).length;
   const parts = [
     `done in ${of('done')} of ${given.length}`,
     ...(of('partly') ? [`partly in ${of('partly')}`] : []),
@@ -120,5 +120,6 @@ function countWords(given: readonly ({ answer: CheckpointAnswer; afterLengths: b
     parts.join(', '),
     ...(unanswered ? [`${unanswered} not answered`] : []),
     ...(late ? [`${late} answered after the times had been shown`] : []),
+    ...(known ? [`${known} answered after the result was known`] : []),
   ].join('; ');
 }

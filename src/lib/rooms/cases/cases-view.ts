@@ -1,4 +1,5 @@
 import { type Case, type ListRecord, procedureOf, type SurgeonRecord } from '../../model';
+import { knownLists } from '../../audit';
 import { counted } from '../../format';
 import { leftOutWords } from '../../words/left-out';
 import { caseSummary, type CaseSummary } from './case-summary';
@@ -144,7 +145,7 @@ function rowOf(one: Case, record: SurgeonRecord, hidden: ReadonlySet<string>): C
     id: one.id,
     code: one.code,
     summary: away || none ? null : caseSummary(one, procedure),
-    said: away ? 'Hidden until twenty cases' : none ? 'No times yet' : '',
+    said: away ? 'Hidden until twenty cases are reviewed' : none ? 'No times yet' : '',
     facts: factsLine(one.facts, procedure) || 'No facts entered',
     hands: handsWords(one.hands, procedure),
     events: eventsInShort(one),
@@ -171,13 +172,12 @@ function listWords(list: ListRecord, timed: number): string {
   ].join(', ');
 }
 
-function summaryWords({ cases, lists }: SurgeonRecord): string {
-  const named = new Set(cases.map(({ listId }) => listId));
-  const withCases = lists.filter(({ id }) => named.has(id)).length;
+function summaryWords({ cases }: SurgeonRecord): string {
+  const lists = knownLists(cases);
   const unanswered = cases.filter(({ events }) => events === null).length;
   const left = cases.filter(({ leftOut }) => leftOut !== null).length;
   return [
-    `${counted(cases.length, 'case')}${withCases > 0 ? ` in ${counted(withCases, 'list')}` : ', lists not known'}.`,
+    `${counted(cases.length, 'case')}${lists > 0 ? ` in ${counted(lists, 'list')}` : ', lists not known'}.`,
     unanswered === 0
       ? 'Events are answered in all of them.'
       : unanswered === cases.length

@@ -177,7 +177,7 @@ function madeOf(audit: Audit, heldBack: number): string[] {
     ...(audit.orderKnown ? [] : ['Their order in time is not known.']),
     ...(heldBack > 0
       ? [
-          `${counted(heldBack, 'case')} of the running window ${heldBack === 1 ? 'is' : 'are'} not in it: their times are hidden until it is full.`,
+          `${counted(heldBack, 'case')} of the running window ${heldBack === 1 ? 'is' : 'are'} not in it: their times are hidden until it is full and reviewed.`,
         ]
       : []),
     ...audit.said,

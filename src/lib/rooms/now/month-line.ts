@@ -2,7 +2,7 @@ import type { Goal, SurgeonRecord } from '../../model';
 import { counted } from '../../format';
 import { openGoals, type StagedGoal } from '../goals/goal-standing';
 
-import { waitingForReview } from '../reflect/reflect-view';
+import { waitingForReview } from '../goals/waiting-for-review';
 import { dayWords, whenWords } from '../forms/when-words';
 
 export type MonthPoint = {
@@ -82,14 +82,7 @@ function cases({ goal, window, stored }: StagedGoal, record: SurgeonRecord): Mon
 }
 
 function byList(ids: readonly string[], record: SurgeonRecord, goal: Goal): MonthPoint[] {
-  const waiting = new Set(
-    goal.checkpoints.length === 0
-      ? []
-      : waitingForReview(
-          ids,
-          record.reflections.filter(({ goalId }) => goalId === goal.id),
-        ),
-  );
+  const waiting = new Set(waitingForReview(record, goal));
   const wanted = new Set(ids);
   const lists = new Map<string | null, boolean[]>();
   for (const { id, listId } of record.cases)

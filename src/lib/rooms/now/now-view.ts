@@ -2,12 +2,12 @@ import type { Enough } from '../../audit/types';
 import type { Goal, SurgeonRecord } from '../../model';
 import type { Suggestion } from '../../rules/types';
 import { capital, counted, inSentence } from '../../format';
-import { enoughWords, type SuggestionWords } from '../../words';
+import { ANSWER_FIRST, enoughWords, waitsWords, type SuggestionWords } from '../../words';
 import { eventKindWords } from '../forms/event-fields';
 import { goalInOneLine, retiredWords } from '../after-twenty/goal-lines';
 import { aimedNotices } from '../goals/aimed-goal';
 import { openGoals, type StagedGoal } from '../goals/goal-standing';
-import { waitingForReview } from '../reflect/reflect-view';
+import { waitingForReview } from '../goals/waiting-for-review';
 import { instantWords } from '../forms/when-words';
 import { waitingEvents } from './waiting-events';
 
@@ -139,17 +139,7 @@ function ofGoal(state: StagedGoal, record: SurgeonRecord): NowView {
         also: [BEFORE],
       };
     case 'full':
-      return {
-        ...plain(
-          'full',
-          `The ${numberWords(window.need.cases)} are complete.`,
-          `The result on ${step} is ready to be read.`,
-          {
-            href: after(state),
-            label: 'Read the result',
-          },
-        ),
-      };
+      return full(state, record, step);
     case 'deciding':
       return plain(
         'deciding',
@@ -167,18 +157,28 @@ function ofGoal(state: StagedGoal, record: SurgeonRecord): NowView {
   }
 }
 
+/** Answers come before the result: what is known of it would colour them. It can be read at once all the same. */
+function full(state: StagedGoal, record: SurgeonRecord, step: string): NowView {
+  const read: Link = { href: after(state), label: 'Read the result' };
+  const head = `The ${numberWords(state.window.need.cases)} are complete.`;
+  const waiting = waitingForReview(record, state.goal).length;
+  return waiting === 0
+    ? plain('full', head, `The result on ${step} is ready to be read.`, read)
+    : { ...plain('full', head, `${waitsWords(waiting)} ${ANSWER_FIRST}`, REFLECT), also: [read] };
+}
+
 function running(state: StagedGoal, record: SurgeonRecord, step: string): NowView {
   const { window, goal } = state;
   const { need, lists, listsKnown } = window;
   const count = window.running.length;
-  const waiting = waitingForReview(window.running, record.reflections).length;
+  const waiting = waitingForReview(record, goal).length;
   const over = listsKnown && count > 0 ? `, over ${lists} of ${counted(need.lists, 'list')}` : '';
   return {
     ...plain(
       'window',
       `${capital(step)}: ${Math.min(count, need.cases)} of ${need.cases} counted${over}.`,
       [
-        waiting === 0 ? 'Nothing waits for your review.' : waitingWords(waiting),
+        waiting === 0 ? 'Nothing waits for your review.' : waitsWords(waiting),
         ...(window.operatedBefore > 0 ? [beforeWords(window.operatedBefore, goal)] : []),
         ...(state.step.retired ? [retiredWords(state.step.label)] : []),
         ...aimedNotices(state, record.lists),
@@ -196,10 +196,10 @@ const beforeWords = (cases: number, { setAt }: Goal): string =>
     : `${counted(cases, 'case')} are dated before the goal was set (${instantWords(setAt)}) and count for neither period; if that is wrong, correct the dates of their lists.`;
 
 function following(state: StagedGoal, record: SurgeonRecord, step: string): NowView {
-  const { window } = state;
+  const { window, goal } = state;
   const complete = window.windows.length - 1;
   const count = window.running.length;
-  const waiting = waitingForReview(window.running, record.reflections).length;
+  const waiting = waitingForReview(record, goal).length;
   const head =
     complete > 0
       ? `${capital(step)}: ${complete === 1 ? 'the next twenty are' : `${complete} following twenties are`} complete.`
@@ -208,7 +208,7 @@ function following(state: StagedGoal, record: SurgeonRecord, step: string): NowV
     ...plain(
       'following',
       head,
-      waiting === 0 ? '' : waitingWords(waiting),
+      waiting === 0 ? '' : waitsWords(waiting),
       complete > 0 ? { href: after(state), label: 'See whether it lasted' } : waiting > 0 ? REFLECT : BEFORE,
     ),
     also: [
@@ -218,9 +218,6 @@ function following(state: StagedGoal, record: SurgeonRecord, step: string): NowV
     ].slice(0, 2),
   };
 }
-
-const waitingWords = (cases: number): string =>
-  `${capital(counted(cases, 'case'))} ${cases === 1 ? 'waits' : 'wait'} for your review.`;
 
 function pauseWords({ goal }: StagedGoal): string {
   const reason = goal.decisions.findLast(({ kind }) => kind === 'pause')?.reason ?? '';

@@ -1,6 +1,5 @@
 import type { Case, CheckpointAnswer, Goal, ListRecord, Procedure, Reflection, SurgeonRecord } from '../../model';
 import { aimedLabel, capital } from '../../format';
-import { goalWindow } from '../goals/goal-standing';
 import { instantWords, listTitle } from '../forms/when-words';
 
 export const ANSWER_WORDS: Record<CheckpointAnswer, string> = {
@@ -9,19 +8,6 @@ export const ANSWER_WORDS: Record<CheckpointAnswer, string> = {
   not: 'not done',
   'did-not-arise': 'does not apply',
 };
-
-/** Cases of a running goal's window that no reflection answers yet, oldest first. */
-export function waitingForReview(windowIds: readonly string[], reflections: readonly Reflection[]): string[] {
-  const answered = new Set(reflections.flatMap((each) => each.answers.map((answer) => answer.caseId)));
-  return windowIds.filter((id) => !answered.has(id));
-}
-
-/** The same for the goal whose window runs, or ran until its pause; none without one. */
-export function waitingCases(record: SurgeonRecord): string[] {
-  const running = record.goals.find(({ state }) => state === 'running' || state === 'paused');
-  if (!running) return [];
-  return waitingForReview(goalWindow(record, running).counted, record.reflections);
-}
 
 export type WaitingList = {
   /** `null`: the list of these cases is not known. */
@@ -127,26 +113,40 @@ export function reflectionRows(
     }));
 }
 
+/** Has a result been read that rests on one of these cases? Their answers are then marked. */
+export const resultKnown = (
+  { results }: Pick<SurgeonRecord, 'results'>,
+  goal: Pick<Goal, 'id'> | null,
+  caseIds: readonly string[],
+): boolean =>
+  results.some(({ goalId, windowIds }) => goalId === goal?.id && windowIds.some((id) => caseIds.includes(id)));
+
 function aboutWords(reflection: Reflection, cases: readonly Case[]): string {
   const codes = reflection.caseIds.map((id) => cases.find((one) => one.id === id)?.code ?? 'erased');
   const answers = answerSummary(reflection);
   return [
     ...(codes.length > 0 ? [`Cases ${codes.join(', ')}.`] : []),
     ...(answers ? [`Checkpoints: ${answers}.`] : []),
-    ...(answers && !reflection.beforeLengths ? ['Answered after the times were shown.'] : []),
+    ...(answers && reflection.resultKnown
+      ? ['Answered after the result was known.']
+      : answers && !reflection.beforeLengths
+        ? ['Answered after the times were shown.']
+        : []),
   ].join(' ');
 }
 
 /**
- * A note as it stands after a change. Answers changed once the times have been seen are marked, whatever they were when
- * first given; the text before is kept.
+ * A note as it stands after a change. Answers changed once the times have been seen are marked, whatever they
+ * were when first given; the text before is kept.
  * @param seen have the times of its cases been seen by now?
+ * @param known has the result of its goal been read by now?
  */
 export function changedReflection(
   before: Reflection,
   input: Pick<Reflection, 'answers' | 'protectedSeen' | 'saw' | 'willTry' | 'tags'>,
   seen: boolean,
   at: string,
+  known = false,
 ): Reflection {
   const answersChanged = !sameAnswers(before.answers, input.answers);
   const textChanged = before.saw !== input.saw || before.willTry !== input.willTry;
@@ -154,6 +154,7 @@ export function changedReflection(
     ...before,
     ...input,
     beforeLengths: before.beforeLengths && !(answersChanged && seen),
+    ...(answersChanged && known ? { resultKnown: true as const } : {}),
     history: textChanged ? [...before.history, { at, saw: before.saw, willTry: before.willTry }] : before.history,
   };
 }

@@ -1,6 +1,6 @@
 import { error, fail, redirect } from '@sveltejs/kit';
 import { hiddenCaseIds } from '$lib/rooms/goals/goal-standing';
-import { changedReflection, reflectionForm } from '$lib/rooms/reflect/reflect-view';
+import { changedReflection, reflectionForm, resultKnown } from '$lib/rooms/reflect/reflect-view';
 import { instantWords } from '$lib/rooms/forms/when-words';
 import { loadCautions, renderOwnMarkdown } from '$lib/server/content';
 import { readRecord } from '$lib/server/record';
@@ -68,8 +68,10 @@ export const actions = {
   store: async ({ locals, params, request }) => {
     const { input, refused } = reflectionToStore(await request.formData());
     if (refused) return fail(400, refused);
-    const { reflection, seen } = await context(locals.store, params.id);
-    await locals.store.updateReflection(changedReflection(reflection, input, seen, locals.now));
+    const { record, reflection, seen } = await context(locals.store, params.id);
+    const goal = record.goals.find(({ id }) => id === reflection.goalId) ?? null;
+    const known = resultKnown(record, goal, reflection.caseIds);
+    await locals.store.updateReflection(changedReflection(reflection, input, seen, locals.now, known));
     await locals.store.dropDraft(draftOf(params.id));
     redirect(303, `/reflect/${params.id}?said=stored`);
   },

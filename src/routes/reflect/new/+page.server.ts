@@ -1,6 +1,7 @@
 import { error, fail, redirect } from '@sveltejs/kit';
 import { hiddenCaseIds } from '$lib/rooms/goals/goal-standing';
-import { reflectionForm } from '$lib/rooms/reflect/reflect-view';
+import { goalOfReview } from '$lib/rooms/goals/waiting-for-review';
+import { reflectionForm, resultKnown } from '$lib/rooms/reflect/reflect-view';
 import { loadCautions } from '$lib/server/content';
 import { readRecord } from '$lib/server/record';
 import {
@@ -19,10 +20,12 @@ const DRAFT = 'reflection-new';
 async function context(store: Store, caseIds: readonly string[]) {
   const record = await readRecord(store);
   const chosen = record.cases.filter((each) => caseIds.includes(each.id));
+  const goal = goalOfReview(record);
   const hiddenIds = hiddenCaseIds(record);
   return {
     chosen,
-    goal: record.goals.find((each) => each.state === 'running' || each.state === 'paused') ?? null,
+    goal,
+    resultKnown: resultKnown(record, goal, caseIds),
     procedures: record.procedures,
     hidden: chosen.length > 0 && chosen.every((each) => hiddenIds.has(each.id)),
   };
@@ -51,7 +54,7 @@ export const actions = {
     const { input, refused } = reflectionToStore(form);
     if (refused) return fail(400, refused);
     const { cases } = reflectionFields(form);
-    const { chosen, goal, hidden } = await context(locals.store, cases);
+    const { chosen, goal, hidden, resultKnown: known } = await context(locals.store, cases);
     await locals.store.saveReflection({
       at: locals.now,
       caseIds: chosen.map((each) => each.id),
@@ -59,6 +62,7 @@ export const actions = {
       stepId: goal?.stepId ?? null,
       ...input,
       beforeLengths: hidden,
+      ...(known ? { resultKnown: true as const } : {}),
       history: [],
       invented: chosen.length > 0 && chosen.every((each) => each.invented),
     });

@@ -11,7 +11,10 @@ export const GET: RequestHandler = async ({ locals, params }) => {
   const one = record.cases.find(({ id }) => id === params.id);
   if (!one) error(404, 'There is no such case in the record.');
   if (hiddenCaseIds(record).has(one.id))
-    error(403, 'The times of this case belong to the window of a running goal, and are hidden until it is full.');
+    error(
+      403,
+      'The times of this case belong to the window of a running goal, and are hidden until it is full and reviewed.',
+    );
   if (!hasClockReadings(one)) error(404, 'Of this case only lengths are known, so it has no chapter marks.');
   return new Response(writeChapters(one, procedureOf(record, one.procedureId)), {
     headers: {
