@@ -91,7 +91,7 @@ export function assess(input: AssessInput): Assessed {
     lists: knownLists(record.cases) || null,
     seed,
     left_out: reading.problems.map(({ row, column, value, why }) => ({ row, column, value, why })),
-    steps: audit.steps.map((step) => stepJson(step, record)),
+    steps: audit.steps.map((step) => stepJson(step, record, audit.waiting.n > 0)),
     patterns: audit.patterns
       .filter(({ shown }) => shown)
       .map((one) => ({
@@ -139,7 +139,7 @@ function smallReference({ steps }: Audit, { references }: ReadRecord): string[] 
 
 const pair = (interval: Interval | null): [number, number] | null => interval && [interval.low, interval.high];
 
-function stepJson(step: StepAudit, record: ReadRecord): Assessment['steps'][number] {
+function stepJson(step: StepAudit, record: ReadRecord, waitingNoted: boolean): Assessment['steps'][number] {
   const done = record.cases.filter((one) => one.stretches.some((stretch) => stretch.stepId === step.stepId));
   const tied = stepEventTally(done, step.stepId);
   const bounds = eventBounds(tied);
@@ -159,7 +159,7 @@ function stepJson(step: StepAudit, record: ReadRecord): Assessment['steps'][numb
     spread_interval: pair(step.spreadInterval),
     share: step.share,
     went_back_per_case: step.returnedTo?.perCase ?? null,
-    waiting_s: step.waitingPerCase,
+    waiting_s: waitingNoted ? step.waitingPerCase : null,
     over_time: step.overTime && { ratio_per_20: step.overTime.ratio, low: step.overTime.low, high: step.overTime.high },
     reference: step.reference && {
       n: step.reference.n,

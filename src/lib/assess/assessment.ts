@@ -76,7 +76,8 @@ export type Assessment = {
     spread_interval: [number, number] | null;
     share: number | null;
     went_back_per_case: number | null;
-    waiting_s: number;
+    /** `null` where no waiting is noted in the whole record: it was not asked. */
+    waiting_s: number | null;
     over_time: { ratio_per_20: number; low: number; high: number } | null;
     reference: { n: number; readers: number; ratio: number; low: number; high: number } | null;
     /** `may_belong`: further cases with an event tied to no step; `upper95` counts them. `null` where no case is answered with none. */

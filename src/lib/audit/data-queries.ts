@@ -143,7 +143,8 @@ const isTimed = (case_: Case, { stepId, partIds }: StepChoice) =>
 
 function fewSteps(case_: Case, common: readonly StepChoice[]): DataQuery[] {
   const timed = common.filter((choice) => isTimed(case_, choice)).length;
-  if (timed * 2 >= common.length) return [];
+  // A case without any time is not half a recording: its times are still to come.
+  if (timed * 2 >= common.length || case_.stretches.length === 0) return [];
   const why = `Only ${timed} of the ${common.length} steps you usually time are here. Is the recording complete?`;
   return [query(case_, null, why)];
 }

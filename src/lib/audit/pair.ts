@@ -17,6 +17,8 @@ export type PairCase = {
   seconds: number;
   adjusted: number;
   hasRecording: boolean;
+  /** Known of it: answered with no event, and not returned to. */
+  uneventful: boolean;
   /** Where in the recording: seconds from its start; empty where only lengths are known. */
   stretches: readonly { start: number; end: number }[];
   /** Why this one, each a short clause. */
@@ -67,14 +69,15 @@ export function pairOf(input: {
   const isWithin = (case_: Case) => !fact || (input.within?.levels ?? []).includes(String(factOf(case_, fact)));
   const needed = fact ? auditThresholds.pairWithinFrom : auditThresholds.pairFrom;
   const candidates = table.cases.flatMap((case_, place): Candidate[] =>
-    Number.isNaN(adjusted[place]) || !isWithin(case_)
+    // Noted by hand in theatre: there is no recording of it to be watched.
+    Number.isNaN(adjusted[place]) || !isWithin(case_) || case_.source.kind === 'by-hand'
       ? []
       : [{ case_, seconds: table.seconds[index]![place]!, adjusted: adjusted[place]! }],
   );
   if (candidates.length < needed)
     return {
       kind: 'cannot',
-      because: `A pair needs ${needed} cases with this step; there are ${candidates.length}.`,
+      because: `A pair needs ${needed} cases with this step that were not noted by hand; there are ${candidates.length}.`,
     };
 
   const times = candidates.map((each) => each.adjusted);
@@ -89,9 +92,19 @@ export function pairOf(input: {
     candidates.map(({ seconds }) => seconds),
     0.5,
   );
+  /** The same among its own kind of eye, where enough are alike in every fact known of both. */
+  const middleOfKin = ({ case_ }: Candidate): number => {
+    const kin = candidates.filter((other) => compared(case_, other.case_, procedure).different.length === 0);
+    if (kin.length < auditThresholds.pairWithinFrom) return Infinity;
+    return quantile(
+      kin.map(({ seconds }) => seconds),
+      0.5,
+    );
+  };
   const shorters = quiet.filter(
     (each) =>
       each.seconds < middle &&
+      each.seconds < middleOfKin(each) &&
       within(each, auditThresholds.smoothFrom, auditThresholds.smoothTo) &&
       !returns(each.case_) &&
       step.protectedParts.every(({ id }) => each.case_.protectedSeen[id] !== false),
@@ -108,11 +121,13 @@ export function pairOf(input: {
   return {
     kind: 'pair',
     stepId,
-    shorter: described(shorter, choice, shorterBecause(shorter.case_, step, returns(shorter.case_))),
-    longer: described(longer, choice, [
-      'among the longer quarter of your own times, not the very longest',
-      ...noEvent(longer.case_),
-    ]),
+    shorter: described(shorter, choice, shorterBecause(shorter.case_, step, returns(shorter.case_)), returns),
+    longer: described(
+      longer,
+      choice,
+      ['among the longer quarter of your own times, not the very longest', ...noEvent(longer.case_)],
+      returns,
+    ),
     same: eyes.same,
     different: eyes.different,
     said: saidOf(best),
@@ -193,7 +208,12 @@ function shorterBecause(case_: Case, { protectedParts }: Step, returns: boolean 
   ];
 }
 
-function described({ case_, seconds, adjusted }: Candidate, choice: StepChoice, because: readonly string[]): PairCase {
+function described(
+  { case_, seconds, adjusted }: Candidate,
+  choice: StepChoice,
+  because: readonly string[],
+  returns: (case_: Case) => boolean | null,
+): PairCase {
   const stretches = asChosen(case_, choice).stretches.flatMap(({ kind, stepId: of, start, end }) =>
     kind === 'step' && of === choice.stepId && start !== null && end !== null ? [{ start, end }] : [],
   );
@@ -203,6 +223,7 @@ function described({ case_, seconds, adjusted }: Candidate, choice: StepChoice, 
     seconds,
     adjusted,
     hasRecording: case_.recording !== null,
+    uneventful: case_.events?.length === 0 && returns(case_) !== true,
     stretches,
     because,
   };

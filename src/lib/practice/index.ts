@@ -22,3 +22,4 @@ export * from './start-goal-input';
 export * from './starts-after';
 export * from './window';
 export { practiceThresholds } from './thresholds';
+export * from './recorded-change';

@@ -9,7 +9,7 @@ export const defaultDrill = {
   id: 'watch-two',
   where: 'video',
   minutes: 15,
-  do: 'Watch a smooth and a longer recording of this step, one after the other, and write down what was different just before they diverged.',
+  do: 'Watch a shorter and a longer recording of this step, one after the other, and write down what was different just before they diverged.',
   passed: 'Three pairs in which you can point to the frame where the two diverge.',
   fits: [],
 } as const;

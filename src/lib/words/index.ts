@@ -3,6 +3,7 @@ export * from './aimed';
 export * from './certainty';
 export * from './result';
 export * from './answer-first';
+export * from './recorded-change';
 export * from './events';
 export * from './events-of-goal';
 export * from './suggestion';

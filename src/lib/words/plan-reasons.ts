@@ -29,7 +29,7 @@ export function planReasonWords(reason: GivenReason, labelOf: (stepId: string) =
       return `After a long ${earlier}, ${step} takes ${longerBy(reason.numbers)}. The two go together; this does not show that one causes the other. Look at ${earlier} first.`;
     }
     case 'certain-eyes':
-      return `${label} takes ${longerBy(reason.numbers)} with ${reason.label} (${reason.numbers.nWith} eyes). That extra time is legitimate.`;
+      return `${label} takes ${longerBy(reason.numbers)} with ${reason.label} (${reason.numbers.nWith} eyes). Longer in these eyes is expected.`;
     case 'circumstances':
       return `${label} takes ${longerBy(reason.numbers)} with ${reason.label} (${reason.numbers.nWith} cases). Prepare for what is different there; the time itself is no fault.`;
     case 'late-in-list':

@@ -101,6 +101,8 @@ describe('queries', () => {
       ['Only 1 of the 4 steps you usually time are here. Is the recording complete?', null],
     ]);
     expect(queriesOf([...usual(30), case_(50, [length('a', 60), length('b', 60)])], four)).toEqual([]);
+    // Of a case without any time nothing is half there.
+    expect(queriesOf([...usual(30), case_(50, [])], four)).toEqual([]);
     const other = case_(
       50,
       ['a', 'b', 'c', 'd'].map((id) => length(id, 60)),

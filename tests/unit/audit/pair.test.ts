@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { pairOf } from '../../../src/lib/audit';
 import type { Case } from '../../../src/lib/model';
+import { pairView } from '../../../src/lib/rooms/choose/pair-view';
 import { case_, fact, procedure, step, stretch } from '../../bench/made-up';
 
 const pause = { id: 'pause', label: 'Pause' };
@@ -41,6 +42,38 @@ describe('the shorter and the longer case', () => {
       'protected parts seen',
     ]);
     expect(longer.because).toEqual(['among the longer quarter of your own times, not the very longest', 'no event']);
+  });
+
+  it('lie, the shorter one, below the recorded median of its own kind of eye too', () => {
+    // Short for all cases, and long for the short eyes: of those up to 60 s, 41 to 56 are the medium ones.
+    const mixed = forty((number) => ({ facts: { nucleus: number <= 16 ? 'medium' : 'hard' } }));
+    const { shorter } = found(mixed);
+    const kin = mixed.filter(
+      ({ facts }) => facts.nucleus === mixed.find(({ code }) => code === shorter.code)?.facts.nucleus,
+    );
+    const times = kin.map(({ stretches }) => stretches[0]!.seconds).sort((a, b) => a - b);
+    expect(shorter.seconds).toBeLessThan((times[times.length / 2 - 1]! + times[times.length / 2]!) / 2);
+  });
+
+  it('are never noted by hand: there is no recording of those to be watched', () => {
+    const source = { kind: 'by-hand' } as const;
+    expect(found(forty((number) => (number === 16 ? { source } : {}))).shorter.code).not.toBe('C16');
+    expect(pair(forty(() => ({ source })))).toMatchObject({ kind: 'cannot' });
+  });
+
+  it('are called uneventful where that is known, and nowhere else', () => {
+    expect(found(forty()).shorter.uneventful).toBe(true);
+    expect(found(forty(() => ({ events: null }))).shorter.uneventful).toBe(false);
+    const { view } = pairView(
+      forty(() => ({ events: null })),
+      [],
+      plain,
+      'a',
+    );
+    expect(view.kind === 'pair' && view.cases.map(({ title }) => title)).toEqual(['Shorter', 'Longer']);
+    expect(
+      view.kind === 'pair' && view.cases.every(({ time }) => /^0:\d\d as recorded$|^1:\d\d as recorded$/.test(time)),
+    ).toBe(true);
   });
 
   it('are never one with an event, returned to, or with a protected part missed', () => {
@@ -94,7 +127,7 @@ describe('the shorter and the longer case', () => {
   it('cannot be chosen from too few cases, where it was returned to in each, or for a step that is not there', () => {
     expect(pair(forty().slice(0, 11))).toEqual({
       kind: 'cannot',
-      because: 'A pair needs 12 cases with this step; there are 11.',
+      because: 'A pair needs 12 cases with this step that were not noted by hand; there are 11.',
     });
     expect(pair(forty(() => ({ returnsNoted: { a: 1 } }))).kind).toBe('cannot');
     expect(pairOf({ cases: forty(), lists: [], procedure: plain, stepId: 'nowhere' })).toEqual({

@@ -29,6 +29,13 @@ describe('Choose', () => {
     expect(last?.bar).toBeNull();
   });
 
+  it('says no waiting of a record in which none was ever noted', () => {
+    const { columns, rows } = show(month(44)).table;
+    const at = columns.findIndex(({ label }) => /waiting/i.test(label));
+    expect(at).toBeGreaterThan(0);
+    expect(rows.every((row) => row[at] === 'not noted')).toBe(true);
+  });
+
   it('never shows a difference without its interval', () => {
     for (const count of [3, 8, 25, 44])
       for (const { bar } of show(month(count)).rows) if (bar) expect(bar.told).toMatch(/\(.+ to .+\)/);

@@ -78,6 +78,20 @@ describe('takeovers in the report', () => {
   });
 });
 
+describe('the period of a report on a goal', () => {
+  it('covers the months of its cases', () => {
+    const record = withResult(recordOf(60));
+    const dated = {
+      ...record,
+      lists: record.lists.map((list, at) => ({
+        ...list,
+        when: { kind: 'date' as const, date: at < 4 ? '2025-11-03' : '2026-06-10' },
+      })),
+    };
+    expect(goalIn(dated).period).toMatch(/^Cases of November 2025 to June 2026; set in .+, read in September 2026$/);
+  });
+});
+
 describe('the step in a month', () => {
   const record = recordOf(60);
 

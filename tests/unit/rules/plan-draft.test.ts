@@ -83,7 +83,7 @@ describe('each rule', () => {
   it('certain-eyes: prepare for them, steadiness first', () => {
     const result = draft({ patterns: [pattern('rhexis')] });
     expect(result.because[0]?.sentence).toBe(
-      'Rhexis takes about 1.4 times as long (1.2 to 1.7) with nucleus hard (9 eyes). That extra time is legitimate.',
+      'Rhexis takes about 1.4 times as long (1.2 to 1.7) with nucleus hard (9 eyes). Longer in these eyes is expected.',
     );
     expect(result.measures[0]).toBe('steadiness');
     expect(result.checkpoints[0]?.id).toBe('rhexis-hard-eyes');

@@ -22,12 +22,13 @@ import { doneRows, type CellRowView } from './done-cells';
 import { eventWordsOf } from '../forms/event-fields';
 import { retiredWords } from './goal-lines';
 import { aimedNotices } from '../goals/aimed-goal';
-import { shortTimesState, type GoalReading } from '../goals/goal-reading';
+import { recordedOf, shortTimesState, type GoalReading } from '../goals/goal-reading';
 import { otherChartsView, type OtherChartsView } from './other-charts';
 import { safetyView, type SafetyView } from './safety-cells';
-import { reopenedBecause, sinceRead } from './since-read';
+import { reopenedBecause, sinceRead, withSince } from './since-read';
 import { waitsForReview } from '../cases/case-view';
 import { asPlanned, asPlannedWords } from '../lists/timing-plan';
+import { eventQuestion, EVENT_ASKS } from '../goals/event-question';
 import { waitingForReview } from '../goals/waiting-for-review';
 import { instantWords } from '../forms/when-words';
 
@@ -66,6 +67,8 @@ export type TimeView =
   | {
       kind: 'result';
       result: ResultView;
+      /** Medians as recorded, this step alone, and what goes with the eyes. */
+      recorded: readonly string[];
       earlier: ResultView | null;
       run: RunView | null;
       today: TodayView | null;
@@ -146,6 +149,7 @@ export function afterView(source: AfterSource): AfterView {
 function noticesOf({ state, record }: AfterSource): string[] {
   const { goal, step, gate, stored, waitsForReview } = state;
   const reopened = reopenedBecause(state);
+  const question = eventQuestion(state);
   return [
     ...(goal.state === 'draft'
       ? [
@@ -153,6 +157,7 @@ function noticesOf({ state, record }: AfterSource): string[] {
         ]
       : []),
     ...(goal.state === 'paused' ? ['This goal is paused.'] : []),
+    ...(question ? [`${question} ${EVENT_ASKS}`] : []),
     ...(step.retired && goal.state !== 'closed' ? [retiredWords(step.label)] : []),
     ...aimedNotices(state, record.lists),
     ...(reopened.length > 0
@@ -186,8 +191,9 @@ function timeOf(source: AfterSource): TimeView {
     // The joint model that judges lasting gives a slightly different figure for the first window than the one that was
     // read.
     const first = stored[stored.length - 1]?.outcome.against?.estimate;
+    const since = latest ? sinceRead(state, latest) : null;
     const lasting = source.lasting.map((each) =>
-      lastingWords({ ...each, firstEstimate: first ?? each.firstEstimate }, label),
+      withSince(lastingWords({ ...each, firstEstimate: first ?? each.firstEstimate }, label), since),
     );
     return {
       kind: 'result',
@@ -198,13 +204,14 @@ function timeOf(source: AfterSource): TimeView {
           ? `Stored on ${instantWords(latest.storedAt)}, and shown as it was.`
           : 'Not stored yet: that happens once the review is written.',
       ),
+      recorded: latest ? recordedOf(state) : [],
       earlier,
       run: runOf(
         source,
         chartTitle(label, stored.find((each) => each.look === state.look)?.outcome ?? outcome, window, source.lasting),
         window.windows.length,
       ),
-      today: latest ? todayOf(sinceRead(state, latest)) : null,
+      today: todayOf(since),
       lasting,
       shortTimes: shortTimesOf(source),
       leftOut: leftOutSentence(window),

@@ -1,4 +1,5 @@
-import type { Decision, Goal } from '../../model';
+import type { Case, Decision, Goal, Procedure } from '../../model';
+import { eventQuestion, eventsAtStep } from '../goals/event-question';
 import type { GoalReading } from '../goals/goal-reading';
 import { instantWords } from '../forms/when-words';
 
@@ -28,7 +29,8 @@ const DECISION: Record<Decision['kind'], { label: string; hint: string }> = {
 };
 
 /** What was decided, with dates and reasons, and what can be decided now. */
-export function decisionsOf({ goal, stored, look, waitsForReview: waits }: GoalReading): DecisionsView {
+export function decisionsOf(reading: GoalReading): DecisionsView {
+  const { goal, stored, look, waitsForReview: waits } = reading;
   const has = stored.some((each) => each.look === look);
   const kinds: Decision['kind'][] =
     goal.state === 'closed' || goal.state === 'draft'
@@ -46,12 +48,16 @@ export function decisionsOf({ goal, stored, look, waitsForReview: waits }: GoalR
               'pause',
             ]
           : ['pause', ...(waits ? [] : (['move-on'] as const))];
+  const asks = eventQuestion(reading) !== null;
+  const afterEvent: Decision['kind'][] = asks
+    ? ['go-on', ...(stored.length > 0 ? [] : (['to-checkpoints'] as const))]
+    : [];
   return {
     made: goal.decisions.map(
       ({ at, kind, reason }) =>
         `${instantWords(at)}, ${lowerFirst(DECISION[kind].label)}${reason ? `: ${reason}` : ''}`,
     ),
-    offered: kinds.map((value) => ({ value, ...DECISION[value] })),
+    offered: [...afterEvent, ...kinds].map((value) => ({ value, ...DECISION[value] })),
   };
 }
 
@@ -68,7 +74,19 @@ const STATE_AFTER: Record<Decision['kind'], Goal['state']> = {
   'to-checkpoints': 'running',
 };
 
-/** The goal after a decision. */
-export function decided(goal: Goal, kind: Decision['kind'], reason: string, now: string): Goal {
-  return { ...goal, state: STATE_AFTER[kind], decisions: [...goal.decisions, { at: now, kind, reason }] };
+/** The goal after a decision. `cases`: of the record, for the events at its step that were known when it was made. */
+export function decided(
+  goal: Goal,
+  kind: Decision['kind'],
+  reason: string,
+  now: string,
+  known: { procedure: Procedure; cases: readonly Case[] } | null = null,
+): Goal {
+  const events = known ? eventsAtStep({ goal, ...known }).length : 0;
+  return {
+    ...goal,
+    state: STATE_AFTER[kind],
+    measure: kind === 'to-checkpoints' ? 'checkpoints' : goal.measure,
+    decisions: [...goal.decisions, { at: now, kind, reason, ...(events > 0 ? { eventsAtStep: events } : {}) }],
+  };
 }

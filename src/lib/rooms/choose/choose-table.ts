@@ -79,7 +79,7 @@ export function chooseTable(steps: readonly StepAudit[], audit: Audit): ChooseTa
       : []),
     step.share === null ? 'not known' : `${Math.round(step.share * 100)} %`,
     step.returnedTo === null ? 'not known' : `${step.returnedTo.cases} of ${step.returnedTo.of}`,
-    clock(step.waitingPerCase),
+    audit.waiting.n === 0 ? 'not noted' : clock(step.waitingPerCase),
     step.overTime
       ? `${lessOrMore(step.overTime.ratio)} (${rangeOfRatios(step.overTime.low, step.overTime.high)})`
       : 'not known',

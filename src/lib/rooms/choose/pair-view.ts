@@ -2,7 +2,8 @@ import { pairOf, type PairCase } from '../../audit/pair';
 import type { Case, ListRecord, Procedure } from '../../model';
 import { clock, listed } from '../../format';
 
-export type PairCaseView = { title: string; code: string; href: string; where: string; because: string };
+/** `time`: as recorded. No case of a running window is ever one of the two. */
+export type PairCaseView = { title: string; code: string; href: string; time: string; where: string; because: string };
 export type PairView =
   | { kind: 'pair'; cases: readonly PairCaseView[]; eyes: string; said: readonly string[] }
   | { kind: 'none'; because: string };
@@ -22,7 +23,10 @@ export function pairView(
   return {
     view: {
       kind: 'pair',
-      cases: [caseView('Shorter, uneventful', pair.shorter), caseView('Longer', pair.longer)],
+      cases: [
+        caseView(pair.shorter.uneventful ? 'Shorter, uneventful' : 'Shorter', pair.shorter),
+        caseView('Longer', pair.longer),
+      ],
       eyes: [within ? `Both are eyes in which this step takes you longer (${within.label}).` : '', alike, differ]
         .filter(Boolean)
         .join(' '),
@@ -32,7 +36,7 @@ export function pairView(
   };
 }
 
-function caseView(title: string, { caseId, code, stretches, because, hasRecording }: PairCase): PairCaseView {
+function caseView(title: string, { caseId, code, seconds, stretches, because, hasRecording }: PairCase): PairCaseView {
   const where =
     stretches.length === 0
       ? 'only its length is known, not where it stands in the recording'
@@ -41,6 +45,7 @@ function caseView(title: string, { caseId, code, stretches, because, hasRecordin
     title,
     code,
     href: `/cases/${caseId}`,
+    time: `${clock(seconds)} as recorded`,
     where: stretches.length > 0 ? `from ${where}${hasRecording ? '' : ' (no recording is tied to this case)'}` : where,
     because: listed(because),
   };

@@ -17,7 +17,9 @@ export function stepCounts(step: StepAudit, known: Step, shown: readonly Case[],
       sentence:
         step.waitingPerCase > 0
           ? `Waiting in or before this step: ${prose(step.waitingPerCase)} a case${reason ? `, mostly ${inSentence(reason)}` : ''}. It is not counted as step time, and part of it is checking.`
-          : 'No waiting was noted in this step.',
+          : shown.some(({ stretches }) => stretches.some(({ kind }) => kind === 'waiting'))
+            ? 'No waiting was noted in this step.'
+            : 'Waiting was not noted in any of these cases.',
     },
     {
       how: 'events',

@@ -5,6 +5,7 @@ import {
   chartSeries,
   hashOfCases,
   lastingFor,
+  recordedChange,
   resultFor,
   shortTimes,
   spanOfCases,
@@ -17,6 +18,7 @@ import {
 import type { Case, Goal, Lasting, Outcome, Procedure, StoredResult, SurgeonRecord } from '../../model';
 import { gate, type Gate } from '../../safety';
 import { atOnce, type Work } from '../../turns';
+import { recordedChangeWords } from '../../words';
 import { withProtectedSeen } from '../after-twenty/done-cells';
 import { goalStanding, type GoalStanding, goalWindow } from './goal-standing';
 
@@ -143,6 +145,18 @@ export function shortTimesState(record: Pick<SurgeonRecord, 'lists'>, reading: G
     stepId: goal.stepId,
   });
   return found?.ask ? found : null;
+}
+
+/** The change as recorded, beside the latest result that was read; empty where no time is judged or the cases are gone. */
+export function recordedOf({
+  stored,
+  cases,
+  procedure,
+}: Pick<GoalReading, 'stored' | 'cases' | 'procedure'>): string[] {
+  const latest = stored.at(-1);
+  if (!latest || (latest.outcome.measure !== 'time' && latest.outcome.measure !== 'steadiness')) return [];
+  const change = recordedChange(latest, cases, procedure);
+  return change ? recordedChangeWords(change, latest.outcome.plain) : [];
 }
 
 /** Points of the chart over the windows that may be drawn; `null` where no time may be seen, or nothing can be drawn. */

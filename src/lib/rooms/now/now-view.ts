@@ -7,6 +7,7 @@ import { eventKindWords } from '../forms/event-fields';
 import { goalInOneLine, retiredWords } from '../after-twenty/goal-lines';
 import { aimedNotices } from '../goals/aimed-goal';
 import { openGoals, type StagedGoal } from '../goals/goal-standing';
+import { EVENT_ASKS, eventQuestion } from '../goals/event-question';
 import { waitingForReview } from '../goals/waiting-for-review';
 import { instantWords } from '../forms/when-words';
 import { waitingEvents } from './waiting-events';
@@ -119,6 +120,15 @@ function ofLook({ enough, suggestion, words }: Look): NowView {
 function ofGoal(state: StagedGoal, record: SurgeonRecord): NowView {
   const { goal, window, stage } = state;
   const step = inSentence(state.step.label);
+  const question = eventQuestion({ ...state, cases: record.cases });
+  if (question)
+    return {
+      ...plain('deciding', `The goal on ${step}: an event asks for a decision.`, `${question} ${EVENT_ASKS}`, {
+        href: after(state),
+        label: 'Decide',
+      }),
+      also: [BEFORE],
+    };
   switch (stage) {
     case 'paused':
       return plain('paused', `The goal on ${step} is paused.`, pauseWords(state), {

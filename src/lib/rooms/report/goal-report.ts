@@ -1,11 +1,12 @@
 import type { Goal, Lasting, StoredResult } from '../../model';
-import type { ShortTimes } from '../../practice';
+import { casesWithIds, type ShortTimes } from '../../practice';
+import { monthsOfCases } from './period-of';
 import { capital, counted } from '../../format';
 import { lastingWords, shortTimesWords, sinceSentences, type SinceRead } from '../../words';
 import { reportedResult } from '../../words/reported-result';
 import { doneRows } from '../after-twenty/done-cells';
-import { shortTimesState, type GoalReading } from '../goals/goal-reading';
-import { fatesIn, reopenedBecause, sinceRead } from '../after-twenty/since-read';
+import { recordedOf, shortTimesState, type GoalReading } from '../goals/goal-reading';
+import { fatesIn, reopenedBecause, sinceRead, withSince } from '../after-twenty/since-read';
 import { goalSafety, inOne, monthOf, sinceFigures, ticked } from './parts';
 import { FOOTNOTES, type ReportRecord, type ReportView } from './report';
 
@@ -32,7 +33,7 @@ export function goalReport(
   const mine = record.reflections.filter((each) => each.goalId === goal.id);
   return {
     title: `${capital(step.label)}: one practice goal`,
-    period: `From ${monthOf(goal.setAt)}${result ? ` to ${monthOf(result.storedAt)}` : ', under way'}`,
+    period: periodOf(state, record),
     sections: [
       {
         heading: 'What was chosen, and why',
@@ -69,6 +70,15 @@ export function goalReport(
   };
 }
 
+/** The months of its cases, baseline and window, beside those in which it was set and read. */
+function periodOf({ goal, stored, cases, window }: GoalReading, { lists }: ReportRecord): string {
+  const ids = [...goal.baseline.caseIds, ...window.counted];
+  const months = monthsOfCases(casesWithIds(cases, ids), lists);
+  const read = stored.at(-1);
+  const set = `set in ${monthOf(goal.setAt)}, ${read ? `read in ${monthOf(read.storedAt)}` : 'under way'}`;
+  return months ? `Cases of ${months}; ${set}` : capital(set);
+}
+
 /** Nothing where it was not asked: no answer is not "no supervisor". */
 function agreedLine({ agreed }: GoalReading['goal']): string[] {
   if (agreed.answer === 'none' && agreed.why === null) return [];
@@ -97,13 +107,15 @@ function resultSection(
     lines: [
       ...(reopened.length > 0 ? [`Since this result was read: ${reopened.join(' ')}`] : []),
       ...inOne([...words.sentences, ...words.beside, ...(found ? [shortTimesWords(found)] : [])]),
+      ...inOne(result ? recordedOf(state) : []),
       ...(words.doesNotSay ? [`Does not say ${words.doesNotSay}`] : []),
       ...(result && result.look !== look
         ? ['This is the first look, at twenty; the second, at forty, is not complete yet.']
         : []),
       ...inOne(since ? sinceSentences(since) : []),
       ...lasting.map((each) => {
-        const said = lastingWords({ ...each, firstEstimate: first ?? each.firstEstimate }, step.label);
+        const words = lastingWords({ ...each, firstEstimate: first ?? each.firstEstimate }, step.label);
+        const said = withSince(words, since);
         return `${said.head}. ${said.sentence}`;
       }),
       ...decided,

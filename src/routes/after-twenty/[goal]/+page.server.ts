@@ -68,7 +68,8 @@ export const actions = {
       locals.store.changeGoal(goal.id, (stored) => {
         const now = stored.decisions.length === goal.decisions.length && stored.state === goal.state;
         if (!now) throw new StaleVersionError('This goal');
-        return decided(stored, kind, reason, locals.now);
+        const procedure = procedureOf(record, goal.procedureId);
+        return decided(stored, kind, reason, locals.now, { procedure, cases: record.cases });
       }),
     );
     if (refused) return fail(409, { errors: [refused], values });
