@@ -174,7 +174,7 @@ test.describe('with the consultant', () => {
   }) => {
     await open(page, '/choose/capsulorhexis');
     const section = page.locator('section[aria-labelledby="cases"]');
-    await expect(section).toContainText('Events were not asked in these cases');
+    await expect(section).toContainText(/Events were not asked in these/);
     await expect(section.locator('svg text', { hasText: /^(events|\?)$/ })).toHaveCount(0);
   });
 });

@@ -41,7 +41,7 @@ const PATTERNS: Record<string, (page: Page) => Partial<StepFacts>> = {
   'late in list': (page) => seen(page, { kind: 'place', factor: 'place-last-third' }),
   'first on list': (page) => seen(page, { kind: 'place', factor: 'place-first' }),
   'after earlier': (page) => seen(page, { kind: 'earlier-step', earlierStepId: page.step.earlier[0] ?? null }),
-  'over time': (page) => audit(page, { overTime: { ratio: 1.2, low: 1.1, high: 1.3 } }),
+  'over time': (page) => seen(page, { kind: 'over-time', factor: 'over-time' }),
   'two humps': (page) => seen(page, { kind: 'bimodality', factor: 'bimodality' }),
   hasty: () => ({ shorterFifthClean: false }),
   'taken over': () => ({ takenOver: 3 }),
