@@ -6,6 +6,7 @@ import type { Problem } from '../lib/model';
 import { atOnce } from '../lib/turns';
 import { plainBlanks } from '../lib/format';
 import { loadGuidance, loadProcedures } from '../lib/server/content/library';
+import { compareProblem } from './compare-option';
 import { readOptions, USAGE, type Options } from './options';
 import { problemJson, problemLines, understood } from './print';
 import { bytesOf, readFile, type Places } from './read-file';
@@ -51,8 +52,8 @@ async function assessOne(file: string, options: Options, io: Io): Promise<Proble
   const procedures = loadProcedures();
   const reading = readFile({ bytes, fileName: file, procedures, facts: facts ? { bytes: facts } : undefined }, options);
   if ('problem' in reading) return [reading];
-  const wrongGoal = goalProblem(reading, options);
-  if (wrongGoal) return [wrongGoal];
+  const wrong = goalProblem(reading, options) ?? compareProblem(reading, options.compare);
+  if (wrong) return [wrong];
   const refused = reading.problems.filter(({ weight }) => weight === 'refused');
   if (reading.layout === 'sheet')
     return [
@@ -65,6 +66,7 @@ async function assessOne(file: string, options: Options, io: Io): Promise<Proble
     guidance: loadGuidance(),
     seed: options.seed,
     ...(options.goal ? { goal: options.goal } : {}),
+    ...(options.compare ? { compare: options.compare } : {}),
   });
   if (answer.kind === 'cannot') return refused.length > 0 ? refused : [whole(null, null, answer.because)];
   const odd = atOnce(oddInFile(reading, procedures));

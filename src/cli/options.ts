@@ -1,4 +1,6 @@
 import { parseArgs } from 'node:util';
+import type { CompareWish } from '../lib/assess';
+import { takeCompare } from './compare-option';
 
 export type Options = {
   files: string[];
@@ -18,6 +20,7 @@ export type Options = {
     chosen: boolean;
     eyes: { fact: string; level: string } | null;
   } | null;
+  compare: CompareWish | null;
 };
 
 export const USAGE = `npm run --silent assess -- FILE… [options]
@@ -32,13 +35,17 @@ export const USAGE = `npm run --silent assess -- FILE… [options]
   --goal STEP --from CASE_ID [--window 20|40] [--measure time|steadiness] [--chosen]
                      what came of a goal on STEP (or "suggested") from CASE_ID on
   --eyes FACT=LEVEL  with --goal: aimed at these eyes only (pupil=small, toric=yes, nucleus=hard+very-hard)
+  --compare A..B C..D [--fixed]
+                     whether a step was shorter or longer in cases C to D than in A to B
+                     (case ids); judged as chosen freely unless --fixed beforehand
 
 Times are read after surgery, from recordings. Nothing is stored.`;
 
 /** @throws Error with a plain sentence for anything that is no valid call. */
 export function readOptions(args: readonly string[]): Options | 'help' {
+  const { compare, rest } = takeCompare(args);
   const { values, positionals } = parseArgs({
-    args: [...args],
+    args: rest,
     allowPositionals: true,
     options: {
       me: { type: 'string' },
@@ -87,6 +94,7 @@ export function readOptions(args: readonly string[]): Options | 'help' {
             eyes: values.eyes === undefined ? null : eyesOf(values.eyes),
           }
         : null,
+    compare,
   };
 }
 

@@ -19,6 +19,7 @@ import { eventBounds, eventsOfGoal, stepEventTally } from '../safety';
 import type { Assessment, EffectJson, EyesJson, ResultJson } from './assessment';
 import { goalEventWords, suggestionReasons } from '../words';
 import { countWords } from '../words/reported-result';
+import { comparisonOf, type CompareWish, type Comparison } from './compare';
 import { ENGINE } from './engine';
 import { recordFromReading, type ReadRecord } from './from-reading';
 import { guidanceFor } from './guidance-for';
@@ -47,6 +48,7 @@ export type AssessInput = {
   seed?: number;
   resamples?: number;
   goal?: GoalWish;
+  compare?: CompareWish;
 };
 
 /** The answer with the audit behind it, or why nothing can be assessed. */
@@ -57,6 +59,7 @@ export type Assessed =
       audit: Audit;
       suggestion: Suggestion;
       goal: GoalResult | null;
+      compare: Comparison | null;
       /** Events of all these cases, with denominators. */
       safety: SafetyWords;
       /** What should be known before reading anything into the numbers. */
@@ -84,6 +87,7 @@ export function assess(input: AssessInput): Assessed {
   const goal = input.goal ? goalResult(input.goal, record, procedure, seed, input.resamples) : null;
   // A result rests on which case came first: where that was guessed, the answer itself says so.
   if (goal?.kind === 'result' && orderGuessed(reading.questions)) goal.json.notes.push('order-guessed');
+  const compare = input.compare ? comparisonOf(input.compare, record, procedure) : null;
   const assessment: Assessment = {
     format: 'next-twenty/assessment/2',
     procedure: procedure.id,
@@ -112,6 +116,7 @@ export function assess(input: AssessInput): Assessed {
     },
     guidance: guidanceFor(audit, suggestion, record, input.guidance),
     ...(goal ? { result: goal.kind === 'none' ? null : goal.json } : {}),
+    ...(compare ? { compare: compare.json } : {}),
   };
   return {
     kind: 'assessed',
@@ -119,6 +124,7 @@ export function assess(input: AssessInput): Assessed {
     audit,
     suggestion,
     goal,
+    compare,
     safety: safetyWords(record.cases, record.cases, record.lists, 'the operation is'),
     said: [...audit.said, ...smallReference(audit, record)],
   };

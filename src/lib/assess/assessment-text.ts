@@ -9,6 +9,7 @@ export function assessmentText({
   audit,
   suggestion,
   goal,
+  compare,
   safety,
   said,
 }: Extract<Assessed, { kind: 'assessed' }>): string {
@@ -59,6 +60,15 @@ export function assessmentText({
     '',
     [safety.head, ...safety.sentences].join(' '),
     ...(goal ? ['', ...goalText(goal)] : []),
+    ...(compare
+      ? [
+          '',
+          compare.words.head,
+          ...compare.words.sentences,
+          ...compare.rows,
+          ...compare.words.doesNotSay.map((sentence, at) => (at === 0 ? `Does not say: ${sentence}` : sentence)),
+        ]
+      : []),
     '',
     'Use after surgery, never in theatre. A shorter time is not a better operation.',
   ].join('\n');

@@ -1,4 +1,5 @@
 import type { Problem, ResultKind } from '../model';
+import type { CompareJson } from './compare';
 
 /** An effect as ratios of window to start. */
 export type EffectJson = {
@@ -96,4 +97,5 @@ export type Assessment = {
   suggestion: { kind: string; steps: string[]; view: string | null; because: string[]; eyes: EyesJson | null };
   guidance: { checkpoints: string[]; reminders: string[]; stop: string[]; drills: string[] } | null;
   result?: ResultJson | null;
+  compare?: CompareJson;
 };
