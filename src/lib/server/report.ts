@@ -42,7 +42,11 @@ export async function reportOf(store: Store, query: URLSearchParams): Promise<As
   // Latest set first: by its place in the record, since a clock can be set back.
   const goals = [...record.goals].reverse();
   const months = monthsOf(record);
-  const years = goals.length >= 2 ? [...new Set(goals.map((goal) => goal.setAt.slice(0, 4)))].sort().reverse() : [];
+  const years = [
+    ...new Set([...goals.map((goal) => goal.setAt.slice(0, 4)), ...months.map((each) => each.slice(0, 4))]),
+  ]
+    .sort()
+    .reverse();
 
   const of = query.get('of') ?? '';
   const year = /^\d{4}$/.test(of) ? of : null;

@@ -11,7 +11,12 @@ export function reportMarkdown(report: ReportView): string {
     `# ${report.title}`,
     report.period,
     ...report.sections.map((section) =>
-      [`## ${section.heading}`, ...(section.strong ? [`**${section.strong}**`] : []), ...section.lines]
+      [
+        `## ${section.heading}`,
+        ...(section.strong ? [`**${section.strong}**`] : []),
+        ...section.lines,
+        tableOf(section.table),
+      ]
         .filter(Boolean)
         .join('\n\n'),
     ),
@@ -29,4 +34,10 @@ export function reportMarkdown(report: ReportView): string {
   ]
     .join('\n\n')
     .concat('\n');
+}
+
+function tableOf(table: ReportView['sections'][number]['table']): string {
+  if (!table) return '';
+  const row = (cells: readonly string[]) => `| ${cells.map((cell) => cell.replaceAll('|', '\\|')).join(' | ')} |`;
+  return [row(table.columns), row(table.columns.map(() => '---')), ...table.rows.map(row)].join('\n');
 }

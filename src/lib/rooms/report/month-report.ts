@@ -2,6 +2,7 @@ import type { Goal } from '../../model';
 import { counted } from '../../format';
 import { monthWords } from '../forms/when-words';
 import { linesOf, lineText, safetyOfTime, sinceFigures, ticked } from './parts';
+import { timesOfPeriod } from './times-of-period';
 import { FOOTNOTES, type ReportRecord, type ReportView } from './report';
 
 /** The report on one month (`YYYY-MM`): operations, timing, events, goals, reflections. */
@@ -29,6 +30,7 @@ export function monthReport(
   const lines = linesOf(running, record);
   const safety = safetyOfTime(lists, running, record);
   const notes = record.reflections.filter((each) => each.at.slice(0, 7) === month);
+  const times = running.length === 0 ? timesOfPeriod(month, monthWords, record) : { sections: [], figures: [] };
   return {
     title: 'One month',
     period: monthWords(month),
@@ -43,6 +45,7 @@ export function monthReport(
         heading: 'Goals, as they stand today',
         lines: lines.length > 0 ? lines.map(lineText) : ['A month without a goal.'],
       },
+      ...times.sections,
       safety.section,
     ],
     notes: ticked(notes, noteIds),
@@ -52,6 +55,7 @@ export function monthReport(
       { name: 'timed', value: cases.length, low: null, high: null, n: operated, unit: 'cases' },
       { name: 'operated', value: operated, low: null, high: null, n: null, unit: 'operations' },
       ...lines.flatMap(({ step, counts }) => sinceFigures(counts, step)),
+      ...times.figures,
       ...safety.figures,
     ],
   };

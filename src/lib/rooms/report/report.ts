@@ -1,11 +1,26 @@
 import type { GoalLine } from '../after-twenty/goal-lines';
 import type { SurgeonRecord } from '../../model';
+import type { Lane, RunCaseView } from '../after-twenty/run-lanes';
 
 /** One A4 page. Months, not dates; no codes; every figure with its n. Rendered as HTML, Markdown, JSON or CSV. */
 export type ReportView = {
   title: string;
   period: string;
-  sections: readonly { heading: string; lines: readonly string[]; strong?: string }[];
+  sections: readonly {
+    heading: string;
+    lines: readonly string[];
+    strong?: string;
+    table?: { caption: string; columns: readonly string[]; rows: readonly (readonly string[])[] };
+    /** A run of cases, drawn where a page can draw: without codes or days. */
+    run?: {
+      title: string;
+      reading: string;
+      key: string;
+      name: string;
+      cases: readonly RunCaseView[];
+      lanes: readonly Lane[];
+    };
+  }[];
   /** Reflections the surgeon ticked. */
   notes: readonly { month: string; saw: string; willTry: string }[];
   footnotes: readonly string[];

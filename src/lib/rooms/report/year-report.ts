@@ -1,30 +1,20 @@
 import type { Goal } from '../../model';
 import { linesOf, lineText, monthOf, safetyOfTime, sinceFigures } from './parts';
+import { listsIn, timesOfPeriod } from './times-of-period';
 import { FOOTNOTES, type ReportRecord, type ReportView } from './report';
 
 /** A year on one page: a line a goal, and how often chance alone says *shorter* in such a year. */
 export function yearReport(year: string, goals: readonly Goal[], record: ReportRecord): ReportView {
   const mine = goals.filter((goal) => goal.setAt.startsWith(year));
-  const lists = record.lists.filter(({ when }) =>
-    when.kind === 'date' ? when.date.startsWith(year) : when.kind === 'month' && when.month.startsWith(year),
-  );
+  const lists = listsIn(record.lists, year);
+  const times = mine.length === 0 ? timesOfPeriod(year, (each) => each, record) : { sections: [], figures: [] };
   const safety = safetyOfTime(lists, mine, record);
   return {
-    title: 'A year of goals',
+    title: mine.length === 0 ? 'One year' : 'A year of goals',
     period: year,
     sections: [
-      {
-        heading: 'Goals',
-        lines: mine.flatMap((goal) =>
-          linesOf([goal], record).map((line) => `${monthOf(goal.setAt)}: ${lineText(line)}`),
-        ),
-      },
-      {
-        heading: 'Read with this in mind',
-        lines: [
-          `When nothing has changed, one window still reads as shorter about ${record.falsePerHundred} times in 100; twelve windows of no change give one false result of this kind in about a quarter of years.`,
-        ],
-      },
+      ...(mine.length === 0 ? [{ heading: 'Goals', lines: ['A year without a goal.'] }] : goalSections(mine, record)),
+      ...times.sections,
       safety.section,
     ],
     notes: [],
@@ -33,7 +23,21 @@ export function yearReport(year: string, goals: readonly Goal[], record: ReportR
     figures: [
       { name: 'goals', value: mine.length, low: null, high: null, n: null, unit: 'goals' },
       ...linesOf(mine, record).flatMap(({ step, counts }) => sinceFigures(counts, step)),
+      ...times.figures,
       ...safety.figures,
     ],
   };
 }
+
+const goalSections = (mine: readonly Goal[], record: ReportRecord): ReportView['sections'] => [
+  {
+    heading: 'Goals',
+    lines: mine.flatMap((goal) => linesOf([goal], record).map((line) => `${monthOf(goal.setAt)}: ${lineText(line)}`)),
+  },
+  {
+    heading: 'Read with this in mind',
+    lines: [
+      `When nothing has changed, one window still reads as shorter about ${record.falsePerHundred} times in 100; twelve windows of no change give one false result of this kind in about a quarter of years.`,
+    ],
+  },
+];
