@@ -39,7 +39,7 @@ export type OverTimeView = {
 };
 
 const BETWEEN =
-  'Eyes, hands and lists of the cases compared, in counts. A fact of the eye is counted among the cases in which it was entered.';
+  'What else may have been different, in counts. A fact of the eye is counted among the cases in which it was entered.';
 const HIDDEN = (count: number) =>
   `${counted(count, 'case')} of a running window ${count === 1 ? 'is' : 'are'} not in it: their times are hidden until it is full.`;
 
