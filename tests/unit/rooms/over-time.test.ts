@@ -83,6 +83,9 @@ describe('two stretches on the screen', () => {
     const free = 'by=free&earlierFrom=C1&earlierTo=C40&laterFrom=C41&laterTo=C60';
     expect(shown(record, free)).toMatchObject({ answer: null, goal: { href: '/after-twenty/goal-1' } });
     expect(shown({ ...record, goals: [] }, free).goal).toBeNull();
+    // A case more or less on either side is the same question; halves of a longer record are another.
+    expect(shown(record, 'by=free&earlierFrom=C2&earlierTo=C39&laterFrom=C41&laterTo=C60').goal).not.toBeNull();
+    expect(shown(recordOf(100, { change: Math.log(0.7) })).goal).toBeNull();
     expect(plain(shown({ ...record, goals: [] }, free).head)).toContain('was shorter');
   });
 

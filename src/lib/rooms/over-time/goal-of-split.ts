@@ -16,8 +16,9 @@ export function goalOfSplit(
 ): { id: string; stepId: string } | null {
   for (const goal of record.goals) {
     if (goal.procedureId !== procedure.id) continue;
+    // The first window alone: what came after it is no part of the result, and halves of a long record hold it too.
     const { windows, running } = goalWindow(record, goal);
-    const [baseline, window] = [new Set(goal.baseline.caseIds), new Set([...windows.flat(), ...running])];
+    const [baseline, window] = [new Set(goal.baseline.caseIds), new Set(windows[0] ?? running)];
     const are = (earlier: readonly Case[], later: readonly Case[]) =>
       mostly(earlier, baseline) && mostly(later, window);
     if (are(one, other) || are(other, one)) return { id: goal.id, stepId: goal.stepId };
