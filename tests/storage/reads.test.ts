@@ -71,7 +71,7 @@ function paramsOf(id: string, { record, held }: typeof here): Record<string, str
   const first = (all: readonly { id: string }[]) => ({ id: all[0]?.id ?? '' });
   if (id === '/after-twenty/[goal]/[drawing].svg')
     return goals.flatMap((each) => drawings['/after-twenty'].map((drawing) => ({ ...each, drawing })));
-  if (id === '/after-twenty/[goal]') return goals;
+  if (id === '/after-twenty/[goal]' || id === '/after-twenty/[goal]/mentor') return goals;
   if (id === '/choose/[step]/[drawing].svg') return drawings['/choose'].map((drawing) => ({ step, drawing }));
   const known: Record<string, Record<string, string>[]> = {
     '/cases/[id]': [first(record.cases), { id: record.cases.at(-1)?.id ?? '' }],
@@ -79,6 +79,7 @@ function paramsOf(id: string, { record, held }: typeof here): Record<string, str
     '/cases/bring-in/[id]': [{ id: held }],
     '/cases/lists/[id]': [first(record.lists)],
     '/checkpoints/[procedure]/[step]': [{ procedure: 'phaco', step }],
+    '/checkpoints/[procedure]/[step]/eyes-closed': [{ procedure: 'phaco', step }],
     '/checkpoints/eyes/[id]': [{ id: 'polar' }],
     '/checkpoints/rehearsals/[id]': [{ id: 'rupture' }],
     '/choose/[step]': [{ step }],

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { aimedEyesSchema } from './aimed-eyes';
 import { erasedSchema } from './erased';
 import { caseId, goalId, instant, listId, slug } from './id';
+import { mentorReviewSchema } from './mentor-review';
 import { sequence } from './number';
 
 export const measures = ['time', 'steadiness', 'checkpoints', 'safety'] as const;
@@ -72,6 +73,10 @@ export const goalSchema = z.strictObject({
   timesShown: z.array(instant),
   /** Cases of the start, and of the span of the window, that were erased. Missing: none, or before this was counted. */
   erased: z.strictObject({ baseline: erasedSchema, window: erasedSchema }).optional(),
+  /** Drills of the step that reached their pass mark, off the patient, as logged. Missing: none, or before this was kept. */
+  drillLog: z.array(z.strictObject({ drillId: slug, at: instant })).optional(),
+  /** Reviews with a mentor, the first one first. Missing: none, or before they were kept. */
+  mentorReviews: z.array(mentorReviewSchema).optional(),
   invented: z.boolean().default(false),
 });
 

@@ -6,6 +6,7 @@ export * from './list';
 export * from './case';
 export * from './reference-set';
 export * from './aimed-eyes';
+export * from './mentor-review';
 export * from './goal';
 export * from './result';
 export * from './reflection';

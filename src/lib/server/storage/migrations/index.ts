@@ -2,10 +2,11 @@ import { timesSeenWhileLeftOut } from './002-times-seen-while-left-out';
 import { countWhatIsErased } from './003-count-what-is-erased';
 import { theTradesWords } from './004-the-trades-words';
 import { knownOnlyWhereAsked } from './005-known-only-where-asked';
+import { practiceKeptWithAGoal } from './006-practice-kept-with-a-goal';
 import type { Migration } from './migration';
 
 /** The shape in which this version writes. Rises by one with every migration. */
-export const schemaVersion = 5;
+export const schemaVersion = 6;
 
 /**
  * All migrations, in order, each in a file of its own (`002-<what-changed>.ts`) with a test that loads a file of the old shape.
@@ -17,4 +18,5 @@ export const migrations: readonly Migration[] = [
   countWhatIsErased,
   theTradesWords,
   knownOnlyWhereAsked,
+  practiceKeptWithAGoal,
 ];
