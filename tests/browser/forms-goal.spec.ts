@@ -143,7 +143,42 @@ test('every form of a goal works without scripts', async ({ page, context, app }
     await expect(page.getByText('Your review of the event is stored.')).toBeVisible();
   });
 
+  await test.step('a review with a mentor: one half, then the other, then side by side', async () => {
+    await page.goto('/after-twenty/goal-2');
+    await page.getByRole('link', { name: 'Review it with a mentor' }).click();
+    await press(page, 'Begin a review with these');
+    await expect(page.getByText('The stretches are fixed.')).toBeVisible();
+    await press(page, 'Store my half');
+    await expect(page.getByRole('alert')).toContainText('Rate at least one checkpoint.');
+    const half = page.locator('form', { has: page.locator('textarea[name="saw"]') });
+    const rate = (place: number, label: string) =>
+      half.locator('fieldset').nth(place).getByRole('radio', { name: label }).check();
+    await rate(0, 'seen each time');
+    await rate(1, 'seen each time');
+    await page.locator('textarea[name="saw"]').fill('The strip came away in one piece.');
+    await press(page, 'Store my half');
+    await expect(page.getByRole('heading', { name: 'Now the mentor’s half.' })).toBeVisible();
+    await expect(page.getByText('The strip came away in one piece.')).toHaveCount(0);
+    await expect(half.getByRole('radio', { name: 'not rated', checked: true })).toHaveCount(3);
+    await rate(0, 'seen each time');
+    await rate(1, 'seen with correction');
+    await press(page, 'Store the mentor’s half');
+    const words = page.locator('main dd');
+    await expect(words).toHaveText([
+      'Both: seen each time.',
+      'You: seen each time; mentor: seen with correction; watch again.',
+      'Both: not rated.',
+    ]);
+    await page.getByRole('link', { name: 'Correct your half' }).click();
+    await expect(page.locator('textarea[name="saw"]')).toHaveValue('The strip came away in one piece.');
+    await rate(1, 'seen with correction');
+    await press(page, 'Store my half');
+    await expect(words.nth(1)).toHaveText('Both: seen with correction.');
+    await expect(page.getByText('A half was typed again after both had been seen.')).toBeVisible();
+  });
+
   await test.step('show the times, pause, go on', async () => {
+    await page.goto('/after-twenty/goal-2');
     await press(page, /^Show them; the result still comes at twenty/);
     await expect(page.getByText('that you asked is noted')).toBeVisible();
     await page.locator('input[name="decision"][value="pause"]').check();

@@ -17,6 +17,7 @@ test('every room can be read and used by everybody, with nothing in it', async (
     'plan-set',
     'reflection',
     'after-twenty-past',
+    'mentor',
   ]);
 });
 

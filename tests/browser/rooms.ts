@@ -30,6 +30,7 @@ export const ROOMS: readonly Room[] = [
   { name: 'reflection', on: '/reflect', links: [/^\/reflect\/reflection-/] },
   { name: 'after-twenty', path: '/after-twenty' },
   { name: 'after-twenty-past', on: '/after-twenty', links: [/^\/after-twenty\/goal-1$/] },
+  { name: 'mentor', on: '/after-twenty', links: [/^\/after-twenty\/goal-\d+\/mentor$/] },
   { name: 'report', path: '/report' },
   { name: 'checkpoints', path: '/checkpoints' },
   { name: 'checkpoint-page', on: '/checkpoints', links: [/^\/checkpoints\/[a-z-]+\/[a-z-]+/] },

@@ -13,3 +13,4 @@ export * from './since-read';
 export * from './plan';
 export * from './note-durations';
 export * from './person-in-text';
+export * from './mentor-review';

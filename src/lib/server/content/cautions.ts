@@ -16,6 +16,7 @@ export const CAUTION_NAMES = [
   'guidance-page',
   'published-figures',
   'rehearsal',
+  'mentor-review',
   'reflection',
   'event-prompts',
   'event-field',
@@ -56,12 +57,13 @@ export type Caution = {
   paragraphs: readonly string[];
 };
 
-/** The texts that stand on a note for the list: no time may be in them. */
+/** The texts that stand on a note for the list, or on the sheet for a mentor: no time may be in them. */
 const ON_THE_NOTE: ReadonlySet<CautionName> = new Set([
   'standing',
   'note-for-the-list',
   'general-note',
   'capsule-rupture',
+  'mentor-review',
 ]);
 
 function refuseDurations(file: string, points: readonly string[], paragraphs: readonly string[]): void {
