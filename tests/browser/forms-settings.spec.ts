@@ -16,6 +16,21 @@ test('every form of Now and Settings works without scripts', async ({ page, cont
     await expect(page.getByText('You are looking round with an invented surgeon.')).toBeVisible();
   });
 
+  await test.step('a drill logged in one tap, and undone', async () => {
+    const practice = page.locator('section', { has: page.getByRole('heading', { name: /^The practice month on/ }) });
+    const log = async () => (await everythingOf(app)).goals.map(({ drillLog = [] }) => drillLog.length);
+    await expect(practice.getByText('Nothing here falls due')).toBeVisible();
+    await practice
+      .getByRole('button', { name: /^Passed: log it/ })
+      .first()
+      .click();
+    await expect(practice.getByText('Logged once.')).toBeVisible();
+    expect(await log()).toEqual([0, 1]);
+    await practice.getByRole('button', { name: /^Undo the latest entry/ }).click();
+    await expect(practice.getByText('Logged once.')).toHaveCount(0);
+    expect(await log()).toEqual([0, 0]);
+  });
+
   await test.step('circumstances, the rate of serious events, consent', async () => {
     await page.goto('/settings');
     await page.locator('input[name="casesBefore"]').fill('many');

@@ -10,4 +10,5 @@ export * from './suggestion';
 export * from './certain-eyes';
 export { rulesThresholds } from './thresholds';
 export * from './plan-draft';
+export * from './practice-month';
 export * from './step-facts';

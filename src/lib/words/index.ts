@@ -14,3 +14,4 @@ export * from './plan';
 export * from './note-durations';
 export * from './person-in-text';
 export * from './mentor-review';
+export * from './practice-month';

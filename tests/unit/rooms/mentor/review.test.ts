@@ -47,6 +47,8 @@ const half = (regrasp: MentorForm['ratings'][number]['anchor'], over: Partial<Me
   saw: '',
   ...over,
 });
+/** Without the quotes of JSON, one of which after a figure reads as seconds. */
+const plain = (value: unknown) => JSON.stringify(value).replaceAll('"', ' ');
 const must = (changed: Goal | null): Goal => {
   if (!changed) throw new Error('the half was refused');
   return changed;
@@ -164,13 +166,13 @@ describe('the page and the sheet', () => {
       for (const correct of [null, 'learner', 'mentor']) {
         const { half: open, ...shown } = view(each, correct);
         // When a stored half was stored travels with its form, unseen.
-        const words = JSON.stringify([shown, open && { ...open, replaces: '' }]);
+        const words = plain([shown, open && { ...open, replaces: '' }]);
         expect(durationIn(words)).toBeNull();
         expect(words).not.toMatch(/\d{4}-\d{2}|\b\d+ of \d+|score|total|%/i);
       }
     expect(durationIn(cautions)).toBeNull();
-    // The shorter and the longer case are 83 s each in the pair handed in: a view that leaked one would be found.
-    expect(durationIn(JSON.stringify({ pair: 'from 1:00 to 2:23' }))).toBe('1:00');
+    // The check finds what it looks for: where a stretch of the pair lies, and its length.
+    for (const leak of ['from 1:00 to 2:23', '83 s']) expect(durationIn(plain({ leak }))).not.toBeNull();
   });
 });
 
