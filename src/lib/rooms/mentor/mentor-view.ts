@@ -1,4 +1,4 @@
-import { capital, inSentence } from '../../format';
+import { aimedLabel, capital, inSentence } from '../../format';
 import {
   mentorAnchors,
   procedureOf,
@@ -82,7 +82,8 @@ export function mentorView(
 ): MentorView {
   const review = latestReview(goal);
   const stage = stageOf(review);
-  const label = procedureOf(record, goal.procedureId).steps.find(({ id }) => id === goal.stepId)?.label ?? goal.stepId;
+  const step = procedureOf(record, goal.procedureId).steps.find(({ id }) => id === goal.stepId);
+  const label = aimedLabel(step?.label ?? goal.stepId, goal.eyes);
   const half = halfOf(review, stage, correct);
   const shown = half ? review : next;
   const earlier = (goal.mentorReviews ?? []).map((each, index) => ({
