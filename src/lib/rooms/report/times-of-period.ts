@@ -2,7 +2,7 @@ import { auditThresholds, countedCases, stepTable, type StepTable } from '../../
 import { clock, counted } from '../../format';
 import type { Case, ListRecord, Procedure } from '../../model';
 import { lookingBack } from '../../practice';
-import { eventTally, withEventsOf } from '../../safety';
+import { eventBounds, stepEventTally, type StepEventTally } from '../../safety';
 import { median, quantile } from '../../statistics';
 import { lookingBackWords } from '../../words/looking-back';
 import { lanesOf, notAsked, type RunCaseView } from '../after-twenty/run-lanes';
@@ -80,7 +80,7 @@ function timesSection(
     const enough = present.length >= auditThresholds.intervalFrom;
     const at = (share: number) => (enough ? quantile(present, share) : null);
     const done = table.cases.filter((_, place) => Number.isFinite(table.seconds[step]?.[place] ?? NaN));
-    const events = eventTally(done.map((one) => withEventsOf(one, stepId)));
+    const events = stepEventTally(done, stepId);
     return [
       {
         label: table.procedure.steps.find(({ id }) => id === stepId)?.label ?? stepId,
@@ -89,7 +89,7 @@ function timesSection(
         p20: at(0.2),
         low: at(1 / 6),
         high: at(5 / 6),
-        events: events.answered === 0 ? 'not asked' : `${events.withEvent} of ${events.answered}`,
+        events: eventsCell(events),
       },
     ];
   });
@@ -127,6 +127,13 @@ function timesSection(
       { name: `${label}: 20th percentile`, value: p20, low: null, high: null, n, unit: 's' },
     ]),
   };
+}
+
+/** A count among those answered; no such count where only events were written down, and never a "none". */
+function eventsCell(tally: StepEventTally): string {
+  const { kind } = eventBounds(tally);
+  if (kind === 'never-asked') return 'not asked';
+  return kind === 'only-events' ? `${tally.withEvent} written down` : `${tally.withEvent} of ${tally.answered}`;
 }
 
 function looseEvents(cases: readonly Case[]): string[] {

@@ -18,6 +18,7 @@ const pairCase = (caseId: string): PairCase => ({
   seconds: 83,
   adjusted: 83,
   hasRecording: true,
+  uneventful: true,
   stretches: [{ start: 60, end: 143 }],
   because: [],
 });
