@@ -119,6 +119,7 @@ const queries: Record<string, readonly string[]> = {
   '/plan': ['', '?step=capsulorhexis&procedure=phaco'],
   '/report': ['', '?of=goal-1', '?of=2026-03', '?of=2026'],
   '/choose': ['', '?view=seconds', '?view=spread'],
+  '/choose/over-time/ratios.svg': ['', '?by=free&earlierFrom=F001&earlierTo=F025&laterFrom=F026&laterTo=F050'],
   '/cases/timing-plan': ['?when=31&operated=9'],
 };
 
