@@ -157,13 +157,13 @@ function noticesOf({ state, record }: AfterSource): string[] {
         ]
       : []),
     ...(goal.state === 'paused' ? ['This goal is paused.'] : []),
-    ...(question ? [`${question} ${EVENT_ASKS}`] : []),
     ...(step.retired && goal.state !== 'closed' ? [retiredWords(step.label)] : []),
     ...aimedNotices(state, record.lists),
     ...(reopened.length > 0
       ? [`Since this result was read: ${reopened.join(' ')} The numbers below stay as they were read.`]
       : []),
     ...(stored.length === 0 && !waitsForReview && gate && !gate.open ? gate.because : []),
+    ...(question ? [`${question} ${EVENT_ASKS}`] : []),
   ];
 }
 
