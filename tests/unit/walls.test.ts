@@ -56,9 +56,19 @@ const walls = [
 
 let eslint: ESLint;
 beforeAll(async () => {
-  eslint = new ESLint();
+  // The texts linted here stand in no file, so nothing is known of their types: the walls need none.
+  eslint = new ESLint({
+    overrideConfig: {
+      languageOptions: { parserOptions: { projectService: false } },
+      rules: {
+        '@typescript-eslint/no-floating-promises': 'off',
+        '@typescript-eslint/no-misused-promises': 'off',
+        '@typescript-eslint/switch-exhaustiveness-check': 'off',
+      },
+    },
+  });
   await eslint.lintText('export {};\n', { filePath: 'src/lib/model/first.ts' }); // the first one reads the config
-});
+}, 60_000);
 
 /** The lines of a text (one statement each) that run into no wall in a file of this name. */
 async function free(filePath: string, lines: readonly string[], wrap = (code: string) => code): Promise<string[]> {

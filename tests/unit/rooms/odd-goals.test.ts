@@ -84,7 +84,7 @@ describe('a window whose result was read', () => {
       reviewed: null,
     };
     const after = changed(read, 49, () => ({ events: [event] }));
-    expect(viewOf(after).notices.join(' ')).toMatch(/^Since this result was read: .*stay as they were read\.$/);
+    expect(viewOf(after).notices.join(' ')).toMatch(/^Since this result was read: .*stay as they were read\./);
     expect(resultOf(after).result.rows).toEqual(resultOf(read).result.rows);
   });
 
