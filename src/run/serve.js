@@ -30,13 +30,9 @@ export async function serve({ port: wanted, host }) {
 
   /** @type {Promise<import('node:http').RequestListener> | undefined} */
   let app;
-  const { port, servers } = await listenOnLoopback(async (request, response) => {
+  const { port, servers } = await listenOnLoopback((request, response) => {
     if (!letIn(request, response, port)) return;
-    try {
-      (await app)?.(request, response);
-    } catch {
-      response.writeHead(503).end();
-    }
+    app?.then((answer) => answer(request, response)).catch(() => response.writeHead(503).end());
   }, wanted);
   const origin = `http://127.0.0.1:${port}`;
 

@@ -27,6 +27,7 @@ const nameIn = (snapshot: string): string => /link "(.*?)"/.exec(snapshot)?.[1] 
 const HOUSE: readonly Room[] = [
   ...ROOMS.filter(({ name }) => !['method', 'method-page', 'no-such-page'].includes(name)),
   { name: 'report-goal', path: '/report?of=goal-1' },
+  { name: 'plan-aimed', path: '/plan?step=capsulorhexis&procedure=phaco&eyes=pupil:small' },
 ];
 
 /** What a room shows, and so must lead to. */
@@ -36,6 +37,7 @@ const MUST: Readonly<Record<string, readonly string[]>> = {
   'over-time': ['two-stretches', 'median'],
   step: ['median', 'spread', 'reference', 'patterns', 'pair', 'case-by-case', 'step-time', 'returned-to', 'events'],
   plan: ['suggestion', 'baseline-cases', 'what-twenty-can-show', 'result', 'steadier'],
+  'plan-aimed': ['aimed'],
   'plan-set': ['baseline-cases', 'next-twenty'],
   'after-twenty': ['next-twenty', 'done', 'events', 'monitor'],
   'after-twenty-past': [

@@ -36,8 +36,8 @@ export const intakeThresholds = {
   mostLines: 1_048_576,
   /** Most rows that hold anything: 25,000 cases of twelve stretches, more than one surgeon's twenty years. */
   mostRows: 300_000,
-  /** Most columns: every step of the longest procedure with start, end, waiting, hands and returns, and every fact, take 150. */
-  mostColumns: 300,
+  /** Most columns: every step of the longest procedure with start, end, waiting, hands and returns, and every fact, take 150; an export may hold hundreds more that nobody reads. */
+  mostColumns: 500,
   /** Longest cell, letters: a spreadsheet holds 32,767 in one; more is a file swallowed by a quotation mark. */
   longestCell: 50_000,
   /** Longest row, letters: beyond it no end of the row is looked for. */

@@ -26,7 +26,7 @@ describe('a file above a limit is refused, and the limit is named', () => {
     ]
       .map((cells) => cells.join(','))
       .join('\n');
-    expect(read(wider)).toMatchObject(refused(1, /has 301 columns; at most 300 are read/));
+    expect(read(wider)).toMatchObject(refused(1, /has 501 columns; at most 500 are read/));
     // A sheet saved as wide as it can be: nothing stands in the columns beyond.
     expect(read(`case,rhexis${','.repeat(16_382)}\nA,60${','.repeat(16_382)}`).cases).toHaveLength(1);
   });

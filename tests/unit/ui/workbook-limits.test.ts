@@ -18,6 +18,6 @@ describe('how far a workbook is read', () => {
     expect(cellTooFar('<c r="XFD1048576"><v>1</v></c>')).toBe('XFD1048576');
     // Rows and cells with a format alone, as some programs write to the last line of a sheet.
     expect(cellTooFar('<row spans="1:2" r="1048576"><c s="3" r="XFD1048576"/></row>')).toBeNull();
-    expect(tooFar('XFD1048576')).toMatch(/at XFD1048576; at most 300,000 rows and 300 columns.*Delete/);
+    expect(tooFar('XFD1048576')).toMatch(/at XFD1048576; at most 300,000 rows and 500 columns.*Delete/);
   });
 });

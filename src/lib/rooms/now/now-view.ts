@@ -118,7 +118,7 @@ function ofLook({ enough, suggestion, words }: Look): NowView {
 }
 
 function ofGoal(state: StagedGoal, record: SurgeonRecord): NowView {
-  const { goal, window, stage } = state;
+  const { goal, stage } = state;
   const step = inSentence(state.step.label);
   const question = eventQuestion({ ...state, cases: record.cases });
   if (question)

@@ -1,6 +1,6 @@
 /** As far as a sheet is read: more rows or columns are no audit, and one stray cell makes every row before it. */
 export const ROWS_MOST = 300_000;
-export const COLUMNS_MOST = 300;
+export const COLUMNS_MOST = 500;
 /** Bytes a workbook may unpack to: a small file can hold gigabytes. */
 export const UNPACKED_MOST = 200_000_000;
 
@@ -23,7 +23,7 @@ export function cellTooFar(xml) {
 
 /** @param {string} cell */
 export const tooFar = (cell) =>
-  `On one of its sheets something stands at ${cell}; at most 300,000 rows and 300 columns are read. Delete what stands far from the table (Ctrl and End lead there), or save the sheet with the times as CSV.`;
+  `On one of its sheets something stands at ${cell}; at most 300,000 rows and 500 columns are read. Delete what stands far from the table (Ctrl and End lead there), or save the sheet with the times as CSV.`;
 
 export const TOO_LARGE =
   'This workbook unpacks to more than 200 MB, which is the most that is read. Save the sheet with the times as CSV and choose that file, or paste its cells.';
