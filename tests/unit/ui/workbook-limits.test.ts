@@ -11,9 +11,9 @@ describe('how far a workbook is read', () => {
   });
 
   it('names a cell beyond, and what to do', () => {
-    expect(cellTooFar(sheet('A1', 'C20', 'KN300000'))).toBeNull();
-    // KN is the 300th column (11 × 26 + 14), XFD1048576 the last cell a sheet can have.
-    expect(cellTooFar(sheet('A1', 'KO2'))).toBe('KO2');
+    expect(cellTooFar(sheet('A1', 'C20', 'SF300000'))).toBeNull();
+    // SF is the 500th column (19 × 26 + 6), XFD1048576 the last cell a sheet can have.
+    expect(cellTooFar(sheet('A1', 'SG2'))).toBe('SG2');
     expect(cellTooFar(sheet('A1', 'A300001'))).toBe('A300001');
     expect(cellTooFar('<c r="XFD1048576"><v>1</v></c>')).toBe('XFD1048576');
     // Rows and cells with a format alone, as some programs write to the last line of a sheet.
