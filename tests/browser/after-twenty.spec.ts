@@ -26,7 +26,7 @@ test.describe('After twenty with the fellow', () => {
       document.documentElement.scrollHeight,
       document.documentElement.scrollWidth,
     ]);
-    expect(size[0]).toBeLessThan(5700);
+    expect(size[0]).toBeLessThan(5900);
     expect(size[1]).toBe(360);
   });
 

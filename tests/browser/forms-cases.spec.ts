@@ -128,13 +128,13 @@ test('every form of Cases works without scripts', async ({ page, context, app })
 
   await test.step('type a case in', async () => {
     await page.goto('/cases/new');
-    await press(page, 'On to the times');
+    await press(page, 'Continue to the times');
     await expect(page.getByRole('alert')).toBeVisible();
     await page.locator('input[name="code"]').fill('T1');
     await page.locator('select[name="fact-nucleus"]').selectOption('medium');
     await page.locator('input[name="hands"][value="mine"]').check();
     await page.locator('input[name="events"][value="none"]').check();
-    await press(page, 'On to the times');
+    await press(page, 'Continue to the times');
     await expect(page.getByRole('heading', { name: 'Times of T1' })).toBeVisible();
     await page.getByLabel('Capsulorhexis', { exact: true }).fill('1m23s');
     await press(page, 'Store the case');

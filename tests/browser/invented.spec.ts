@@ -23,7 +23,7 @@ const SAYS: Record<Exclude<Surgeon, 'empty'>, Record<string, RegExp>> = {
     settings: /Three experienced surgeons of the unit: 24 cases of 3 surgeons/,
   },
   consultant: {
-    now: /No step stands out\.\s+A month without a goal is a good answer\./,
+    now: /No step stands out\.\s+Your steps vary[^.]*\. A month without a goal is a good answer\./,
     cases: /600 cases/,
     choose: /No step stands out\.\s+Your steps vary about as much as each other\./,
     'before-a-list': /three things to keep in mind on any list/,

@@ -80,7 +80,7 @@ test.describe('a procedure of one’s own, without scripts', () => {
 
     await test.step('moved, and taken back', async () => {
       await page.getByRole('button', { name: /^Down\s+Support ring$/ }).click();
-      await expect(page.getByText('Moved.')).toBeVisible();
+      await expect(page.getByText('Moved.', { exact: true })).toBeVisible();
       expect((await order(page)).slice(0, 2)).toEqual(['Donor button', 'Support ring']);
       await press(page, 'Undo');
       expect((await order(page)).slice(0, 2)).toEqual(['Support ring', 'Donor button']);
