@@ -57,6 +57,7 @@ test.describe('walking from room to room', () => {
       '/',
       '/after-twenty',
       '/after-twenty/[goal]',
+      '/after-twenty/[goal]/mentor',
       '/before-a-list',
       '/cases',
       '/cases/[case]',
