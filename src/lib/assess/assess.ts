@@ -1,44 +1,18 @@
-import { aimedEyesOf, auditOf, auditThresholds, knownLists, type Audit, type Interval, type StepAudit } from '../audit';
+import { auditOf, auditThresholds, knownLists, type Audit } from '../audit';
+import { counted } from '../format';
 import type { AuditReading } from '../intake';
-import {
-  type AimedEyes,
-  type AimedOutcome,
-  type Case,
-  type Effect,
-  type Lasting,
-  type Measure,
-  type Outcome,
-  type Problem,
-  type Procedure,
-  emptyProfile,
-} from '../model';
-import { lastingFor, notANumber, recordNotANumber, resultFor, spanOfCases, startGoal, windowOf } from '../practice';
-import { rankedOf } from '../rules';
+import { emptyProfile, type Problem, type Procedure } from '../model';
+import { notANumber, recordNotANumber } from '../practice';
 import type { Guidance, Suggestion } from '../rules/types';
-import { eventBounds, eventsOfGoal, stepEventTally } from '../safety';
-import type { Assessment, EffectJson, EyesJson, ResultJson } from './assessment';
-import { goalEventWords, suggestionReasons } from '../words';
-import { countWords } from '../words/reported-result';
-import { comparisonOf, type CompareWish, type Comparison } from './compare';
-import { ENGINE } from './engine';
-import { recordFromReading, type ReadRecord } from './from-reading';
-import { guidanceFor } from './guidance-for';
-import { aimedLabel, counted } from '../format';
+import { suggestionReasons } from '../words';
 import { safetyWords, type SafetyWords } from '../words/safety';
+import type { Assessment, EyesJson } from './assessment';
+import { comparisonOf, type CompareWish, type Comparison } from './compare';
+import { recordFromReading, type ReadRecord } from './from-reading';
+import { goalResult, type GoalResult, type GoalWish } from './goal-result';
+import { guidanceFor } from './guidance-for';
+import { stepJson } from './step-json';
 import { suggestionFor } from './suggest';
-
-export type GoalWish = {
-  /** Step id, or `suggested`: the step the tool's rule picks from the cases before. */
-  step: string;
-  /** Code of the first case of the window. */
-  from: string;
-  window: 20 | 40;
-  measure: Extract<Measure, 'time' | 'steadiness'>;
-  /** Picked by the tool's rule from this record, so the allowance applies. */
-  chosen: boolean;
-  /** Aimed at the eyes with this fact only (`small`, `yes`, `hard+very-hard`). */
-  eyes?: { fact: string; level: string } | null;
-};
 
 export type AssessInput = {
   reading: Pick<AuditReading, 'cases' | 'lists' | 'references' | 'procedureId' | 'problems'> &
@@ -143,213 +117,7 @@ function smallReference({ steps }: Audit, { references }: ReadRecord): string[] 
   ];
 }
 
-const pair = (interval: Interval | null): [number, number] | null => interval && [interval.low, interval.high];
-
-function stepJson(step: StepAudit, record: ReadRecord, waitingNoted: boolean): Assessment['steps'][number] {
-  const done = record.cases.filter((one) => one.stretches.some((stretch) => stretch.stepId === step.stepId));
-  const tied = stepEventTally(done, step.stepId);
-  const bounds = eventBounds(tied);
-  return {
-    step: step.stepId,
-    label: step.label,
-    n: step.n,
-    median_s: step.median,
-    p20_s: step.p20,
-    adjusted: step.adjusted && { median_s: step.adjusted.median, p20_s: step.adjusted.p20 },
-    difference_s: step.difference,
-    difference_same_eyes_s: step.differenceSameEyes,
-    difference_with_eye_s: step.differenceWithEye,
-    difference_interval_s: pair(step.differenceInterval),
-    difference_cannot: step.differenceCannot,
-    spread: step.spread,
-    spread_interval: pair(step.spreadInterval),
-    share: step.share,
-    went_back_per_case: step.returnedTo?.perCase ?? null,
-    waiting_s: waitingNoted ? step.waitingPerCase : null,
-    over_time: step.overTime && { ratio_per_20: step.overTime.ratio, low: step.overTime.low, high: step.overTime.high },
-    reference: step.reference && {
-      n: step.reference.n,
-      readers: step.reference.readers,
-      ratio: step.reference.ratio,
-      low: step.reference.low,
-      high: step.reference.high,
-    },
-    events: {
-      n: tied.answered === 0 ? null : tied.withEvent,
-      may_belong: tied.mayBelong,
-      answered: tied.answered,
-      upper95: bounds.kind === 'none' ? bounds.upper95 : bounds.kind === 'some' ? bounds.high : null,
-    },
-    first: step.first,
-  };
-}
-
-/** `running`: how far the window is that is not full; before that there is no result, in words or in numbers. */
-export type GoalResult =
-  | {
-      kind: 'result';
-      json: ResultJson;
-      outcome: Outcome;
-      lasting: readonly Lasting[];
-      label: string;
-      /** Events of the cases of the window. */
-      safety: SafetyWords;
-    }
-  | { kind: 'running'; json: ResultJson; label: string; far: string }
-  | { kind: 'none'; because: string };
-
-/**
- * What came of a goal from one case on; `none` with its reason where the file has no such case, no order, or too little.
- * The cases before `from` are the record the goal started from; where lists are unknown the window is counted by cases.
- */
-function goalResult(
-  wish: GoalWish,
-  record: ReadRecord,
-  procedure: Procedure,
-  seed: number,
-  resamples?: number,
-): GoalResult {
-  const from = record.cases.find((one) => one.code === wish.from);
-  if (!from) return noResult(`No case of this file has the code "${wish.from}".`);
-  if (!from.orderKnown) return noResult('The order of the cases in time is not known.');
-  const before = record.cases.filter((one) => one.sequence < from.sequence);
-  const picked =
-    wish.step === 'suggested'
-      ? pickFrom(before, record, procedure, seed, resamples)
-      : { stepId: wish.step, view: null };
-  if (!picked) return noResult('The cases before it suggest no step.');
-  const eyes = wish.eyes ? aimedEyesOf(procedure, wish.eyes.fact, wish.eyes.level) : null;
-  if (wish.eyes && !eyes)
-    return noResult(`This procedure has no eyes "${wish.eyes.fact}=${wish.eyes.level}" a goal could be aimed at.`);
-  const started = startGoal({
-    cases: before,
-    lists: record.lists,
-    procedure,
-    references: record.references,
-    stepId: picked.stepId,
-    measure: wish.measure,
-    eyes,
-    chosenBy: wish.chosen || wish.step === 'suggested' ? (picked.view ?? 'seconds') : 'own',
-    seed,
-    engine: ENGINE,
-    windowLength: wish.window,
-  });
-  if (started.kind !== 'start') return noResult(started.because);
-  const window = windowOf(
-    {
-      procedureId: procedure.id,
-      stepId: picked.stepId,
-      ...(eyes ? { eyes } : {}),
-      baseline: started.baseline,
-      windowLength: wish.window,
-      afterSequence: before.at(-1)?.sequence ?? 0,
-      listAtStart: null,
-      decisions: [],
-    },
-    record.cases,
-    record.lists,
-    procedure,
-  );
-  const [windowIds] = window.windows;
-  const common = {
-    cases: record.cases,
-    lists: record.lists,
-    procedure,
-    baseline: started.baseline,
-    stepId: picked.stepId,
-    eyes,
-  };
-  const label = aimedLabel(procedure.steps.find(({ id }) => id === picked.stepId)?.label ?? picked.stepId, eyes);
-  if (!windowIds) {
-    const far = countWords(window, window.running.length);
-    return { kind: 'running', json: notFull(picked.stepId, eyes, `The window is not full: ${far}`), label, far };
-  }
-  const outcome = resultFor({
-    ...common,
-    windowIds,
-    measure: wish.measure,
-    look: 'first',
-    seed,
-  });
-  const usual = started.baseline.frozen?.median ?? null;
-  // Only a *shorter* can last or fade.
-  const lasting = outcome.kind === 'shorter' ? lastingFor({ ...common, windows: window.windows }) : [];
-  const json: ResultJson = {
-    step: picked.stepId,
-    eyes: aimedJson(eyes, outcome.aimed),
-    kind: outcome.kind,
-    effect: effectJson(wish.measure === 'steadiness' ? outcome.spread : (outcome.against ?? outcome.plain)),
-    plain: effectJson(outcome.plain),
-    rest: effectJson(outcome.rest),
-    spread: effectJson(outcome.spread),
-    allowance: outcome.selectionAllowance,
-    steer_s: usual === null || outcome.steer === null ? null : usual * Math.exp(outcome.steer),
-    notes: [...outcome.notes],
-    paused: outcome.paused,
-    cannot: outcome.cannot?.because ?? null,
-    lasting: lasting.map(({ nth, kind, effect }) => ({ nth, kind, effect: effectJson(effect) as EffectJson })),
-  };
-  const span = spanOfCases(record.cases, windowIds, procedure.id);
-  const safety = safetyWords(span, record.cases, record.lists);
-  const events = eventsOfGoal({ ...common, baselineIds: started.baseline.caseIds, windowIds });
-  safety.sentences.push(...goalEventWords(events, procedure));
-  return { kind: 'result', json, outcome, lasting, label, safety };
-}
-
-/** No figure before the window is full: a look at it would already be a result. */
-const notFull = (step: string, eyes: AimedEyes | null, because: string): ResultJson => ({
-  step,
-  eyes: aimedJson(eyes),
-  kind: 'cannot-tell',
-  effect: null,
-  plain: null,
-  rest: null,
-  spread: null,
-  allowance: 0,
-  steer_s: null,
-  notes: ['window-not-full'],
-  paused: [],
-  cannot: because,
-  lasting: [],
-});
-
-/** Shares, other eyes: `null` before there is a result. */
-function aimedJson(eyes: AimedEyes | null, aimed?: AimedOutcome): ResultJson['eyes'] {
-  if (!eyes) return null;
-  return {
-    ...eyes,
-    start: aimed?.baseline ?? null,
-    window: aimed?.window ?? null,
-    excess: aimed?.excess ?? null,
-    without_excess: aimed?.withoutExcess ?? null,
-    changed_late: aimed?.changedLate ?? null,
-    other_eyes: effectJson(aimed?.otherEyes ?? null),
-  };
-}
-
 function eyesJson({ stepId, label, withIt, without, because }: NonNullable<Suggestion['eyes']>): EyesJson {
   const group = ({ n, lists, median, p20 }: typeof withIt) => ({ n, lists, median_s: median, p20_s: p20 });
   return { step: stepId, label, with: group(withIt), without: group(without), because: [...because] };
-}
-
-const noResult = (because: string): GoalResult => ({ kind: 'none', because });
-
-/** The step the rule suggests from these cases; the largest difference where nothing stands out. */
-function pickFrom(cases: readonly Case[], record: ReadRecord, procedure: Procedure, seed: number, resamples?: number) {
-  const audit = auditOf({ cases, lists: record.lists, procedure, references: record.references, seed, resamples });
-  const suggestion = suggestionFor(audit, { cases, lists: record.lists, profile: emptyProfile });
-  const [first] = suggestion.steps;
-  const view = suggestion.view === 'safety' ? null : suggestion.view;
-  if (first && (suggestion.kind === 'time' || suggestion.kind === 'steadiness' || suggestion.kind === 'level'))
-    return { stepId: first, view };
-  const largest = [...audit.steps]
-    .filter((step) => !step.notToShorten && step.difference !== null)
-    .sort((a, b) => rankedOf(b) - rankedOf(a))[0];
-  return largest ? { stepId: largest.stepId, view: 'seconds' as const } : null;
-}
-
-function effectJson(effect: Effect | null): EffectJson | null {
-  if (!effect) return null;
-  const [ratio, low, high] = [effect.estimate, effect.low, effect.high].map(Math.exp) as [number, number, number];
-  return { ratio, low, high, n_start: effect.nBaseline, n_window: effect.nWindow, method: effect.method };
 }

@@ -1,0 +1,201 @@
+import { aimedEyesOf, auditOf } from '../audit';
+import { aimedLabel } from '../format';
+import {
+  type AimedEyes,
+  type AimedOutcome,
+  type Case,
+  type Effect,
+  type Lasting,
+  type Measure,
+  type Outcome,
+  type Procedure,
+  emptyProfile,
+} from '../model';
+import { lastingFor, resultFor, spanOfCases, startGoal, windowOf } from '../practice';
+import { rankedOf } from '../rules';
+import { eventsOfGoal } from '../safety';
+import { goalEventWords } from '../words';
+import { countWords } from '../words/reported-result';
+import { safetyWords, type SafetyWords } from '../words/safety';
+import type { EffectJson, ResultJson } from './assessment';
+import { ENGINE } from './engine';
+import type { ReadRecord } from './from-reading';
+import { suggestionFor } from './suggest';
+
+export type GoalWish = {
+  /** Step id, or `suggested`: the step the tool's rule picks from the cases before. */
+  step: string;
+  /** Code of the first case of the window. */
+  from: string;
+  window: 20 | 40;
+  measure: Extract<Measure, 'time' | 'steadiness'>;
+  /** Picked by the tool's rule from this record, so the allowance applies. */
+  chosen: boolean;
+  /** Aimed at the eyes with this fact only (`small`, `yes`, `hard+very-hard`). */
+  eyes?: { fact: string; level: string } | null;
+};
+
+/** `running`: how far the window is that is not full; before that there is no result, in words or in numbers. */
+export type GoalResult =
+  | {
+      kind: 'result';
+      json: ResultJson;
+      outcome: Outcome;
+      lasting: readonly Lasting[];
+      label: string;
+      /** Events of the cases of the window. */
+      safety: SafetyWords;
+    }
+  | { kind: 'running'; json: ResultJson; label: string; far: string }
+  | { kind: 'none'; because: string };
+
+/**
+ * What came of a goal from one case on; `none` with its reason where the file has no such case, no order, or too little.
+ * The cases before `from` are the record the goal started from; where lists are unknown the window is counted by cases.
+ */
+export function goalResult(
+  wish: GoalWish,
+  record: ReadRecord,
+  procedure: Procedure,
+  seed: number,
+  resamples?: number,
+): GoalResult {
+  const from = record.cases.find((one) => one.code === wish.from);
+  if (!from) return noResult(`No case of this file has the code "${wish.from}".`);
+  if (!from.orderKnown) return noResult('The order of the cases in time is not known.');
+  const before = record.cases.filter((one) => one.sequence < from.sequence);
+  const picked =
+    wish.step === 'suggested'
+      ? pickFrom(before, record, procedure, seed, resamples)
+      : { stepId: wish.step, view: null };
+  if (!picked) return noResult('The cases before it suggest no step.');
+  const eyes = wish.eyes ? aimedEyesOf(procedure, wish.eyes.fact, wish.eyes.level) : null;
+  if (wish.eyes && !eyes)
+    return noResult(`This procedure has no eyes "${wish.eyes.fact}=${wish.eyes.level}" a goal could be aimed at.`);
+  const started = startGoal({
+    cases: before,
+    lists: record.lists,
+    procedure,
+    references: record.references,
+    stepId: picked.stepId,
+    measure: wish.measure,
+    eyes,
+    chosenBy: wish.chosen || wish.step === 'suggested' ? (picked.view ?? 'seconds') : 'own',
+    seed,
+    engine: ENGINE,
+    windowLength: wish.window,
+  });
+  if (started.kind !== 'start') return noResult(started.because);
+  const window = windowOf(
+    {
+      procedureId: procedure.id,
+      stepId: picked.stepId,
+      ...(eyes ? { eyes } : {}),
+      baseline: started.baseline,
+      windowLength: wish.window,
+      afterSequence: before.at(-1)?.sequence ?? 0,
+      listAtStart: null,
+      decisions: [],
+    },
+    record.cases,
+    record.lists,
+    procedure,
+  );
+  const [windowIds] = window.windows;
+  const common = {
+    cases: record.cases,
+    lists: record.lists,
+    procedure,
+    baseline: started.baseline,
+    stepId: picked.stepId,
+    eyes,
+  };
+  const label = aimedLabel(procedure.steps.find(({ id }) => id === picked.stepId)?.label ?? picked.stepId, eyes);
+  if (!windowIds) {
+    const far = countWords(window, window.running.length);
+    return { kind: 'running', json: notFull(picked.stepId, eyes, `The window is not full: ${far}`), label, far };
+  }
+  const outcome = resultFor({
+    ...common,
+    windowIds,
+    measure: wish.measure,
+    look: 'first',
+    seed,
+  });
+  const median = started.baseline.frozen?.median ?? null;
+  // Only a *shorter* can last or fade.
+  const lasting = outcome.kind === 'shorter' ? lastingFor({ ...common, windows: window.windows }) : [];
+  const json: ResultJson = {
+    step: picked.stepId,
+    eyes: aimedJson(eyes, outcome.aimed),
+    kind: outcome.kind,
+    effect: effectJson(wish.measure === 'steadiness' ? outcome.spread : (outcome.against ?? outcome.plain)),
+    plain: effectJson(outcome.plain),
+    rest: effectJson(outcome.rest),
+    spread: effectJson(outcome.spread),
+    allowance: outcome.selectionAllowance,
+    steer_s: median === null || outcome.steer === null ? null : median * Math.exp(outcome.steer),
+    notes: [...outcome.notes],
+    paused: outcome.paused,
+    cannot: outcome.cannot?.because ?? null,
+    lasting: lasting.map(({ nth, kind, effect }) => ({ nth, kind, effect: effectJson(effect) as EffectJson })),
+  };
+  const span = spanOfCases(record.cases, windowIds, procedure.id);
+  const safety = safetyWords(span, record.cases, record.lists);
+  const events = eventsOfGoal({ ...common, baselineIds: started.baseline.caseIds, windowIds });
+  safety.sentences.push(...goalEventWords(events, procedure));
+  return { kind: 'result', json, outcome, lasting, label, safety };
+}
+
+/** No figure before the window is full: a look at it would already be a result. */
+const notFull = (step: string, eyes: AimedEyes | null, because: string): ResultJson => ({
+  step,
+  eyes: aimedJson(eyes),
+  kind: 'cannot-tell',
+  effect: null,
+  plain: null,
+  rest: null,
+  spread: null,
+  allowance: 0,
+  steer_s: null,
+  notes: ['window-not-full'],
+  paused: [],
+  cannot: because,
+  lasting: [],
+});
+
+/** Shares, other eyes: `null` before there is a result. */
+function aimedJson(eyes: AimedEyes | null, aimed?: AimedOutcome): ResultJson['eyes'] {
+  if (!eyes) return null;
+  return {
+    ...eyes,
+    start: aimed?.baseline ?? null,
+    window: aimed?.window ?? null,
+    excess: aimed?.excess ?? null,
+    without_excess: aimed?.withoutExcess ?? null,
+    changed_late: aimed?.changedLate ?? null,
+    other_eyes: effectJson(aimed?.otherEyes ?? null),
+  };
+}
+
+const noResult = (because: string): GoalResult => ({ kind: 'none', because });
+
+/** The step the rule suggests from these cases; the largest difference where nothing stands out. */
+function pickFrom(cases: readonly Case[], record: ReadRecord, procedure: Procedure, seed: number, resamples?: number) {
+  const audit = auditOf({ cases, lists: record.lists, procedure, references: record.references, seed, resamples });
+  const suggestion = suggestionFor(audit, { cases, lists: record.lists, profile: emptyProfile });
+  const [first] = suggestion.steps;
+  const view = suggestion.view === 'safety' ? null : suggestion.view;
+  if (first && (suggestion.kind === 'time' || suggestion.kind === 'steadiness' || suggestion.kind === 'level'))
+    return { stepId: first, view };
+  const largest = [...audit.steps]
+    .filter((step) => !step.notToShorten && step.difference !== null)
+    .sort((a, b) => rankedOf(b) - rankedOf(a))[0];
+  return largest ? { stepId: largest.stepId, view: 'seconds' as const } : null;
+}
+
+function effectJson(effect: Effect | null): EffectJson | null {
+  if (!effect) return null;
+  const [ratio, low, high] = [effect.estimate, effect.low, effect.high].map(Math.exp) as [number, number, number];
+  return { ratio, low, high, n_start: effect.nBaseline, n_window: effect.nWindow, method: effect.method };
+}
