@@ -1,7 +1,8 @@
 import { clock, counted, prose, timesAsLong } from '../format';
 import { firstWords, lastingWords, suggestionWords } from '../words';
 import { effectRows, saidOfResult } from '../words/reported-result';
-import type { Assessed, GoalResult } from './assess';
+import type { Assessed } from './assess';
+import type { GoalResult } from './goal-result';
 
 /** The same in words, as Choose says it: for a terminal. */
 export function assessmentText({
@@ -15,6 +16,8 @@ export function assessmentText({
 }: Extract<Assessed, { kind: 'assessed' }>): string {
   const { head, sentences } = suggestionWords(audit, suggestion);
   const width = Math.max(...audit.steps.map((step) => step.label.length));
+  // Steps are ranked by what is left among the same kind of eye; the interval is of that.
+  const apart = audit.steps.some(({ differenceSameEyes }) => differenceSameEyes !== null);
   const rows = audit.steps
     .filter((step) => step.n > 0 && step.median !== null)
     .map((step) =>
@@ -25,7 +28,8 @@ export function assessmentText({
         (step.p20 === null ? '' : clock(step.p20)).padStart(7),
         ...(step.difference !== null && step.differenceInterval
           ? [
-              `${Math.round(step.differenceSameEyes ?? step.difference)} s`.padStart(7),
+              `${Math.round(step.difference)} s`.padStart(7),
+              ...(apart ? [`${Math.round(step.differenceSameEyes ?? step.difference)} s`.padStart(11)] : []),
               `${Math.round(step.differenceInterval.low)} to ${Math.round(step.differenceInterval.high)}`.padStart(10),
               `  ${audit.enough.enough ? firstWords(step.first.seconds) : ''}`,
             ]
@@ -39,7 +43,7 @@ export function assessmentText({
     head,
     ...sentences,
     '',
-    `  ${''.padEnd(width)}${'cases'.padStart(6)}${'median'.padStart(7)}${'p20'.padStart(7)}${'diff.'.padStart(7)}${'95 %'.padStart(10)}  most seconds`,
+    `  ${''.padEnd(width)}${'cases'.padStart(6)}${'median'.padStart(7)}${'p20'.padStart(7)}${'diff.'.padStart(7)}${apart ? 'same eyes'.padStart(11) : ''}${'95 %'.padStart(10)}  most seconds`,
     ...rows,
     ...(audit.patterns.some((each) => each.shown)
       ? [

@@ -14,8 +14,20 @@ export type ChooseRow = {
   range: { low: number; high: number; said: string } | null;
   /** Median of the reference set over the surgeon's own. */
   reference: { ratio: number; said: string } | null;
-  /** Median less 20th percentile, seconds, with its interval; `said` is printed, `told` is read out. */
-  bar: { seconds: number; low: number; high: number; said: string; told: string } | null;
+  /**
+   * Median less 20th percentile, seconds, with its interval: what is left among the same kind of eye, and beyond it what
+   * goes with the eye (`withEye`, 0 where the two are not told apart). `said` is printed, and where there is room
+   * `saidWithEye` behind it; `told` is read out.
+   */
+  bar: {
+    seconds: number;
+    withEye: number;
+    low: number;
+    high: number;
+    said: string;
+    saidWithEye: string;
+    told: string;
+  } | null;
   /** Printed in place of the bar: the step is not to be shortened. */
   instead: string | null;
   /** Seconds a case; only where it is worth drawing. */

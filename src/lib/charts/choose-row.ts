@@ -28,7 +28,7 @@ export type DrawnChooseRow = {
   beyond: string;
   range: { from: number; to: number; y: number } | null;
   reference: { path: string; edge: (Words & { anchor: 'start' | 'end' }) | null } | null;
-  bar: { x: number; y: number; width: number; height: number; low: number; high: number; words: Words } | null;
+  bar: ReturnType<typeof drawBar>;
   instead: readonly Words[];
   waiting: { outline: { x: number; y: number; width: number; height: number }; hatch: string; words: Words } | null;
 };

@@ -13,7 +13,15 @@ const row = (id: string, over: Partial<ChooseRow> = {}): ChooseRow => ({
   dots: [0.8, 1, 1.2].map((ratio, index) => ({ code: `A${index}`, ratio, said: '1:20' })),
   range: { low: 0.8, high: 1.25, said: 'usual range 1:04 to 1:40' },
   reference: null,
-  bar: { seconds: 12, low: 8, high: 20, said: '12 s', told: 'usual less one in five 12 s' },
+  bar: {
+    seconds: 12,
+    withEye: 0,
+    saidWithEye: '',
+    low: 8,
+    high: 20,
+    said: '12 s',
+    told: 'usual less one in five 12 s',
+  },
   instead: null,
   waiting: null,
   ...over,
@@ -66,7 +74,7 @@ describe('rows of the Choose drawing', () => {
       dots: [NaN, -1, 0, Infinity, 1].map((ratio, index) => ({ code: `A${index}`, ratio, said: '' })),
       range: { low: NaN, high: 1, said: '' },
       reference: { ratio: 0, said: 'x' },
-      bar: { seconds: NaN, low: NaN, high: NaN, said: 'x', told: 'x' },
+      bar: { seconds: NaN, withEye: 0, saidWithEye: '', low: NaN, high: NaN, said: 'x', told: 'x' },
       waiting: { seconds: NaN, said: 'x' },
     });
     const drawing = drawn(input([bad]));
@@ -96,7 +104,7 @@ describe('rows of the Choose drawing', () => {
   });
 
   it('keeps bars and their numbers inside the drawing, on one scale from 0', () => {
-    const long = { seconds: 300, low: 100, high: 900, said: '5 min 0 s', told: '' };
+    const long = { seconds: 300, withEye: 0, saidWithEye: '', low: 100, high: 900, said: '5 min 0 s', told: '' };
     for (const width of [NARROW, WIDE] as const) {
       const { rows, layout } = drawn(
         input([row('a', { bar: long }), row('b', { bar: { ...long, seconds: 150 } })]),
@@ -105,6 +113,23 @@ describe('rows of the Choose drawing', () => {
       const [first, second] = rows.map(({ bar }) => bar);
       expect((first?.words.x ?? 0) + 40).toBeLessThanOrEqual(layout.bar[1] + 4);
       expect((first?.width ?? 0) / (second?.width ?? 1)).toBeCloseTo(2, 1);
+    }
+  });
+
+  it('hatches what goes with the eye beyond the bar, on the same scale, its number behind where there is room', () => {
+    const bar = { seconds: 20, withEye: 10, low: 12, high: 26, said: '20 s', saidWithEye: ' + 10 s', told: '' };
+    for (const [width, words] of [
+      [WIDE, '20 s + 10 s'],
+      [NARROW, '20 s'],
+    ] as const) {
+      const { rows, layout } = drawn(input([row('a', { bar }), row('b')]), width);
+      const drawnBar = rows[0]!.bar!;
+      expect(drawnBar.eye!.outline.x).toBeCloseTo(drawnBar.x + drawnBar.width, 1);
+      expect(drawnBar.eye!.outline.width / drawnBar.width).toBeCloseTo(0.5, 1);
+      expect(drawnBar.words.text).toBe(words);
+      expect(drawnBar.words.x).toBeGreaterThan(drawnBar.eye!.outline.x + drawnBar.eye!.outline.width);
+      expect(drawnBar.words.x).toBeLessThan(layout.bar[1]);
+      expect(rows[1]!.bar!.eye).toBeNull();
     }
   });
 

@@ -49,7 +49,15 @@ export type ChooseRowView = {
   range: { low: number; high: number; said: string } | null;
   reference: { ratio: number; said: string } | null;
   /** `withEye`: what goes with the eye, beside the part that is ranked; 0 where the difference is not split. */
-  bar: { seconds: number; withEye: number; low: number; high: number; said: string; told: string } | null;
+  bar: {
+    seconds: number;
+    withEye: number;
+    low: number;
+    high: number;
+    said: string;
+    saidWithEye: string;
+    told: string;
+  } | null;
   instead: string | null;
   waiting: { seconds: number; said: string } | null;
 };
@@ -240,6 +248,7 @@ function barOf(step: StepAudit): ChooseRowView['bar'] {
     low: interval.low,
     high: interval.high,
     said: prose(seconds),
+    saidWithEye: differenceWithEye ? ` + ${prose(differenceWithEye)}` : '',
     told:
       differenceSameEyes === null
         ? `median less 20th percentile ${prose(seconds)} (${prose(interval.low)} to ${prose(interval.high)})`
@@ -248,15 +257,15 @@ function barOf(step: StepAudit): ChooseRowView['bar'] {
 }
 
 function keyOf(rows: readonly ChooseRowView[], view: View): string {
+  const bars = rows.flatMap(({ bar }) => bar ?? []);
+  const apart = bars.some(({ withEye }) => withEye > 0);
   return [
     '○ one case, its adjusted time over your median',
     rows.some(({ reference }) => reference) ? '◇ median of the reference set, adjusted' : '',
     view === 'spread' ? 'bracket: two thirds of your cases, as recorded' : '',
-    rows.some(({ bar }) => bar) ? 'bar: median less 20th percentile, with its 95 % interval' : '',
-    rows.some(({ bar }) => bar && bar.withEye > 0)
-      ? 'what goes with the eye is taken out: the bar is what is left among the same kind of eye'
-      : '',
-    rows.some(({ waiting }) => waiting) ? 'hatched: waiting, the mean of all cases' : '',
+    bars.length > 0 ? 'bar: median less 20th percentile, with its 95 % interval' : '',
+    apart ? 'hatched part: goes with the eye; steps are ranked by the rest, adjusted, and the interval is of it' : '',
+    rows.some(({ waiting }) => waiting) ? 'hatched below it: waiting, the mean of all cases' : '',
     '‹ › beyond the axis',
   ]
     .filter(Boolean)
