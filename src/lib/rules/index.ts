@@ -12,3 +12,4 @@ export { rulesThresholds } from './thresholds';
 export * from './plan-draft';
 export * from './practice-month';
 export * from './step-facts';
+export { breakSinceLatest } from './pauses';

@@ -3,7 +3,7 @@ import type { Audit } from '../audit/types';
 import type { Case, ListRecord, Step } from '../model';
 import { protectedPartShares } from '../safety';
 import { rulesThresholds } from './thresholds';
-import { weeksBeforeLatest } from './weeks-before-latest';
+import { weeksBeforeLatest } from './pauses';
 import type { SafetyFacts, StepFacts } from './types';
 
 /**

@@ -1,8 +1,7 @@
 import { redirect } from '@sveltejs/kit';
 import { noteViews } from '$lib/rooms/before-a-list/note-view';
 import { cardsToAsk } from '$lib/rooms/before-a-list/eyes-on-list';
-import { weeksSinceLatestList } from '$lib/rooms/checkpoints/eyes-closed';
-import { rehearsalOfTheMonth } from '$lib/rules';
+import { breakSinceLatest, rehearsalOfTheMonth } from '$lib/rules';
 import { loadCautions, loadEyeCards, loadRehearsals } from '$lib/server/content';
 import { proceduresOf } from '$lib/server/procedures';
 import type { Actions, PageServerLoad } from './$types';
@@ -19,7 +18,7 @@ export const load: PageServerLoad = async ({ locals, url }) => {
   const chosen = new Set(url.searchParams.getAll('eye'));
   const onList = ask.filter(({ id }) => chosen.has(id));
   const month = rehearsalOfTheMonth(loadRehearsals(), profile.procedureId, profile.rehearsed ?? {}, locals.now);
-  const weeks = weeksSinceLatestList(lists, locals.now);
+  const weeks = breakSinceLatest(lists, locals.now);
   const [running] = goals.filter(({ state }) => state === 'running');
   return {
     pause:

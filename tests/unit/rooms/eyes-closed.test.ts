@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { eyesClosed, weeksSinceLatestList } from '../../../src/lib/rooms/checkpoints/eyes-closed';
+import { eyesClosed } from '../../../src/lib/rooms/checkpoints/eyes-closed';
 import { loadGuidance } from '../../../src/lib/server/content';
 import { durationIn } from '../../../src/lib/words';
 
@@ -35,11 +35,4 @@ describe('two minutes with eyes closed', () => {
       }
     },
   );
-
-  it('are offered after eight weeks without a list, not after seven', () => {
-    const lists = [{ when: { kind: 'date' as const, date: '2026-01-05' } }];
-    expect(weeksSinceLatestList(lists, '2026-02-28T10:00:00Z')).toBeNull();
-    expect(weeksSinceLatestList(lists, '2026-03-02T10:00:00Z')).toBe(8);
-    expect(weeksSinceLatestList([], '2026-03-02T10:00:00Z')).toBeNull();
-  });
 });

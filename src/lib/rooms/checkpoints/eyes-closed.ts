@@ -1,6 +1,5 @@
 import { capital } from '../../format';
-import type { Goal, ListRecord } from '../../model';
-import { rulesThresholds } from '../../rules';
+import type { Goal } from '../../model';
 import type { Guidance } from '../../rules/types';
 
 export type EyesClosed = {
@@ -38,13 +37,4 @@ export function eyesClosed(
         answer: chosen.answer,
       }
     : null;
-}
-
-const WEEK = 7 * 86_400_000;
-
-/** Whole weeks since the latest dated list where that is a break (eight or more); else `null`. */
-export function weeksSinceLatestList(lists: readonly Pick<ListRecord, 'when'>[], now: string): number | null {
-  const days = lists.flatMap(({ when }) => (when.kind === 'date' ? [Date.parse(`${when.date}T00:00:00Z`)] : []));
-  const weeks = Math.floor((Date.parse(now) - Math.max(...days)) / WEEK);
-  return weeks >= rulesThresholds.breakWeeks && Number.isFinite(weeks) ? weeks : null;
 }

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { weeksBeforeLatest } from '../../../src/lib/rules/weeks-before-latest';
+import { breakSinceLatest, weeksBeforeLatest } from '../../../src/lib/rules/pauses';
 import { listRecord } from '../../bench/made-up';
 
 const on = (...dates: string[]) =>
@@ -18,5 +18,14 @@ describe('weeksBeforeLatest', () => {
       weeksBeforeLatest([...on('2026-03-01'), listRecord(2, { when: { kind: 'month', month: '2025-11' } })]),
     ).toBeNull();
     expect(weeksBeforeLatest([])).toBeNull();
+  });
+});
+
+describe('a break since the latest list', () => {
+  it('is told after eight weeks, not after seven, and never of a record without dates', () => {
+    const lists = [{ when: { kind: 'date' as const, date: '2026-01-05' } }];
+    expect(breakSinceLatest(lists, '2026-02-28T10:00:00Z')).toBeNull();
+    expect(breakSinceLatest(lists, '2026-03-02T10:00:00Z')).toBe(8);
+    expect(breakSinceLatest([], '2026-03-02T10:00:00Z')).toBeNull();
   });
 });
