@@ -17,7 +17,7 @@ test.describe('After twenty with the fellow', () => {
       'Left out before times were seen: 0.',
       'Events were answered in 19 of these 20 cases; none in those 19.',
       'The change, with its interval',
-      'In the next twenty, capsulorhexis',
+      'In the following twenty, capsulorhexis',
       'In the third twenty after it, capsulorhexis stayed below its baseline',
     ])
       await expect(page.getByText(open).first()).toBeVisible();

@@ -54,7 +54,11 @@ function levelColumns(fact: EyeFact, entered: readonly string[]): FactColumns {
   if (rest >= auditThresholds.levelCases)
     return { codings: [...codings, { coding: otherCoding(fact, commonestLevel), centre: 0 }], said: [] };
   const pooled =
-    rest > 0 ? [`${fact.label}: ${rest} of ${entered.length} cases have rare levels, too few to be told apart.`] : [];
+    rest > 0
+      ? [
+          `${fact.label}: ${rest} of ${entered.length} cases ${rest === 1 ? 'has a rare level' : 'have rare levels'}, too few to be told apart.`,
+        ]
+      : [];
   return { codings, said: pooled };
 }
 

@@ -47,12 +47,14 @@ export function baselineCases(input: StartGoalInput): BaselineCases | Cannot {
       'The order of these cases is not known, so they cannot be divided into before and after. A goal can start from cases timed from now on.',
     );
   const missing = set.startAtLeast - counted.length;
+  const sinceChange =
+    input.notBefore === undefined ? '' : ' Counted from the change that an earlier goal on this step ended with.';
   if (isJudged(input) && missing > 0)
     return cannot(
       'few-cases',
       eyes
-        ? `${counted.length === 1 ? 'One case counts' : `${counted.length} cases count`} for this step with ${eyes.label}; a goal on its time needs ${set.startAtLeast}. ${missing} more will do; until then only the checkpoints can be measured.`
-        : `${counted.length} cases count for this step; a goal needs ${set.startAtLeast}. ${missing} more will do.`,
+        ? `${counted.length === 1 ? 'One case counts' : `${counted.length} cases count`} for this step with ${eyes.label}; a goal on its time needs ${set.startAtLeast}. ${missing} more will do; until then only the checkpoints can be measured.${sinceChange}`
+        : `${counted.length} cases count for this step; a goal needs ${set.startAtLeast}. ${missing} more will do.${sinceChange}`,
     );
   const from = (latest: number) => {
     const arrays = caseArrays(counted.slice(-latest), procedure, input.lists, stepId, { underGoal: input.underGoal });

@@ -218,7 +218,9 @@ export function lastingWords(lasting: Lasting, stepLabel: string): { head: strin
   ];
   const step = inSentence(stepLabel);
   const which =
-    lasting.nth === 1 ? 'In the next twenty' : `In the ${ORDINALS[lasting.nth] ?? `${lasting.nth}th`} twenty after it`;
+    lasting.nth === 1
+      ? 'In the following twenty'
+      : `In the ${ORDINALS[lasting.nth] ?? `${lasting.nth}th`} twenty after it`;
   const first = `In the first window it was ${lessOrMore(Math.exp(lasting.firstEstimate))}.`;
   switch (lasting.kind) {
     case 'lasted':

@@ -57,7 +57,7 @@ function factRows(fact: EyeFact): Row[] {
   if (fact.kind === 'yes-no')
     return [
       {
-        what: fact.levels?.find(({ id }) => id === 'yes')?.label ?? fact.label,
+        what: fact.label,
         of: (cases) => {
           const known = values(cases);
           return known.length > 0 ? ofThose(known.filter((value) => value === true).length, known.length) : null;

@@ -101,7 +101,9 @@ export function overTimeView(record: SurgeonRecord, procedure: Procedure, asked:
     doesNotSay: words.doesNotSay,
     made: [
       ...(split.fixed
-        ? ['This split was fixed before the times were looked at.']
+        ? [
+            'This split lies in the record itself, whatever its times: halves, calendar years, or a change noted with a list.',
+          ]
         : [
             'This split was chosen freely. Whoever tries many dates finds one that fits, so it is judged ten times as strictly.',
           ]),
