@@ -19,7 +19,8 @@ export const load: PageServerLoad = async ({ locals, params }) => {
   const script = eyesClosed(page, goal ?? null, Math.floor(Date.parse(locals.now) / WEEK));
   if (!script) error(404, 'This page has no stop sign with its answer yet.');
   const line = (text: string) => renderLine(text, page.marked);
-  const [first] = page.checkpoints;
+  const scenes = eyeDrawings(page.checkpoints.map(({ id }) => id));
+  const drawn = page.checkpoints.find(({ id }) => scenes[id]);
   return {
     procedure: { id: procedure.id, name: procedure.name },
     step: { id: step.id, label: step.label },
@@ -30,7 +31,7 @@ export const load: PageServerLoad = async ({ locals, params }) => {
       sign: line(script.sign),
       answer: line(script.answer),
     },
-    scene: first ? (eyeDrawings([first.id])[first.id] ?? null) : null,
+    scene: drawn ? (scenes[drawn.id] ?? null) : null,
     caution: loadCautions()['guidance-page'].paragraphs,
   };
 };
