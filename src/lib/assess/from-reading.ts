@@ -1,3 +1,4 @@
+import { itemAt } from '../item-at';
 import type { AuditReading } from '../intake';
 import type { Case, ListRecord, NewCase, ReferenceCase, ReferenceSet, Procedure } from '../model';
 import { stepTable } from '../audit';
@@ -35,7 +36,7 @@ export function referenceSetsOf(reading: Pick<Reading, 'references'>, procedure:
     facts: one.facts,
     stepSeconds: Object.fromEntries(
       table.stepIds.flatMap((stepId, step) => {
-        const seconds = table.seconds[step]?.[index] ?? NaN;
+        const seconds = itemAt(itemAt(table.seconds, step), index);
         return Number.isFinite(seconds) && seconds > 0 ? [[stepId, seconds]] : [];
       }),
     ),

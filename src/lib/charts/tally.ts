@@ -1,3 +1,4 @@
+import { itemAt } from '../item-at';
 import { inkStroke } from './ink-stroke';
 
 /** One stroke of a tally, in view-box units: its ends, and its outline as a pen leaves it. */
@@ -24,7 +25,7 @@ export function tallyStrokes(count: number): Tally {
   let [x, right] = [MARGIN, MARGIN];
   for (let n = 1; n <= whole; n++) {
     const across = n % 5 === 0;
-    const lean = [0.6, -0.4, 0.3, 0][n % 4] ?? 0;
+    const lean = itemAt([0.6, -0.4, 0.3, 0], n % 4);
     const ends = across
       ? { x1: x - 4.5 * STROKE_GAP, y1: HEIGHT - 12, x2: x + 0.3 * STROKE_GAP, y2: 11 }
       : { x1: x + lean, y1: 4 + (n % 3), x2: x - lean, y2: HEIGHT - 3 - (n % 2) };

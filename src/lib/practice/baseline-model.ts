@@ -36,7 +36,7 @@ export function baselineModel(arrays: BaselineArrays, othersOf: (step: number) =
       othersOf(step).flatMap((other) => parts.get(other) ?? []),
       cases,
     );
-    return own.map((value, at) => value - (rest[at] ?? NaN));
+    return own.map((value, at) => value - rest[at]!);
   });
   return { adjusted, recorded: arrays.y, differences, fits };
 }
@@ -70,7 +70,7 @@ export function trendOf(difference: Float64Array, columns: readonly Float64Array
   const order = Float64Array.from(difference, (_, at) => at);
   const fit = periodFit({ outcome: difference, lead: [order], columns, list });
   if (fit.kind === 'cannot') return null;
-  const slope = fit.estimates[0] ?? NaN;
+  const slope = fit.estimates[0]!;
   const se = standardError(fit, 0);
   const reach = tQuantile((1 + set.levelFirst) / 2, fit.df) * se;
   return {

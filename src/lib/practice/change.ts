@@ -52,7 +52,10 @@ export function changeOf(input: ChangeInput): Change {
     against: claim ?? fit(difference),
     rest: restFit,
     difficultyOff:
-      plain.kind === 'fit' && restFit.kind === 'fit' && clearlyBelow(restFit, 0, set.restShorterConfidence)
+      input.windows > 0 &&
+      plain.kind === 'fit' &&
+      restFit.kind === 'fit' &&
+      clearlyBelow(restFit, 0, set.restShorterConfidence)
         ? fit(minus(own, rest, sharedCaseDifficulty(plain, [...among.fits.values()], input.list)))
         : null,
     restSteps: [...among.parts.keys()],
@@ -69,14 +72,12 @@ export function windowIndicators(window: Int32Array, windows: number): Float64Ar
 
 /** Is this estimate above 0, one-sided? */
 export function clearlyAbove(fit: PeriodFit, index: number, confidence: number): boolean {
-  return (fit.estimates[index] ?? NaN) - tQuantile(confidence, fit.df) * standardError(fit, index) > 0;
+  return fit.estimates[index]! - tQuantile(confidence, fit.df) * standardError(fit, index) > 0;
 }
 
 /** Is this estimate, with the allowance added, below 0, one-sided? */
 export function clearlyBelow(fit: PeriodFit, index: number, confidence: number, selectionAllowance = 0): boolean {
-  return (
-    (fit.estimates[index] ?? NaN) + selectionAllowance + tQuantile(confidence, fit.df) * standardError(fit, index) < 0
-  );
+  return fit.estimates[index]! + selectionAllowance + tQuantile(confidence, fit.df) * standardError(fit, index) < 0;
 }
 
 function restClaim(among: Rest, difference: Float64Array, { window, windows }: ChangeInput): Cannot | null {
@@ -100,7 +101,7 @@ function checked(outcome: Float64Array, { window, windows, list, listsKnown }: C
   if (!listsKnown) return null;
   const lists = Array.from({ length: windows + 1 }, () => new Set<number>());
   outcome.forEach((value, at) => {
-    if (Number.isFinite(value)) lists[window[at] ?? 0]?.add(list[at] ?? -1);
+    if (Number.isFinite(value)) lists[window[at]!]?.add(list[at]!);
   });
   const fewest = Math.min(...lists.map((each) => each.size));
   return fewest >= set.listsEachPeriod
@@ -114,12 +115,12 @@ function checked(outcome: Float64Array, { window, windows, list, listsKnown }: C
 export function countByPeriod(values: Float64Array, window: Int32Array, windows: number): number[] {
   const counts = new Array<number>(windows + 1).fill(0);
   values.forEach((value, at) => {
-    const period = window[at] ?? 0;
-    if (Number.isFinite(value)) counts[period] = (counts[period] ?? 0) + 1;
+    const period = window[at]!;
+    if (Number.isFinite(value)) counts[period] = counts[period]! + 1;
   });
   return counts;
 }
 
-const minus = (a: Float64Array, b: Float64Array, times: number) => a.map((value, at) => value - times * (b[at] ?? NaN));
+const minus = (a: Float64Array, b: Float64Array, times: number) => a.map((value, at) => value - times * b[at]!);
 const where = (values: Float64Array, present: Float64Array) =>
-  values.map((value, at) => (Number.isFinite(present[at] ?? NaN) ? value : NaN));
+  values.map((value, at) => (Number.isFinite(present[at]!) ? value : NaN));

@@ -72,7 +72,7 @@ export function compareStretches(input: StretchArrays): ReadonlyMap<Member, Comp
       const named = found.get(member);
       const answer = named ?? open.get(member);
       if (!answer) return [member, problems.get(member) ?? cannot('few-cases', 'There are too few cases to compare.')];
-      const kind = !named ? 'not-clear' : (answer.fit.estimates[0] ?? 0) < 0 ? 'shorter' : 'longer';
+      const kind = !named ? 'not-clear' : answer.fit.estimates[0]! < 0 ? 'shorter' : 'longer';
       return [member, { kind, effect: effect(member, answer, input), p: answer.p }];
     }),
   );
@@ -82,7 +82,7 @@ export function compareStretches(input: StretchArrays): ReadonlyMap<Member, Comp
 function against(step: number, all: Rest, others: readonly number[], input: StretchArrays): Float64Array | Cannot {
   const rest = meanOf(all, others, input);
   const own = input.y[step] ?? new Float64Array(0);
-  return rest instanceof Float64Array ? own.map((value, at) => value - (rest[at] ?? NaN)) : rest;
+  return rest instanceof Float64Array ? own.map((value, at) => value - rest[at]!) : rest;
 }
 
 function meanOf(all: Rest, steps: readonly number[], { window }: StretchArrays): Float64Array | Cannot {
@@ -100,7 +100,7 @@ function tooFew(values: Float64Array, { window, list, listsKnown }: StretchArray
     return cannot('few-rest-cases', 'Three other steps are timed beside it in too few of these cases.');
   const lists = [new Set<number>(), new Set<number>()];
   values.forEach((value, at) => {
-    if (Number.isFinite(value)) lists[window[at] ?? 0]?.add(list[at] ?? -1);
+    if (Number.isFinite(value)) lists[window[at]!]?.add(list[at]!);
   });
   return listsKnown && lists.some(({ size }) => size < set.listsEachPeriod)
     ? cannot(
@@ -112,12 +112,12 @@ function tooFew(values: Float64Array, { window, list, listsKnown }: StretchArray
 
 /** Did the step itself move, not only the rest? */
 function ofItsOwn(fit: PeriodFit, plain: PeriodFit | null): boolean {
-  const [estimate, own] = [fit.estimates[0] ?? NaN, plain?.estimates[0] ?? NaN];
+  const [estimate, own] = [fit.estimates[0]!, plain?.estimates[0] ?? NaN];
   return estimate < 0 ? own <= estimate * set.ownPart : own >= estimate * set.ownPartLonger;
 }
 
 function twoSided(fit: PeriodFit): number {
-  return 2 * tCdf(-Math.abs((fit.estimates[0] ?? NaN) / standardError(fit, 0)), fit.df);
+  return 2 * tCdf(-Math.abs(fit.estimates[0]! / standardError(fit, 0)), fit.df);
 }
 
 function effect(member: Member, { fit, values }: Fitted, { window }: StretchArrays): Effect {

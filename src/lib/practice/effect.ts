@@ -17,7 +17,7 @@ export function effectOf(
   index: number,
   options: { selectionAllowance: number; look: Look; counts: { start: number; window: number }; about: string },
 ): Effect {
-  const estimate = fit.estimates[index] ?? NaN;
+  const estimate = fit.estimates[index]!;
   const se = standardError(fit, index);
   const reach = tQuantile(upperTail(options.look), fit.df) * se;
   const corrected = estimate + options.selectionAllowance;

@@ -37,7 +37,7 @@ export function judgeTime(
     return effectOf(fit, 0, {
       selectionAllowance,
       look: judged.look,
-      counts: { start: counts[0] ?? 0, window: counts[1] ?? 0 },
+      counts: { start: counts[0]!, window: counts[1]! },
       about,
     });
   };

@@ -18,7 +18,7 @@ export function lastingOf(input: ChangeInput, selectionAllowance: number): Lasti
     const { against, difference } = changeOf(upTo(input, nth + 1));
     if (against.kind === 'cannot') return found;
     const effect = windowEffect(against, nth, selectionAllowance, difference, input);
-    const first = (against.estimates[0] ?? NaN) + selectionAllowance;
+    const first = against.estimates[0]! + selectionAllowance;
     found.push({
       nth,
       kind: lastingKind(against, nth, first, selectionAllowance),
@@ -32,7 +32,7 @@ export function lastingOf(input: ChangeInput, selectionAllowance: number): Lasti
 
 /** What one following window says, from its estimate, the first one and their covariance; log scale. */
 export function lastingKind(fit: PeriodFit, index: number, first: number, selectionAllowance: number): Lasting['kind'] {
-  const estimate = (fit.estimates[index] ?? NaN) + selectionAllowance;
+  const estimate = fit.estimates[index]! + selectionAllowance;
   const below = clearlyBelow(fit, index, set.lastingConfidence, selectionAllowance);
   const half = estimate <= set.lastingHalf * first;
   if (below) return half ? 'lasted' : 'partly';
@@ -61,21 +61,21 @@ function windowEffect(
   return effectOf(fit, index, {
     selectionAllowance,
     look: 'first',
-    counts: { start: counts[0] ?? 0, window: counts[index + 1] ?? 0 },
+    counts: { start: counts[0]!, window: counts[index + 1]! },
     about: 'This step against the rest of the same operations',
   });
 }
 
 /** Only the cases of the start and the first `windows` windows. */
 function upTo(input: ChangeInput, windows: number): ChangeInput {
-  const kept = [...input.window.keys()].filter((at) => (input.window[at] ?? 0) <= windows);
-  const values = (row: Float64Array) => Float64Array.from(kept, (at) => row[at] ?? NaN);
+  const kept = [...input.window.keys()].filter((at) => input.window[at]! <= windows);
+  const values = (row: Float64Array) => Float64Array.from(kept, (at) => row[at]!);
   return {
     ...input,
     windows,
     y: input.y.map(values),
     columns: input.columns.map(values),
-    window: Int32Array.from(kept, (at) => input.window[at] ?? 0),
-    list: Int32Array.from(kept, (at) => input.list[at] ?? 0),
+    window: Int32Array.from(kept, (at) => input.window[at]!),
+    list: Int32Array.from(kept, (at) => input.list[at]!),
   };
 }

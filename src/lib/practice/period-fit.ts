@@ -64,9 +64,9 @@ export function periodFit({ outcome, lead, columns, list }: FitInput): PeriodFit
   const deff = clustered ? measured : 1;
   const leads = lead.length;
   const covariance = range(leads).map((row) =>
-    range(leads).map((column) => (fit.covariance[row + 1]?.[column + 1] ?? NaN) * deff),
+    range(leads).map((column) => fit.covariance[row + 1]![column + 1]! * deff),
   );
-  if (covariance.some((row, index) => !((row[index] ?? NaN) > 0)))
+  if (covariance.some((row, index) => !(row[index]! > 0)))
     return cannot('not-determined', 'The cases do not determine the change.');
   const estimates = fit.coefficients.slice(1, 1 + leads);
   return {
@@ -79,15 +79,12 @@ export function periodFit({ outcome, lead, columns, list }: FitInput): PeriodFit
     n,
     lists,
     freedom: fit.n - fit.p,
-    intercept: fit.coefficients[0] ?? NaN,
+    intercept: fit.coefficients[0]!,
     residuals: spread(fit.residuals, present, outcome.length),
     clipped: spread(clippedPresent, present, outcome.length),
     adjusted: spread(
       fit.residuals.map((value, row) =>
-        estimates.reduce(
-          (sum, effect, index) => sum + effect * (used[index]?.[row] ?? 0),
-          value + (fit.coefficients[0] ?? 0),
-        ),
+        estimates.reduce((sum, effect, index) => sum + effect * used[index]![row]!, value + fit.coefficients[0]!),
       ),
       present,
       outcome.length,
@@ -117,7 +114,7 @@ const NO_FIT: Record<FitProblem, string> = {
 
 /** Standard error of one lead estimate, or of the difference of two (`other` less `index`). */
 export function standardError(fit: PeriodFit, index: number, other?: number): number {
-  const at = (row: number, column: number) => fit.covariance[row]?.[column] ?? NaN;
+  const at = (row: number, column: number) => fit.covariance[row]![column]!;
   if (other === undefined) return Math.sqrt(at(index, index));
   return Math.sqrt(at(index, index) + at(other, other) - 2 * at(index, other));
 }
@@ -133,7 +130,7 @@ export function indicesOf(values: Float64Array): Int32Array {
 export function pick<T extends Float64Array | Int32Array>(values: T, at: Int32Array): T {
   const picked = values.slice(0, at.length);
   at.forEach((from, to) => {
-    picked[to] = values[from] ?? NaN;
+    picked[to] = values[from]!;
   });
   return picked as T;
 }
@@ -141,7 +138,7 @@ export function pick<T extends Float64Array | Int32Array>(values: T, at: Int32Ar
 function spread(values: Float64Array, at: Int32Array, length: number): Float64Array {
   const all = new Float64Array(length).fill(NaN);
   at.forEach((to, from) => {
-    all[to] = values[from] ?? NaN;
+    all[to] = values[from]!;
   });
   return all;
 }

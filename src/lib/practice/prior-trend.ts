@@ -4,11 +4,11 @@ import { trendOf } from './baseline-model';
 /** The baseline cases of some arrays: they come first, in order of time. */
 export function baselinePart(input: Pick<ChangeInput, 'window' | 'columns' | 'list'>, values: Float64Array) {
   const at = [...input.window.keys()].filter((place) => input.window[place] === 0);
-  const part = (row: Float64Array) => Float64Array.from(at, (place) => row[place] ?? NaN);
+  const part = (row: Float64Array) => Float64Array.from(at, (place) => row[place]!);
   return {
     values: part(values),
     columns: input.columns.map(part),
-    list: Int32Array.from(at, (place) => input.list[place] ?? 0),
+    list: Int32Array.from(at, (place) => input.list[place]!),
   };
 }
 

@@ -39,7 +39,7 @@ export function restOfOperation(input: RestInput): Rest {
     parts.set(
       step,
       fit.clipped.map((value, at) =>
-        fit.estimates.reduce((sum, effect, index) => sum + effect * (input.lead[index]?.[at] ?? 0), value),
+        fit.estimates.reduce((sum, effect, index) => sum + effect * input.lead[index]![at]!, value),
       ),
     );
   }
@@ -52,7 +52,7 @@ export function meanOfParts(parts: readonly Float64Array[], cases: number): Floa
     let sum = 0;
     let count = 0;
     for (const part of parts) {
-      const value = part[at] ?? NaN;
+      const value = part[at]!;
       if (!Number.isFinite(value)) continue;
       sum += value;
       count += 1;
@@ -64,8 +64,8 @@ export function meanOfParts(parts: readonly Float64Array[], cases: number): Floa
 function inEveryPeriod(outcome: Float64Array, window: Int32Array, windows: number): boolean {
   const counts = new Int32Array(windows + 1);
   outcome.forEach((value, at) => {
-    const period = window[at] ?? 0;
-    if (Number.isFinite(value)) counts[period] = (counts[period] ?? 0) + 1;
+    const period = window[at]!;
+    if (Number.isFinite(value)) counts[period] = counts[period]! + 1;
   });
   return counts.every((count) => count >= set.restCasesEachPeriod);
 }

@@ -94,7 +94,7 @@ export function standing(
   const drawn: number[] = [];
   values.forEach((value, at) => {
     if (!Number.isFinite(value)) return;
-    for (let copy = counts ? (counts[list[at] ?? 0] ?? 0) : 1; copy > 0; copy -= 1) drawn.push(value);
+    for (let copy = counts ? counts[list[at]!]! : 1; copy > 0; copy -= 1) drawn.push(value);
   });
   if (drawn.length < 3) return null;
   const middle = median(drawn);

@@ -29,7 +29,7 @@ function productsOf(a: PeriodFit, b: PeriodFit, list: Int32Array): Products {
   let sum = 0;
   let n = 0;
   a.clipped.forEach((value, at) => {
-    const product = value * (b.clipped[at] ?? NaN);
+    const product = value * b.clipped[at]!;
     if (!Number.isFinite(product)) return;
     sum += product;
     n += 1;

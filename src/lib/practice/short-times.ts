@@ -29,11 +29,8 @@ export function shortTimes(input: {
   const arrays = caseArrays([...baseline, ...window], input.procedure, input.lists, input.stepId, { frozen });
   const inWindow = new Set(window.map((one) => one.id));
   const times = arrays.table.cases.flatMap((one, at) => {
-    const eye = frozen.coefficients.reduce(
-      (sum, effect, index) => sum + effect * (arrays.columns[index]?.[at] ?? 0),
-      0,
-    );
-    const adjusted = (arrays.y[arrays.stepIndex]?.[at] ?? NaN) - eye;
+    const eye = frozen.coefficients.reduce((sum, effect, index) => sum + effect * arrays.columns[index]![at]!, 0);
+    const adjusted = arrays.y[arrays.stepIndex]![at]! - eye;
     return Number.isFinite(adjusted) ? [{ id: one.id, adjusted, later: inWindow.has(one.id) }] : [];
   });
   const before = times.filter((one) => !one.later).map((one) => one.adjusted);

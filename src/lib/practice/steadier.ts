@@ -85,9 +85,9 @@ function contrast(values: Float64Array, first: number): { estimate: number; se: 
 function moments(values: Float64Array, from: number, to: number) {
   const n = to - from;
   let mean = 0;
-  for (let at = from; at < to; at += 1) mean += (values[at] ?? 0) / n;
+  for (let at = from; at < to; at += 1) mean += values[at]! / n;
   let variance = 0;
-  for (let at = from; at < to; at += 1) variance += ((values[at] ?? 0) - mean) ** 2 / (n - 1);
+  for (let at = from; at < to; at += 1) variance += (values[at]! - mean) ** 2 / (n - 1);
   return { n, mean, variance };
 }
 
@@ -104,8 +104,8 @@ function permutationShare(
   for (let draw = 0; draw < permutations; draw += 1) {
     for (let at = shuffled.length - 1; at > 0; at -= 1) {
       const other = stream.integer(at + 1);
-      const kept = shuffled[at] ?? 0;
-      shuffled[at] = shuffled[other] ?? 0;
+      const kept = shuffled[at]!;
+      shuffled[at] = shuffled[other]!;
       shuffled[other] = kept;
     }
     if ((contrast(shuffled, first)?.t ?? 0) <= observed) asLow += 1;

@@ -34,7 +34,7 @@ export function signalProbability(
   for (let operation = 0; operation < horizon; operation += 1) {
     const next = new Float64Array(GRID + 1);
     for (let point = 0; point < GRID; point += 1) {
-      const mass = now[point] ?? 0;
+      const mass = now[point]!;
       if (mass === 0) continue;
       for (const move of moves) {
         const to = Math.max(0, point + move.by);
@@ -44,11 +44,11 @@ export function signalProbability(
         }
         const below = Math.floor(to);
         const upper = to - below;
-        next[below] = (next[below] ?? 0) + mass * move.mass * (1 - upper);
-        next[below + 1] = (next[below + 1] ?? 0) + mass * move.mass * upper;
+        next[below] = next[below]! + mass * move.mass * (1 - upper);
+        next[below + 1] = next[below + 1]! + mass * move.mass * upper;
       }
     }
-    signalled += next[GRID] ?? 0; // shared up to the limit itself
+    signalled += next[GRID]!; // shared up to the limit itself
     next[GRID] = 0;
     now = next;
   }

@@ -33,7 +33,7 @@ export function randomStream(seed: number, ...path: number[]): RandomStream {
   const words = [seed, Math.floor(seed / 0x100000000), ...path];
   for (const word of words)
     for (let i = 0; i < 4; i++)
-      state[i] = mix(Math.imul(state[i] ?? 0, 31) + Math.imul(mix((word | 0) + i * GOLDEN), 17) + i + 1);
+      state[i] = mix(Math.imul(state[i]!, 31) + Math.imul(mix((word | 0) + i * GOLDEN), 17) + i + 1);
   // The one state the generator cannot leave.
   if (!state.some((word) => word !== 0)) state[0] = 1;
   const generator = xoroshiro128plusFromState(state);

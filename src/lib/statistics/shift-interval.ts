@@ -50,7 +50,7 @@ function lowerRank(m: number, n: number, tail: number): number {
   const all = counts.reduce((sum, count) => sum + count, 0);
   let below = 0;
   for (let u = 0; u < counts.length; u++) {
-    below += counts[u] ?? 0;
+    below += counts[u]!;
     if (below / all >= tail) return u;
   }
   return counts.length - 1;

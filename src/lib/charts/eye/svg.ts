@@ -1,3 +1,4 @@
+import { itemAt } from '../../item-at';
 import type { Circle, Label, Line, Mark } from './pencil/marks';
 import { LABEL_LINE, placeLabel, type Frame } from './pencil/labels';
 import { sharpPath, smoothPath } from './pencil/path-data';
@@ -52,11 +53,11 @@ function written(mark: Exclude<Mark, Label>, thicker: number, wider: number): st
     case 'haptic': {
       if (mark.covered)
         return path(`es-line es-dash es-haptic${mark.accent ? ' es-accentline' : ''}`, smoothPath(mark.course));
-      const [d] = strokeOutline(
+      const outline = strokeOutline(
         { ...mark, kind: 'pen', points: mark.course, width: 2.8, closed: false, land: 0.05, lift: 0.08 },
         thicker,
       );
-      return path(`es-${mark.accent ? 'accent' : 'ink'} es-haptic`, smoothPath(d!, true));
+      return path(`es-${mark.accent ? 'accent' : 'ink'} es-haptic`, smoothPath(itemAt(outline, 0), true));
     }
     case 'line':
       return path(

@@ -1,3 +1,4 @@
+import { itemAt } from '../../item-at';
 import type { Procedure } from '../../model';
 import { mapped, type Work } from '../../turns';
 import type { Context } from '../context';
@@ -156,12 +157,12 @@ function askAboutAgain(
 /** Numbers that begin again begin a new list, where neither list nor date says so. */
 function* asPlaces(inOrder: readonly Occurrence[]): Work<CaseRows[]> {
   const numbers = inOrder.map(({ code }) => Number(code));
-  const falls = numbers.filter((number, index) => index > 0 && number < (numbers[index - 1] ?? 0)).length;
+  const falls = numbers.filter((number, index) => index > 0 && number < itemAt(numbers, index - 1)).length;
   const newestFirst = falls > numbers.length / 2;
   const names = new Map<string, number>();
   let listNumber = 1;
   return yield* mapped(inOrder, (occurrence, index) => {
-    const number = numbers[index] ?? 0;
+    const number = itemAt(numbers, index);
     const previous = numbers[index - 1] ?? (newestFirst ? Infinity : -Infinity);
     if (index > 0 && (newestFirst ? number >= previous : number <= previous)) listNumber += 1;
     const written = `${occurrence.list}\u0000${occurrence.date}`;

@@ -1,3 +1,5 @@
+import { itemAt } from '../../item-at';
+
 /**
  * Slips of the finger between two words: letters missing, added, changed, or two neighbours changed about
  * (optimal string alignment distance, as in Boytsov 2011, "Indexing methods for approximate dictionary searching").
@@ -13,9 +15,9 @@ export function slipsBetween(a: string, b: string, limit: number): number {
     let least = i;
     for (let j = 1; j <= b.length; j += 1) {
       const same = a[i - 1] === b[j - 1] ? 0 : 1;
-      let slips = Math.min((last[j] ?? 0) + 1, (row[j - 1] ?? 0) + 1, (last[j - 1] ?? 0) + same);
+      let slips = Math.min(itemAt(last, j) + 1, itemAt(row, j - 1) + 1, itemAt(last, j - 1) + same);
       if (i > 1 && j > 1 && a[i - 1] === b[j - 2] && a[i - 2] === b[j - 1])
-        slips = Math.min(slips, (before[j - 2] ?? 0) + 1);
+        slips = Math.min(slips, itemAt(before, j - 2) + 1);
       row.push(slips);
       least = Math.min(least, slips);
     }
@@ -23,7 +25,7 @@ export function slipsBetween(a: string, b: string, limit: number): number {
     before = last;
     last = row;
   }
-  return last[b.length] ?? limit + 1;
+  return itemAt(last, b.length);
 }
 
 /** Slips forgiven in a word of this length: none in short ones, where one letter makes another word. */

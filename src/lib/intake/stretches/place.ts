@@ -1,3 +1,5 @@
+import { itemAt } from '../../item-at';
+
 /**
  * Which of several steps one name stands for, by where it stands: "viscoelastic" before the capsulorhexis fills
  * the chamber, just before the lens it refills the bag; "irrigation and aspiration" after the lens takes viscoelastic out.
@@ -51,7 +53,7 @@ export function placeAll<T>(
   return items.map((item, index) => {
     const places = candidates[index] ?? [];
     const found =
-      places.length === 1 ? { place: places[0] ?? 0, clear: true } : placeOf(places, before, after[index] ?? null);
+      places.length === 1 ? { place: itemAt(places, 0), clear: true } : placeOf(places, before, after[index] ?? null);
     before = sure[index] ?? before;
     return { item, stepId: order[found.place] ?? '', clear: found.clear, byPlace: places.length > 1 };
   });

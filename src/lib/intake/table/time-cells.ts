@@ -1,3 +1,4 @@
+import { itemAt } from '../../item-at';
 import { mapped, type Work } from '../../turns';
 import { blankOf, blankQuestions, type Blank } from './blanks';
 import { cellOf, type Column } from '../headings/column-set';
@@ -139,7 +140,7 @@ export function* areReadings(rows: readonly { row: number; values: readonly numb
   const examples: Example[] = [];
   yield* mapped(rows, ({ row, values }) => {
     if (falls || values.length < intakeThresholds.riseLength) return;
-    falls = values.some((value, index) => index > 0 && value <= (values[index - 1] ?? 0));
+    falls = values.some((value, index) => index > 0 && value <= itemAt(values, index - 1));
     evidence += values.reduce((log, _, index) => log + Math.log(index + 1), 0);
     note(examples, row, values.slice(0, 6).join(' · '));
   });

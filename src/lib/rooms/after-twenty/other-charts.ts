@@ -1,3 +1,4 @@
+import { itemAt } from '../../item-at';
 import { otherCharts, type ChartSeries } from '../../practice';
 import { otherChartWords, type Crossing } from './other-charts-words';
 
@@ -43,7 +44,7 @@ export function otherChartsView(
   const words = otherChartWords({
     cases: later.length,
     starting: found.baseline,
-    average: outside < 0 ? null : crossing(outside, (averages[outside] ?? 0) < centre),
+    average: outside < 0 ? null : crossing(outside, itemAt(averages, outside) < centre),
     sums: sums.signal && crossing(sums.signal.index, sums.signal.side === 'low'),
   });
   // Periods are numbered from the first window: the start is not drawn here.
@@ -64,8 +65,8 @@ export function otherChartsView(
         cases: placed.map(({ id, code, period }, at) => ({
           id,
           period,
-          said: `${periods[period]?.label ?? ''}, case ${code}: average ${percent(averages[at] ?? NaN)}, limits ${limitsOf(at)}`,
-          at: [Math.exp((averages[at] ?? NaN) - centre)],
+          said: `${periods[period]?.label ?? ''}, case ${code}: average ${percent(itemAt(averages, at))}, limits ${limitsOf(at)}`,
+          at: [Math.exp(itemAt(averages, at) - centre)],
         })),
         limits: [
           { name: 'limit', at: widths.map((width) => Math.exp(width)) },
@@ -122,6 +123,6 @@ export function otherChartsView(
   };
 
   function limitsOf(at: number): string {
-    return `${percent(-(widths[at] ?? NaN))} to ${percent(widths[at] ?? NaN)}`;
+    return `${percent(-itemAt(widths, at))} to ${percent(itemAt(widths, at))}`;
   }
 }

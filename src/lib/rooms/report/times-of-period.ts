@@ -1,3 +1,4 @@
+import { itemAt } from '../../item-at';
 import { auditThresholds, countedCases, stepTable, type StepTable } from '../../audit';
 import { clock, counted } from '../../format';
 import type { Case, ListRecord, Procedure } from '../../model';
@@ -79,7 +80,7 @@ function timesSection(
     if (present.length === 0) return [];
     const enough = present.length >= auditThresholds.intervalFrom;
     const at = (share: number) => (enough ? quantile(present, share) : null);
-    const done = table.cases.filter((_, place) => Number.isFinite(table.seconds[step]?.[place] ?? NaN));
+    const done = table.cases.filter((_, place) => Number.isFinite(itemAt(itemAt(table.seconds, step), place)));
     const events = stepEventTally(done, stepId);
     return [
       {
@@ -152,7 +153,7 @@ function runOf(table: StepTable): Pick<Section, 'run'> {
   const lists = new Map<string, string>();
   const cases = table.cases.map((one, place): RunCaseView => {
     const logs = medians.flatMap((of, step) => {
-      const value = Math.log((table.seconds[step]?.[place] ?? NaN) / of);
+      const value = Math.log(itemAt(itemAt(table.seconds, step), place) / of);
       return Number.isFinite(value) ? [value] : [];
     });
     const ratio =

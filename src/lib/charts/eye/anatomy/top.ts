@@ -1,3 +1,4 @@
+import { itemAt } from '../../../item-at';
 import { chance } from '../pencil/chance';
 import { arcOf, polar, range } from '../pencil/curves';
 import { area, edge, fibre, flat, hair, line, outline, pen, type Marks } from '../pencil/marks';
@@ -108,8 +109,8 @@ export function wound(angle: number, width: number, deep = 1.9): Marks {
     line(inner, { sharp: true }),
     hair(
       [
-        [outer[0]!, inner[1]],
-        [outer[outer.length - 1]!, inner[0]],
+        [itemAt(outer, 0), inner[1]],
+        [itemAt(outer, outer.length - 1), inner[0]],
       ],
       { sharp: true },
     ),
@@ -123,8 +124,8 @@ export function tunnelWound(): Marks {
   return [
     area([...groove, ...[...inner].reverse()]),
     ringOfPart(LIMBUS, 138, 222),
-    hair([groove[0]!, at(5.9, 218), at(4.75, 222)]),
-    hair([groove[groove.length - 1]!, at(5.9, 142), at(4.75, 138)]),
+    hair([itemAt(groove, 0), at(5.9, 218), at(4.75, 222)]),
+    hair([itemAt(groove, groove.length - 1), at(5.9, 142), at(4.75, 138)]),
     line(inner),
     pen(groove, 2.8, { land: 0.08, lift: 0.08 }),
   ];

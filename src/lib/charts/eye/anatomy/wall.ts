@@ -1,3 +1,4 @@
+import { itemAt } from '../../../item-at';
 import { range, spline } from '../pencil/curves';
 import { area, edge, hair, hatch, line, pen, type Marks } from '../pencil/marks';
 import { across, add, between, times, RADIANS, type Point } from '../pencil/points';
@@ -28,7 +29,7 @@ function course(sign: 1 | -1): Point[] {
   const points: Point[] = [[0, 0]];
   for (let q = 0; Math.abs(q) < 4.4; q += sign * STEP) {
     const a = slope(q) * RADIANS;
-    points.push(add(points[points.length - 1]!, times([Math.cos(a), -Math.sin(a)], sign * STEP)));
+    points.push(add(itemAt(points, points.length - 1), times([Math.cos(a), -Math.sin(a)], sign * STEP)));
   }
   return points;
 }
@@ -38,7 +39,7 @@ const SCLERA = course(-1);
 export function place(q: number, d = 0): Point {
   const half = q < 0 ? SCLERA : CORNEA;
   const k = Math.min(half.length - 2, Math.abs(q) / STEP);
-  const on = between(half[Math.floor(k)]!, half[Math.floor(k) + 1]!, k - Math.floor(k));
+  const on = between(itemAt(half, Math.floor(k)), itemAt(half, Math.floor(k) + 1), k - Math.floor(k));
   const a = slope(q) * RADIANS;
   return add(ORIGIN, times(add(on, times([Math.sin(a), Math.cos(a)], d)), PER_MM));
 }

@@ -1,3 +1,4 @@
+import { itemAt } from '../../../item-at';
 import { range } from '../pencil/curves';
 import { spline } from '../pencil/curves';
 import { add, times, turned, type Point } from '../pencil/points';
@@ -51,10 +52,10 @@ export const opticOf = (centre: Point = [0, 0], radius = 3): Point[] =>
  * negative.
  */
 export function hapticTurn({ course, optic }: Pick<Haptic, 'course' | 'optic'>): number {
+  const angle = ([x, y]: Point) => Math.atan2(y - optic[1], x - optic[0]);
   let sum = 0;
   for (let i = 1; i < course.length; i++) {
-    const [a, b] = [course[i - 1]!, course[i]!].map(([x, y]) => Math.atan2(y - optic[1], x - optic[0]));
-    const step = ((b! - a!) * 180) / Math.PI;
+    const step = ((angle(itemAt(course, i)) - angle(itemAt(course, i - 1))) * 180) / Math.PI;
     sum += step > 180 ? step - 360 : step < -180 ? step + 360 : step;
   }
   return sum;

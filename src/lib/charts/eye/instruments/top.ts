@@ -1,3 +1,4 @@
+import { itemAt } from '../../../item-at';
 import { beside, evenly, spline } from '../pencil/curves';
 import { area, edge, flat, hair, line, pen, type Marks } from '../pencil/marks';
 import { from, size, sub, times, unit, across, add, type Point } from '../pencil/points';
@@ -32,8 +33,8 @@ export function rod(tip: Point, angle: number, w = 0.45, w1 = w): Marks {
 /** A cannula bent along a course, first point outside. @param w px */
 export function bentRod(points: readonly Point[], w = 7): Marks {
   const middle = evenly(spline(points, 8), 5);
-  const end = middle[middle.length - 1]!;
-  const u = unit(sub(end, middle[middle.length - 2]!));
+  const end = itemAt(middle, middle.length - 1);
+  const u = unit(sub(end, itemAt(middle, middle.length - 2)));
   const shape = [...beside(middle, -w / 2), from(end, u, w * 0.4), ...beside(middle, w / 2).reverse()];
   return [flat(shape), edge(shape, 1.5)];
 }
@@ -57,8 +58,8 @@ export function hook(tip: Point, angle: number, bend: 1 | -1 = 1): Marks {
   const end = spline([from(tip, u, -1, bend * 9), from(tip, u, -4, bend * 4), tip, from(tip, u, 12)], 5);
   return [
     flat(shaft),
-    edge([shaft[0]!, shaft[1]!], 1.3),
-    edge([shaft[3]!, shaft[2]!], 1.3),
+    edge([itemAt(shaft, 0), itemAt(shaft, 1)], 1.3),
+    edge([itemAt(shaft, 3), itemAt(shaft, 2)], 1.3),
     pen(end, 3.2, { land: 0.3, lift: 0.05 }),
   ];
 }
@@ -83,8 +84,8 @@ export function sleeved(tip: Point, angle: number, port: 'bevel' | 'round' = 'be
   const sleeve = [p(far, 16), p(29, 13.5), p(24, 0), p(29, -13.5), p(far, -16)];
   return [
     needle,
-    flat([sleeve[0]!, ...spline(sleeve.slice(1, 4), 5), sleeve[4]!]),
-    edge([sleeve[0]!, ...spline(sleeve.slice(1, 4), 5), sleeve[4]!], 1.7),
+    flat([itemAt(sleeve, 0), ...spline(sleeve.slice(1, 4), 5), itemAt(sleeve, 4)]),
+    edge([itemAt(sleeve, 0), ...spline(sleeve.slice(1, 4), 5), itemAt(sleeve, 4)], 1.7),
     hair(
       [
         [p(38, 8), p(52, 8)],

@@ -1,3 +1,4 @@
+import { itemAt } from '../../../item-at';
 import { edge, flat, type Marks } from '../pencil/marks';
 import { from, sub, unit, type Point } from '../pencil/points';
 
@@ -7,7 +8,11 @@ export function handle(heel: Point, end: Point, width = 12): Marks {
   const far = Math.hypot(...sub(end, heel));
   const h = width / 2;
   const shape = [from(heel, u, 0, h), from(heel, u, far, h + 1.5), from(heel, u, far, -h - 1.5), from(heel, u, 0, -h)];
-  return [flat(shape), edge([shape[0]!, shape[1]!], 1.6), edge([shape[3]!, shape[2]!], 1.6)];
+  return [
+    flat(shape),
+    edge([itemAt(shape, 0), itemAt(shape, 1)], 1.6),
+    edge([itemAt(shape, 3), itemAt(shape, 2)], 1.6),
+  ];
 }
 
 /** A flat blade seen from its edge, by its upper and lower side from heel to tip. */

@@ -1,3 +1,4 @@
+import { itemAt } from '../../../item-at';
 import { across, add, between, size, sub, times, unit, type Point, RADIANS } from './points';
 
 /** A number for each of `count + 1` equal shares from a to b. */
@@ -26,8 +27,8 @@ export const ellipse = (centre: Point, rx: number, ry: number, tilt = 0): Point[
 export function spline(points: readonly Point[], per = 6): Point[] {
   const out: Point[] = [];
   for (let i = 0; i < points.length - 1; i++) {
-    const b = points[i]!;
-    const c = points[i + 1]!;
+    const b = itemAt(points, i);
+    const c = itemAt(points, i + 1);
     const a = points[i - 1] ?? b;
     const d = points[i + 2] ?? c;
     for (let j = 0; j < per; j++) {
@@ -41,33 +42,34 @@ export function spline(points: readonly Point[], per = 6): Point[] {
       out.push([at(0), at(1)]);
     }
   }
-  out.push(points[points.length - 1]!);
+  out.push(itemAt(points, points.length - 1));
   return out;
 }
 
 /** A closed smooth curve through all points. */
 export const loop = (points: readonly Point[], per = 6): Point[] => {
   const n = points.length;
-  const round = spline([points[n - 1]!, ...points, points[0]!, points[1]!], per);
+  const round = spline([itemAt(points, n - 1), ...points, itemAt(points, 0), itemAt(points, 1)], per);
   return round.slice(per, per * (n + 1));
 };
 
 /** The same course with points at about equal steps, at least three of them. */
 export function evenly(points: readonly Point[], step: number): Point[] {
   const far = [0];
-  for (let i = 1; i < points.length; i++) far.push(far[i - 1]! + size(sub(points[i]!, points[i - 1]!)));
-  const whole = far[far.length - 1]!;
+  for (let i = 1; i < points.length; i++)
+    far.push(itemAt(far, i - 1) + size(sub(itemAt(points, i), itemAt(points, i - 1))));
+  const whole = itemAt(far, far.length - 1);
   let j = 1;
   return range(0, whole, Math.max(2, Math.round(whole / step)), (s) => {
-    while (j < far.length - 1 && far[j]! < s) j++;
-    const part = far[j]! - far[j - 1]! || 1;
-    return between(points[j - 1]!, points[j]!, (s - far[j - 1]!) / part);
+    while (j < far.length - 1 && itemAt(far, j) < s) j++;
+    const part = itemAt(far, j) - itemAt(far, j - 1) || 1;
+    return between(itemAt(points, j - 1), itemAt(points, j), (s - itemAt(far, j - 1)) / part);
   });
 }
 
 /** The direction of a course at one of its points. */
 export const heading = (points: readonly Point[], i: number): Point =>
-  unit(sub(points[Math.min(i + 1, points.length - 1)]!, points[Math.max(0, i - 1)]!));
+  unit(sub(itemAt(points, Math.min(i + 1, points.length - 1)), itemAt(points, Math.max(0, i - 1))));
 
 /** The course laid to its right by `far` px (to its left, where negative). */
 export const beside = (points: readonly Point[], far: number): Point[] =>
@@ -78,8 +80,8 @@ export function inside(contours: readonly (readonly Point[])[], [x, y]: Point): 
   let is = false;
   for (const p of contours)
     for (let i = 0, j = p.length - 1; i < p.length; j = i++) {
-      const [a, b] = p[i]!;
-      const [u, v] = p[j]!;
+      const [a, b] = itemAt(p, i);
+      const [u, v] = itemAt(p, j);
       if (b > y !== v > y && x < ((u - a) * (y - b)) / (v - b) + a) is = !is;
     }
   return is;

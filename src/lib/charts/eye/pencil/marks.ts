@@ -1,3 +1,4 @@
+import { itemAt } from '../../../item-at';
 import { evenly } from './curves';
 import { across, add, from, size, sub, times, unit, type Point } from './points';
 
@@ -132,8 +133,8 @@ export const dot = (at: Point, radius = 3.6, look: Circle['look'] = 'dot'): Circ
 /** A swelling arrow along a course, its head at the last point. */
 export function arrow(points: readonly Point[], { width = 2.4, head = 10, accent = true } = {}): Mark[] {
   const course = evenly(points, 4);
-  const end = course[course.length - 1]!;
-  const u = unit(sub(end, course[Math.max(0, course.length - 3)]!));
+  const end = itemAt(course, course.length - 1);
+  const u = unit(sub(end, itemAt(course, Math.max(0, course.length - 3))));
   const base = sub(end, times(u, head));
   const tail = course.filter((p) => size(sub(p, end)) > head * 0.7);
   return [
@@ -148,8 +149,8 @@ export function arrow(points: readonly Point[], { width = 2.4, head = 10, accent
 /** What must not happen: a dashed line with an open head. */
 export function wrongWay(points: readonly Point[]): Mark[] {
   const course = evenly(points, 5);
-  const end = course[course.length - 1]!;
-  const u = unit(sub(end, course[Math.max(0, course.length - 3)]!));
+  const end = itemAt(course, course.length - 1);
+  const u = unit(sub(end, itemAt(course, Math.max(0, course.length - 3))));
   return [
     line(course, { dash: 'dash' }),
     line([from(end, u, -6.5, 3.6), end, from(end, u, -6.5, -3.6)], { sharp: true }),

@@ -1,3 +1,4 @@
+import { itemAt } from '../../../item-at';
 import { evenly } from './curves';
 import { across, add, sub, times, unit, type Point } from './points';
 import type { Pen } from './marks';
@@ -9,14 +10,14 @@ import type { Pen } from './marks';
  * @returns one contour, or two (outer and inner, even-odd) for a closed stroke
  */
 export function strokeOutline({ points, width, closed, land, lift }: Pen, thicker = 1): Point[][] {
-  const course = evenly(closed ? [...points, points[0]!] : points, Math.min(9, Math.max(4, points.length / 3)));
+  const course = evenly(closed ? [...points, itemAt(points, 0)] : points, Math.min(9, Math.max(4, points.length / 3)));
   if (closed) course.pop();
   const n = course.length;
   const left: Point[] = [];
   const right: Point[] = [];
   course.forEach((p, i) => {
-    const before = closed ? course[(i - 1 + n) % n]! : course[Math.max(0, i - 1)]!;
-    const after = closed ? course[(i + 1) % n]! : course[Math.min(n - 1, i + 1)]!;
+    const before = closed ? itemAt(course, (i - 1 + n) % n) : itemAt(course, Math.max(0, i - 1));
+    const after = closed ? itemAt(course, (i + 1) % n) : itemAt(course, Math.min(n - 1, i + 1));
     const side = across(unit(sub(after, before)));
     const t = i / (n - 1);
     const shade = 1 + 0.22 * (side[0] * 0.5 + side[1] * 0.85) * (closed ? 1 : 0.6);

@@ -1,3 +1,4 @@
+import { itemAt } from '../../../item-at';
 import { chance } from './chance';
 import { bounds, inside } from './curves';
 import { turned, type Point } from './points';
@@ -19,14 +20,14 @@ export function hatchLines(contours: Contours, angle: number, gap: number): Poin
     const crossings: number[] = [];
     for (const p of level)
       for (let i = 0, j = p.length - 1; i < p.length; j = i++) {
-        const [x0, y0] = p[i]!;
-        const [x1, y1] = p[j]!;
+        const [x0, y0] = itemAt(p, i);
+        const [x1, y1] = itemAt(p, j);
         if (y0 > y !== y1 > y) crossings.push(x0 + ((y - y0) * (x1 - x0)) / (y1 - y0));
       }
     crossings.sort((a, b) => a - b);
     for (let i = 0; i + 1 < crossings.length; i += 2) {
-      const a = crossings[i]! + next() * 1.2;
-      const b = crossings[i + 1]! - next() * 1.2;
+      const a = itemAt(crossings, i) + next() * 1.2;
+      const b = itemAt(crossings, i + 1) - next() * 1.2;
       if (b - a > 2) lines.push([turned([a, y], angle), turned([b, y], angle)]);
     }
   }

@@ -1,3 +1,4 @@
+import { itemAt } from '../../../item-at';
 import { annulus, at, MAIN, OPENING, PORT, round, topEye, wound } from '../anatomy/top';
 import { back, lensOf, mm, run, sectionEye, type Lens } from '../anatomy/section';
 import { forceps } from '../instruments/top';
@@ -121,7 +122,7 @@ export const capsulorhexisScenes: readonly Scene[] = [
     'The eye from above. The torn edge has begun to leave the dotted circle and drifts outwards towards a hatched ring, where the zonules insert. The flap is folded over and held close to the point of tear. The dashed arrow goes on outwards. The strong arrow turns the pull in, towards the middle.',
     () => {
       const edge = range(250, 408, 26, (a) => at(OPENING + Math.max(0, (a - 352) / 56) ** 1.6 * 0.5, a));
-      const tear = edge[edge.length - 1]!;
+      const tear = itemAt(edge, edge.length - 1);
       return [
         topEye({ iris: 0, wounds: 'none' }),
         keepOut(annulus(3.62, 4.75)),

@@ -1,3 +1,4 @@
+import { itemAt } from '../../../item-at';
 import { entry, lensOf, mm, run, sectionEye } from '../anatomy/section';
 import { aspirationTip } from '../instruments/section';
 import { loop, spline } from '../pencil/curves';
@@ -23,7 +24,7 @@ export const chipScenes: readonly Scene[] = [
         sectionEye(lens, { open: 2.6 }),
         area(bowl),
         hatch(bowl, 12, 4.6),
-        line([...bowl, bowl[0]!]),
+        line([...bowl, itemAt(bowl, 0)]),
         aspirationTip(mm(-2.45, 4.35), entry(), 1),
         arrow(spline([mm(-2.1, 5.55), mm(-1.2, 5.75), mm(-0.2, 5.3), mm(0.2, 4.6)]), { width: 3, head: 11 }),
         note('tl', ['held by', 'its rim'], mm(-2.6, 4.3)),
@@ -54,9 +55,9 @@ export const chipScenes: readonly Scene[] = [
         sectionEye(lens, { open: 2.6 }),
         pen([mm(5.75, 2.55), mm(5.2, 2.3), mm(4.55, 2.42)], 1.6),
         places.map((p) => [area(chip(p)), hatch(chip(p), 20, 3), outline(chip(p), 1.8, true)]),
-        note('tl', 'in the angle', places[0]!),
-        note('tr', 'in the wound', places[1]!),
-        note('br', 'behind the iris', places[2]!),
+        note('tl', 'in the angle', itemAt(places, 0)),
+        note('tr', 'in the wound', itemAt(places, 1)),
+        note('br', 'behind the iris', itemAt(places, 2)),
         strong(note('bl', 'look in three places')),
       ];
     },

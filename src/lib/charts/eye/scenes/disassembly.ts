@@ -1,3 +1,4 @@
+import { itemAt } from '../../../item-at';
 import { lensOf, mm, nucleusOf, run, sectionEye } from '../anatomy/section';
 import { phacoTip } from '../instruments/section';
 import { spline } from '../pencil/curves';
@@ -23,14 +24,14 @@ export const disassemblyScenes: readonly Scene[] = [
           [1.65, 5.35],
           [2.25, 4.5],
           [2.5, 3.86],
-        ].map(([x, y]) => mm(x!, y!)),
+        ].map((point) => mm(itemAt(point, 0), itemAt(point, 1))),
         4,
       );
       return [
         sectionEye(lens, { open: 2.6 }),
         area(nucleus),
         hatch(nucleus, 8, 5.4),
-        line([...nucleus, nucleus[0]!]),
+        line([...nucleus, itemAt(nucleus, 0)]),
         area([...groove, mm(1.2, 3.45), mm(-1.2, 3.45)]),
         line(
           run((x) => lens.anterior(x), -2.45, 2.45, 8),

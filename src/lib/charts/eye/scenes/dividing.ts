@@ -1,3 +1,4 @@
+import { itemAt } from '../../../item-at';
 import { entry, lensOf, mm, nucleusOf, run, sectionEye } from '../anatomy/section';
 import { bent, phacoTip } from '../instruments/section';
 import { spline } from '../pencil/curves';
@@ -7,7 +8,7 @@ import { sectionScene, type Scene } from '../scene';
 
 const lens = lensOf({ apex: 3.5, radius: 11 });
 const nucleus = nucleusOf(lens, 0.8, 0.3, 0.5);
-const whole = () => [area(nucleus), hatch(nucleus, 8, 5.4), line([...nucleus, nucleus[0]!])];
+const whole = () => [area(nucleus), hatch(nucleus, 8, 5.4), line([...nucleus, itemAt(nucleus, 0)])];
 const outside = (side: 1 | -1): Point => add(entry(side), [side * 56, -25]);
 
 export const dividingScenes: readonly Scene[] = [
@@ -83,7 +84,7 @@ export const dividingScenes: readonly Scene[] = [
       ];
       return [
         sectionEye(lens, { open: 2.7 }),
-        sides.map((k) => [area(half(k)), hatch(half(k), k * 10, 5.4), line([...half(k), half(k)[0]!])]),
+        sides.map((k) => [area(half(k)), hatch(half(k), k * 10, 5.4), line([...half(k), itemAt(half(k), 0)])]),
         sides.map((k) => bent(blade(k), 5.4)),
         sides.map((k) =>
           arrow([mm(k * 1.25, 5.3), mm(k * 1.9, 5.3), mm(k * 2.7, 5.3)], { accent: false, width: 2.8, head: 10 }),

@@ -1,10 +1,11 @@
+import { itemAt } from '../../../item-at';
 import { across, add, size, sub, times, unit, type Point } from '../pencil/points';
 import { area, hatch, pen, type Marks } from '../pencil/marks';
 
 /** The flap of a torn edge, folded over along the line from the start of the tear to its point, inner side up. */
 export function foldedFlap(edge: readonly Point[]): Marks {
-  const start = edge[0]!;
-  const end = edge[edge.length - 1]!;
+  const start = itemAt(edge, 0);
+  const end = itemAt(edge, edge.length - 1);
   const u = unit(sub(end, start));
   const n = across(u);
   const wide = size(sub(end, start));

@@ -1,3 +1,4 @@
+import { itemAt } from '../../../item-at';
 import { entry, lensOf, mm, nucleusOf, run, sectionEye } from '../anatomy/section';
 import { bent } from '../instruments/section';
 import { spline } from '../pencil/curves';
@@ -34,7 +35,7 @@ export const hydrodissectionScenes: readonly Scene[] = [
           ...run((x) => lens.anterior(x) + 0.12, -2.5, 2.6, 12),
           ...run((x) => lens.anterior(x) + 0.3, 2.9, 3.6, 4),
         ]),
-        line([...nucleus, nucleus[0]!], { dash: 'dash' }),
+        line([...nucleus, itemAt(nucleus, 0)], { dash: 'dash' }),
         bent([add(entry(-1), [-56, -25]), entry(-1), mm(-1.5, 2.75), mm(1.4, 3.42), mm(3.1, 3.97)]),
         pen(tent, 2.5, { land: 0.06, lift: 0.02 }),
         arrow(spline(wave.slice(2), 2), { width: 2.8, head: 11 }),
@@ -77,7 +78,7 @@ export const hydrodissectionScenes: readonly Scene[] = [
       return [
         sides.map((k) => area(film(k), 'accent-paper')),
         sectionEye(lens, { open: 2.6 }),
-        line([...nucleus, nucleus[0]!], { dash: 'dash' }),
+        line([...nucleus, itemAt(nucleus, 0)], { dash: 'dash' }),
         line(run((x) => lens.anterior(x) + 0.12 + 0.2 * Math.exp(-x * x), -2.5, 2.5, 12)),
         bent([add(entry(-1), [-56, -23]), entry(-1), mm(-2.6, 2.9), mm(0.1, 3.82)]),
         arrow([mm(0.15, 4.25), mm(0.15, 5.25)], { accent: false }),

@@ -1,3 +1,4 @@
+import { itemAt } from '../../../item-at';
 import { annulus, at, fibres, MAIN, OPENING, PORT, ringOf, round, topEye } from '../anatomy/top';
 import { nozzle } from '../instruments/top';
 import { haptic, hapticAlong } from '../instruments/implant';
@@ -47,7 +48,7 @@ export const iolScenes: readonly Scene[] = [
           [3.15, 277],
           [3.75, 260],
           [4.1, 242],
-        ].map(([r, a]) => there(at(r!, a!))),
+        ].map((point) => there(at(itemAt(point, 0), itemAt(point, 1)))),
         6,
       );
       const middle = p(0.3, 0);
@@ -72,7 +73,7 @@ export const iolScenes: readonly Scene[] = [
                 [3.45, 290],
                 [3.9, 277],
                 [4.45, 264],
-              ].map(([r, a]) => there(at(r!, a!))),
+              ].map((point) => there(at(itemAt(point, 0), itemAt(point, 1)))),
             ),
             { width: 2.4, head: 9 },
           ),

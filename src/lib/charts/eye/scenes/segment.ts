@@ -1,3 +1,4 @@
+import { itemAt } from '../../../item-at';
 import { annulus, at, MAIN, OPENING, PORT, ringOf, round, topEye, wound } from '../anatomy/top';
 import { entry, lensOf, mm, run, sectionEye } from '../anatomy/section';
 import { bent, phacoTip } from '../instruments/section';
@@ -23,7 +24,7 @@ export const segmentScenes: readonly Scene[] = [
         const bed = [at(0.5, (a + b) / 2), ...round(OPENING, a, b)];
         return [
           flat(bed),
-          line([bed[1]!, bed[0]!, bed[bed.length - 1]!], { sharp: true }),
+          line([itemAt(bed, 1), itemAt(bed, 0), itemAt(bed, bed.length - 1)], { sharp: true }),
           hatch(bed, 80, 6),
           line([[at(2.6, a), at(3.6, a + 3)], round(3.6, a + 3, b - 3), [at(3.6, b - 3), at(2.6, b)]], {
             dash: 'dash',

@@ -1,3 +1,4 @@
+import { itemAt } from '../../../item-at';
 import { at, MAIN, OPENING, round, topEye } from '../anatomy/top';
 import { forceps } from '../instruments/top';
 import { range, spline } from '../pencil/curves';
@@ -36,7 +37,7 @@ export const tearScenes: readonly Scene[] = [
     'The eye from above. The tear has gone nearly all the way round. Its last part runs a little outside the start and crosses it from outside in, along the strong arrow, so that the edge closes without a notch.',
     () => {
       const torn = range(290, 612, 54, (a) => at(OPENING + 0.34 * Math.max(0, (a - 540) / 72) ** 1.4, a));
-      const last = torn[torn.length - 1]!;
+      const last = itemAt(torn, torn.length - 1);
       return [
         topEye({ iris: 112 }),
         pen(torn, 2.7, { land: 0.03, lift: 0.02 }),

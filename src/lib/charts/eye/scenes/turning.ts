@@ -1,3 +1,4 @@
+import { itemAt } from '../../../item-at';
 import { at, MAIN, OPENING, ringOf, round, topEye, TUNNEL_PORT } from '../anatomy/top';
 
 import { bentRod, hook } from '../instruments/top';
@@ -15,7 +16,7 @@ export const turningScenes: readonly Scene[] = [
       return [
         topEye({ iris: 112 }),
         area(nucleus),
-        line(nucleus.concat([nucleus[0]!]), { dash: 'dash' }),
+        line(nucleus.concat([itemAt(nucleus, 0)]), { dash: 'dash' }),
         hatch(round(OPENING).slice(0, -1), 62, 8),
         line([at(2.4, 45), at(2.4, 225)], { dash: 'dash', sharp: true }),
         line([at(2.4, 318), at(2.4, 138)], { sharp: true }),
