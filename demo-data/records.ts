@@ -8,6 +8,7 @@ import {
   emptyProfile,
 } from '../src/lib/model';
 import { hashOfCases, resultFor, startGoal, windowOf } from '../src/lib/practice';
+import { goalReading, lastingOf } from '../src/lib/rooms/goals/goal-reading';
 import type { Everything } from '../src/lib/server/storage/port';
 import { loadGuidance, loadProcedures } from '../src/lib/server/content/library';
 import { randomStream } from '../src/lib/statistics';
@@ -68,7 +69,7 @@ export function everythingOfFellow(seed = FELLOW_SEED): Everything {
     ],
   };
   const reflections = reflectionsOf(record, [closed, second]);
-  return {
+  return withLasted({
     ...blank('phaco'),
     profile: {
       ...emptyProfile,
@@ -82,7 +83,7 @@ export function everythingOfFellow(seed = FELLOW_SEED): Everything {
     results: [result],
     reflections,
     references: [readersOf(record)],
-  };
+  });
 }
 
 const readersOf = (record: FellowRecord): ReferenceSet => ({
@@ -181,6 +182,20 @@ function resultOf(goal: Goal, record: FellowRecord): StoredResult {
       watch: goal.watch,
     }),
   };
+}
+
+/** Whether it lasted, read on the evening of the list that filled each following twenty. */
+function withLasted(record: Everything): Everything {
+  const [goal] = record.goals;
+  if (!goal) return record;
+  const read = { ...record, procedures: [phaco()] };
+  const state = goalReading(read, goal);
+  const lasted = lastingOf(read, state).map((lasting) => {
+    const ids = state.window.windows[lasting.nth] ?? [];
+    const last = record.cases.find(({ id }) => id === ids[ids.length - 1]);
+    return { at: `${dayOf(last, record.lists)}T20:00:00.000Z`, lasting };
+  });
+  return { ...record, results: record.results.map((result) => ({ ...result, lasted })) };
 }
 
 /** A note a list after review; the last four cases of the running goal still wait. */

@@ -178,6 +178,6 @@ test('a month, from the empty record to a result and what follows', async ({ pag
     await page.getByRole('button', { name: 'Store the decision' }).click();
     await expect(page.getByText('The refill before each regrasp has become a habit.').first()).toBeVisible();
     await open(page, '/');
-    await expect(page.getByText('Capsulorhexis: 0 of the next twenty counted.')).toBeVisible();
+    await expect(page.getByText('Capsulorhexis: 0 of the following twenty counted.')).toBeVisible();
   });
 });

@@ -3,6 +3,7 @@ import {
   profileSchema,
   type Case,
   type Goal,
+  type Lasting,
   type NewCase,
   type Reflection,
   type StoredResult,
@@ -138,6 +139,26 @@ export const aResult = (
     cannot: { code: 'too-few', because: 'made up for a test' },
     caveats: [],
   },
+});
+
+export const aLasting = (nth: number, kind: Lasting['kind']): Lasting => ({
+  nth,
+  kind,
+  effect: {
+    estimate: -0.16,
+    low: -0.26,
+    high: -0.06,
+    rawEstimate: -0.18,
+    rawLow: -0.28,
+    rawHigh: -0.08,
+    se: 0.05,
+    df: 60,
+    nBaseline: 40,
+    nWindow: 20,
+    method: 'made up for a test',
+  },
+  firstEstimate: -0.2,
+  together: null,
 });
 
 export const aReflection = (caseIds: string[], over: Partial<Reflection> = {}): Omit<Reflection, 'id' | 'version'> => ({

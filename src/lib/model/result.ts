@@ -115,6 +115,9 @@ export const outcomeSchema = z.strictObject({
   caveats: z.array(z.string()),
 });
 
+/** Whether it lasted, as it was read: stored once a following twenty, and shown later exactly as it was. */
+export const readLastingSchema = z.strictObject({ at: instant, lasting: lastingSchema });
+
 /** Stored once when a window fills; shown later exactly as it was. */
 export const storedResultSchema = z.strictObject({
   id: resultId,
@@ -129,6 +132,8 @@ export const storedResultSchema = z.strictObject({
   seed: z.number().int(),
   engine: z.string(),
   outcome: outcomeSchema,
+  /** Missing: whether it lasted has not been read. */
+  lasted: z.array(readLastingSchema).optional(),
 });
 
 export type Effect = z.infer<typeof effectSchema>;
@@ -136,5 +141,6 @@ export type ResultKind = (typeof resultKinds)[number];
 export type CannotSay = z.infer<typeof cannotSaySchema>;
 export type AimedOutcome = z.infer<typeof aimedOutcomeSchema>;
 export type Lasting = z.infer<typeof lastingSchema>;
+export type ReadLasting = z.infer<typeof readLastingSchema>;
 export type Outcome = z.infer<typeof outcomeSchema>;
 export type StoredResult = z.infer<typeof storedResultSchema>;

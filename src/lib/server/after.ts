@@ -21,7 +21,7 @@ export function readGoalLines(record: SurgeonRecord): Promise<GoalLine[]> {
     for (const goal of record.goals) {
       if (!record.results.some(({ goalId }) => goalId === goal.id)) continue;
       const reading = await inTurns(readingGoal(record, goal));
-      read.set(goal.id, { state: reading, lasting: lastingOf(record, reading) });
+      read.set(goal.id, { state: reading });
     }
     return goalLines(record, ({ id }) => read.get(id) ?? null);
   });

@@ -10,6 +10,7 @@ export * from './suggestion';
 export * from './suggestion-reasons';
 export * from './plan-reasons';
 export * from './since-read';
+export * from './lasted';
 export * from './plan';
 export * from './note-durations';
 export * from './person-in-text';

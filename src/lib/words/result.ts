@@ -225,26 +225,33 @@ export function lastingWords(lasting: Lasting, stepLabel: string): { head: strin
   switch (lasting.kind) {
     case 'lasted':
       return {
-        head: 'Lasted',
+        head: LASTING_HEAD[lasting.kind],
         sentence: `${which}, ${step} stayed below its baseline: about ${lessOrMore(ratio)} (${rangeOfRatios(low, high)}). ${first}`,
       };
     case 'faded':
       return {
-        head: 'Faded',
+        head: LASTING_HEAD[lasting.kind],
         sentence: `${which} it was back near its baseline (${lessOrMore(ratio)}; ${rangeOfRatios(low, high)}). This is common. Which checkpoint has dropped out?`,
       };
     case 'partly':
       return {
-        head: 'Partly',
+        head: LASTING_HEAD[lasting.kind],
         sentence: `${which} about half of it was left (${lessOrMore(ratio)}; ${rangeOfRatios(low, high)}). ${first}`,
       };
     default:
       return {
-        head: 'Not clear yet',
+        head: LASTING_HEAD[lasting.kind],
         sentence: `${capital(lessOrMore(ratio))}, but anything ${rangeWithFrom(low, high)} fits. The next twenty will say more.`,
       };
   }
 }
+
+export const LASTING_HEAD: Record<Lasting['kind'], string> = {
+  lasted: 'Lasted',
+  faded: 'Faded',
+  partly: 'Partly',
+  'not-clear': 'Not clear yet',
+};
 
 /** "Before the start": what twenty and forty cases can show. Chances 0..1. */
 export function powerWords(fifth: { twenty: number; forty: number }, tenth: { twenty: number }): string {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Store } from '../../../src/lib/server/storage';
-import { aCase, aGoal, aResult, later, now } from '../records';
+import { aCase, aGoal, aLasting, aResult, later, now } from '../records';
 
 export const goalsContract = (open: () => Promise<Store>) =>
   describe('goals and results', () => {
@@ -46,5 +46,18 @@ export const goalsContract = (open: () => Promise<Store>) =>
       const second = await store.storeResult(aResult(id, ids, 'second'));
       expect(await store.results()).toEqual([first, second]);
       await expect(store.storeResult(aResult('goal-9', ids))).rejects.toMatchObject({ code: 'not-found' });
+    });
+
+    it('keeps whether a result lasted as it was read first, a following twenty at a time', async () => {
+      const { store, ids } = await withCase();
+      const { id } = await store.startGoal(aGoal(ids));
+      const result = await store.storeResult(aResult(id, ids));
+      const first = { at: now, lasting: aLasting(1, 'lasted') };
+      const second = { at: later, lasting: aLasting(2, 'partly') };
+      await store.storeLasted(result.id, [first]);
+      const changed = await store.storeLasted(result.id, [{ at: later, lasting: aLasting(1, 'faded') }, second]);
+      expect(changed).toEqual({ ...result, lasted: [first, second] });
+      expect(await store.results()).toEqual([changed]);
+      await expect(store.storeLasted('result-9', [first])).rejects.toMatchObject({ code: 'not-found' });
     });
   });

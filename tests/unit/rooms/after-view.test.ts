@@ -10,7 +10,7 @@ import { goalsBeside, goalsOnStep } from '../../../src/lib/rooms/choose/step-goa
 import { hashOfCases, startGoal } from '../../../src/lib/practice';
 import { goalAfter, listsFor, month, operation, type Month } from '../practice/made-month';
 import { aRecord } from './made-up';
-import { ids, withResult } from './read-month';
+import { ids, withLasted, withResult } from './read-month';
 
 const NOW = '2026-11-25T08:00:00.000Z';
 /** Praise and blame, and what a broken number leaves behind. */
@@ -45,7 +45,9 @@ function viewOf(record: SurgeonRecord): AfterView {
 /** The same once the result was read, where there is one to read. */
 function seen(record: SurgeonRecord): { view: AfterView; record: SurgeonRecord } {
   const ready = goalReading(record, record.goals[0]!).toStore !== null;
-  const after = ready ? withResult(record, NOW) : record;
+  const read = ready ? withResult(record, NOW) : record;
+  const { time } = viewOf(read);
+  const after = time.kind === 'result' && time.lastingReady ? withLasted(read, NOW) : read;
   return { view: viewOf(after), record: after };
 }
 
@@ -386,7 +388,7 @@ describe('what was done', () => {
 describe('goals in one line', () => {
   const readIn = (record: SurgeonRecord) => (goal: Goal) => {
     const state = goalReading(record, goal);
-    return { state, lasting: lastingOf(record, state) };
+    return { state };
   };
 
   it('says result and lasting of each', () => {

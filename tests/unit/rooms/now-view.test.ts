@@ -197,11 +197,16 @@ describe('Now: one sentence, one action', () => {
     const goals = [aGoal(40, { decisions: [{ at: '2026-08-02T10:00:00.000Z', kind: 'keep', reason: '' }] })];
     const record = running(27, { goals });
     const view = nowView({ ...record, results: [result(record)] }, null);
-    expect(view).toMatchObject({ state: 'following', head: 'Capsulorhexis: 7 of the next twenty counted.' });
+    expect(view).toMatchObject({ state: 'following', head: 'Capsulorhexis: 7 of the following twenty counted.' });
     const later = running(41, { goals });
-    const complete = nowView({ ...later, results: [result(later)] }, null);
-    expect(complete.head).toBe('Capsulorhexis: the next twenty are complete.');
+    const shorter = { ...result(later), outcome: { ...outcome, kind: 'shorter' as const } };
+    const complete = nowView({ ...later, results: [shorter] }, null);
+    expect(complete.head).toBe('Capsulorhexis: a following twenty is complete.');
     expect(complete.action.label).toBe('See whether it lasted');
+    // Nothing lasts where nothing was found shorter.
+    const none = nowView({ ...later, results: [result(later)] }, null);
+    expect(none).toMatchObject({ head: 'Capsulorhexis: 1 of the following twenty counted.' });
+    expect(none.action.label).not.toBe('See whether it lasted');
   });
 
   it('paused: with the reason', () => {

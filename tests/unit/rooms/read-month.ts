@@ -1,4 +1,5 @@
-import { goalReading } from '../../../src/lib/rooms/goals/goal-reading';
+import { lastedToStore } from '../../../src/lib/rooms/after-twenty/lasted-words';
+import { goalReading, lastingOf } from '../../../src/lib/rooms/goals/goal-reading';
 import type { SurgeonRecord, Case, Goal } from '../../../src/lib/model';
 import { hashOfCases } from '../../../src/lib/practice';
 import { goalAfter, listsFor, month, operation, type Month } from '../practice/made-month';
@@ -23,6 +24,20 @@ export function withResult(record: SurgeonRecord, storedAt = STORED): SurgeonRec
   return {
     ...record,
     results: [...record.results, { id: `result-${record.results.length + 1}`, storedAt, ...toStore }],
+  };
+}
+
+/** The same once it was read whether it lasted. */
+export function withLasted(record: SurgeonRecord, at = STORED): SurgeonRecord {
+  const state = goalReading(record, record.goals[0]!);
+  const latest = state.stored.at(-1);
+  const fresh = lastedToStore(latest, lastingOf(record, state), at);
+  if (fresh.length === 0) throw new Error('there is nothing of a following twenty to read');
+  return {
+    ...record,
+    results: record.results.map((each) =>
+      each.id === latest?.id ? { ...each, lasted: [...(each.lasted ?? []), ...fresh] } : each,
+    ),
   };
 }
 

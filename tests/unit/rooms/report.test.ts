@@ -14,7 +14,7 @@ const inJune = (record: SurgeonRecord): SurgeonRecord => ({
 const linesOf = (record: SurgeonRecord) =>
   goalLines(record, (goal) => {
     const state = goalReading(record, goal);
-    return { state, lasting: lastingOf(record, state) };
+    return { state };
   });
 const reported = (record: SurgeonRecord) => ({
   ...record,

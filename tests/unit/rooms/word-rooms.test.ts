@@ -184,7 +184,7 @@ describe('the report', () => {
     falsePerHundred: 3,
     lines: goalLines({ ...fellow, procedures }, (each) => {
       const state = goalReading({ ...fellow, procedures }, each);
-      return { state, lasting: [] };
+      return { state };
     }),
   };
   const [goal] = fellow.goals;

@@ -5,7 +5,7 @@ import { counted } from '../../format';
 import {
   ANSWER_FIRST,
   waitsWords,
-  lastingWords,
+  lastedReadyWords,
   shortTimesWords,
   sinceReasonWords,
   sinceSentences,
@@ -25,7 +25,8 @@ import { aimedNotices } from '../goals/aimed-goal';
 import { recordedOf, shortTimesState, type GoalReading } from '../goals/goal-reading';
 import { otherChartsView, type OtherChartsView } from './other-charts';
 import { safetyView, type SafetyView } from './safety-cells';
-import { reopenedBecause, sinceRead, withSince } from './since-read';
+import { lastedWords, lastedToStore, type LastedView } from './lasted-words';
+import { reopenedBecause, sinceRead } from './since-read';
 import { waitsForReview } from '../cases/case-view';
 import { asPlanned, asPlannedWords } from '../lists/timing-plan';
 import { eventQuestion, EVENT_ASKS } from '../goals/event-question';
@@ -72,7 +73,10 @@ export type TimeView =
       earlier: ResultView | null;
       run: RunView | null;
       today: TodayView | null;
-      lasting: readonly { head: string; sentence: string }[];
+      /** Whether it lasted, as it was read, with what today would give where that differs. */
+      lasting: readonly LastedView[];
+      /** A following twenty is complete and was not read. */
+      lastingReady: { sentence: string; offer: string } | null;
       /** Very short times to look at again, with their cases; `null` where there are no more than chance would give. */
       shortTimes: { sentence: string; cases: readonly { id: string; code: string }[] } | null;
       leftOut: string;
@@ -188,13 +192,7 @@ function timeOf(source: AfterSource): TimeView {
   if (goal.state === 'draft') return { kind: 'none', sentence: 'Nothing is counted while the goal is a draft.' };
   const shown = latest?.outcome ?? (state.waitsForReview ? outcome : null);
   if (shown) {
-    // The joint model that judges lasting gives a slightly different figure for the first window than the one that was
-    // read.
-    const first = stored[stored.length - 1]?.outcome.against?.estimate;
     const since = latest ? sinceRead(state, latest) : null;
-    const lasting = source.lasting.map((each) =>
-      withSince(lastingWords({ ...each, firstEstimate: first ?? each.firstEstimate }, label), since),
-    );
     return {
       kind: 'result',
       result: resultView(
@@ -208,11 +206,17 @@ function timeOf(source: AfterSource): TimeView {
       earlier,
       run: runOf(
         source,
-        chartTitle(label, stored.find((each) => each.look === state.look)?.outcome ?? outcome, window, source.lasting),
+        chartTitle(
+          label,
+          stored.find((each) => each.look === state.look)?.outcome ?? outcome,
+          window,
+          latest?.lasted?.map(({ lasting }) => lasting) ?? [],
+        ),
         window.windows.length,
       ),
       today: todayOf(since),
-      lasting,
+      lasting: latest ? lastedWords(latest, source.lasting, label) : [],
+      lastingReady: lastingReady(source, waiting),
       shortTimes: shortTimesOf(source),
       leftOut: leftOutSentence(window),
     };
@@ -242,6 +246,14 @@ function timeOf(source: AfterSource): TimeView {
     offer: `Show them; the result still comes at ${lengthWord}`,
     earlier,
   };
+}
+
+/** What is offered where a following twenty is complete. Answers come first, as before the result. */
+function lastingReady({ state, lasting }: AfterSource, waiting: number): { sentence: string; offer: string } | null {
+  const fresh = lastedToStore(state.stored.at(-1), lasting, '').length;
+  if (fresh === 0) return null;
+  const waits = waiting > 0 ? ` ${waitsWords(waiting)} ${ANSWER_FIRST}` : '';
+  return { sentence: lastedReadyWords(fresh, waits), offer: 'Read whether it lasted' };
 }
 
 const sinceSentencesOf = (since: SinceRead | null) => (since ? sinceSentences(since) : []);

@@ -1,8 +1,8 @@
-import type { Goal, Lasting, SurgeonRecord } from '../../model';
+import type { Goal, SurgeonRecord } from '../../model';
 import { capital, inSentence } from '../../format';
 import { lastingWords, sinceReasonWords, type FateReason } from '../../words';
 import { reportedResult } from '../../words/reported-result';
-import { stagedGoal, goalStanding, type StagedGoal } from '../goals/goal-standing';
+import { stagedGoal, goalStanding, lastingToRead, type StagedGoal } from '../goals/goal-standing';
 import type { GoalReading } from '../goals/goal-reading';
 import { fatesIn, reopenedBecause, sinceRead } from './since-read';
 import { instantWords } from '../forms/when-words';
@@ -26,7 +26,7 @@ export type GoalLine = {
 };
 
 /** A goal whose result was read, worked out on today's data. */
-export type ReadGoal = { state: GoalReading; lasting: readonly Lasting[] };
+export type ReadGoal = { state: GoalReading };
 
 const STATE: Record<Goal['state'], string> = {
   draft: 'a draft, not agreed yet',
@@ -43,7 +43,7 @@ export function goalLines(record: SurgeonRecord, readOf: (goal: Goal) => ReadGoa
     const { step, stored } = goalStanding(record, goal);
     const latest = stored.at(-1);
     const read = latest ? readOf(goal) : null;
-    const last = read?.lasting.at(-1);
+    const last = latest?.lasted?.at(-1)?.lasting;
     const since = read && latest ? sinceRead(read.state, latest) : null;
     const result = latest && {
       cases: latest.windowIds.length,
@@ -79,14 +79,15 @@ export const goalInOneLine = (state: StagedGoal): string =>
   `${capital(inSentence(state.step.label))}: ${stageWords(state)}.`;
 
 /** How far an open goal is. */
-export function stageWords({ stage, window }: StagedGoal): string {
+export function stageWords(goal: StagedGoal): string {
+  const { stage, window } = goal;
   switch (stage) {
     case 'window':
       return `${Math.min(window.running.length, window.need.cases)} of ${window.need.cases} counted`;
     case 'following':
-      return window.windows.length > 1
+      return lastingToRead(goal) > 0
         ? 'a following twenty is complete'
-        : `${window.running.length} of the next twenty counted`;
+        : `${window.running.length} of the following twenty counted`;
     case 'draft':
       return 'the plan waits for your supervisor';
     case 'full':

@@ -35,15 +35,6 @@ export function sinceRead(state: GoalReading, stored: StoredResult): SinceRead |
   };
 }
 
-/** Whether it lasted is worked out on the record as it is: where that changed since the result was read, it says so. */
-export const withSince = <T extends { sentence: string }>(said: T, since: SinceRead | null): T =>
-  since
-    ? {
-        ...said,
-        sentence: `${said.sentence} Something it rests on has changed since the result was read, and this figure with it.`,
-      }
-    : said;
-
 /** The same, counted: how many of the cases it rests on, by what became of them. */
 export const fatesIn = (since: SinceRead | null): FateReason[] =>
   (since?.reasons ?? []).flatMap((reason) => (reason.code === 'fate' ? [reason] : []));

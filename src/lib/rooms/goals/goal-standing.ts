@@ -61,6 +61,16 @@ export function goalStanding(record: SurgeonRecord, goal: Goal, cases: readonly 
   };
 }
 
+/**
+ * Following twenties that are complete and were not read: as many answers wait as there are. Only after *shorter* is
+ * there anything that can have lasted.
+ */
+export function lastingToRead({ stored, window }: Pick<GoalStanding, 'stored' | 'window'>): number {
+  const latest = stored.at(-1);
+  if (latest?.outcome.kind !== 'shorter') return 0;
+  return Math.max(0, window.windows.length - 1 - (latest.lasted?.length ?? 0));
+}
+
 /** A step taken out of the procedure since: its goal can still be read. */
 const retiredStep = (id: string): Step => ({
   id,

@@ -1,6 +1,6 @@
 import type { Goal, SurgeonRecord } from '../../model';
 import { counted } from '../../format';
-import { openGoals, type StagedGoal } from '../goals/goal-standing';
+import { lastingToRead, openGoals, type StagedGoal } from '../goals/goal-standing';
 
 import { waitingForReview } from '../goals/waiting-for-review';
 import { dayWords, whenWords } from '../forms/when-words';
@@ -129,7 +129,8 @@ function reviewWords(strokes: readonly boolean[]): string {
   return waiting === 0 ? 'all reviewed' : `${waiting} ${waiting === 1 ? 'waits' : 'wait'} for review`;
 }
 
-function afterwards({ stage, window, stored }: StagedGoal): MonthPoint[] {
+function afterwards(goal: StagedGoal): MonthPoint[] {
+  const { stage, stored, window } = goal;
   const { need, running, lists } = window;
   const open = (title: string, words: string, short: string): MonthPoint => ({
     title,
@@ -144,7 +145,11 @@ function afterwards({ stage, window, stored }: StagedGoal): MonthPoint[] {
     case 'deciding':
       return [open('Decision', 'the result was read', 'to come')];
     case 'following':
-      return [open('Did it last?', `after ${counted(Math.max(0, 20 - running.length), 'more case')}`, 'to come')];
+      // Only what was found shorter can have lasted.
+      if (stored.at(-1)?.outcome.kind !== 'shorter') return [];
+      return lastingToRead(goal) > 0
+        ? [open('Did it last?', 'can be read now', 'can be read')]
+        : [open('Did it last?', `after ${counted(Math.max(0, 20 - running.length), 'more case')}`, 'to come')];
     case 'paused':
       return [open(stored.length > 0 ? 'Decision' : 'Result', 'the goal is paused', 'paused')];
     default: {
@@ -167,7 +172,8 @@ function afterwards({ stage, window, stored }: StagedGoal): MonthPoint[] {
 }
 
 /** Said under 768 px in place of the line. */
-function nowWords({ stage, window }: StagedGoal): string {
+function nowWords(goal: StagedGoal): string {
+  const { stage, window } = goal;
   const { need, running, lists, listsKnown } = window;
   switch (stage) {
     case 'draft':
@@ -179,7 +185,7 @@ function nowWords({ stage, window }: StagedGoal): string {
     case 'deciding':
       return 'The result waits for your decision';
     case 'following':
-      return `${running.length} of the next twenty`;
+      return lastingToRead(goal) > 0 ? 'A following twenty is complete' : `${running.length} of the following twenty`;
     case 'window':
       return `${Math.min(running.length, need.cases)} of ${need.cases}${
         listsKnown && running.length > 0 ? `, over ${lists} of ${counted(need.lists, 'list')}` : ''

@@ -6,7 +6,7 @@ import { ANSWER_FIRST, enoughWords, waitsWords, type SuggestionWords } from '../
 import { eventKindWords } from '../forms/event-fields';
 import { goalInOneLine, retiredWords } from '../after-twenty/goal-lines';
 import { aimedNotices } from '../goals/aimed-goal';
-import { openGoals, type StagedGoal } from '../goals/goal-standing';
+import { lastingToRead, openGoals, type StagedGoal } from '../goals/goal-standing';
 import { EVENT_ASKS, eventQuestion } from '../goals/event-question';
 import { waitingForReview } from '../goals/waiting-for-review';
 import { instantWords } from '../forms/when-words';
@@ -207,23 +207,22 @@ const beforeWords = (cases: number, { setAt }: Goal): string =>
 
 function following(state: StagedGoal, record: SurgeonRecord, step: string): NowView {
   const { window, goal } = state;
-  const complete = window.windows.length - 1;
-  const count = window.running.length;
+  const unread = lastingToRead(state);
   const waiting = waitingForReview(record, goal).length;
   const head =
-    complete > 0
-      ? `${capital(step)}: ${complete === 1 ? 'the next twenty are' : `${complete} following twenties are`} complete.`
-      : `${capital(step)}: ${count} of the next twenty counted.`;
+    unread > 0
+      ? `${capital(step)}: ${unread === 1 ? 'a following twenty is' : `${unread} following twenties are`} complete.`
+      : `${capital(step)}: ${window.running.length} of the following twenty counted.`;
   return {
     ...plain(
       'following',
       head,
       waiting === 0 ? '' : waitsWords(waiting),
-      complete > 0 ? { href: after(state), label: 'See whether it lasted' } : waiting > 0 ? REFLECT : BEFORE,
+      unread > 0 ? { href: after(state), label: 'See whether it lasted' } : waiting > 0 ? REFLECT : BEFORE,
     ),
     also: [
-      ...(complete > 0 && waiting > 0 ? [REFLECT] : []),
-      ...(complete > 0 || waiting > 0 ? [BEFORE] : []),
+      ...(unread > 0 && waiting > 0 ? [REFLECT] : []),
+      ...(unread > 0 || waiting > 0 ? [BEFORE] : []),
       { href: '/choose', label: 'Choose another step' },
     ].slice(0, 2),
   };

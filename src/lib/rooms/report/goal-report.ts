@@ -2,11 +2,13 @@ import type { Goal, Lasting, StoredResult } from '../../model';
 import { casesWithIds, type ShortTimes } from '../../practice';
 import { monthsOfCases } from './period-of';
 import { capital, counted } from '../../format';
-import { lastingWords, shortTimesWords, sinceSentences, type SinceRead } from '../../words';
+import { shortTimesWords, sinceSentences, type SinceRead } from '../../words';
 import { reportedResult } from '../../words/reported-result';
 import { doneRows } from '../after-twenty/done-cells';
+import { lastingToRead } from '../goals/goal-standing';
 import { recordedOf, shortTimesState, type GoalReading } from '../goals/goal-reading';
-import { fatesIn, reopenedBecause, sinceRead, withSince } from '../after-twenty/since-read';
+import { lastedWords } from '../after-twenty/lasted-words';
+import { fatesIn, reopenedBecause, sinceRead } from '../after-twenty/since-read';
 import { goalSafety, inOne, monthOf, sinceFigures, ticked } from './parts';
 import { FOOTNOTES, type ReportRecord, type ReportView } from './report';
 
@@ -66,7 +68,7 @@ export function goalReport(
     notes: ticked(mine, noteIds),
     footnotes: FOOTNOTES,
     cautions: record.cautions,
-    figures: [...figuresOf(result, lasting), ...sinceFigures(fatesIn(since), null), ...safety.figures],
+    figures: [...figuresOf(result), ...sinceFigures(fatesIn(since), null), ...safety.figures],
   };
 }
 
@@ -99,8 +101,6 @@ function resultSection(
   const shown = result?.outcome ?? (waitsForReview ? outcome : null);
   if (!shown) return { strong: noResultWords(window), lines: decided };
   const words = reportedResult(shown, step.label);
-  // As on After twenty: lasting quotes the first figure that was read, not the joint model's slightly other one.
-  const first = shown.against?.estimate;
   const reopened = reopenedBecause(state);
   return {
     strong: words.head,
@@ -113,11 +113,8 @@ function resultSection(
         ? ['This is the first look, at twenty; the second, at forty, is not complete yet.']
         : []),
       ...inOne(since ? sinceSentences(since) : []),
-      ...lasting.map((each) => {
-        const words = lastingWords({ ...each, firstEstimate: first ?? each.firstEstimate }, step.label);
-        const said = withSince(words, since);
-        return `${said.head}. ${said.sentence}`;
-      }),
+      ...(result ? lastedWords(result, lasting, step.label).map((said) => `${said.head}. ${said.sentence}`) : []),
+      ...(lastingToRead(state) > 0 ? ['A following twenty is complete; whether it lasted has not been read yet.'] : []),
       ...decided,
     ],
   };
@@ -130,7 +127,7 @@ function noResultWords({ full, need }: GoalReading['window']): string {
     : `No result yet: the ${cases} are not complete.`;
 }
 
-function figuresOf(result: StoredResult | null, lasting: readonly Lasting[]): ReportView['figures'] {
+function figuresOf(result: StoredResult | null): ReportView['figures'] {
   if (!result) return [];
   const ratio = (name: string, effect: StoredResult['outcome']['plain']) =>
     effect
@@ -150,6 +147,6 @@ function figuresOf(result: StoredResult | null, lasting: readonly Lasting[]): Re
     ...ratio('this step alone', result.outcome.plain),
     ...ratio('the rest of the operation', result.outcome.rest),
     ...ratio('spread', result.outcome.spread),
-    ...lasting.flatMap((each) => ratio(`following twenty ${each.nth}`, each.effect)),
+    ...(result.lasted ?? []).flatMap(({ lasting }) => ratio(`following twenty ${lasting.nth}`, lasting.effect)),
   ];
 }

@@ -6,6 +6,7 @@ import type {
   NewCase,
   Procedure,
   Profile,
+  ReadLasting,
   ReferenceSet,
   Reflection,
   StoredResult,
@@ -173,6 +174,8 @@ export interface Store {
   results(): Promise<StoredResult[]>;
   /** At most one result per goal and look; a second one for the same is refused. */
   storeResult(result: Omit<StoredResult, 'id'>): Promise<StoredResult>;
+  /** Whether it lasted, as it was read, kept with its result. What was read of a following twenty before stays as it was. */
+  storeLasted(resultId: string, read: readonly ReadLasting[]): Promise<StoredResult>;
 
   reflections(): Promise<Reflection[]>;
   saveReflection(reflection: Omit<Reflection, 'id' | 'version'>): Promise<Reflection>;

@@ -8,13 +8,14 @@ import { attempt } from '$lib/server/attempt';
 import { fieldsOf } from '$lib/server/form-fields';
 import { changeCases } from '$lib/server/last-change';
 import { readRecord } from '$lib/server/record';
-import { readResult } from '$lib/server/results';
+import { readLasted, readResult } from '$lib/server/results';
 import { saidIn } from '$lib/server/said-in';
 import { StaleVersionError } from '$lib/server/storage';
 import type { Actions, PageServerLoad } from './$types';
 
 const SAID: Record<string, string> = {
   read: 'The result is stored, and will be shown unchanged from now on.',
+  lasted: 'Whether it lasted is stored with the result, and will be shown as it was read.',
   decided: 'The decision is stored with its date.',
   shown: 'The times are shown; that you asked is noted. The result still comes when the window is full.',
   reviewed: 'Your review of the event is stored.',
@@ -43,6 +44,12 @@ export const actions = {
     const { record, goal } = await goalOf(locals.store, params.goal);
     const read = await readResult(locals.store, record, goal, locals.now);
     redirect(303, `/after-twenty/${goal.id}${read ? '?said=read' : ''}`);
+  },
+  /** Whether it lasted: the answer of a complete following twenty, stored once, when it is asked for. */
+  lasted: async ({ locals, params }) => {
+    const { record, goal } = await goalOf(locals.store, params.goal);
+    const read = await readLasted(locals.store, record, goal, locals.now);
+    redirect(303, `/after-twenty/${goal.id}${read ? '?said=lasted' : ''}`);
   },
   /** Asked for while the window runs; noted, because seeing times can change the cases that follow. */
   show: async ({ locals, params }) => {

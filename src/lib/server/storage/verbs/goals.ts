@@ -12,7 +12,7 @@ const goalOf = (reader: Reader, goalId: string) =>
 
 export const goalVerbs = (
   shelf: Shelf,
-): Pick<Store, 'goals' | 'startGoal' | 'changeGoal' | 'results' | 'storeResult'> => ({
+): Pick<Store, 'goals' | 'startGoal' | 'changeGoal' | 'results' | 'storeResult' | 'storeLasted'> => ({
   goals: async () => [...recordsOf(shelf, 'goals')],
   startGoal: (goal) =>
     shelf.change((draft) => append(draft, 'goals', (id) => checked(goalSchema, { ...goal, id }, 'The goal'))),
@@ -43,5 +43,19 @@ export const goalVerbs = (
           `This goal already has its ${result.look} result; a result is stored once and shown as it was. Nothing was written.`,
         );
       return append(draft, 'results', (id) => checked(storedResultSchema, { ...result, id }, 'The result'));
+    }),
+  storeLasted: (resultId, read) =>
+    shelf.change((draft) => {
+      const stored = found(
+        recordsOf(draft, 'results').find(({ id }) => id === resultId),
+        `The result ${resultId}`,
+      );
+      const before = stored.lasted ?? [];
+      const added = read.filter(({ lasting }) => !before.some((each) => each.lasting.nth === lasting.nth));
+      if (added.length === 0) return stored;
+      const lasted = [...before, ...added];
+      const changed = checked(storedResultSchema, { ...stored, lasted }, 'The result');
+      mapRecords(draft, 'results', (each) => (each.id === resultId ? changed : each));
+      return changed;
     }),
 });

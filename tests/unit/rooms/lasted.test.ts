@@ -1,0 +1,101 @@
+import { describe, expect, it } from 'vitest';
+import { lastingFor } from '../../../src/lib/practice';
+import { afterView } from '../../../src/lib/rooms/after-twenty/after-view';
+import { goalReading, lastingOf } from '../../../src/lib/rooms/goals/goal-reading';
+import { goalLines } from '../../../src/lib/rooms/after-twenty/goal-lines';
+import { nowView } from '../../../src/lib/rooms/now/now-view';
+import { monthLine } from '../../../src/lib/rooms/now/month-line';
+import { goalReport, reportMarkdown } from '../../../src/lib/rooms/report';
+import type { Goal, SurgeonRecord } from '../../../src/lib/model';
+import { changed, recordOf, SHORTER, withLasted, withResult, without } from './read-month';
+
+const timeOf = (record: SurgeonRecord) => {
+  const state = goalReading(record, record.goals[0]!);
+  const { time } = afterView({ state, record, lasting: lastingOf(record, state), series: null, signal: '' });
+  if (time.kind !== 'result') throw new Error(time.kind);
+  return time;
+};
+const reportOf = (record: SurgeonRecord) => {
+  const state = goalReading(record, record.goals[0]!);
+  const told = { ...record, cautions: [], falsePerHundred: 3, lines: goalLines(record, () => ({ state })) };
+  return goalReport(state, told, [], lastingOf(record, state));
+};
+const percentOf = (ratio: number) => `${Math.abs(Math.round(100 * (ratio - 1)))}\u00A0% ${ratio < 1 ? 'less' : 'more'}`;
+
+const keep: Goal['decisions'][number] = { at: '2026-09-02T08:00:00.000Z', kind: 'keep', reason: 'To see.' };
+const complete = (count: number): SurgeonRecord => {
+  const record = withResult(recordOf(count, SHORTER));
+  return { ...record, goals: record.goals.map((goal) => ({ ...goal, decisions: [keep] })) };
+};
+/** Every time of the practised step in the following twenty, half as long again. */
+const edited = (record: SurgeonRecord) =>
+  Array.from({ length: 20 }, (_, at) => 61 + at).reduce(
+    (so, sequence) =>
+      changed(so, sequence, (one) => ({
+        stretches: one.stretches.map((each) =>
+          each.stepId === 'practised' ? { ...each, seconds: each.seconds * 1.5 } : each,
+        ),
+      })),
+    record,
+  );
+
+describe('whether it lasted', () => {
+  it('waits to be read once a following twenty is complete, and is told nowhere before', () => {
+    const record = complete(80);
+    const time = timeOf(record);
+    expect(time.lasting).toEqual([]);
+    expect(time.lastingReady).toMatchObject({
+      sentence: expect.stringMatching(/^A following twenty is complete\./),
+      offer: 'Read whether it lasted',
+    });
+    expect(reportMarkdown(reportOf(record))).toContain('whether it lasted has not been read yet');
+    expect(goalLines(record, () => null)[0]?.said).toBe('shorter, beyond the rest of the operation');
+    expect(nowView(record, null)).toMatchObject({ action: { label: 'See whether it lasted' } });
+    expect(monthLine(record)?.points.at(-1)).toMatchObject({ words: 'can be read now' });
+    expect(timeOf(complete(79)).lastingReady).toBeNull();
+  });
+
+  it('is shown as it was read, with its day, and is not offered again', () => {
+    const record = withLasted(complete(83));
+    const time = timeOf(record);
+    const [kept] = record.results[0]?.lasted ?? [];
+    expect(time.lastingReady).toBeNull();
+    expect(time.lasting[0]?.head).toBe('Lasted');
+    expect(time.lasting[0]?.sentence).toContain(`about ${percentOf(Math.exp(kept!.lasting.effect.estimate))}`);
+    expect(time.lasting[0]?.sentence).toMatch(/Read on 1 September 2026\.$/);
+    // Now counts on, instead of calling complete what was read.
+    expect(nowView(record, null).head).toBe('Practised: 3 of the following twenty counted.');
+    expect(monthLine(record)?.points.at(-1)).toMatchObject({ words: 'after 17 more cases' });
+    expect(timeOf(withLasted({ ...record, cases: recordOf(100, SHORTER).cases })).lasting).toHaveLength(2);
+  });
+
+  it('that changed since says so, with the figure as it was read and as it is now', () => {
+    const read = withLasted(complete(80));
+    const record = edited(read);
+    const then = Math.exp(read.results[0]!.lasted![0]!.lasting.effect.estimate);
+    const [goal] = record.goals;
+    const [today] = lastingFor({
+      cases: record.cases,
+      lists: record.lists,
+      procedure: record.procedures[0]!,
+      baseline: goal!.baseline,
+      windows: goalReading(record, goal!).window.windows,
+      stepId: 'practised',
+    });
+    const now = Math.exp(today!.effect.estimate);
+    expect(percentOf(now)).not.toBe(percentOf(then));
+    const { sentence } = timeOf(record).lasting[0]!;
+    expect(sentence).toContain(`Read on 1 September 2026 as ${percentOf(then)}`);
+    expect(sentence).toContain(`today's data would give ${percentOf(now)}`);
+    // In the report and its files the same, with the figure that was read.
+    expect(reportMarkdown(reportOf(record))).toContain(sentence);
+    expect(reportOf(record).figures.find(({ name }) => name === 'following twenty 1')?.value).toBeCloseTo(then, 12);
+  });
+
+  it('whose cases were taken out stays as it was read, and says that today says nothing', () => {
+    const read = withLasted(complete(80));
+    const record = without(read, ...Array.from({ length: 20 }, (_, at) => 61 + at));
+    expect(timeOf(record).lasting[0]?.sentence).toMatch(/it cannot be worked out today\.$/);
+    expect(timeOf(record).lasting[0]?.head).toBe(timeOf(read).lasting[0]?.head);
+  });
+});
