@@ -180,7 +180,7 @@ describe('a file that is not as it should be', () => {
     await expect(openStore(folder, now)).rejects.toMatchObject({ code: 'missing' });
     await writeFile(path, '{');
     await expect(openStore(folder, now)).rejects.toMatchObject({ code: 'unreadable' });
-    await writeFile(path, '{"schemaVersion":7}');
+    await writeFile(path, `{"schemaVersion":${schemaVersion + 1}}`);
     await expect(openStore(folder, now)).rejects.toMatchObject({ code: 'newer' });
     await rename(`${path}.away`, path);
     expect(await (await openIn(folder)).cases()).toHaveLength(2);
