@@ -31,6 +31,25 @@ it('shares drawings between checkpoints that exist', () => {
   }
 });
 
+it('draws something of every page, and no drawing twice on one', () => {
+  for (const { name, ids } of pages) {
+    const drawn = ids.flatMap((id) => sceneOfId(id)?.id ?? []);
+    expect(drawn.length, name).toBeGreaterThan(0);
+    expect(new Set(drawn).size, name).toBe(drawn.length);
+  }
+});
+
+const cardIds = (folder: string) =>
+  readdirSync(`content/${folder}`).map((file) => file.replace(/^\d+-/, '').replace(/\.md$/, ''));
+
+it('draws every eye card and every rehearsal', () => {
+  const cards = [...cardIds('eyes').map((id) => `eye-${id}`), ...cardIds('rehearsals').map((id) => `rehearsal-${id}`)];
+  expect(cards).toHaveLength(26);
+  expect(cards.filter((id) => !sceneOfId(id))).toEqual([]);
+  const named = SCENES.map(({ id }) => id).filter((id) => /^(eye|rehearsal)-/.test(id));
+  expect(named.filter((id) => !cards.includes(id))).toEqual([]);
+});
+
 it('gives a drawing by id, and none for what is not drawn', () => {
   expect(sceneOfId('rhexis-regrasp')?.title).toBe('Taken again, close to the point where it tears');
   expect(eyeDrawing('rhexis-regrasp')).toContain('<svg');
