@@ -7,8 +7,8 @@ import { reasonOf } from './reason.js';
 
 const handlerFile = join(dirname(fileURLToPath(import.meta.url)), '..', '..', 'build', 'handler.js');
 
-/** A whole record comes in as one file: twenty years at a thousand cases are about 24 MB. Forms are held to 512 kB in hooks. */
-const bodyLimit = '32M';
+/** One number for all routes, and a whole record comes in as one file: what each route takes is held in hooks. */
+const bodyLimit = '512M';
 
 /** What a proxy would say in headers is not believed: there is none in front of a loopback address. */
 const proxySettings = ['PROTOCOL_HEADER', 'HOST_HEADER', 'PORT_HEADER', 'ADDRESS_HEADER'];

@@ -2,11 +2,11 @@ import { readFile, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import type { ReadLasting } from '../../src/lib/model';
-import { everythingText, readEverything } from '../../src/lib/server/backup';
 import { openMemoryStore } from '../../src/lib/server/storage';
 import { migrations } from '../../src/lib/server/storage/migrations';
 import { openDiskStore } from '../../src/lib/server/storage/open-disk';
 import { asBefore4 } from './earlier/names';
+import { backupText, readText } from './backup-text';
 import { aLasting, aWholeRecord, later, now } from './records';
 import { freshFolder } from './stores';
 
@@ -74,12 +74,12 @@ describe('whether it lasted, kept as it was read', () => {
   it('goes into a full backup and comes back from it; a backup of version 3 has none, and none is made up', async () => {
     const record = aWholeRecord();
     const everything = { ...record, results: record.results.map((each) => ({ ...each, lasted: [lasted] })) };
-    const read = readEverything(everythingText(everything));
+    const read = await readText(backupText(everything));
     if ('problem' in read) throw new Error(read.problem);
     const store = await openMemoryStore();
     await store.restoreEverything(read.everything);
     expect((await store.everything()).results).toEqual(everything.results);
-    const old = readEverything(await readFile(new URL('./earlier/backup-3.json', import.meta.url), 'utf8'));
+    const old = await readText(await readFile(new URL('./earlier/backup-3.json', import.meta.url), 'utf8'));
     if ('problem' in old) throw new Error(old.problem);
     expect(old.everything.results.map((each) => each.lasted)).toEqual(old.everything.results.map(() => undefined));
     expect(old.everything.results.length).toBeGreaterThan(0);

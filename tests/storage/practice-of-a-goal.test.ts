@@ -2,11 +2,11 @@ import { readFile, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import type { Goal } from '../../src/lib/model';
-import { everythingText, readEverything } from '../../src/lib/server/backup';
 import { openMemoryStore } from '../../src/lib/server/storage';
 import { migrations, schemaVersion } from '../../src/lib/server/storage/migrations';
 import { openDiskStore } from '../../src/lib/server/storage/open-disk';
 import { asBefore4 } from './earlier/names';
+import { backupText, readText } from './backup-text';
 import { aWholeRecord, later, now } from './records';
 import { freshFolder } from './stores';
 
@@ -71,7 +71,7 @@ describe('what was practised, kept with a goal', () => {
   it('goes into a full backup and comes back from it', async () => {
     const record = aWholeRecord();
     const everything = { ...record, goals: record.goals.map((goal) => ({ ...goal, ...practised })) };
-    const read = readEverything(everythingText(everything));
+    const read = await readText(backupText(everything));
     if ('problem' in read) throw new Error(read.problem);
     const store = await openMemoryStore();
     await store.restoreEverything(read.everything);
@@ -79,7 +79,7 @@ describe('what was practised, kept with a goal', () => {
   });
 
   it('is missing, not made up, in a backup of version 3', async () => {
-    const read = readEverything(await readFile(new URL('./earlier/backup-3.json', import.meta.url), 'utf8'));
+    const read = await readText(await readFile(new URL('./earlier/backup-3.json', import.meta.url), 'utf8'));
     if ('problem' in read) throw new Error(read.problem);
     expect(read.everything.goals.length).toBeGreaterThan(0);
     for (const goal of read.everything.goals) {
@@ -91,7 +91,7 @@ describe('what was practised, kept with a goal', () => {
   it.each([
     ['an anchor that is none of the three', { anchor: 'good' }],
     ['a total', { anchor: 'each-time', total: 3 }],
-  ])('a backup with %s is refused with its place', (_, rating) => {
+  ])('a backup with %s is refused with its place', async (_, rating) => {
     const record = aWholeRecord();
     const [review] = practised.mentorReviews ?? [];
     const wrong = {
@@ -106,7 +106,7 @@ describe('what was practised, kept with a goal', () => {
         },
       ],
     };
-    const read = readEverything(JSON.stringify(wrong));
+    const read = await readText(JSON.stringify(wrong));
     expect('problem' in read && read.problem).toContain('goals.0.mentorReviews.0.learner.ratings.0');
   });
 });

@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { z } from 'zod';
-import { backupSchema, everythingText, readEverything } from '../../src/lib/server/backup';
+import { backupSchema } from '../../src/lib/server/backup';
 import { openStore } from '../../src/lib/server/storage';
 import { checkReadable } from '../../src/lib/server/storage/readable';
+import { backupText, readText, textBefore } from './backup-text';
 import { aCase, aList, aWholeRecord, now } from './records';
 import { freshFolder, openIn } from './stores';
 
@@ -32,8 +33,9 @@ const unreadable: [string, object][] = [
 
 describe('a record that could not be read again', () => {
   it.each(unreadable)('is refused as a backup, by the store and by the published schema: %s', async (_, everything) => {
-    const text = everythingText(everything as typeof whole);
-    expect(readEverything(text)).toHaveProperty('problem');
+    const text = backupText(everything as typeof whole);
+    expect(await readText(text)).toHaveProperty('problem');
+    expect(await readText(textBefore(everything))).toHaveProperty('problem');
     const store = await openIn(await freshFolder());
     await expect(store.restoreEverything(everything as typeof whole)).rejects.toMatchObject({ code: 'invalid' });
     expect(await store.cases()).toEqual([]);
@@ -41,7 +43,7 @@ describe('a record that could not be read again', () => {
       z.toJSONSchema(backupSchema, { io: 'input' }) as Parameters<typeof z.fromJSONSchema>[0],
     );
     expect(published.safeParse(JSON.parse(text)).success).toBe(false);
-    expect(published.safeParse(JSON.parse(everythingText(whole))).success).toBe(true);
+    expect(published.safeParse(JSON.parse(backupText(whole))).success).toBe(true);
   });
 
   it('is refused by every verb before it is acknowledged', async () => {

@@ -3,8 +3,8 @@ import { join } from 'node:path';
 import { createHash } from 'node:crypto';
 import { describe, expect, it } from 'vitest';
 import { hashOfCases } from '../../src/lib/practice';
-import { readEverything } from '../../src/lib/server/backup';
 import { openDiskStore } from '../../src/lib/server/storage/open-disk';
+import { readText } from './backup-text';
 import { now } from './records';
 import { freshFolder } from './stores';
 
@@ -15,8 +15,8 @@ const old = JSON.parse(text);
 const OLD_NAMES =
   /"(keptParts|keptSeen|keptPartId|wentBackNoted|seenWhileOut|oneInFive|usual|startUsual|rangeStart|startIds|nStart|allowance|allowanceSpread|already|said)"|"kind": ?"kept"/g;
 
-const read = () => {
-  const found = readEverything(text);
+const read = async () => {
+  const found = await readText(text);
   if ('problem' in found) throw new Error(found.problem);
   return found.everything;
 };
@@ -26,8 +26,8 @@ describe('a record of version 3', () => {
     expect(new Set(text.match(OLD_NAMES)).size).toBe(16);
   });
 
-  it('comes back from a backup under the names of today, with the same values', () => {
-    const everything = read();
+  it('comes back from a backup under the names of today, with the same values', async () => {
+    const everything = await read();
     expect(JSON.stringify(everything)).not.toMatch(OLD_NAMES);
     const [goal, was] = [everything.goals[0], old.goals[0]];
     expect(goal?.baseline).toEqual({
@@ -81,7 +81,7 @@ describe('a record of version 3', () => {
     expect(everything.procedures[0]?.steps[0]?.protectedParts).toEqual(old.procedures[0].steps[0].keptParts);
   });
 
-  it('keeps the fingerprints that its results were stored with', () => {
+  it('keeps the fingerprints that its results were stored with', async () => {
     // Written out as version 3 made them, under the names it had.
     const rows = [...old.cases]
       .sort((a, b) => (a.id < b.id ? -1 : 1))
@@ -101,7 +101,7 @@ describe('a record of version 3', () => {
         ]),
         one.leftOut === null,
       ]);
-    expect(hashOfCases(read().cases)).toBe(createHash('sha256').update(JSON.stringify(rows)).digest('hex'));
+    expect(hashOfCases((await read()).cases)).toBe(createHash('sha256').update(JSON.stringify(rows)).digest('hex'));
   });
 
   it('is read from a folder as it is from a backup', async () => {
@@ -117,7 +117,7 @@ describe('a record of version 3', () => {
     await put('procedures', { records: old.procedures });
     await put('contents', { documents: ['cases/1', 'goals', 'lists', 'procedures', 'reflections/1', 'results'] });
     const store = await openDiskStore(folder, now);
-    const everything = read();
+    const everything = await read();
     expect(await store.cases()).toEqual(everything.cases);
     expect(await store.goals()).toEqual(everything.goals);
     expect(await store.results()).toEqual(everything.results);

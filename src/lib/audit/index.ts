@@ -1,4 +1,3 @@
-export { canBeWatched, twoToWatch } from './recordings';
 export { clearTrend } from './clear-trend';
 export { knownLists } from './known-lists';
 export * from './types';

@@ -1,61 +1,71 @@
+import { createHash } from 'node:crypto';
 import { z } from 'zod';
-import type { DocumentKind } from './storage/documents';
-import { everythingSchema } from './storage/everything-schema';
-import { migrations, schemaVersion } from './storage/migrations';
-import { migrate } from './storage/migrations/migrate';
+import { atOnce } from '../turns';
+import { crossChecked, recordFields, rowKinds } from './storage/everything-schema';
+import { schemaVersion } from './storage/migrations';
 import type { Everything } from './storage/port';
 
-/** The full backup as it is written: the record, and the shape it is in. A file without a number is of the first shape. */
-export const backupSchema = everythingSchema.safeExtend({ schemaVersion: z.number().int().positive() });
+/** The file as it is written. Until this one there was `/1`: the same fields, without a check sum. */
+export const BACKUP_FORMAT = 'next-twenty/everything/2';
 
-/** The text of a full backup. */
-export const everythingText = (everything: Everything): string =>
-  `${JSON.stringify({ ...everything, schemaVersion } satisfies z.infer<typeof backupSchema>, null, 1)}\n`;
+/** The largest file that is taken in, in bytes: about 400,000 cases. What a change of the store can hold is not far beyond. */
+export const BACKUP_MOST = 400_000_000;
 
-/** A full backup from its text, or what is wrong with it and where. */
-export function readEverything(text: string): { everything: Everything } | { problem: string } {
-  let parsed: unknown;
-  try {
-    parsed = JSON.parse(text.replace(/^\uFEFF/, ''));
-  } catch {
-    return {
-      problem: 'This file is not JSON, or it is incomplete. Choose the file that "Everything as one file" gave.',
-    };
-  }
-  const version = versionOf(parsed);
-  if (version > schemaVersion)
-    return { problem: 'This backup was written by a later version of this program. Start that version to restore it.' };
-  const read = everythingSchema.safeParse(inShapeOfToday(parsed, version));
-  if (read.success) return { everything: read.data };
-  const format = typeof parsed === 'object' && parsed !== null && 'format' in parsed ? String(parsed.format) : null;
-  if (format !== 'next-twenty/everything/1')
-    return {
-      problem: `This is not a backup this version can read${format ? ` (it says it is ${format.slice(0, 60)})` : ''}.`,
-    };
-  const first = read.error.issues[0];
+/** The full backup as it is written: the record, the shape it is in, and a check sum over all of it. */
+export const backupSchema = z
+  .strictObject({
+    format: z.literal(BACKUP_FORMAT),
+    schemaVersion: z.number().int().positive(),
+    ...recordFields,
+    sha256: z
+      .string()
+      .regex(/^[0-9a-f]{64}$/)
+      .describe(
+        'SHA-256, in hexadecimal, of the UTF-8 text made of every other field in order: for each element of a list, and for each field that is none, the name of the field, a tab, the JSON text as it stands in this file, a line break.',
+      ),
+  })
+  .superRefine((backup, context) =>
+    atOnce(
+      crossChecked(backup, (field, index, message) =>
+        context.addIssue({ code: 'custom', message, path: [field, index] }),
+      ),
+    ),
+  );
+
+/** The check sum over the parts of a backup, the same for whoever writes it and whoever reads it. */
+export function contentSum() {
+  const hash = createHash('sha256');
   return {
-    problem: `The backup is damaged at ${first?.path.join('.') || 'its start'}: ${first?.message ?? 'not readable'}.`,
+    add: (field: string, text: string | Uint8Array) => void hash.update(`${field}\t`).update(text).update('\n'),
+    hex: () => hash.digest('hex'),
   };
 }
 
-function versionOf(parsed: unknown): number {
-  const given = z.looseObject({ schemaVersion: z.number().int().positive() }).safeParse(parsed);
-  return given.success ? given.data.schemaVersion : 1;
-}
+const A_PIECE = 64 * 1024;
 
-const KINDS = ['procedures', 'lists', 'cases', 'goals', 'results', 'reflections'] as const satisfies DocumentKind[];
-
-/** What the folder holds as documents a backup holds as rows: the same migrations bring it to today's shape. */
-function inShapeOfToday(parsed: unknown, from: number): unknown {
-  const backup = z.looseObject({}).safeParse(parsed);
-  if (!backup.success) return parsed;
-  const { schemaVersion: _version, ...today } = backup.data;
-  const brought = (kind: DocumentKind, document: Record<string, unknown>) =>
-    migrate(document, kind, from, schemaVersion, migrations);
-  for (const kind of KINDS)
-    if (Array.isArray(today[kind])) today[kind] = brought(kind, { records: today[kind] })['records'];
-  if (Array.isArray(today['references']))
-    today['references'] = today['references'].map((record: unknown) => brought('reference', { record })['record']);
-  if (today['profile']) today['profile'] = brought('profile', { profile: today['profile'] })['profile'];
-  return today;
+/**
+ * The text of a full backup, in pieces of about 64 kB: one ordinary JSON with a record a line. Nobody waits for more than
+ * a piece, and a record of any size is never one text in memory.
+ */
+export function* backupPieces(everything: Everything): Generator<string> {
+  const sum = contentSum();
+  let piece = '';
+  const field = (name: string, value: unknown) => {
+    const text = JSON.stringify(value);
+    sum.add(name, text);
+    return text;
+  };
+  piece += `{"format":${field('format', BACKUP_FORMAT)},\n"schemaVersion":${field('schemaVersion', schemaVersion)},\n`;
+  piece += `"profile":${field('profile', everything.profile)},\n`;
+  for (const kind of rowKinds) {
+    piece += `"${kind}":[`;
+    for (const [index, row] of everything[kind].entries()) {
+      piece += `${index === 0 ? '\n' : ',\n'}${field(kind, row)}`;
+      if (piece.length < A_PIECE) continue;
+      yield piece;
+      piece = '';
+    }
+    piece += '],\n';
+  }
+  yield `${piece}"sha256":"${sum.hex()}"}\n`;
 }

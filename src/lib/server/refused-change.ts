@@ -1,5 +1,12 @@
-/** Whole files come in here; every other form is small. */
-const filesComeIn = ['/cases/bring-in', '/settings/restore'];
+import { BACKUP_MOST } from './backup';
+
+const MEGABYTE = 1024 * 1024;
+
+/** Whole files come in here, each up to so many bytes; every other form is small. */
+const filesComeIn: readonly [path: string, most: number][] = [
+  ['/cases/bring-in', 32 * MEGABYTE],
+  ['/settings/restore', BACKUP_MOST + MEGABYTE],
+];
 const smallBody = 512 * 1024;
 
 const readOnly = ['GET', 'HEAD', 'OPTIONS'];
@@ -19,11 +26,16 @@ export function refusedChange(request: Request, url: URL): { status: number; why
   if (!ours)
     return { status: 403, why: "Changes are accepted only from this program's own pages. Nothing was changed." };
 
-  if (filesComeIn.some((path) => url.pathname === path || url.pathname.startsWith(`${path}/`))) return null;
+  const file = filesComeIn.find(([path]) => url.pathname === path || url.pathname.startsWith(`${path}/`));
   const length = request.headers.get('content-length');
   if (length === null && request.body)
     return { status: 411, why: 'The length of what was sent is not known, so it was not read. Nothing was changed.' };
-  if (Number(length) > smallBody)
+  if (file && Number(length) > file[1])
+    return {
+      status: 413,
+      why: `That is more than this page takes in (${Math.floor(file[1] / 1e6)} MB). Nothing was changed.`,
+    };
+  if (!file && Number(length) > smallBody)
     return { status: 413, why: 'That is more than a form of this page can hold (512 kB). Nothing was changed.' };
   return null;
 }

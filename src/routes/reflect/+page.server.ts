@@ -1,4 +1,3 @@
-import { canBeWatched } from '$lib/audit';
 import { waitingCases } from '$lib/rooms/goals/waiting-for-review';
 import { noteFinder, reflectionRows, waitingLists } from '$lib/rooms/reflect/reflect-view';
 import { loadCautions, renderOwnMarkdown } from '$lib/server/content';
@@ -19,7 +18,6 @@ export const load: PageServerLoad = async ({ locals, url }) => {
   };
   return {
     waiting: waiting.length,
-    watch: record.cases.some((one) => waiting.includes(one.id) && canBeWatched(one)),
     lists: waitingLists(record.cases, record.lists, waiting),
     all: record.reflections.length,
     filter,

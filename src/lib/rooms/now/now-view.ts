@@ -2,7 +2,7 @@ import type { Enough } from '../../audit/types';
 import type { Goal, SurgeonRecord } from '../../model';
 import type { Suggestion } from '../../rules/types';
 import { capital, counted, inSentence } from '../../format';
-import { ANSWER_FIRST, beforeYouChoose, enoughWords, waitsWords, type SuggestionWords } from '../../words';
+import { ANSWER_FIRST, enoughWords, waitsWords, type SuggestionWords } from '../../words';
 import { eventKindWords } from '../forms/event-fields';
 import { goalInOneLine, retiredWords } from '../after-twenty/goal-lines';
 import { aimedNotices } from '../goals/aimed-goal';
@@ -32,7 +32,6 @@ export type NowView = {
 /** What the audit says where no goal is open: whether it is enough, and what is suggested. */
 export type Look = {
   enough: Enough;
-  twoToWatch: boolean;
   suggestion: Pick<Suggestion, 'kind'>;
   words: Pick<SuggestionWords, 'head' | 'lede'>;
 };
@@ -93,8 +92,7 @@ const plain = (state: NowState, head: string, rest: string, action: Link): NowVi
   others: [],
 });
 
-function ofLook(look: Look): NowView {
-  const { enough, suggestion, words } = look;
+function ofLook({ enough, suggestion, words }: Look): NowView {
   if (!enough.enough)
     return plain('not-enough', 'Not enough yet.', enoughWords(enough).replace(/ Your times.*$/, ''), BRING_IN);
   const choose = { href: '/choose', label: 'Look at Choose' };
@@ -111,7 +109,7 @@ function ofLook(look: Look): NowView {
   return plain(
     'choose',
     'Your record has enough cases to choose one step to look at closely.',
-    `${capital(beforeYouChoose(look))}.`,
+    'Watch two recordings before you choose.',
     {
       href: '/choose',
       label: 'Choose a step',

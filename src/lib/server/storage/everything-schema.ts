@@ -9,41 +9,69 @@ import {
   reflectionSchema,
   storedResultSchema,
 } from '../../model';
+import { atOnce, type Work } from '../../turns';
 import type { Everything } from './port';
 
-/** One surgeon's whole record in one JSON, as it goes out and comes in again. */
-export const everythingSchema = z
-  .strictObject({
-    format: z.literal('next-twenty/everything/1'),
-    profile: profileSchema,
-    procedures: z.array(procedureSchema),
-    lists: z.array(listRecordSchema),
-    cases: z.array(caseSchema),
-    goals: z.array(goalSchema),
-    results: z.array(storedResultSchema),
-    reflections: z.array(reflectionSchema),
-    references: z.array(referenceSetSchema),
-  })
-  .superRefine((everything, context) => {
-    const refuse = (field: string, index: number, message: string) =>
-      context.addIssue({ code: 'custom', message, path: [field, index] });
-    const once = (field: 'procedures' | 'lists' | 'cases' | 'goals' | 'results' | 'reflections' | 'references') => {
-      const seen = new Set<string>();
-      for (const [index, { id }] of everything[field].entries()) {
-        if (seen.has(id)) refuse(field, index, `the id ${id} stands there twice`);
-        seen.add(id);
-      }
-      return seen;
-    };
-    const lists = once('lists');
-    const goals = once('goals');
-    for (const field of ['procedures', 'cases', 'results', 'reflections', 'references'] as const) once(field);
-    const codes = new Set<string>();
-    for (const [index, { code, listId }] of everything.cases.entries()) {
-      if (codes.has(code)) refuse('cases', index, `the code ${code} stands there twice`);
-      codes.add(code);
-      if (listId !== null && !lists.has(listId)) refuse('cases', index, `there is no list ${listId}`);
+/** The kinds of which a record has many, in the order in which they are written. */
+export const rowSchemas = {
+  procedures: procedureSchema,
+  lists: listRecordSchema,
+  cases: caseSchema,
+  goals: goalSchema,
+  results: storedResultSchema,
+  reflections: reflectionSchema,
+  references: referenceSetSchema,
+} as const;
+export type RowKind = keyof typeof rowSchemas;
+export const rowKinds = Object.keys(rowSchemas) as RowKind[];
+
+/** What a whole record holds, in memory and in a file. */
+export const recordFields = {
+  profile: profileSchema,
+  procedures: z.array(procedureSchema),
+  lists: z.array(listRecordSchema),
+  cases: z.array(caseSchema),
+  goals: z.array(goalSchema),
+  results: z.array(storedResultSchema),
+  reflections: z.array(reflectionSchema),
+  references: z.array(referenceSetSchema),
+};
+
+type Rows = Pick<Everything, RowKind>;
+type Refuse = (field: RowKind, index: number, message: string) => void;
+
+const A_SLICE = 5000;
+
+/** What no single record shows: an id or a code that stands twice, a list or a goal that is not there. */
+export function* crossChecked(rows: Rows, refuse: Refuse): Work<void> {
+  const ids = new Map<RowKind, Set<string>>();
+  for (const kind of rowKinds) {
+    const seen = new Set<string>();
+    for (const [index, { id }] of rows[kind].entries()) {
+      if (seen.has(id)) refuse(kind, index, `the id ${id} stands there twice`);
+      seen.add(id);
+      if (index % A_SLICE === A_SLICE - 1) yield 0;
     }
-    for (const [index, { goalId }] of everything.results.entries())
-      if (!goals.has(goalId)) refuse('results', index, `there is no goal ${goalId}`);
-  }) satisfies z.ZodType<Everything>;
+    ids.set(kind, seen);
+  }
+  const codes = new Set<string>();
+  for (const [index, { code, listId }] of rows.cases.entries()) {
+    if (codes.has(code)) refuse('cases', index, `the code ${code} stands there twice`);
+    codes.add(code);
+    if (listId !== null && !ids.get('lists')?.has(listId)) refuse('cases', index, `there is no list ${listId}`);
+    if (index % A_SLICE === A_SLICE - 1) yield 0.5;
+  }
+  for (const [index, { goalId }] of rows.results.entries())
+    if (!ids.get('goals')?.has(goalId)) refuse('results', index, `there is no goal ${goalId}`);
+}
+
+/** One surgeon's whole record, as the store takes it in and gives it out. */
+export const everythingSchema = z
+  .strictObject({ format: z.literal('next-twenty/everything/1'), ...recordFields })
+  .superRefine((everything, context) =>
+    atOnce(
+      crossChecked(everything, (field, index, message) =>
+        context.addIssue({ code: 'custom', message, path: [field, index] }),
+      ),
+    ),
+  ) satisfies z.ZodType<Everything>;

@@ -2,7 +2,7 @@ import type { z } from 'zod';
 import { documentSchemas, kindOf, type DocumentName } from './documents';
 import { StorageError } from './port';
 
-/** Records found readable. They are frozen, so they stay readable: a save checks only what is new. */
+/** Records and documents found readable. They are frozen, so they stay readable: a save checks only what is new. */
 const known = new WeakSet<object>();
 
 const first = (parsed: z.ZodSafeParseResult<unknown>): string | null => {
@@ -20,6 +20,7 @@ const records = (document: object): readonly object[] =>
  * @throws StorageError `invalid`, naming the field
  */
 export function checkReadable(name: DocumentName, document: object): void {
+  if (known.has(document)) return;
   const schema: z.ZodType = documentSchemas[kindOf(name)];
   const all = records(document);
   const fresh = all.filter((record) => !known.has(record));
@@ -33,6 +34,7 @@ export function checkReadable(name: DocumentName, document: object): void {
       `This cannot be stored, because it could not be read again (${wrong}). Nothing was written.`,
     );
   for (const record of fresh) if (Object.isFrozen(record)) known.add(record);
+  if (Object.isFrozen(document)) known.add(document);
 }
 
 /** An id used twice, or one the document would give out again. */

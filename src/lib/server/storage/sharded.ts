@@ -1,7 +1,9 @@
 import type { Case, Reflection } from '../../model';
+import type { Work } from '../../turns';
 import type { Documents } from './documents';
 import { groupBy } from './group-by';
 import { numberOf } from './numbered';
+import { checkReadable } from './readable';
 import type { Draft, Reader } from './shelf';
 
 /**
@@ -43,6 +45,30 @@ export function put<K extends Kind>(draft: Draft, kind: K, records: readonly Sha
     const next = Math.max(before?.next ?? 1, ...changed.map((record) => numberOf(record.id) + 1));
     draft.write(name, { next, records: [...byId.values()] } as Documents[`cases/${number}`]);
   }
+}
+
+export type NewShard = readonly [
+  name: `cases/${number}` | `reflections/${number}`,
+  shard: Documents[`cases/${number}`],
+];
+
+/** The documents of many records, for a record that has none of this kind; checked, so that a change need not. */
+export function* shardsOf<K extends Kind>(kind: K, records: readonly Sharded[K][]): Work<NewShard[]> {
+  const shards: NewShard[] = [];
+  for (const [name, inIt] of groupBy(records, (record) => nameOf(kind, record.id))) {
+    const next = inIt.reduce((most, { id }) => Math.max(most, numberOf(id) + 1), 1);
+    const shard = Object.freeze({ next, records: inIt }) as Documents[`cases/${number}`];
+    checkReadable(name, shard);
+    shards.push([name, shard]);
+    yield 0;
+  }
+  return shards;
+}
+
+/** A whole shard where none was; ids that were used before and are gone stay used. */
+export function putShard(draft: Draft, [name, shard]: NewShard): void {
+  const before = draft.read(name as 'cases/1')?.next ?? 1;
+  draft.write(name as 'cases/1', before > shard.next ? { ...shard, next: before } : shard);
 }
 
 /** Removes records; their ids stay used. */

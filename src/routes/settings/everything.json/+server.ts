@@ -1,12 +1,24 @@
-import { everythingText } from '$lib/server/backup';
+import { setImmediate } from 'node:timers/promises';
+import { backupPieces } from '$lib/server/backup';
 import type { RequestHandler } from './$types';
 
-/** The whole record as one file: the full backup, dates included. */
-export const GET: RequestHandler = async ({ locals }) =>
-  new Response(everythingText(await locals.store.everything()), {
+/** The whole record as one file, written as it is read: the full backup, dates included. */
+export const GET: RequestHandler = async ({ locals }) => {
+  const pieces = backupPieces(await locals.store.everything());
+  const encoder = new TextEncoder();
+  const body = new ReadableStream<Uint8Array>({
+    async pull(controller) {
+      await setImmediate(); // others are answered between two pieces
+      const { done, value } = pieces.next();
+      if (done) controller.close();
+      else controller.enqueue(encoder.encode(value));
+    },
+  });
+  return new Response(body, {
     headers: {
       'content-type': 'application/json; charset=utf-8',
       'content-disposition': `attachment; filename="next-twenty-${locals.now.slice(0, 10)}.json"`,
       'cache-control': 'no-store',
     },
   });
+};

@@ -59,13 +59,13 @@ async function putBack(path: string, before: string | null): Promise<void> {
 }
 
 /**
- * Puts `text` in the place of a file, whole or not at all, and returns when it would survive a power cut. Where the
- * disk fails after the new file got its name, the old one is put back: a refused change leaves no trace. Our own code
- * because no library we tried does all of it: some flush neither file nor folder, two report success on a full disk
- * with a truncated file.
+ * Puts `text` (or its pieces, in order) in the place of a file, whole or not at all, and returns when it would survive
+ * a power cut. Where the disk fails after the new file got its name, the old one is put back: a refused change leaves no
+ * trace. Our own code because no library we tried does all of it: some flush neither file nor folder, two report success
+ * on a full disk with a truncated file.
  * @throws NotKnown where putting back failed too; otherwise what the disk said, with everything as it was
  */
-export async function replaceDurably(path: string, text: string): Promise<void> {
+export async function replaceDurably(path: string, text: string | readonly string[]): Promise<void> {
   const folder = dirname(path);
   const mark = randomBytes(4).toString('hex');
   const making = join(folder, `.${basename(path)}.making-${mark}`);
@@ -74,7 +74,7 @@ export async function replaceDurably(path: string, text: string): Promise<void> 
   try {
     const handle = await open(making, 'wx', 0o600);
     try {
-      await handle.writeFile(text);
+      for (const piece of [text].flat()) await handle.writeFile(piece); // each goes on where the last one ended
       await handle.sync();
     } finally {
       await handle.close();

@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto';
 import { readFile, rename } from 'node:fs/promises';
 import { join } from 'node:path';
+import { setImmediate } from 'node:timers/promises';
 import { z } from 'zod';
 import { isDocumentName, type DocumentName } from '../documents';
 import { StorageError } from '../port';
@@ -20,10 +21,30 @@ const hashOf = (files: Record<string, string | null>) =>
   createHash('sha256').update(JSON.stringify(files)).digest('hex');
 const pathIn = (folder: string) => join(folder, 'journal.json');
 
-/** Returns when the whole change is on disk in one file: from then on it happens, whatever happens to the machine. */
+/** What Node reads back as one text is just over 536 million characters; a journal it could not read would be lost. */
+const MOST = 500_000_000;
+
+/**
+ * Returns when the whole change is on disk in one file: from then on it happens, whatever happens to the machine. A
+ * piece a document, with others answered between them: a whole record brought back is a hundred megabytes.
+ * @throws StorageError `invalid` for a change too large to be read back
+ */
 export async function writeJournal(folder: string, texts: FileTexts, schemaVersion: number): Promise<void> {
-  const files = Object.fromEntries(texts);
-  await replaceDurably(pathIn(folder), JSON.stringify({ schemaVersion, hash: hashOf(files), files }));
+  const hash = createHash('sha256');
+  const files: string[] = [];
+  let length = 0;
+  for (const [name, text] of texts) {
+    const piece = `${files.length === 0 ? '{' : ','}${JSON.stringify(name)}:${JSON.stringify(text)}`;
+    hash.update(piece);
+    files.push(piece);
+    length += piece.length;
+    if (length > MOST)
+      throw new StorageError('invalid', 'This is more than one change can hold (500 MB). Nothing was changed.');
+    await setImmediate();
+  }
+  files.push('}');
+  const opening = `{"schemaVersion":${schemaVersion},"hash":"${hash.update('}').digest('hex')}","files":`;
+  await replaceDurably(pathIn(folder), [opening, ...files, '}']);
 }
 
 export const removeJournal = (folder: string) => removeDurably(pathIn(folder));

@@ -1,10 +1,11 @@
+import { inTurns } from '../../in-turns';
+import type { Work } from '../../../turns';
 import { type Everything, type Store, StorageError } from '../port';
-import { checked } from '../checked';
-import { everythingSchema } from '../everything-schema';
 import { ledgerOf } from '../store-ledger';
 import { fill, numberOf, recordsOf } from '../numbered';
-import { allOf, put } from '../sharded';
+import { allOf, putShard, shardsOf, type NewShard } from '../sharded';
 import type { Draft, Reader, Shelf } from '../shelf';
+import { NotWhole, wholeRecord } from '../whole-record';
 import { casesInOrder } from './cases';
 import { referencesOf } from './references';
 import { proceduresOf, profileOf, putProcedure } from './settings';
@@ -15,15 +16,29 @@ export const isEmpty = (reader: Reader): boolean =>
   (['lists', 'goals', 'results'] as const).every((kind) => recordsOf(reader, kind).length === 0) &&
   reader.names('reference').length === 0;
 
+/** What takes long of putting a record into the store, made before the change, which must not wait. */
+type Prepared = { everything: Everything; shards: readonly NewShard[] };
+
+/** @throws StorageError `invalid` */
+export function* prepared(given: Everything, what: string): Work<Prepared> {
+  try {
+    const everything = yield* wholeRecord(given);
+    const cases = yield* shardsOf('cases', everything.cases);
+    return { everything, shards: [...cases, ...(yield* shardsOf('reflections', everything.reflections))] };
+  } catch (why) {
+    if (!(why instanceof NotWhole)) throw why;
+    throw new StorageError('invalid', `${what} cannot be stored: ${why.message}. Nothing was written.`);
+  }
+}
+
 /** Writes a whole record into an empty one; ids stay as they are. */
-export function fillWith(draft: Draft, everything: Everything): void {
+export function fillWith(draft: Draft, { everything, shards }: Prepared): void {
   draft.write('profile', { profile: everything.profile });
   for (const procedure of everything.procedures) putProcedure(draft, procedure);
   fill(draft, 'lists', everything.lists);
-  put(draft, 'cases', everything.cases);
+  for (const shard of shards) putShard(draft, shard);
   fill(draft, 'goals', everything.goals);
   fill(draft, 'results', everything.results);
-  put(draft, 'reflections', everything.reflections);
   for (const record of everything.references) draft.write(`reference/${record.id}`, { record });
   const ledger = ledgerOf(draft);
   const reference = Math.max(ledger.next.reference, ...everything.references.map(({ id }) => numberOf(id) + 1));
@@ -42,13 +57,15 @@ export const everythingVerbs = (shelf: Shelf): Pick<Store, 'everything' | 'resto
     reflections: allOf(shelf, 'reflections'),
     references: referencesOf(shelf),
   }),
-  restoreEverything: (everything) =>
-    shelf.change((draft) => {
+  restoreEverything: async (everything) => {
+    const whole = await inTurns(prepared(everything, 'This copy of a record'));
+    return shelf.change((draft) => {
       if (!isEmpty(draft))
         throw new StorageError(
           'in-use',
           'There is already something in this record, and two records are not mixed. Nothing was written; restore into an empty data folder.',
         );
-      fillWith(draft, checked(everythingSchema, everything, 'This copy of a record'));
-    }),
+      fillWith(draft, whole);
+    });
+  },
 });

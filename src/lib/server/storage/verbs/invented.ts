@@ -1,6 +1,5 @@
 import { emptyProfile, profileSchema } from '../../../model';
-import { checked } from '../checked';
-import { everythingSchema } from '../everything-schema';
+import { atOnce } from '../../../turns';
 import { ledgerOf } from '../store-ledger';
 import { mapRecords, recordsOf } from '../numbered';
 import { StorageError, type Everything, type Store } from '../port';
@@ -8,7 +7,7 @@ import { allOf, drop } from '../sharded';
 import type { Draft, Shelf } from '../shelf';
 import { casesInOrder } from './cases';
 import { dropDraftsOf } from './erase';
-import { fillWith, isEmpty } from './everything';
+import { fillWith, isEmpty, prepared } from './everything';
 import { referencesOf } from './references';
 import { proceduresOf } from './settings';
 
@@ -34,7 +33,7 @@ function load(draft: Draft, everything: Everything): void {
     reflections: marked(everything.reflections),
     references: marked(everything.references),
   };
-  fillWith(draft, checked(everythingSchema, record, 'The invented surgeon'));
+  fillWith(draft, atOnce(prepared(record, 'The invented surgeon')));
   draft.write('ledger', {
     ...ledgerOf(draft),
     invented: {
