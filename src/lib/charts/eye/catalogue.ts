@@ -11,9 +11,16 @@ import { cortexScenes } from './scenes/cortex';
 import { deliveryScenes } from './scenes/delivery';
 import { disassemblyScenes } from './scenes/disassembly';
 import { dividingScenes } from './scenes/dividing';
-import { eventsFromAbove } from './scenes/events-from-above';
 import { eventsInSection } from './scenes/events-in-section';
 import { groundOfTunnel } from './scenes/ground-of-tunnel';
+import { capsuleEvents } from './scenes/capsule-events';
+import { woundEvents } from './scenes/wound-events';
+import { tinyNucleus } from './scenes/nucleus-tiny';
+import { whiteLens } from './scenes/white-lens';
+import { kindsOfSclera } from './scenes/kinds-of-sclera';
+import { outerWall } from './scenes/outer-wall';
+import { woundsFromAbove } from './scenes/wounds-from-above';
+import { layersAtLimbus } from './scenes/layers-at-limbus';
 import { hydrodissectionScenes } from './scenes/hydrodissection';
 import { incisionScenes } from './scenes/incision';
 import { iolScenes } from './scenes/iol';
@@ -64,13 +71,20 @@ export const SCENES: readonly Scene[] = [
   ...deliveryScenes,
   ...openedTunnelScenes,
   ...kindsOfLens,
+  ...whiteLens,
   ...kindsOfPupil,
   ...kindsOfChamber,
   ...rupturedCapsuleScenes,
-  ...eventsFromAbove,
+  ...capsuleEvents,
+  ...woundEvents,
   ...eventsInSection,
+  ...tinyNucleus,
   ...tunnelEvents,
+  ...outerWall,
   ...groundOfTunnel,
+  ...kindsOfSclera,
+  ...woundsFromAbove,
+  ...layersAtLimbus,
 ];
 
 const BY_ID = new Map(SCENES.map((scene) => [scene.id, scene]));
@@ -98,6 +112,8 @@ export const SHARED: Readonly<Record<string, string>> = {
   'mcortex-free-end': 'cortex-under-rim',
   'miol-second-haptic': 'iol-trailing-loop',
   'miol-proof': 'iol-rim-all-round',
+  'mwound-formed-by-port': 'mrefill-through-port',
+  'movd-via-port': 'mrefill-through-port',
   // Drawings of eye cards and rehearsals that show what a checkpoint asks for.
   'hydro-polar': 'eye-polar',
   'mhydro-polar': 'eye-polar',
