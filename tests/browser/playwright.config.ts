@@ -1,5 +1,29 @@
 import { defineConfig } from 'playwright/test';
 
+/**
+ * What Chromium makes ready for a person in every new window, in processes of their own: pages for its address bar and
+ * a spare renderer. A test opens a window of its own, so that this was more than half of its processor time.
+ * A later --disable-features replaces an earlier one: the rest of the list is Playwright's (its chromiumSwitches).
+ */
+const NOT_FOR_TESTS = [
+  'SpareRendererForSitePerProcess',
+  'WebUIOmniboxAimPopup',
+  'WebUIOmniboxPopup',
+  'AimEnabled',
+  'AvoidCorsURLLoaderRestartOnRedirect',
+  'AvoidUnnecessaryBeforeUnloadCheckSync',
+  'DestroyProfileOnBrowserClose',
+  'HttpsFirstBalancedModeAutoEnable',
+  'HttpsUpgrades',
+  'LensOverlay',
+  'MediaRouter',
+  'NetworkTimeServiceQuerying',
+  'OptimizationHints',
+  'PaintHolding',
+  'PreconnectToSearch',
+  'ThirdPartyStoragePartitioning',
+];
+
 export default defineConfig({
   testDir: '.',
   outputDir: '../../test-results',
@@ -28,6 +52,7 @@ export default defineConfig({
         '--disable-background-networking',
         '--disable-component-update',
         '--disable-sync',
+        `--disable-features=${NOT_FOR_TESTS.join()}`,
       ],
     },
   },
