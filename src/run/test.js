@@ -102,19 +102,26 @@ async function all() {
   if (old) throw new Error(old);
   await installIfStale();
   mkdirSync(reports, { recursive: true });
-  const app = await built();
+  // Each of these keeps one core busy; the tests after them use all there are.
+  const format = check('format', [bin('prettier/bin/prettier.cjs'), '--check', '.', '--log-level', 'warn']);
+  const app = await built(); // types and lint read what the build writes of the pages
   return [
     app,
-    // Each of these keeps one core busy; the tests after them use all there are.
     ...(await Promise.all([
-      check('types', [bin('svelte-check/bin/svelte-check'), '--fail-on-warnings', '--output', 'human']),
       check('lint', [bin('eslint/bin/eslint.js'), '.', '--max-warnings', '0']),
-      check('format', [bin('prettier/bin/prettier.cjs'), '--check', '.', '--log-level', 'warn']),
+      check('types', [bin('svelte-check/bin/svelte-check'), '--fail-on-warnings', '--output', 'human']),
+      format,
     ])),
     await suite(
       'unit, published and storage tests',
       'vitest.json',
-      [bin('vitest/vitest.mjs'), 'run', '--reporter=json', `--outputFile=${join(reports, 'vitest.json')}`],
+      [
+        bin('vitest/vitest.mjs'),
+        'run',
+        '--maxWorkers=100%', // by itself it leaves a core to the person at work, and so one of two
+        '--reporter=json',
+        `--outputFile=${join(reports, 'vitest.json')}`,
+      ],
       countVitest,
     ),
     ...(app.failed === 0 ? [await browserTests()] : []),
