@@ -52,7 +52,6 @@ export function aimedRun(world: World, seed: number, run: number): Said | null {
   const level = medianAndP20(model.adjusted[step]!);
   const steer = level ? Math.log((level.median + level.p20) / 2 / level.median) : null;
   const { time } = judgeAimed(input, { selectionAllowance: allowance, steer, look: 'first' }, excess);
-  const power = powerOf({ ...begun, difference: model.differences[step]!, selectionAllowance: allowance, steer });
   return {
     step,
     allowance,
@@ -60,7 +59,9 @@ export function aimedRun(world: World, seed: number, run: number): Said | null {
     lasting: [],
     plainShorter: time.plain !== null && time.plain.rawHigh < 0,
     today: saidToday({ ...record, y: input.y as Float64Array[], window: input.window }, step),
-    predicted: power?.fifth.twenty.chance ?? NaN,
+    predicted: () =>
+      powerOf({ ...begun, stepIndex: step, others, selectionAllowance: allowance, steer, aimed: aimed.bounded })?.fifth
+        .twenty.chance ?? NaN,
   };
 }
 

@@ -34,7 +34,7 @@ export type Said = {
   plainShorter: boolean;
   today: Today;
   /** What "Can twenty cases show it?" said at the start of a fifth (of a tenth, where the truth is a tenth). */
-  predicted: number;
+  predicted: () => number;
 };
 
 /** One run: a record is made, a step picked as the world says, and every rule says what it makes of it. `null`: not counted. */
@@ -65,7 +65,6 @@ export function oneRun(world: World, seed: number, run: number): Said | null {
   const beside = [step - 1, step + 1].filter((each) => each >= 0 && each < world.steps);
   const neighbour =
     kind === 'shorter' && longerNeighbours(twenty, beside, (each) => othersThan(world, each)).length > 0;
-  const power = powerOf({ ...start, difference: model.differences[step]!, selectionAllowance: allowance.time, steer });
   return {
     step,
     allowance: allowance.time,
@@ -74,7 +73,17 @@ export function oneRun(world: World, seed: number, run: number): Said | null {
     lasting: kind === 'shorter' && !world.secondLook ? lastingOf(whole, allowance.time).map((each) => each.kind) : [],
     plainShorter: first.plain !== null && first.plain.rawHigh < 0,
     today: saidToday(record, step),
-    predicted: foretold(world, power),
+    predicted: () =>
+      foretold(
+        world,
+        powerOf({
+          ...start,
+          stepIndex: step,
+          others: othersThan(world, step),
+          selectionAllowance: allowance.time,
+          steer,
+        }),
+      ),
   };
 }
 

@@ -25,14 +25,15 @@ export type Beside = {
   chart: number;
   chartEither: number;
   plain: number;
-  predicted: number;
+  /** `null` where no change of the step alone is there to be found. */
+  predicted: number | null;
 };
 
 /** `beside` is `null` where people have no rule of their own to set beside it. */
 export type Report = { counts: Measured[]; beside: Beside | null };
 
 export function reportOf(row: Row, said: readonly Said[]): Report {
-  return { counts: countsOf(row, said), beside: besideOf(said) };
+  return { counts: countsOf(row, said), beside: besideOf(row, said) };
 }
 
 export const countsOf = <S>(row: Row<S>, said: readonly S[]): Measured[] =>
@@ -60,7 +61,7 @@ function measured<S>({ world }: Row<S>, count: Count<S>, said: readonly S[]): Me
   };
 }
 
-function besideOf(said: readonly Said[]): Beside {
+function besideOf({ counts }: Row, said: readonly Said[]): Beside {
   const share = (of: (one: Said) => number) => said.reduce((sum, one) => sum + of(one), 0) / Math.max(1, said.length);
   return {
     mean: share((one) => Number(one.today.mean)),
@@ -69,7 +70,7 @@ function besideOf(said: readonly Said[]): Beside {
     chart: share((one) => Number(one.today.chart)),
     chartEither: share((one) => Number(one.today.chartEither)),
     plain: share((one) => Number(one.plainShorter)),
-    predicted: share((one) => one.predicted),
+    predicted: counts.some(({ label }) => label === RIGHT) ? share((one) => one.predicted()) : null,
   };
 }
 
@@ -102,7 +103,7 @@ export function tableOf(reports: readonly Report[]): string {
       ...(at === 0 && beside
         ? [beside.mean, beside.welch, beside.rank, beside.chart, beside.chartEither, beside.plain]
             .map(percent)
-            .concat(one.count === RIGHT ? percent(beside.predicted) : '')
+            .concat(one.count === RIGHT && beside.predicted !== null ? percent(beside.predicted) : '')
         : ['', '', '', '', '', '', '']),
     ]),
   );

@@ -322,21 +322,27 @@ const named = (bar: Pick<Count, 'atMost' | 'atLeast'>): Count => ({
   of: (said) => (said.kind === 'shorter' ? said.neighbour === true : null),
   ...bar,
 });
-const boundary: Row[] = [
+const boundary: Row[] = [40, 80].flatMap((start): Row[] => [
   {
     world: world({
-      name: 'boundary-moved',
-      says: 'a fifth of the step moved into the next one',
+      name: start === 40 ? 'boundary-moved' : `boundary-moved-${start}`,
+      says: `a fifth of the step moved into the next one, ${start} baseline cases`,
+      start,
       change: [less(0.2)],
       nextChange: Math.log(1.2),
     }),
     counts: [shown('shorter'), named({ atLeast: 0.6 })],
   },
   {
-    world: world({ name: 'boundary-kept', says: 'step alone −20 %, boundaries as they were', change: [less(0.2)] }),
+    world: world({
+      name: start === 40 ? 'boundary-kept' : `boundary-kept-${start}`,
+      says: `step alone −20 %, boundaries as they were, ${start} baseline cases`,
+      start,
+      change: [less(0.2)],
+    }),
     counts: [named({ atMost: 0.05 })],
   },
-];
+]);
 
 /** Goals aimed at the eyes with one fact. */
 const aimedAt: Row[] = [25, 40].flatMap((cases): Row[] => [

@@ -6,6 +6,7 @@ import type { ChangeInput } from './change';
 import { judgeSteadiness } from './judge-steadiness';
 import { judgeAimed } from './judge-aimed';
 import type { TimeJudgement } from './judge-time';
+import type { StartArrays } from './chance-of-shorter';
 import { chanceOfFifth } from './power';
 import { longerNeighbours } from './longer-neighbours';
 import type { ResultInput } from './result-input';
@@ -94,9 +95,8 @@ export function judgeCases(
     rangeBaseline: steadiness?.rangeBaseline ?? null,
     rangeWindow: steadiness?.rangeWindow ?? null,
     priorTrend: difference ? priorTrend(difference, change) : null,
-    powerForAFifth: difference
-      ? chanceOfFifth(baselinePart(change, difference), window.length, selectionAllowance)
-      : null,
+    // Where such eyes are clearly more frequent the bound on them leaves hardly any *shorter*: no chance is claimed.
+    powerForAFifth: time && excess === 0 ? chanceOfFifth(startOf(change), window.length, selectionAllowance) : null,
     adjusted: arrays.columns.some((column) => column.some((value) => value !== column[0])),
     listsKnown: arrays.listsKnown,
     sharedHands: arrays.table.cases.some(
@@ -106,6 +106,12 @@ export function judgeCases(
     withoutExcess: judged?.withoutExcess ?? false,
     neighbours: time?.kind === 'shorter' ? neighboursOf(change, arrays) : [],
   };
+}
+
+/** The baseline cases alone, as when the goal was set. */
+function startOf(change: ChangeInput): StartArrays {
+  const part = (row: Float64Array) => baselinePart(change, row).values;
+  return { ...change, ...baselinePart(change, new Float64Array(0)), y: change.y.map(part) };
 }
 
 /** The steps before and after the practised one, in the order of the operation, that took clearly longer. */

@@ -56,7 +56,7 @@ function* starting(input: StartGoalInput): Work<StartedGoal | Cannot> {
   const found = baselineCases(input);
   if (found.kind === 'cannot') return found;
   yield 0.1;
-  const { arrays, model, difference } = found;
+  const { arrays, model } = found;
   const judged = isJudged(input);
   const fit = model.fits.get(arrays.stepIndex);
   if (judged && !fit)
@@ -83,11 +83,14 @@ function* starting(input: StartGoalInput): Work<StartedGoal | Cannot> {
     expectedRange: level && half ? { low: half, high: level.median } : null,
     power: judged
       ? powerOf({
-          difference,
-          columns: arrays.columns,
+          y: arrays.y,
+          stepIndex: arrays.stepIndex,
+          others: arrays.othersOf(arrays.stepIndex),
+          columns: found.planned.columns,
           list: arrays.list,
           selectionAllowance: selectionAllowance.time,
           steer,
+          aimed: Boolean(input.eyes),
         })
       : null,
     cases: arrays.table.cases.length,

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { countingRule } from '../../../src/lib/practice';
 import { lastingKind } from '../../../src/lib/practice/lasting';
+import { chanceOfShorter } from '../../../src/lib/practice/chance-of-shorter';
 import type { PeriodFit } from '../../../src/lib/practice/period-fit';
 import { steadierOf } from '../../../src/lib/practice/steadier';
 import { practiceThresholds } from '../../../src/lib/practice/thresholds';
@@ -13,7 +14,6 @@ import {
   median,
   shiftInterval,
   tabularCusum,
-  tCdf,
   tQuantile,
   zeroEventsUpper,
 } from '../../../src/lib/statistics';
@@ -42,8 +42,11 @@ describe('worked examples', () => {
     ['1.35', 0.3],
   ])('what twenty cases can show, spread %s', (spread, tau) => {
     expect(Math.exp(tau).toFixed(2)).toBe(spread);
-    const se = tau * Math.sqrt(1 / 40 + 1 / 20);
-    const power = (change: number) => tCdf(-Math.log(change) / se - tQuantile(0.975, 58), 58);
+    // Residuals of one size, none of them clipped, so that the spread is what is asked.
+    const fit = (size: number) =>
+      ({ residuals: new Float64Array(40).fill(size), n: 40, freedom: 40, scale: 1, deff: 1, lists: 8 }) as PeriodFit;
+    const foretold = { against: fit(tau), rest: fit(0.13), together: -0.15, sharedCaseDifficulty: 1.6, facts: 2 };
+    const power = (change: number) => chanceOfShorter(foretold, Math.log(change), 20, 0);
     const [, fifth, tenth] = rowOf('what-twenty-can-show', spread);
     expect([fifth, tenth]).toEqual([0.8, 0.9].map((change) => `in ${Math.round(100 * power(change))} of 100`));
   });
