@@ -12,6 +12,4 @@ export type Context = {
   taken: ReadonlySet<string>;
   /** ISO date; `null` where nobody knows it. */
   today: string | null;
-  /** Chapter marks of one recording, written as a sheet to be read. */
-  chapters: boolean;
 };

@@ -2,7 +2,7 @@ export { parseDuration, type Duration, type PlainNumber } from './table/duration
 export { readAudit, readAuditInSlices, type AuditInput, type AuditReading } from './read-audit';
 export type { Mapping } from './headings/mapping';
 export type { Question, Option } from './questions';
-export type { ReferenceDraft } from './cases/in-lists';
+export type { ReferenceDraft } from './cases/references';
 export type { KnownCase } from './cases/known-cases';
 export type { NewList } from './cases/lists';
 export {
@@ -20,5 +20,4 @@ export { harmless } from './table/harmless';
 export { briefly } from './ledger';
 export { textPointsToAPerson, codePointsToAPatient } from './table/people';
 export { factReader, type FactRead } from './cases/facts';
-export type { FactsFile } from './cases/join-facts';
 export { factsOfLetters, moreFacts, readLetters, type MoreFact } from './cases/more-facts';

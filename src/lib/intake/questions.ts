@@ -2,6 +2,14 @@ import { intakeThresholds } from './thresholds';
 
 export type Option = { value: string; label: string };
 
+/** A row of the file, to see what is meant. */
+export type Example = { row: number; text: string };
+
+/** One of a row, and the first few: to see what is meant from several rows. */
+export function note(examples: Example[], row: number, text: string): void {
+  if (examples.length < intakeThresholds.examples && examples.at(-1)?.row !== row) examples.push({ row, text });
+}
+
 /**
  * Something the file leaves open, asked once. A plain form can post the answer back: `id` is the name of the
  * field, `answer` the option chosen so far (the guess, until somebody answers).
@@ -17,13 +25,13 @@ export type Question = {
   /** Nothing is taken in before this is answered: a guess would be unfair to somebody. */
   mustAnswer: boolean;
   /** At most three rows of the file, to see what is meant. */
-  examples: readonly { row: number; text: string }[];
+  examples: readonly Example[];
 };
 
 export type Ask = (
   question: Pick<Question, 'id' | 'question' | 'options' | 'guess'> & {
     mustAnswer?: boolean;
-    examples?: readonly { row: number; text: string }[];
+    examples?: readonly Example[];
   },
 ) => string;
 

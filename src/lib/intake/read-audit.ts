@@ -1,32 +1,28 @@
 import type { Case, NewCase, Problem, Procedure } from '../model';
-import { atOnce, inSlices, type Slices, type Work } from '../turns';
+import { atOnce, bundled, inSlices, type Slices, type Steps } from '../turns';
 import { finish } from './cases/finish';
-import type { FinishedFile, ReferenceDraft } from './cases/in-lists';
-import { factsToJoin, type FactsFile, type JoinedFacts } from './cases/join-facts';
+import { inLists } from './cases/in-lists';
+import { factsToJoin } from './cases/join-facts';
 import { knownCases, type KnownCase } from './cases/known-cases';
 import type { NewList } from './cases/lists';
 import { readCases } from './cases/read-cases';
+import { referencesOf, type ReferenceDraft } from './cases/references';
 import type { Context } from './context';
-import { mappingOf, mappingOfUnread, type Mapping } from './headings/mapping';
+import { findHeadings } from './headings/find-headings';
+import { notUnderstood, understood, type Understood } from './headings/mapping';
+import { rowsUnder } from './headings/rows-under';
 import { tableOf } from './headings/table';
-import { allTargets, type Layout } from './headings/targets';
-import { labelOptions } from './labels/label-plan';
 import { newLedger } from './ledger';
-import { asker, type Option, type Question } from './questions';
-import { chaptersAsSheet, isChapters } from './stretches/chapters';
+import { asker, type Question } from './questions';
 import { readStretches } from './stretches/read-stretches';
-import { cellsOf } from './table/cells';
-import { textOf } from './table/decode';
 import { rowFacts } from './table/row-facts';
+import { sheetOf, type Written } from './table/sheet';
 
-export type AuditInput = {
-  /** Text (pasted cells, a file already read) or the bytes of a file in any usual encoding. */
-  text?: string;
-  bytes?: Uint8Array;
+export type AuditInput = Written & {
   fileName: string;
   procedures: readonly Procedure[];
   /** Facts of the eye in a second file, joined by the code of the case; to the cases of reference surgeons too. */
-  facts?: FactsFile;
+  facts?: Written;
   /** The record so far: its codes are known again, and new sequence numbers follow it. */
   existing?: readonly Case[];
   /** ISO date: a day of a list that lies ahead of it is asked about. Left out, none is. */
@@ -35,9 +31,7 @@ export type AuditInput = {
   choices?: Readonly<Record<string, string>>;
 };
 
-export type AuditReading = {
-  layout: Layout | 'chapters' | null;
-  procedureId: string | null;
+export type AuditReading = Understood & {
   cases: NewCase[];
   lists: NewList[];
   /** Cases of other surgeons, without names: R1, R2 … */
@@ -48,10 +42,6 @@ export type AuditReading = {
   problems: Problem[];
   counted: Record<Problem['weight'], number>;
   questions: Question[];
-  mapping: Mapping[];
-  /** What a column or a label can be, to choose from. */
-  columnOptions: Option[];
-  labelOptions: Option[];
   /** Rows under the headings; each is taken or named, none is both. */
   rowsIn: number;
   rowsTaken: number;
@@ -70,52 +60,40 @@ export const readAudit = (input: AuditInput): AuditReading => atOnce(reading(inp
 
 /** The same in slices of well under 50 ms, for a server that answers others meanwhile. */
 export const readAuditInSlices = (input: AuditInput, how: Slices): Promise<AuditReading> =>
-  inSlices(reading(input), how);
+  inSlices(bundled(reading(input)), how);
 
-/** One way, each stage plain data in and out: text, cells, table, rows, drafts, cases, cases beside those of the record. */
-function* reading(input: AuditInput): Work<AuditReading> {
-  const { choices = {}, procedures, existing = [] } = input;
+/** One way, each stage taking what the one before it gave: sheets, headings, table, rows, drafts, cases, cases beside those of the record. */
+function* reading(input: AuditInput): Steps<AuditReading> {
+  const { choices = {}, procedures, existing = [], facts, today = null } = input;
   const ledger = newLedger();
   const { ask, questions } = asker(choices);
   const taken = new Set(existing.map(({ code }) => code));
-  const text = yield* textOf(input);
-  const chapters = 'text' in text && isChapters(text.text);
-  const context: Context = { procedures, choices, ask, ledger, taken, today: input.today ?? null, chapters };
-  const sheet =
-    'problem' in text
-      ? { problem: text.problem, row: null }
-      : chapters
-        ? chaptersAsSheet(text.text, choices['code']?.trim() || freeCode(taken))
-        : yield* cellsOf(text.text);
+  const context: Context = { procedures, choices, ask, ledger, taken, today };
+
+  const sheet = yield* sheetOf(input, choices['code']?.trim() || freeCode(taken));
+  const factsSheet = facts && (yield* sheetOf(facts, null));
   if ('problem' in sheet) ledger.refuseFile(sheet.problem, sheet.row);
-  const table = 'problem' in sheet ? null : yield* tableOf(sheet, context);
+  const found = 'problem' in sheet ? null : yield* rowsUnder(yield* findHeadings(sheet, context), sheet, ledger);
+  const table = found && (yield* tableOf(found, context));
   const file = table && (yield* rowFacts(table, context));
-  const work = table && file && (table.layout === 'stretches' ? readStretches : readCases)(table, file, context);
-  const drafted = work && (yield* work);
-
-  const joined: JoinedFacts =
-    input.facts && table && file && drafted
-      ? yield* factsToJoin(input.facts, drafted.drafts, table.procedure, file.freshCodes)
+  const drafting = table && file && (table.layout === 'stretches' ? readStretches : readCases)(table, file, context);
+  const drafted = drafting && (yield* drafting);
+  const joined =
+    factsSheet && table && file && drafted
+      ? yield* factsToJoin(factsSheet, drafted.drafts, table.procedure, file.freshCodes)
       : { of: new Map(), ledger: newLedger() };
+  const finished = table && drafted ? yield* finish(drafted.drafts, table, context, joined) : [];
   const firstSequence = existing.reduce((last, { sequence }) => Math.max(last, Math.floor(sequence)), 0) + 1;
-  const finished: FinishedFile =
-    table && drafted
-      ? yield* finish(drafted.drafts, table, { context, firstSequence, joined })
-      : { cases: [], lists: [], references: [], handsSaid: new Set() };
-  const compared = yield* knownCases(finished.cases, existing, finished.handsSaid, procedures);
+  const { cases, lists, handsSaid } = yield* inLists(finished, table, context, firstSequence);
+  const references = yield* referencesOf(finished);
+  const compared = yield* knownCases(cases, existing, handsSaid, procedures);
+  const meaning = table && drafted ? understood(table, drafted.plans) : yield* notUnderstood(sheet, context);
 
-  const [first] = procedures;
-  const unread =
-    drafted || chapters || 'problem' in sheet || !first
-      ? { mapping: [], options: [] }
-      : mappingOfUnread(sheet, first, choices);
-  const understood = table && drafted;
   const answered = questions.every(({ mustAnswer, answered: given }) => !mustAnswer || given);
   return {
-    layout: understood ? (chapters ? 'chapters' : table.layout) : null,
-    procedureId: understood ? table.procedure.id : null,
-    lists: finished.lists,
-    references: finished.references,
+    ...meaning,
+    lists,
+    references,
     ...compared,
     // By row, as a reader goes through the file; what is said of a second file comes last.
     problems: [...byRow(ledger.problems), ...byRow(joined.ledger.problems)],
@@ -124,13 +102,10 @@ function* reading(input: AuditInput): Work<AuditReading> {
       queried: ledger.counts.queried + joined.ledger.counts.queried,
     },
     questions,
-    mapping: understood ? mappingOf(table, drafted.plans, chapters) : unread.mapping,
-    columnOptions: understood ? allTargets(table.procedure, table.layout) : unread.options,
-    labelOptions: understood ? labelOptions(table.procedure) : [],
-    rowsIn: understood ? table.rowsIn : 0,
-    rowsTaken: understood ? ledger.taken.size : 0,
-    rowsNamed: understood ? ledger.named.size : 0,
-    ready: answered && finished.cases.length + finished.references.length > 0,
+    rowsIn: drafted ? table.rowsIn : 0,
+    rowsTaken: drafted ? ledger.taken.size : 0,
+    rowsNamed: drafted ? ledger.named.size : 0,
+    ready: answered && cases.length + references.length > 0,
   };
 }
 

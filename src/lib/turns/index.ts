@@ -67,12 +67,31 @@ export function* mapped<Item, Made>(
   return made;
 }
 
-/** `[...items].sort(compare)`, handing over between parts: equal items keep their order. */
-export function* sorted<Item>(items: readonly Item[], compare: (a: Item, b: Item) => number): Work<Item[]> {
+/**
+ * Work in steps so small that a pause at each would cost more than the step: a generator that yields what each weighs, in
+ * rows of a file, and returns the answer. Whoever writes a step says its weight; how many make a slice is decided below.
+ */
+export type Steps<Answer> = Generator<number, Answer>;
+
+/** Puts small steps together: hands over whenever those done since the last pause weigh a slice. */
+export function* bundled<Answer>(steps: Steps<Answer>, aSlice = A_SLICE): Work<Answer> {
+  for (let weight = 0; ;) {
+    const { done, value } = steps.next();
+    if (done) return value;
+    weight += value;
+    if (weight < aSlice) continue;
+    weight = 0;
+    // Nobody knows how much is still to come.
+    yield 0;
+  }
+}
+
+/** `[...items].sort(compare)` in steps: equal items keep their order. */
+export function* sorted<Item>(items: readonly Item[], compare: (a: Item, b: Item) => number): Steps<Item[]> {
   let runs: Item[][] = [];
   for (let from = 0; from < items.length; from += RUN) {
     runs.push(items.slice(from, from + RUN).sort(compare));
-    yield 0;
+    yield A_SLICE;
   }
   while (runs.length > 1) {
     const merged: Item[][] = [];
@@ -88,7 +107,7 @@ function* merge<Item>(
   first: readonly Item[],
   second: readonly Item[],
   compare: (a: Item, b: Item) => number,
-): Work<Item[]> {
+): Steps<Item[]> {
   const merged: Item[] = [];
   for (let left = 0, right = 0; left < first.length || right < second.length;) {
     const [a, b] = [first[left], second[right]];
@@ -96,7 +115,7 @@ function* merge<Item>(
     merged.push((takesFirst ? a : b) as Item);
     if (takesFirst) left += 1;
     else right += 1;
-    if (merged.length % RUN === 0) yield 0;
+    if (merged.length % RUN === 0) yield A_SLICE;
   }
   return merged;
 }

@@ -1,6 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { atOnce, Cancelled, inSlices, mapped, scaled, sorted, type Work } from '../../../src/lib/turns';
+import { atOnce, bundled, Cancelled, inSlices, mapped, scaled, sorted, type Work } from '../../../src/lib/turns';
 
 function* counting(to: number): Work<string> {
   for (let at = 1; at <= to; at += 1) yield at / to;
@@ -28,6 +28,16 @@ describe('long work', () => {
     expect(atOnce(sorted(items, compare))).toEqual([...items].sort(compare));
     expect([...sorted(items, compare)].length).toBeGreaterThan(10);
     expect(atOnce(sorted([], compare))).toEqual([]);
+  });
+
+  it('puts small steps together, and hands over once they weigh a slice', () => {
+    const weighed = function* () {
+      for (const weight of [1, 1, 3, 10, 0.5, 4, 1]) yield weight;
+      return 'done';
+    };
+    expect(atOnce(bundled(weighed(), 5))).toBe('done');
+    expect([...bundled(weighed(), 5)]).toHaveLength(3);
+    expect([...bundled(weighed(), 100)]).toHaveLength(0);
   });
 
   it('ends where the caller no longer wants the answer', async () => {

@@ -1,62 +1,65 @@
-import type { Case, Event, FactValue, Hands, Procedure } from '../../model';
+import type { Case, NewCase } from '../../model';
+import type { ColumnSet } from '../headings/column';
+import type { Ledger } from '../ledger';
 import { agreedCell } from '../table/agreed-cell';
-import { cellOf, type ColumnSet } from '../headings/column-set';
 import type { Row } from '../table/cells';
 import { toNumber } from '../table/duration';
-import type { EventCells, EventsRead } from './events';
-import { factReader, type FactRead } from './facts';
-import { readHands, WHOSE_HANDS } from './hands';
-import type { Ledger } from '../ledger';
-import { factsOfLetters, readLetters, type MoreFact } from './more-facts';
 import { yesNo } from '../table/yes-no';
+import type { CaseReaders } from './case-readers';
+import type { Draft, Line } from './draft';
+import { eventsOf } from './events-of-case';
+import { factsOf } from './facts-of-case';
+import type { JoinedFacts } from './join-facts';
 
-/** Readers made once a file and procedure, for what is said of a whole case. */
-export type CaseReaders = {
-  facts: ReadonlyMap<string, (text: string) => FactRead>;
-  events: (cells: EventCells) => EventsRead;
-  /** The step a label names; `null` where it names none, or more than one. */
-  stepOf: (label: string) => string | null;
-  more: readonly MoreFact[];
-};
+/** What a case holds by itself, before its list and its place in time. */
+export type CaseContent = Omit<NewCase, 'sequence' | 'orderKnown' | 'list'>;
 
-export const factReaders = (procedure: Procedure): CaseReaders['facts'] =>
-  new Map(procedure.facts.map((fact) => [fact.id, factReader(fact)]));
-
-/** Facts of the eye; those not entered are not in it. */
-export function factsOf(
-  rows: readonly Row[],
-  set: ColumnSet,
+/** A case, its rows and lines read to the end. */
+export function contentOf(
+  draft: Draft,
+  lines: readonly Line[],
+  hands: Case['hands'],
   readers: CaseReaders,
+  set: ColumnSet,
+  joined: JoinedFacts,
   ledger: Ledger,
-): Record<string, FactValue> {
-  const own = Object.fromEntries(
-    set.columns.flatMap((column) => {
-      const read = column.target.what === 'fact' ? readers.facts.get(column.target.id) : undefined;
-      if (!read || column.target.what !== 'fact') return [];
-      const value = agreedCell(rows, column, read, ledger);
-      return value === null ? [] : [[column.target.id, value] as const];
-    }),
-  );
-  const letters = moreOf(rows, set, readers, ledger);
-  return { ...own, ...letters, ...own };
+): CaseContent {
+  const { rows } = draft;
+  const kept = lines.flatMap(({ kind, reason }) => (kind === 'protected' && reason !== null ? [reason] : []));
+  return {
+    code: draft.code,
+    procedureId: draft.procedure.id,
+    position: draft.place ?? positionOf(rows, set, ledger),
+    facts: factsOf(draft, set, readers, joined, ledger),
+    hands,
+    stretches: lines.map(({ stepId, start, end, seconds, kind, reason }) => ({
+      stepId,
+      start,
+      end,
+      seconds,
+      kind,
+      reason,
+    })),
+    returnsNoted: returnsOf(draft),
+    events: eventsOf(rows, set, readers, ledger),
+    protectedSeen: protectedSeenOf(rows, set, kept, ledger),
+    energy: energyOf(rows, set, ledger),
+    recording: null,
+    row: rows[0]?.row ?? 0,
+  };
 }
 
-/** Letters under "anything else" answer every fact that is asked there. */
-function moreOf(rows: readonly Row[], set: ColumnSet, { more }: CaseReaders, ledger: Ledger): Record<string, boolean> {
-  const column = set.own('more');
-  if (!column) return {};
-  const read = (text: string) => {
-    const found = readLetters(text, more);
-    return 'problem' in found
-      ? { problem: `${found.problem} Correct it, or these facts are left as not entered.` }
-      : { value: found.letters };
-  };
-  const letters = agreedCell<string>(rows, column, read, ledger);
-  return letters === null ? {} : factsOfLetters(letters, more);
+/** Counts noted in several rows of one step: the largest, since people note a running count or repeat it. */
+function returnsOf({ returns, rows }: Draft): Case['returnsNoted'] {
+  const taken = new Set(rows.map(({ row }) => row));
+  const counts = new Map<string, number>();
+  for (const { row, stepId, count } of returns)
+    if (taken.has(row)) counts.set(stepId, Math.max(count, counts.get(stepId) ?? 0));
+  return Object.fromEntries(counts);
 }
 
 /** Protected parts seen or not, where a column says so; else those that were timed were seen. */
-export function protectedSeenOf(
+function protectedSeenOf(
   rows: readonly Row[],
   set: ColumnSet,
   timed: readonly string[],
@@ -78,56 +81,7 @@ function readSeen(text: string): { value: boolean | null } | { problem: string }
     : { value };
 }
 
-/** Events of a case: answered where any of its rows answers; the same cells in several rows count once. */
-export function eventsOf(rows: readonly Row[], set: ColumnSet, readers: CaseReaders, ledger: Ledger): Event[] | null {
-  const column = set.own('event');
-  if (!column) return null;
-  let events: Event[] | null = null;
-  let none: number | null = null;
-  const seen = new Set<string>();
-  for (const row of rows) {
-    const cells: EventCells = {
-      kind: cellOf(row, column),
-      step: cellOf(row, set.own('event-step')),
-      serious: cellOf(row, set.own('event-serious')),
-      nearMiss: cellOf(row, set.own('event-near-miss')),
-      noticed: cellOf(row, set.own('event-noticed')),
-      reviewedAt: cellOf(row, set.own('event-reviewed-at')),
-      review: cellOf(row, set.own('event-review')),
-    };
-    const key = JSON.stringify(cells);
-    if (cells.kind === '' || seen.has(key)) continue;
-    seen.add(key);
-    const read = readers.events(cells);
-    for (const { part, value, why } of read.wrong) ledger.query(row.row, headingOf(set, part), value || null, why);
-    if (read.events === null) continue;
-    if (read.events.length === 0) none ??= row.row;
-    events = [...(events ?? []), ...read.events];
-    if (none !== null && events.length > 0)
-      ledger.query(
-        row.row,
-        column.heading,
-        cells.kind,
-        `Row ${none} of the same case says there was no event, another row names one; the event is taken. Make them agree.`,
-      );
-  }
-  return events;
-}
-
-const EVENT_COLUMNS = {
-  kind: 'event',
-  step: 'event-step',
-  serious: 'event-serious',
-  nearMiss: 'event-near-miss',
-  noticed: 'event-noticed',
-  reviewedAt: 'event-reviewed-at',
-  review: 'event-review',
-} as const;
-
-const headingOf = (set: ColumnSet, part: keyof EventCells): string | null =>
-  set.own(EVENT_COLUMNS[part])?.heading ?? null;
-
-export function positionOf(rows: readonly Row[], set: ColumnSet, ledger: Ledger): number | null {
+function positionOf(rows: readonly Row[], set: ColumnSet, ledger: Ledger): number | null {
   const column = set.own('position');
   if (!column) return null;
   return agreedCell<number>(
@@ -144,7 +98,7 @@ export function positionOf(rows: readonly Row[], set: ColumnSet, ledger: Ledger)
   );
 }
 
-export function energyOf(rows: readonly Row[], set: ColumnSet, ledger: Ledger): Case['energy'] {
+function energyOf(rows: readonly Row[], set: ColumnSet, ledger: Ledger): Case['energy'] {
   const column = set.own('energy');
   if (!column) return null;
   const value = agreedCell<number>(
@@ -162,14 +116,4 @@ export function energyOf(rows: readonly Row[], set: ColumnSet, ledger: Ledger): 
   const written = unit && agreedCell(rows, unit, (text) => ({ value: text }), ledger);
   // The heading itself names the measure ("CDE") where no column does.
   return value === null ? null : { value, unit: written ?? (unit ? '' : column.heading) };
-}
-
-/** Whose hands for the whole case. Words not known may be a colleague's name: not repeated, and taken as shared. */
-export function wholeHandsOf(rows: readonly Row[], set: ColumnSet, saysSteps: boolean, ledger: Ledger): Hands | null {
-  const column = set.own('case-hands') ?? (saysSteps ? undefined : set.own('hands'));
-  if (!column) return null;
-  const unknown = rows.find((row) => readHands(cellOf(row, column)) === undefined);
-  if (!unknown) return agreedCell(rows, column, (text) => ({ value: readHands(text) ?? null }), ledger);
-  ledger.refuseCell(unknown.row, column.heading, null, WHOSE_HANDS);
-  return 'shared';
 }

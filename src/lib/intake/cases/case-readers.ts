@@ -1,18 +1,39 @@
 import type { Procedure } from '../../model';
-import { mapped, type Work } from '../../turns';
-import { factReaders, type CaseReaders } from './case-content';
-import { cellOf, type ColumnSet } from '../headings/column-set';
-import type { Draft } from './draft';
-import { eventReader } from './events';
+import type { Steps } from '../../turns';
+import { cellOf, type ColumnSet } from '../headings/column';
+import type { Table } from '../headings/table';
 import { labelMatcher } from '../labels/labels';
-import { moreFacts } from './more-facts';
-import type { Ask } from '../questions';
-import { intakeThresholds } from '../thresholds';
-import { sheetEvents } from './sheet-keys';
+import { note, type Ask, type Example } from '../questions';
 import { yesNo } from '../table/yes-no';
+import { weights } from '../weights';
+import type { Draft } from './draft';
+import { eventReader, type EventCells, type EventsRead } from './events';
+import { factReader, type FactRead } from './facts';
+import { moreFacts, type MoreFact } from './more-facts';
+import { sheetEvents } from './sheet-keys';
 
-/** What the cells of a case are read by; once a procedure. */
-export function readersOf(
+/** Readers made once a file and procedure, for what is said of a whole case. */
+export type CaseReaders = {
+  facts: ReadonlyMap<string, (text: string) => FactRead>;
+  events: (cells: EventCells) => EventsRead;
+  /** The step a label names; `null` where it names none, or more than one. */
+  stepOf: (label: string) => string | null;
+  more: readonly MoreFact[];
+};
+
+/** What the cells of these cases are read by, once a procedure. */
+export function* readersOf(
+  drafts: readonly Draft[],
+  { set, ours, layout }: Pick<Table, 'set' | 'ours' | 'layout'>,
+  ask: Ask,
+): Steps<Map<Procedure, CaseReaders>> {
+  const seriousGuess = yield* takenAsSerious(drafts, set, ask);
+  const procedures = new Set(drafts.map(({ procedure }) => procedure));
+  const options = { sheet: layout === 'sheet', ours, seriousGuess };
+  return new Map([...procedures].map((procedure) => [procedure, readersFor(procedure, options)]));
+}
+
+function readersFor(
   procedure: Procedure,
   { sheet, ours, seriousGuess }: { sheet: boolean; ours: boolean; seriousGuess: boolean },
 ): CaseReaders {
@@ -23,7 +44,7 @@ export function readersOf(
   };
   const events = eventReader(procedure, { stepOf, ours, seriousGuess });
   return {
-    facts: factReaders(procedure),
+    facts: new Map(procedure.facts.map((fact) => [fact.id, factReader(fact)])),
     events: sheet ? sheetEvents(events) : events,
     stepOf,
     more: moreFacts(procedure),
@@ -31,16 +52,14 @@ export function readersOf(
 }
 
 /** Where nothing says how serious events were, it is asked; until then they count as serious. */
-export function* takenAsSerious(drafts: readonly Draft[], set: ColumnSet, ask: Ask): Work<boolean> {
+function* takenAsSerious(drafts: readonly Draft[], set: ColumnSet, ask: Ask): Steps<boolean> {
   const column = set.own('event');
   if (!column || set.own('event-serious')) return true;
-  const examples: { row: number; text: string }[] = [];
-  yield* mapped(drafts, ({ rows }) => {
-    for (const row of rows) {
-      const text = cellOf(row, column);
-      if (examples.length < intakeThresholds.examples && namesEvent(text)) examples.push({ row: row.row, text });
-    }
-  });
+  const examples: Example[] = [];
+  for (const { rows } of drafts) {
+    yield weights.case;
+    for (const row of rows) if (namesEvent(cellOf(row, column))) note(examples, row.row, cellOf(row, column));
+  }
   if (examples.length === 0) return true;
   return (
     ask({

@@ -30,3 +30,23 @@ export type Draft = {
   hands: { row: number; stepId: string; hands: Hands }[];
   returns: { row: number; column: string; stepId: string; count: number }[];
 };
+
+/** A case without anything in it yet. */
+export const newDraft = ({
+  role,
+  code,
+  procedure,
+  listNumber,
+  place,
+}: Pick<Draft, 'role' | 'code' | 'procedure' | 'listNumber' | 'place'>): Draft => ({
+  role,
+  code,
+  listNumber,
+  place,
+  procedure,
+  rows: [],
+  lines: [],
+  broken: [],
+  hands: [],
+  returns: [],
+});

@@ -2,33 +2,18 @@ import { instant, type Event, type Procedure } from '../../model';
 import { nameIndex, nameMatcher, type Match } from '../labels/name-matcher';
 import { oncePer } from '../labels/once-per';
 import { textPointsToAPerson } from '../table/people';
-import { plainWords } from '../labels/plain-words';
+import { named, plainWords } from '../labels/plain-words';
 import { yesNo } from '../table/yes-no';
 
 /** What people write for events; the ids are those of the shipped procedures, others are ignored. */
 const WRITTEN: Readonly<Record<string, readonly string[]>> = {
-  'posterior-capsule-tear': [
-    'pcr',
-    'pc rupture',
-    'pc tear',
-    'pc rent',
-    'pct',
-    'posterior capsule rupture',
-    'posterior capsular rupture',
-    'posterior capsular tear',
-    'capsule rupture',
-  ],
+  'posterior-capsule-tear':
+    named(`pcr, pc rupture, pc tear, pc rent, pct, posterior capsule rupture, posterior capsular rupture,
+    posterior capsular tear, capsule rupture`),
   'vitreous-loss': ['vl', 'vit loss', 'vitreous', 'vitrectomy', 'anterior vitrectomy'],
-  'anterior-capsule-tear': [
-    'act',
-    'ac tear',
-    'anterior capsular tear',
-    'rhexis tear',
-    'rhexis run out',
-    'run out',
-    'radial tear',
-    'argentinian flag',
-  ],
+  'anterior-capsule-tear':
+    named(`act, ac tear, anterior capsular tear, rhexis tear, rhexis run out, run out, radial tear, argentinian
+    flag`),
   'zonular-dialysis': ['zd', 'zonulysis', 'zonular dehiscence', 'zonule dialysis'],
   'dropped-nucleus': ['dropped fragment', 'nucleus drop', 'drop', 'lost nucleus', 'retained fragment'],
   'iris-prolapse': ['prolapsed iris'],

@@ -1,97 +1,74 @@
-import type { Case, Procedure } from '../../model';
-import { mapped, type Work } from '../../turns';
+import type { Steps } from '../../turns';
 import type { Context } from '../context';
-import { cellOf, type ColumnSet } from '../headings/column-set';
 import type { Table } from '../headings/table';
-import { newLedger, type Ledger } from '../ledger';
+import type { Ledger } from '../ledger';
 import { joinedLines } from '../stretches/join-stretches';
 import { settleWaiting } from '../stretches/waiting-inside';
-import { blankOf } from '../table/blanks';
-import type { Row } from '../table/cells';
-import { dateOrder, whenOf } from '../table/when';
-import {
-  energyOf,
-  eventsOf,
-  factsOf,
-  positionOf,
-  protectedSeenOf,
-  wholeHandsOf,
-  type CaseReaders,
-} from './case-content';
-import { readersOf, takenAsSerious } from './case-readers';
-import type { Draft, Line } from './draft';
-import { handsOf } from './hands';
-import { inLists, type Finished, type FinishedFile } from './in-lists';
-import { withJoined, type JoinedFacts } from './join-facts';
-import { saysList, sheetHandsOf, sheetListRow } from './sheet-keys';
+import { dateOrder } from '../table/date-order';
+import { weights } from '../weights';
+import { contentOf, type CaseContent } from './case-content';
+import { readersOf } from './case-readers';
+import type { Draft } from './draft';
+import { handsOfCase } from './hands-of-case';
+import type { JoinedFacts } from './join-facts';
+import { listOf, sheetListRow } from './list-of-case';
+import { sheetHandsOf } from './sheet-keys';
 
-type FinishOptions = {
-  context: Context;
-  firstSequence: number;
-  /** Facts of the eye from a second file, with an account of their own. */
-  joined: JoinedFacts;
+/** A finished case with what its rows say of its list. */
+export type Finished = {
+  draft: Draft;
+  case: CaseContent;
+  list: string;
+  when: string | null;
+  handsSaid: boolean;
 };
 
-/** From times and rows to cases: joined stretches, facts, hands, events, lists and order. */
+/** From times and rows to cases: what the file leaves open first, then case by case its stretches, hands, content and list. */
 export function* finish(
   drafts: readonly Draft[],
-  { set, ours, layout }: Pick<Table, 'set' | 'ours' | 'layout'>,
-  { context, firstSequence, joined }: FinishOptions,
-): Work<FinishedFile> {
-  const { ask, ledger, today } = context;
+  table: Table,
+  { ask, ledger, today }: Context,
+  joined: JoinedFacts,
+): Steps<Finished[]> {
+  const { set, ours } = table;
   // A list sheet: its cases come without times.
-  const sheet = layout === 'sheet';
+  const sheet = table.layout === 'sheet';
   yield* settleWaiting(drafts, ours, ask, ledger);
-  const seriousGuess = yield* takenAsSerious(drafts, set, ask);
-  const readers = new Map<Procedure, CaseReaders>();
-  const readersFor = (procedure: Procedure): CaseReaders => {
-    const found = readers.get(procedure) ?? readersOf(procedure, { sheet, ours, seriousGuess });
-    readers.set(procedure, found);
-    return found;
-  };
-  const rows: Row[] = [];
-  yield* mapped(drafts, (draft) => rows.push(...draft.rows));
+  const readers = yield* readersOf(drafts, table, ask);
+  const rows = drafts.flatMap((draft) => draft.rows);
   const days = yield* dateOrder(rows, set.own('date'), ask);
-  const listRow = sheet ? yield* sheetListRow(rows, set) : null;
-  const onList = (draft: Draft): Pick<Finished, 'list' | 'when'> => {
-    const carried = listRow !== null && draft.rows.every((row) => !saysList(row, set));
-    const said = carried ? [listRow] : draft.rows;
-    return {
-      list: said.map((row) => cellOf(row, set.own('list'))).find((text) => blankOf(text) !== 'empty') ?? '',
-      // A problem with a date carried over from another row is named at that row.
-      when: whenOf(said, set.own('date'), days, today, carried ? newLedger() : ledger),
-    };
-  };
-  const finishOne = (draft: Draft): Finished | null => {
+  const sheetRow = sheet ? yield* sheetListRow(rows, set) : null;
+  const finished: Finished[] = [];
+  const finishOne = (draft: Draft): void => {
+    const ofCase = readers.get(draft.procedure);
+    if (!ofCase) return;
     const lines = joinedLines(draft, ledger);
     if (!sheet && !lines.some(({ kind }) => kind === 'step')) return refuseEmpty(draft, ledger);
     const { hands, said } = sheet
-      ? sheetHandsOf(draft.rows, set, readersFor(draft.procedure).stepOf, ledger)
-      : fileHands(draft, lines, set, ledger);
-    const one = caseOf(draft, lines, hands, readersFor(draft.procedure), set, joined, ledger);
-    if (sheet && !said && saysNothing(one)) return refuseBlank(draft, ledger);
+      ? sheetHandsOf(draft.rows, set, ofCase.stepOf, ledger)
+      : handsOfCase(draft, lines, set, ledger);
+    const content = contentOf(draft, lines, hands, ofCase, set, joined, ledger);
+    if (sheet && !said && saysNothing(content)) return refuseBlank(draft, ledger);
     for (const { row } of draft.rows) ledger.take(row);
-    return { draft, case: one, handsSaid: said, ...onList(draft) };
+    const list = listOf(draft.rows, set, sheetRow, { days, today, ledger });
+    finished.push({ draft, case: content, handsSaid: said, ...list });
   };
-  const finished = yield* mapped(drafts, finishOne, CASES_A_SLICE);
-  return yield* inLists(
-    finished.filter((one) => one !== null),
-    { sheet, set, ask, ledger, firstSequence },
-  );
+  for (const draft of drafts) {
+    yield weights.case;
+    finishOne(draft);
+  }
+  return finished;
 }
 
-const CASES_A_SLICE = 20;
-
-const saysNothing = ({ facts, events, protectedSeen, energy }: Finished['case']): boolean =>
+const saysNothing = ({ facts, events, protectedSeen, energy }: CaseContent): boolean =>
   events === null && energy === null && Object.keys({ ...facts, ...protectedSeen }).length === 0;
 
-function refuseBlank(draft: Draft, ledger: Ledger): null {
+function refuseBlank(draft: Draft, ledger: Ledger): void {
   for (const { row } of draft.rows)
     ledger.refuseRow(row, null, draft.code, 'Nothing is filled in on this row, so nothing is taken from it.');
-  return null;
 }
 
-function refuseEmpty(draft: Draft, ledger: Ledger): null {
+function refuseEmpty(draft: Draft, ledger: Ledger): void {
   for (const { row } of draft.rows)
     if (!ledger.named.has(row))
       ledger.refuseRow(
@@ -100,54 +77,4 @@ function refuseEmpty(draft: Draft, ledger: Ledger): null {
         draft.code,
         'No step time could be read in this case, so nothing is taken from it. Fill in at least one time; an operation that was not timed is counted with its list.',
       );
-  return null;
-}
-
-function caseOf(
-  draft: Draft,
-  lines: readonly Line[],
-  hands: Case['hands'],
-  readers: CaseReaders,
-  set: ColumnSet,
-  joined: JoinedFacts,
-  ledger: Ledger,
-): Finished['case'] {
-  const { rows } = draft;
-  const kept = lines.flatMap(({ kind, reason }) => (kind === 'protected' && reason !== null ? [reason] : []));
-  return {
-    code: draft.code,
-    procedureId: draft.procedure.id,
-    position: draft.place ?? positionOf(rows, set, ledger),
-    facts: withJoined(factsOf(rows, set, readers, ledger), draft, joined),
-    hands,
-    stretches: lines.map(({ stepId, start, end, seconds, kind, reason }) => ({
-      stepId,
-      start,
-      end,
-      seconds,
-      kind,
-      reason,
-    })),
-    returnsNoted: returnsOf(draft),
-    events: eventsOf(rows, set, readers, ledger),
-    protectedSeen: protectedSeenOf(rows, set, kept, ledger),
-    energy: energyOf(rows, set, ledger),
-    recording: null,
-    row: rows[0]?.row ?? 0,
-  };
-}
-
-function fileHands(draft: Draft, lines: readonly Line[], set: ColumnSet, ledger: Ledger) {
-  const steps = [...new Set(lines.flatMap(({ kind, stepId }) => (kind === 'step' && stepId !== null ? [stepId] : [])))];
-  const whole = wholeHandsOf(draft.rows, set, draft.hands.length > 0, ledger);
-  return { hands: handsOf(draft.hands, whole, steps), said: whole !== null || draft.hands.length > 0 };
-}
-
-/** Counts noted in several rows of one step: the largest, since people note a running count or repeat it. */
-function returnsOf({ returns, rows }: Draft): Case['returnsNoted'] {
-  const taken = new Set(rows.map(({ row }) => row));
-  const counts = new Map<string, number>();
-  for (const { row, stepId, count } of returns)
-    if (taken.has(row)) counts.set(stepId, Math.max(count, counts.get(stepId) ?? 0));
-  return Object.fromEntries(counts);
 }

@@ -1,5 +1,6 @@
 import type { Case, Hands } from '../../model';
 import { nameMatcher } from '../labels/name-matcher';
+import { named } from '../labels/plain-words';
 import { blankOf } from '../table/blanks';
 
 const match = nameMatcher<Hands>(
@@ -7,35 +8,12 @@ const match = nameMatcher<Hands>(
     { value: 'mine', names: ['mine', 'me', 'm', 'i', 'own', 'self', 'all mine', 'my own', 'myself'] },
     {
       value: 'someone-else',
-      names: [
-        'someone else',
-        'someone-else',
-        'other',
-        'others',
-        's',
-        'not mine',
-        'supervisor',
-        'trainer',
-        'trainee',
-        'consultant',
-        'assistant',
-        'senior',
-        'resident',
-        'fellow',
-      ],
+      names: named(`someone else, someone-else, other, others, s, not mine, supervisor, trainer, trainee, consultant,
+    assistant, senior, resident, fellow`),
     },
     {
       value: 'taken-over',
-      names: [
-        'taken over',
-        'taken-over',
-        'taken over here',
-        'takeover',
-        'take over',
-        't',
-        'took over',
-        'supervisor took over',
-      ],
+      names: named(`taken over, taken-over, taken over here, takeover, take over, t, took over, supervisor took over`),
     },
     { value: 'shared', names: ['shared', 'both', 'some', 'partly mine', 'together'] },
   ],

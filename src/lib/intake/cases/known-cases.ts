@@ -1,5 +1,7 @@
-import type { Case, Event, FactValue, Hands, NewCase, Procedure } from '../../model';
-import { mapped, type Work } from '../../turns';
+import type { Case, Event, NewCase, Procedure } from '../../model';
+import type { Steps } from '../../turns';
+import { weights } from '../weights';
+import { differencesOf, namesOf, plainNames, type Difference } from './known-differences';
 
 /** A code that is already in the record: the same values, or which differ, old beside new. */
 export type KnownCase = {
@@ -15,7 +17,7 @@ export type KnownCase = {
   closed: boolean;
   /** The file says that there was none; the event in the record stays. */
   eventStays: boolean;
-  differences: { what: string; before: string; after: string }[];
+  differences: Difference[];
 };
 
 /**
@@ -31,13 +33,18 @@ export function* knownCases(
   existing: readonly Case[],
   handsSaid: ReadonlySet<NewCase>,
   procedures: readonly Procedure[],
-): Work<{ cases: NewCase[]; known: KnownCase[] }> {
+): Steps<{ cases: NewCase[]; known: KnownCase[] }> {
   const byCode = new Map(existing.map((one) => [one.code, one]));
   const names = new Map(procedures.map((procedure) => [procedure.id, namesOf(procedure)]));
   const known: KnownCase[] = [];
-  const completed = yield* mapped(cases, (one): NewCase => {
+  const completed: NewCase[] = [];
+  for (const one of cases) {
+    yield weights.row;
     const before = byCode.get(one.code);
-    if (!before) return one;
+    if (!before) {
+      completed.push(one);
+      continue;
+    }
     const said = handsSaid.has(one);
     const [after, filled] = [newOver(before, one, said), filledIn(before, one, said)];
     const words = names.get(after.procedureId) ?? plainNames;
@@ -57,8 +64,8 @@ export function* knownCases(
       eventStays,
       differences,
     });
-    return after;
-  });
+    completed.push(after);
+  }
   return { cases: completed, known };
 }
 
@@ -106,84 +113,4 @@ function eventsOfBoth(before: Case['events'], after: Case['events']): Case['even
   const known = (one: Event) =>
     before.some(({ kind, stepId }) => kind === one.kind && (one.stepId === null || stepId === one.stepId));
   return [...before, ...(after ?? []).filter((one) => !known(one))];
-}
-
-/** Ids in the words of the procedure; an id it does not know stands for itself. */
-type Names = {
-  step: (id: string) => string;
-  fact: (id: string) => string;
-  value: (id: string, value: FactValue) => string;
-  part: (id: string) => string;
-  event: (id: string) => string;
-};
-
-const itself = (id: string) => id;
-const plainNames: Names = {
-  step: itself,
-  fact: itself,
-  value: (_, value) => String(value),
-  part: itself,
-  event: itself,
-};
-
-const HANDS: Record<Hands, string> = {
-  mine: 'mine',
-  'someone-else': 'someone else',
-  'taken-over': 'taken over',
-  shared: 'shared',
-};
-
-function namesOf({ steps, facts, eventKinds }: Procedure): Names {
-  const labels = (items: readonly { id: string; label: string }[]) => {
-    const byId = new Map(items.map(({ id, label }) => [id, label]));
-    return (id: string) => byId.get(id) ?? id;
-  };
-  const levels = new Map(facts.map((fact) => [fact.id, labels(fact.levels ?? [])]));
-  return {
-    step: labels(steps),
-    fact: labels(facts),
-    value: (id, value) =>
-      typeof value === 'boolean' ? (value ? 'yes' : 'no') : (levels.get(id)?.(String(value)) ?? String(value)),
-    part: labels(steps.flatMap(({ protectedParts }) => protectedParts)),
-    event: labels([...eventKinds, { id: 'other', label: 'something else' }]),
-  };
-}
-
-function differencesOf(before: Case, after: NewCase, names: Names): KnownCase['differences'] {
-  const handSteps = Object.keys({ ...before.hands.steps, ...after.hands.steps });
-  const parts = (one: Case | NewCase): Map<string, string> =>
-    new Map([
-      ['procedure', one.procedureId],
-      ...stepLengths(one, names),
-      ...Object.entries(one.facts).map(([id, value]) => [names.fact(id), names.value(id, value)] as const),
-      ...Object.entries(one.protectedSeen).map(
-        ([id, seen]) => [`seen: ${names.part(id)}`, seen ? 'yes' : 'no'] as const,
-      ),
-      ...handSteps.map((id) => [`hands, ${names.step(id)}`, HANDS[one.hands.steps[id] ?? one.hands.whole]] as const),
-      ['hands', HANDS[one.hands.whole]],
-      [
-        'events',
-        one.events === null
-          ? 'not answered'
-          : one.events
-              .map(({ kind, stepId }) =>
-                [names.event(kind), ...(stepId === null ? [] : [names.step(stepId)])].join(', '),
-              )
-              .join('; ') || 'none',
-      ],
-    ]);
-  const [old, new_] = [parts(before), parts(after)];
-  return [...new Set([...old.keys(), ...new_.keys()])].flatMap((what) => {
-    const [from, to] = [old.get(what), new_.get(what)];
-    return from === to ? [] : [{ what, before: from ?? 'not entered', after: to ?? 'not entered' }];
-  });
-}
-
-function stepLengths({ stretches }: Pick<Case, 'stretches'>, names: Names): [string, string][] {
-  const lengths = new Map<string, number[]>();
-  for (const { stepId, kind, seconds } of stretches) {
-    const key = [stepId === null ? 'between steps' : names.step(stepId), ...(kind === 'step' ? [] : [kind])].join(', ');
-    lengths.set(key, [...(lengths.get(key) ?? []), seconds]);
-  }
-  return [...lengths].map(([key, seconds]) => [key, seconds.map((one) => `${one} s`).join(' + ')]);
 }

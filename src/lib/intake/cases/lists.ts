@@ -1,6 +1,7 @@
 import type { ListRecord } from '../../model';
-import { mapped, type Work } from '../../turns';
+import type { Steps } from '../../turns';
 import { textPointsToAPerson } from '../table/people';
+import { weights } from '../weights';
 
 /** A list before the store has given it an id; `key` ties the cases of one file to it (as the store's port has it). */
 export type NewList = Omit<ListRecord, 'id'> & { key: string };
@@ -14,28 +15,32 @@ export type OnList = { list: string; when: string | null; listNumber: number | n
  */
 export function* listsOf(
   cases: readonly OnList[],
-): Work<{ keys: (string | null)[]; lists: NewList[]; unnamed: number }> {
+): Steps<{ keys: (string | null)[]; lists: NewList[]; unnamed: number }> {
   const daysOf = new Map<string, Set<string>>();
-  yield* mapped(cases, ({ list, when }) => {
+  for (const { list, when } of cases) {
+    yield weights.row;
     if (list !== '' && when !== null) daysOf.set(list, (daysOf.get(list) ?? new Set()).add(when));
-  });
+  }
   const lists = new Map<string, NewList>();
   const named = new Set<string>();
-  const keys = yield* mapped(cases, ({ list, when, listNumber }) => {
+  const keys: (string | null)[] = [];
+  for (const { list, when, listNumber } of cases) {
+    yield weights.row;
     const days = daysOf.get(list);
     // "1" and "2" on each day are the first and second list of that day; a name with one day is that list throughout.
     const day = list !== '' && days?.size === 1 ? ([...days][0] ?? null) : when;
     const isDay = day !== null && day.length === 10;
-    if (list === '' && listNumber === null && !isDay) return null;
+    if (list === '' && listNumber === null && !isDay) {
+      keys.push(null);
+      continue;
+    }
     const identity =
       list !== '' ? `${list}\u0000${day ?? ''}` : listNumber !== null ? `number ${listNumber}` : `day ${day}`;
-    const found = lists.get(identity);
-    if (found) return found.key;
-    const made = newList(`L${lists.size + 1}`, list, day, listNumber);
-    if (list !== '' && made.label === null) named.add(list);
-    lists.set(identity, made);
-    return made.key;
-  });
+    const found = lists.get(identity) ?? newList(`L${lists.size + 1}`, list, day, listNumber);
+    if (list !== '' && found.label === null) named.add(list);
+    lists.set(identity, found);
+    keys.push(found.key);
+  }
   return { keys, lists: [...lists.values()], unnamed: named.size };
 }
 

@@ -1,15 +1,14 @@
 import type { Hands } from '../../model';
-import { mapped, type Work } from '../../turns';
 import { agreedCell } from '../table/agreed-cell';
 import { blankOf } from '../table/blanks';
-import { cellOf, type ColumnSet } from '../headings/column-set';
+import { cellOf, type ColumnSet } from '../headings/column';
 import type { Row } from '../table/cells';
 import type { EventCells, EventsRead } from './events';
 import { handsOf, readHands, WHOSE_HANDS } from './hands';
+import type { HandsSaid } from './hands-of-case';
 import type { Ledger } from '../ledger';
 
 type StepOf = (label: string) => string | null;
-type SheetHands = { hands: { whole: Hands; steps: Record<string, Hands> }; said: boolean };
 
 const KEY: Readonly<Record<string, Hands>> = { s: 'someone-else', t: 'taken-over' };
 
@@ -20,7 +19,7 @@ const KEY: Readonly<Record<string, Hands>> = { s: 'someone-else', t: 'taken-over
  *
  * @returns `said` false where the cell is empty
  */
-export function sheetHandsOf(rows: readonly Row[], set: ColumnSet, stepOf: StepOf, ledger: Ledger): SheetHands {
+export function sheetHandsOf(rows: readonly Row[], set: ColumnSet, stepOf: StepOf, ledger: Ledger): HandsSaid {
   const column = set.own('case-hands') ?? set.own('hands');
   const mine = { hands: handsOf([], null, []), said: false };
   const [row] = rows;
@@ -29,7 +28,7 @@ export function sheetHandsOf(rows: readonly Row[], set: ColumnSet, stepOf: StepO
   if (text === null) return mine;
   const [, key = '', named = ''] = /^([mst])(?:\s*[:.,-]?\s+(.+))?$/i.exec(text) ?? [];
   const hands = KEY[key.toLowerCase()];
-  const shared = (why: string): SheetHands => {
+  const shared = (why: string): HandsSaid => {
     ledger.query(row.row, column.heading, named === '' ? text : null, why);
     return { hands: handsOf([], 'shared', []), said: true };
   };
@@ -58,21 +57,3 @@ export const sheetEvents =
       'E says that there was an event, not which; it is kept as "something else". Say what it was on its page.';
     return { events, wrong: [...wrong, { part: 'kind', value: cells.kind, why }] };
   };
-
-/** Does this row say on which list its case was? */
-export const saysList = (row: Row, set: ColumnSet): boolean =>
-  blankOf(cellOf(row, set.own('list'))) !== 'empty' || cellOf(row, set.own('date')) !== '';
-
-/**
- * A row that names the list of a sheet; `null` where none does, or rows name several. A sheet is one list, so a case
- * written under the others belongs to it though nobody repeated its name.
- */
-export function* sheetListRow(rows: readonly Row[], set: ColumnSet): Work<Row | null> {
-  const lists = new Map<string, Row>();
-  yield* mapped(rows, (row) => {
-    const list = `${cellOf(row, set.own('list'))}\u0000${cellOf(row, set.own('date'))}`;
-    if (saysList(row, set) && !lists.has(list)) lists.set(list, row);
-  });
-  const [first] = lists.values();
-  return lists.size === 1 ? (first ?? null) : null;
-}

@@ -1,8 +1,9 @@
-import { mapped, type Work } from '../../turns';
-import { cellOf, type Column } from '../headings/column-set';
+import type { Steps } from '../../turns';
+import { cellOf, type Column } from '../headings/column';
 import { plainWords } from '../labels/plain-words';
 import type { Ask } from '../questions';
 import type { Row } from '../table/cells';
+import { weights } from '../weights';
 
 /** `me`, a reader of the reference set without a name, or left out. */
 export type Role = 'me' | 'leave' | `R${number}`;
@@ -13,15 +14,16 @@ const ME = new Set(['me', 'i', 'self', 'myself', 'own', 'mine', 'ich', 'moi', 'y
  * Who each name in the surgeon column is. Names go no further than this: other surgeons become R1, R2 in order of
  * appearance. Asked when there is more than one; guess: the one with most rows is me, the others are left out.
  */
-export function* surgeonRoles(all: readonly Row[], column: Column | undefined, ask: Ask): Work<(row: Row) => Role> {
+export function* surgeonRoles(all: readonly Row[], column: Column | undefined, ask: Ask): Steps<(row: Row) => Role> {
   const rows = new Map<string, { name: string; first: number; count: number }>();
   if (!column) return () => 'me';
-  yield* mapped(all, (row) => {
+  for (const row of all) {
+    yield weights.row;
     const name = cellOf(row, column);
     const found = rows.get(plainWords(name));
     if (found) found.count += 1;
     else rows.set(plainWords(name), { name, first: row.row, count: 1 });
-  });
+  }
   if (rows.size <= 1) return () => 'me';
   const most = [...rows].reduce((best, next) => (next[1].count > best[1].count ? next : best))[0];
   const me = [...rows.keys()].find((name) => ME.has(name)) ?? most;

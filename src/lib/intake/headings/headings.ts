@@ -79,8 +79,7 @@ export function headingMatcher(procedure: Procedure, layout: Layout): (heading: 
     };
   };
 
-  const known = new Map<string, HeadingMatch>();
-  const look = (heading: string): HeadingMatch => {
+  return (heading) => {
     const { name, unit } = headingUnit(heading);
     const exact = asWritten(name);
     if (exact.length > 0) return { targets: exact, how: 'exact', unit };
@@ -90,11 +89,6 @@ export function headingMatcher(procedure: Procedure, layout: Layout): (heading: 
     if (targets.length > 0) return { targets, how: 'loose', unit };
     if (unclear.length > 0) return { targets: unclear, how: 'unclear', unit };
     return { targets: [leave('unknown')], how: 'none', unit };
-  };
-  return (heading) => {
-    const match = known.get(heading) ?? look(heading);
-    known.set(heading, match);
-    return match;
   };
 }
 

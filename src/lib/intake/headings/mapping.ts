@@ -1,13 +1,13 @@
-import type { Procedure } from '../../model';
-import type { Sheet } from '../table/cells';
-import { columnKeys } from './column-set';
-import { standInHeadings } from './find-headings';
-import { headingMatcher } from './headings';
-import { meaningWords, planValue, type LabelPlan } from '../labels/label-plan';
-import { textPointsToAPerson } from '../table/people';
+import type { Steps } from '../../turns';
+import type { Context } from '../context';
+import { labelOptions, meaningWords, planValue, type LabelPlan } from '../labels/label-plan';
 import type { Option } from '../questions';
+import type { NoSheet, Sheet } from '../table/cells';
+import { textPointsToAPerson } from '../table/people';
+import { standInHeadings } from './find-headings';
+import { readHeadings } from './read-headings';
 import type { Table } from './table';
-import { allTargets, leave, targetOf, targetValue, targetWords } from './targets';
+import { allTargets, leave, targetValue, targetWords, type Layout } from './targets';
 
 /** How one heading or label was understood. `key` is the field that changes it, `value` what is chosen now. */
 export type Mapping = {
@@ -20,8 +20,54 @@ export type Mapping = {
   rows: number | null;
 };
 
-/** How a sheet that was read was understood, column by column and label by label. */
-export function mappingOf({ set, procedure }: Table, plans: readonly LabelPlan[], chapters: boolean): Mapping[] {
+/** How a file was understood, to be shown and corrected. */
+export type Understood = {
+  layout: Layout | 'chapters' | null;
+  procedureId: string | null;
+  mapping: Mapping[];
+  /** What a column or a label can be, to choose from. */
+  columnOptions: Option[];
+  labelOptions: Option[];
+};
+
+/** A sheet that was read: column by column and label by label. */
+export const understood = (table: Table, plans: readonly LabelPlan[]): Understood => ({
+  layout: table.chapters ? 'chapters' : table.layout,
+  procedureId: table.procedure.id,
+  mapping: mappingOf(table, plans),
+  columnOptions: allTargets(table.procedure, table.layout),
+  labelOptions: labelOptions(table.procedure),
+});
+
+/** A sheet whose headings make no layout, or that has none: each column can be given its meaning by hand. */
+export function* notUnderstood(sheet: Sheet | NoSheet, { procedures, choices }: Context): Steps<Understood> {
+  const nothing: Understood = { layout: null, procedureId: null, mapping: [], columnOptions: [], labelOptions: [] };
+  const [procedure] = procedures;
+  if ('problem' in sheet || sheet.chapters || !procedure) return nothing;
+  const first = sheet.rows[0]?.cells ?? [];
+  const cells = standInHeadings(first);
+  // Headings and nothing under them: there is nothing to choose.
+  if (sheet.rows.length === 1 && cells === first) return nothing;
+  const headings = yield* readHeadings(cells, procedure, 'stretches', choices);
+  const mapping = headings.map(({ text, key, chosen, match }, index): Mapping => {
+    const target = chosen ?? match?.targets[0] ?? leave('unknown');
+    return {
+      kind: 'column',
+      key,
+      // A first row of words may be a person's data all the same: such a cell is shown by its number.
+      from: textPointsToAPerson(text) ? `column ${index + 1}` : text,
+      to: targetWords(target, procedure),
+      value: targetValue(target),
+      how: chosen ? 'chosen' : 'none',
+      rows: null,
+    };
+  });
+  const both = [...allTargets(procedure, 'stretches'), ...allTargets(procedure, 'cases')];
+  const columnOptions = [...new Map(both.map((option) => [option.value, option])).values()];
+  return { ...nothing, mapping, columnOptions };
+}
+
+function mappingOf({ set, procedure, chapters }: Table, plans: readonly LabelPlan[]): Mapping[] {
   const columns = chapters ? [] : set.columns.filter(({ heading }) => heading !== '');
   return [
     ...columns.map(({ key, heading, target, how }) => ({
@@ -43,33 +89,4 @@ export function mappingOf({ set, procedure }: Table, plans: readonly LabelPlan[]
       rows: plan.rows,
     })),
   ];
-}
-
-/** A sheet whose headings make no layout, or that has none: each column can be given its meaning by hand. */
-export function mappingOfUnread(
-  { rows }: Sheet,
-  procedure: Procedure,
-  choices: Readonly<Record<string, string>>,
-): { mapping: Mapping[]; options: Option[] } {
-  const headings = standInHeadings(rows[0]?.cells ?? []);
-  // Headings and nothing under them: there is nothing to choose.
-  if (rows.length === 1 && headings === rows[0]?.cells) return { mapping: [], options: [] };
-  const keys = columnKeys(headings);
-  const match = headingMatcher(procedure, 'stretches');
-  const mapping = headings.flatMap((heading, index): Mapping[] => {
-    const key = keys[index] ?? '';
-    const chosen = targetOf(choices[key] ?? '', procedure);
-    const target = chosen ?? match(heading).targets[0] ?? leave('unknown');
-    // A first row of words may be a person's data all the same: such a cell is shown by its number.
-    const from = textPointsToAPerson(heading) ? `column ${index + 1}` : heading;
-    const base = { kind: 'column' as const, key, from, rows: null };
-    return [
-      { ...base, to: targetWords(target, procedure), value: targetValue(target), how: chosen ? 'chosen' : 'none' },
-    ];
-  });
-  const both = [...allTargets(procedure, 'stretches'), ...allTargets(procedure, 'cases')];
-  return {
-    mapping,
-    options: both.filter(({ value }, index) => both.findIndex((one) => one.value === value) === index),
-  };
 }

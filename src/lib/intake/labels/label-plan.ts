@@ -1,16 +1,12 @@
 import type { Procedure } from '../../model';
-import { mapped, type Work } from '../../turns';
-import { cellOf, type Column } from '../headings/column-set';
-import type { RowFacts } from '../table/row-facts';
-import { labelMatcher, meaningOf, meaningValue, type Meaning } from './labels';
-import { briefly, type Ledger } from '../ledger';
-import { plainWords } from './plain-words';
-import type { Ask, Option } from '../questions';
+import type { Steps } from '../../turns';
 import { stepLabel } from '../headings/targets';
-import { intakeThresholds } from '../thresholds';
-
-/** A label of the step column, how often it stands there, and where first. */
-export type LabelUse = { label: string; rows: number; examples: { row: number; text: string }[] };
+import { briefly } from '../ledger';
+import type { Ask, Option } from '../questions';
+import { weights } from '../weights';
+import type { LabelUse } from './label-uses';
+import { labelMatcher, meaningOf, meaningValue, type Meaning, type Meanings } from './labels';
+import { plainWords } from './plain-words';
 
 /** What a label means in this file: one thing, several told apart by their place, or nothing that is taken. */
 export type LabelPlan = {
@@ -41,39 +37,6 @@ export const meaningWords = (meaning: Meaning, procedure: Procedure): string => 
 /** Only so many unknown labels are asked about: more than that is not a column of steps. */
 const MOST_ASKED = 30;
 
-/** The labels of the step column, by procedure. `null`: so many different ones that it is another column, which is said. */
-export function* labelUses(
-  rows: readonly RowFacts[],
-  column: Column | undefined,
-  ledger: Ledger,
-): Work<Map<Procedure, Map<string, LabelUse>> | null> {
-  const uses = new Map<Procedure, Map<string, LabelUse>>();
-  const distinct = new Set<string>();
-  yield* mapped(rows, ({ row, procedure }) => {
-    const label = cellOf(row, column);
-    const ofProcedure = uses.get(procedure) ?? new Map<string, LabelUse>();
-    uses.set(procedure, ofProcedure);
-    distinct.add(label);
-    if (label === '' || distinct.size > intakeThresholds.mostLabels + 1) return;
-    const use = ofProcedure.get(label) ?? { label, rows: 0, examples: [] };
-    ofProcedure.set(label, use);
-    use.rows += 1;
-    if (use.examples.length < intakeThresholds.examples) use.examples.push({ row: row.row, text: briefly(label) });
-  });
-  distinct.delete('');
-  if (distinct.size <= intakeThresholds.mostLabels) return uses;
-  ledger.refuseCell(
-    null,
-    column?.heading ?? null,
-    null,
-    `There are ${distinct.size} different names under "${column?.heading ?? ''}"; at most ${intakeThresholds.mostLabels} are read. Choose the column that holds the step.`,
-  );
-  return null;
-}
-
-/** A label nobody knows is held against every name there is, letter by letter. */
-const LABELS_A_SLICE = 10;
-
 /**
  * Reads every label of a file once: by its name, as chosen, or asked. An unknown or unclear label is left out,
  * and said so, until somebody says what it is.
@@ -84,39 +47,43 @@ export function* planLabels(
   uses: readonly LabelUse[],
   procedure: Procedure,
   options: { ours: boolean; chapters: boolean; choices: Readonly<Record<string, string>>; ask: Ask },
-): Work<Map<string, LabelPlan>> {
+): Steps<Map<string, LabelPlan>> {
   const match = labelMatcher(procedure, options.ours);
   const all = labelOptions(procedure);
-  const understood = yield* mapped(uses, ({ label }) => match(label), LABELS_A_SLICE);
-  const present = new Set(
-    understood.flatMap(({ meanings }) =>
-      meanings.flatMap((meaning) => (meaning.kind === 'step' ? [meaning.stepId] : [])),
-    ),
-  );
+  const understood: { use: LabelUse; how: Meanings['how']; meanings: readonly Meaning[] }[] = [];
+  const present = new Set<string>();
+  for (const use of uses) {
+    yield weights.name;
+    const { how, meanings } = match(use.label);
+    understood.push({ use, how, meanings });
+    for (const meaning of meanings) if (meaning.kind === 'step') present.add(meaning.stepId);
+  }
+  const plans = new Map<string, LabelPlan>();
   let asked = 0;
-  const planned = ({ label, rows, examples }: LabelUse): LabelPlan => {
-    const { how, meanings } = match(label);
+  for (const { use, how, meanings } of understood) {
+    yield weights.name;
+    const { label, rows, examples } = use;
     const key = `label:${plainWords(label)}`;
-    const base = { label, key, rows };
+    const plan = (planned: Pick<LabelPlan, 'how' | 'meanings'>) => plans.set(label, { label, key, rows, ...planned });
     const chosen = options.choices[key];
     const itself = options.ours || (options.chapters && procedure.steps.some((step) => step.label === label));
     const parts = itself ? null : partOfMerged(meanings, present, procedure);
-    const doubtful = how === 'none' || how === 'unclear' || parts !== null;
-    if (chosen !== undefined && !doubtful && all.some(({ value }) => value === chosen))
-      return { ...base, how: 'chosen', meanings: chosen === 'leave' ? [] : [meaningOf(chosen)] };
-    if (!doubtful) return { ...base, how: meanings.length > 1 ? 'position' : how, meanings };
-    asked += 1;
-    const question = { id: key, ...wording(label, how, meanings, parts, procedure), options: all, examples };
-    const answer = asked > MOST_ASKED ? 'leave' : options.ask(question);
-    return {
-      ...base,
-      how: answer === chosen ? 'chosen' : 'none',
-      meanings: answer === 'leave' ? [] : [meaningOf(answer)],
-    };
-  };
-  const plans = yield* mapped(uses, planned, LABELS_A_SLICE);
-  return new Map(plans.map((plan) => [plan.label, plan]));
+    const doubtful = parts !== null || how === 'none' || how === 'unclear';
+    if (chosen !== undefined && !doubtful && all.some(({ value }) => value === chosen)) {
+      plan({ how: 'chosen', meanings: meant(chosen) });
+    } else if (!doubtful) {
+      plan({ how: meanings.length > 1 ? 'position' : how, meanings });
+    } else {
+      asked += 1;
+      const question = { id: key, ...wording(label, how, meanings, parts, procedure), options: all, examples };
+      const answer = asked > MOST_ASKED ? 'leave' : options.ask(question);
+      plan({ how: answer === chosen ? 'chosen' : 'none', meanings: meant(answer) });
+    }
+  }
+  return plans;
 }
+
+const meant = (answer: string): Meaning[] => (answer === 'leave' ? [] : [meaningOf(answer)]);
 
 function wording(
   label: string,

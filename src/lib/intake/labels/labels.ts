@@ -76,4 +76,8 @@ export function labelMatcher(procedure: Procedure, ours: boolean): (label: strin
   };
 }
 
+/** Reads the column of procedures. */
+export const procedureMatcher = (procedures: readonly Procedure[]): ((text: string) => Match<string>) =>
+  nameMatcher(procedures.map(({ id, name, synonyms }) => ({ value: id, names: [id, name, ...synonyms] })));
+
 const meanings = ({ how, values }: Match<string>): Meanings => ({ how, meanings: values.map(meaningOf) });

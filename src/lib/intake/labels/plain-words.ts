@@ -44,3 +44,6 @@ export function essential(words: string): string {
     .filter((word) => !SAYS_NOTHING.has(word));
   return kept.length > 0 ? kept.join(' ') : words;
 }
+
+/** Names written one after another, with commas between. */
+export const named = (written: string): string[] => written.split(/,\s+/);

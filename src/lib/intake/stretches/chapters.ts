@@ -66,6 +66,7 @@ export function chaptersAsSheet(text: string, code: string): Sheet | NoSheet {
     rows: [headings, ...rows].map((cells, index) => ({ row: index + 1, cells })),
     delimiter: ',',
     brokenQuoteRow: null,
+    chapters: true,
   };
 }
 

@@ -1,49 +1,26 @@
-import { blankOf, type Blank } from '../table/blanks';
-import type { CaseRows } from '../cases/case-keys';
-import { cellOf, type ColumnSet } from '../headings/column-set';
-import type { Draft } from '../cases/draft';
-import { readHands, WHOSE_HANDS } from '../cases/hands';
-import type { Ledger } from '../ledger';
+import { newDraft } from '../cases/draft';
+import type { CaseRows } from '../cases/case-rows';
+import { handsSaid, sayReturns } from '../cases/said-of-step';
+import { cellOf, type ColumnSet } from '../headings/column';
 import type { Unplaced, Working } from '../labels/place-labels';
-import type { RowFacts } from '../table/row-facts';
-import { whyNoTime, type RowMeaning, type RowTimes } from './stretch-rows';
-
-/** One row as read, before it is known to which case it belongs. */
-export type Read = { facts: RowFacts; meaning: RowMeaning; times: RowTimes; label: string };
-
-/** A row may say something of its case without a time: an event, whose hands, a count of times returned to. */
-export const isInformation = ({ row }: RowFacts, set: ColumnSet): boolean =>
-  (['event', 'hands', 'returned-to', 'case-hands'] as const).some(
-    (id) => blankOf(cellOf(row, set.own(id))) !== 'empty',
-  );
+import type { Ledger } from '../ledger';
+import { blankOf, type Blank } from '../table/blanks';
+import type { RowTimes } from './row-times';
+import { isInformation, type ReadRow } from './stretch-rows';
 
 /** The rows of one case put together: its times, whose hands, counts of times returned to. */
 export function draftOf(
-  { role, code, procedure, rows, listNumber, place }: CaseRows,
-  inRows: ReadonlyMap<number, Read>,
+  ofCase: CaseRows<ReadRow>,
   set: ColumnSet,
   file: { rising: boolean; blank: (blank: Blank) => 'not-done' | 'not-timed' },
   ledger: Ledger,
 ): Working {
-  const draft: Draft = {
-    role,
-    code,
-    listNumber,
-    place,
-    procedure,
-    rows: [],
-    lines: [],
-    broken: [],
-    hands: [],
-    returns: [],
-  };
+  const draft = newDraft(ofCase);
   const lines: Unplaced[] = [];
   let clock: number | null = 0;
-  for (const { row } of rows) {
-    const read = inRows.get(row.row);
-    if (!read) continue;
-    const { meaning, facts, label } = read;
-    if (facts.procedure !== procedure) {
+  for (const read of ofCase.rows) {
+    const { row, meaning } = read;
+    if (read.procedure !== draft.procedure) {
       ledger.refuseRow(
         row.row,
         set.own('procedure')?.heading ?? null,
@@ -71,7 +48,7 @@ export function draftOf(
       if (meaning.kind === 'step') draft.broken.push({ row: row.row, stepIds: meaning.stepIds });
       continue;
     }
-    if (times === 'none' && !isInformation(facts, set)) {
+    if (times === 'none' && !isInformation(row, set)) {
       const text = cellOf(row, set.own('seconds') ?? set.own('end'));
       const blank = blankOf(text) ?? 'empty';
       ledger.refuseRow(
@@ -87,15 +64,20 @@ export function draftOf(
       lines.push({
         row: row.row,
         column: set.own('step')?.heading ?? null,
-        written: label,
+        written: read.written,
         stepId: meaning.stepIds[0] ?? null,
         stepIds: meaning.stepIds,
-        label,
+        label: read.written,
         kind: meaning.kind,
         reason: meaning.reason,
         ...times,
       });
-    sayOfStep(draft, row.row, facts, meaning, set, ledger);
+    const [stepId] = meaning.stepIds;
+    if (stepId === undefined) continue;
+    const hands = handsSaid(row, set.own('hands'), ledger);
+    if (hands !== null && meaning.kind === 'step') draft.hands.push({ row: row.row, stepId, hands });
+    const returned = set.own('returned-to');
+    if (returned) sayReturns(draft, row, stepId, returned, ledger);
   }
   return { draft, lines };
 }
@@ -107,29 +89,10 @@ function sinceLast(times: RowTimes, clock: number | null): RowTimes {
   return { start: clock, end: times.seconds, seconds: times.seconds - clock };
 }
 
-/** Whose hands, and how often returned to, as far as the row says it of its step. */
-function sayOfStep(
-  draft: Draft,
-  row: number,
-  facts: RowFacts,
-  meaning: RowMeaning,
-  set: ColumnSet,
-  ledger: Ledger,
-): void {
-  const [stepId] = meaning.stepIds;
-  if (stepId === undefined) return;
-  const column = set.own('hands');
-  const hands = readHands(cellOf(facts.row, column));
-  if (hands === undefined) ledger.refuseCell(row, column?.heading ?? null, null, WHOSE_HANDS);
-  if (hands !== null && meaning.kind === 'step') draft.hands.push({ row, stepId, hands: hands ?? 'shared' });
-  const back = set.own('returned-to');
-  const count = cellOf(facts.row, back);
-  if (back && /^\d{1,3}$/.test(count)) draft.returns.push({ row, column: back.heading, stepId, count: Number(count) });
-  else if (back && blankOf(count) === null)
-    ledger.refuseCell(
-      row,
-      back.heading,
-      count,
-      `"${count}" is not a count. Write how often the step was returned to, or leave it empty.`,
-    );
-}
+/** Why a row without a time is not taken. */
+const whyNoTime = (blank: Blank, meaning: 'not-done' | 'not-timed'): string =>
+  blank === 'empty' && meaning === 'not-timed'
+    ? 'There is no time in this row; the step counts as not timed. Fill in start and end, or a length.'
+    : meaning === 'not-done'
+      ? 'There is no time in this row; the step counts as not done.'
+      : 'There is no time in this row; the step counts as not timed.';

@@ -1,9 +1,10 @@
-import { mapped, type Work } from '../../turns';
+import type { Steps } from '../../turns';
 import type { Line, Draft } from '../cases/draft';
 import { toMilliseconds } from '../table/duration';
 import type { Ledger } from '../ledger';
 import type { Ask } from '../questions';
 import { intakeThresholds } from '../thresholds';
+import { weights } from '../weights';
 
 const lengthAlone = (line: Line): boolean => line.start === null;
 
@@ -11,13 +12,13 @@ const lengthAlone = (line: Line): boolean => line.start === null;
  * Waiting noted with a length alone beside a step noted with a length alone: is it part of that length? Asked once a
  * file. Stored times always hold it, so where it stands beside the step, the step is made longer by it.
  */
-export function* settleWaiting(drafts: readonly Draft[], ours: boolean, ask: Ask, ledger: Ledger): Work<void> {
-  const waits = yield* mapped(drafts, (draft) =>
-    draft.lines
-      .filter((line) => line.kind === 'waiting' && line.stepId !== null && lengthAlone(line))
-      .map((line) => ({ draft, line })),
-  );
-  const found = waits.flat();
+export function* settleWaiting(drafts: readonly Draft[], ours: boolean, ask: Ask, ledger: Ledger): Steps<void> {
+  const found: { draft: Draft; line: Line }[] = [];
+  for (const draft of drafts) {
+    yield weights.row;
+    for (const line of draft.lines)
+      if (line.kind === 'waiting' && line.stepId !== null && lengthAlone(line)) found.push({ draft, line });
+  }
   if (found.length === 0) return;
   const inside =
     ours ||
@@ -33,12 +34,13 @@ export function* settleWaiting(drafts: readonly Draft[], ours: boolean, ask: Ask
         .slice(0, intakeThresholds.examples)
         .map(({ draft, line }) => ({ row: line.row, text: `${draft.code} · ${line.seconds} s` })),
     }) === 'inside';
-  yield* mapped(found, ({ draft, line }) => {
+  for (const { draft, line } of found) {
+    yield weights.row;
     const steps = draft.lines.filter((one) => one.kind === 'step' && one.stepId === line.stepId && lengthAlone(one));
     const [step] = steps;
-    if (!step) return;
+    if (!step) continue;
     const held = steps.reduce((sum, { seconds }) => sum + seconds, 0);
-    if (inside && line.seconds < held) return;
+    if (inside && line.seconds < held) continue;
     if (inside)
       ledger.query(
         line.row,
@@ -47,5 +49,5 @@ export function* settleWaiting(drafts: readonly Draft[], ours: boolean, ask: Ask
         'The waiting is as long as its step or longer, so it is taken as noted beside it. Check both.',
       );
     step.seconds = toMilliseconds(step.seconds + line.seconds);
-  });
+  }
 }

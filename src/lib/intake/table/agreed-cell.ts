@@ -1,4 +1,4 @@
-import { cellOf, type Column } from '../headings/column-set';
+import { cellOf, type Column } from '../headings/column';
 import type { Row } from './cells';
 import type { Ledger } from '../ledger';
 

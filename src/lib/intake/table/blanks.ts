@@ -1,24 +1,14 @@
-import { plainWords } from '../labels/plain-words';
+import { named, plainWords } from '../labels/plain-words';
 
 /** Ways people leave a time out. What each means is asked once a file. */
 export type Blank = 'zero' | 'dash' | 'n-a' | 'empty' | 'not-done' | 'not-timed';
 
 const NOT_AVAILABLE = new Set(['n a', 'na', 'nil', 'none', 'null', 'nan', 'nd', 'not applicable']);
 const NOT_DONE = new Set(['not done', 'not needed', 'not performed', 'omitted', 'skipped', 'no']);
-const NOT_TIMED = new Set([
-  'not timed',
-  'not recorded',
-  'not noted',
-  'not known',
-  'unknown',
-  'missing',
-  'not seen',
-  'missed',
-  'no data',
-  'nk',
-  'nr',
-  'u k',
-]);
+const NOT_TIMED = new Set(
+  named(`not timed, not recorded, not noted, not known, unknown, missing, not seen, missed, no data, nk, nr,
+    u k`),
+);
 
 /** Is this cell a way of leaving a time out? `null` when something else stands there. */
 export function blankOf(text: string): Blank | null {
@@ -31,11 +21,3 @@ export function blankOf(text: string): Blank | null {
   if (NOT_DONE.has(words)) return 'not-done';
   return NOT_TIMED.has(words) ? 'not-timed' : null;
 }
-
-/** Asked once a file, for each way that occurs; the guess is what most people mean. */
-export const blankQuestions = {
-  zero: { written: '0', guess: 'not-done' },
-  dash: { written: '-', guess: 'not-done' },
-  'n-a': { written: 'n/a', guess: 'not-done' },
-  empty: { written: 'an empty field', guess: 'not-timed' },
-} as const;

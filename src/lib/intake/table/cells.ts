@@ -1,12 +1,19 @@
 import Papa from 'papaparse';
-import type { Work } from '../../turns';
+import type { Steps } from '../../turns';
 import { intakeThresholds } from '../thresholds';
+import { weights } from '../weights';
 import { unharmed } from './harmless';
 
 /** Cells as text, with the row number a spreadsheet would show: the first line of the file is row 1. */
 export type Row = { row: number; cells: readonly string[] };
 
-export type Sheet = { rows: readonly Row[]; delimiter: string; brokenQuoteRow: number | null };
+export type Sheet = {
+  rows: readonly Row[];
+  delimiter: string;
+  brokenQuoteRow: number | null;
+  /** Chapter marks of one recording, written as a sheet. */
+  chapters: boolean;
+};
 
 /** Why a text is no sheet that can be read: it is above a limit, say. */
 export type NoSheet = { problem: string; row: number | null };
@@ -15,7 +22,7 @@ export type NoSheet = { problem: string; row: number | null };
  * Text to cells: comma, semicolon or tab; quoted cells may hold line breaks. Nothing is turned into numbers.
  * Empty rows are passed over but keep their place in the count.
  */
-export function* cellsOf(text: string): Work<Sheet | NoSheet> {
+export function* cellsOf(text: string): Steps<Sheet | NoSheet> {
   // A first line "sep=;" is for the spreadsheet, which does not show it.
   const named = /^sep=([,;\t])\r?\n/i.exec(text.slice(0, 10));
   const body = named ? text.slice(named[0].length) : text;
@@ -25,21 +32,25 @@ export function* cellsOf(text: string): Work<Sheet | NoSheet> {
   const { brokenQuoteRow } = parsed;
   // An opened quotation mark that is never closed would swallow the rest of the file: then marks are plain signs.
   const plain = brokenQuoteRow === null ? parsed : yield* parsing(body, delimiter, '\u0000');
-  return 'problem' in plain ? plain : { rows: plain.rows, delimiter, brokenQuoteRow };
+  return 'problem' in plain ? plain : { rows: plain.rows, delimiter, brokenQuoteRow, chapters: false };
 }
 
 /** Letters parsed in one go: some milliseconds, whatever they are. */
 const A_SLICE = 50_000;
 
 /** A part of the text at a time, as far as its rows are whole; a row longer than that is looked for in a longer part. */
-function* parsing(text: string, delimiter: string, quoteChar: string): Work<Omit<Sheet, 'delimiter'> | NoSheet> {
+function* parsing(
+  text: string,
+  delimiter: string,
+  quoteChar: string,
+): Steps<Pick<Sheet, 'rows' | 'brokenQuoteRow'> | NoSheet> {
   const { longestRow, mostLines } = intakeThresholds;
   const start = { delimiter, quoteChar, preview: 1, fastMode: false };
   const newline = Papa.parse<string[]>(text.slice(0, A_SLICE), start).meta.linebreak as '\n';
   const parser = new Papa.Parser({ delimiter, quoteChar, newline, fastMode: false });
   const rows: Row[] = [];
   let line = 0;
-  for (let from = 0, letters = A_SLICE; from < text.length; yield from / text.length) {
+  for (let from = 0, letters = A_SLICE; from < text.length; yield weights.part) {
     const last = from + letters >= text.length;
     const { data, errors, meta } = parser.parse(text.slice(from, from + letters), 0, !last) as Papa.ParseResult<
       string[]

@@ -1,4 +1,5 @@
-import type { Work } from '../../turns';
+import type { Steps } from '../../turns';
+import { weights } from '../weights';
 
 /** CP1252's own signs between 0x80 and 0x9f (WHATWG Encoding, index windows-1252); elsewhere it is Latin-1. */
 const WINDOWS_1252 = '€\u0081‚ƒ„…†‡ˆ‰Š‹Œ\u008dŽ\u008f\u0090‘’“”•–—˜™š›œ\u009džŸ';
@@ -25,7 +26,7 @@ const WHAT_TO_DO = 'Save the sheet as CSV (comma separated) and bring in that fi
  *
  * @returns the text without a byte-order mark, or what the file seems to be and what to do.
  */
-export function* decoding(bytes: Uint8Array): Work<Decoded> {
+export function* decoding(bytes: Uint8Array): Steps<Decoded> {
   for (const { starts, what } of NO_TEXT)
     if (starts.every((byte, index) => bytes[index] === byte) && (starts[0] !== 0x42 || looksBinary(bytes)))
       return { problem: `This is ${what}, not a table of times. ${WHAT_TO_DO}` };
@@ -44,17 +45,17 @@ export function* decoding(bytes: Uint8Array): Work<Decoded> {
 
 const PART = 1_000_000;
 
-function* inParts(bytes: Uint8Array, decoder: TextDecoder, own = (part: string) => part): Work<string> {
+function* inParts(bytes: Uint8Array, decoder: TextDecoder, own = (part: string) => part): Steps<string> {
   let text = '';
   for (let from = 0; from < bytes.length; from += PART) {
-    if (from > 0) yield from / bytes.length;
+    if (from > 0) yield weights.part;
     text += own(decoder.decode(bytes.subarray(from, from + PART), { stream: true }));
   }
   return text + own(decoder.decode());
 }
 
 /** What a file or a paste holds, as text; `problem` where it is none. */
-export function* textOf({ bytes, text = '' }: { text?: string; bytes?: Uint8Array }): Work<Decoded> {
+export function* textOf({ bytes, text = '' }: { text?: string; bytes?: Uint8Array }): Steps<Decoded> {
   const decoded = bytes ? yield* decoding(bytes) : { text };
   return 'problem' in decoded ? decoded : checkText(decoded.text);
 }

@@ -1,11 +1,10 @@
-import { itemAt } from '../../item-at';
-import { mapped, type Work } from '../../turns';
-import { blankOf, blankQuestions, type Blank } from './blanks';
-import { cellOf, type Column } from '../headings/column-set';
+import type { Steps } from '../../turns';
+import { cellOf, type Column } from '../headings/column';
 import type { Row } from './cells';
 import { parseDuration, toNumber, type Duration, type PlainNumber } from './duration';
-import type { Ask } from '../questions';
+import { note, type Ask, type Example } from '../questions';
 import { intakeThresholds } from '../thresholds';
+import { weights } from '../weights';
 
 /** Reads the cells of a file that hold times, after asking once what is not said. */
 export type TimeReader = (text: string, column: Column, as: 'length' | 'reading') => Duration;
@@ -17,19 +16,16 @@ const THREE_PARTS = /^(\d{1,2}):(\d{1,2}):(\d{2})$/;
  * @param readings whether the cells are clock readings (they only rise) rather than lengths: their size says less.
  */
 export function* timeReader(
-  rows: readonly Row[],
+  rows: readonly { row: Row }[],
   columns: readonly Column[],
   readings: boolean,
   ask: Ask,
-): Work<TimeReader> {
+): Steps<TimeReader> {
   const seen = newSeen();
-  yield* mapped(
-    rows,
-    (row) => {
-      for (const column of columns) look(seen, row.row, cellOf(row, column), column);
-    },
-    Math.ceil(CELLS_A_SLICE / (columns.length + 1)),
-  );
+  for (const { row } of rows) {
+    yield weights.cell * (columns.length + 1);
+    for (const column of columns) look(seen, row.row, cellOf(row, column), column);
+  }
   const shifted = partsShifted(seen, ask);
   const plain = plainNumber(seen, readings, ask);
   const asPlain = (column: Column): PlainNumber => {
@@ -41,10 +37,6 @@ export function* timeReader(
     return parseDuration(parts ? `${parts[1]}:${parts[2]}` : text, { as, plain: asPlain(column) });
   };
 }
-
-const CELLS_A_SLICE = 2_000;
-
-type Example = { row: number; text: string };
 
 /** What the times of a file look like, gathered cell by cell. */
 const newSeen = () => ({
@@ -62,11 +54,6 @@ const newSeen = () => ({
   largest: 0,
 });
 type Seen = ReturnType<typeof newSeen>;
-
-/** One of a row, to see what is meant from several rows. */
-const note = (examples: Example[], row: number, text: string): void => {
-  if (examples.length < intakeThresholds.examples && examples.at(-1)?.row !== row) examples.push({ row, text });
-};
 
 function look(seen: Seen, row: number, text: string, { unit }: Column): void {
   if (THREE_PARTS.test(text)) {
@@ -128,69 +115,4 @@ function plainNumber(seen: Seen, readings: boolean, ask: Ask): { elsewhere: Plai
   });
   const meant: PlainNumber = answer === 'minutes' || answer === 'minutes-seconds' ? answer : 'seconds';
   return { elsewhere: meant, underMinutes: meant === 'seconds' ? 'minutes' : meant };
-}
-
-/**
- * Lengths or clock readings? Rows that only rise are readings: for lengths that is a chance of 1 in n! a row.
- *
- * @param rows values of each row (or case), in order, blanks taken out.
- */
-export function* areReadings(rows: readonly { row: number; values: readonly number[] }[], ask: Ask): Work<boolean> {
-  let [evidence, falls] = [0, false];
-  const examples: Example[] = [];
-  yield* mapped(rows, ({ row, values }) => {
-    if (falls || values.length < intakeThresholds.riseLength) return;
-    falls = values.some((value, index) => index > 0 && value <= itemAt(values, index - 1));
-    evidence += values.reduce((log, _, index) => log + Math.log(index + 1), 0);
-    note(examples, row, values.slice(0, 6).join(' · '));
-  });
-  if (falls || evidence < intakeThresholds.riseEvidence) return false;
-  return (
-    ask({
-      id: 'readings',
-      question: 'The numbers only rise. Are they lengths, or clock readings?',
-      options: [
-        { value: 'readings', label: 'readings: each says when its step ended, from 0 at the start' },
-        { value: 'lengths', label: 'lengths of each step' },
-      ],
-      guess: 'readings',
-      examples,
-    }) === 'readings'
-  );
-}
-
-/** The ways of leaving a time out that occur, each with its first examples. */
-export type BlanksSeen = Map<Blank, Example[]>;
-
-export function noteBlank(seen: BlanksSeen, row: number, text: string): void {
-  const blank = blankOf(text);
-  if (blank === null) return;
-  const examples = seen.get(blank) ?? [];
-  seen.set(blank, examples);
-  note(examples, row, text === '' ? 'empty' : text);
-}
-
-/** Asks once for each way of leaving a time out that occurs. @returns what each means of its step. */
-export function blankMeaning(seen: BlanksSeen, ask: Ask): (blank: Blank) => 'not-done' | 'not-timed' {
-  const answers = new Map<Blank, 'not-done' | 'not-timed'>([
-    ['not-done', 'not-done'],
-    ['not-timed', 'not-timed'],
-  ]);
-  for (const blank of ['zero', 'dash', 'n-a', 'empty'] as const) {
-    const examples = seen.get(blank);
-    if (!examples) continue;
-    const { written, guess } = blankQuestions[blank];
-    const answer = ask({
-      id: `blank:${blank}`,
-      question: `What does ${written} mean where a time should be?`,
-      options: [
-        { value: 'not-done', label: 'the step was not done' },
-        { value: 'not-timed', label: 'the step was done, not timed' },
-      ],
-      guess,
-      examples,
-    });
-    answers.set(blank, answer === 'not-done' ? 'not-done' : 'not-timed');
-  }
-  return (blank) => answers.get(blank) ?? 'not-timed';
 }

@@ -1,36 +1,8 @@
-import { mapped, type Work } from '../../turns';
-import { intakeThresholds } from '../thresholds';
-import { agreedCell } from './agreed-cell';
-import { cellOf, type Column } from '../headings/column-set';
-import type { Row } from './cells';
-import { dateIsUnclear, dateOrderOf, readDate, type DateOrder } from './dates';
+import { cellOf, type Column } from '../headings/column';
 import type { Ledger } from '../ledger';
-import type { Ask } from '../questions';
-
-/** Day before month? Settled by any date that can be read one way only, else asked once a file. */
-export function* dateOrder(rows: readonly Row[], column: Column | undefined, ask: Ask): Work<DateOrder> {
-  if (!column) return 'dmy';
-  const examples: { row: number; text: string }[] = [];
-  let settled: DateOrder | null = null;
-  yield* mapped(rows, (row) => {
-    const text = cellOf(row, column);
-    settled ??= dateOrderOf(text);
-    if (examples.length < intakeThresholds.examples && dateIsUnclear(text)) examples.push({ row: row.row, text });
-  });
-  const [first] = examples;
-  if (settled !== null || !first) return settled ?? 'dmy';
-  const answer = ask({
-    id: 'date-order',
-    question: `Is ${first.text} day before month, or month before day?`,
-    options: [
-      { value: 'dmy', label: 'day before month' },
-      { value: 'mdy', label: 'month before day' },
-    ],
-    guess: 'dmy',
-    examples,
-  });
-  return answer === 'mdy' ? 'mdy' : 'dmy';
-}
+import { agreedCell } from './agreed-cell';
+import type { Row } from './cells';
+import { readDate, type DateOrder } from './dates';
 
 /**
  * The day (or month) of a case's list, ISO 8601; `null` where none is given or none can be read. One that lies ahead is

@@ -1,22 +1,6 @@
-import { plainWords } from '../labels/plain-words';
+import { named, plainWords } from '../labels/plain-words';
 
-const YES = new Set([
-  'yes',
-  'y',
-  'true',
-  '1',
-  'x',
-  '+',
-  '++',
-  'ja',
-  'j',
-  'oui',
-  'si',
-  'sim',
-  'present',
-  'done',
-  'seen',
-]);
+const YES = new Set(named(`yes, y, true, 1, x, +, ++, ja, j, oui, si, sim, present, done, seen`));
 const NO = new Set(['no', 'n', 'false', '0', 'none', 'nein', 'non', 'nao', 'absent', 'not done', 'not seen', 'nil']);
 const NOT_ENTERED = new Set(['', 'n a', 'na', 'nk', 'unknown', 'not known', 'not entered', 'not recorded', 'missing']);
 
