@@ -15,7 +15,7 @@ const SAYS: Record<Exclude<Surgeon, 'empty'>, Record<string, RegExp>> = {
     step: /In the reference set the median is/,
     plan: /Expected range: .* It is shown on this page only\./,
     'before-a-list': /Cortex aspiration[\s\S]*If the port is not in view, then I let go and find it first\./,
-    reflect: /4 cases wait for review\. Watch first, and answer before the times are shown\./,
+    reflect: /4 cases wait for review\.\s+Watch first, and answer before the times are shown\./,
     'after-twenty': /Hidden until twenty cases over four lists: 13 of 20, 3 of 4\./,
     'after-twenty-past':
       /Shorter, beyond the rest of the operation[\s\S]*Does not say[\s\S]*Did it last\?[\s\S]*Lasted\./,
@@ -27,7 +27,7 @@ const SAYS: Record<Exclude<Surgeon, 'empty'>, Record<string, RegExp>> = {
     cases: /600 cases/,
     choose: /No step stands out\.\s+Your steps vary about as much as each other\./,
     'before-a-list': /three things to keep in mind on any list/,
-    reflect: /No case waits for review\. Anything you saw can be written here at any time\./,
+    reflect: /No case waits for review\.\s+Anything you saw can be written here at any time\./,
     'after-twenty': /No goal is running\./,
     step: /Events were not asked|Nothing can be said about safety/,
   },

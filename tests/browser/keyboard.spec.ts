@@ -50,7 +50,7 @@ test.describe('with the fellow', () => {
     await expect(page.getByRole('heading', { name: 'More', exact: true })).toBeVisible();
     await tabTo(page, page.locator('main').getByRole('link', { name: 'Reflect' }), 20);
     await page.keyboard.press('Enter');
-    await expect(page.getByRole('heading', { name: 'Reflect', exact: true })).toBeVisible();
+    await expect(page.getByRole('heading', { name: '4 cases wait for review.', exact: true })).toBeVisible();
   });
 });
 

@@ -99,19 +99,20 @@ test('a month, from the empty record to a result and what follows', async ({ pag
 
   await test.step('reflect, before any length is shown', async () => {
     await page.getByRole('link', { name: 'Reflect' }).first().click();
-    await expect(
-      page.getByText('12 cases wait for review. Watch first, and answer before the times are shown.'),
-    ).toBeVisible();
+    await expect(page.getByRole('heading', { name: '12 cases wait for review.' })).toBeVisible();
+    await expect(page.getByText('Watch first, and answer before the times are shown.')).toBeVisible();
     expect(await mainOf(page)).not.toMatch(DURATION);
     // Three lists wait; one sits down after each, the latest first.
     for (const left of [8, 4, 0]) {
       await page.getByRole('button', { name: 'Write about these' }).click();
       await expect(page.getByRole('heading', { name: 'What was done' })).toBeVisible();
-      await expect(page.locator('main fieldset')).toHaveCount(4);
+      // A row of cases for each checkpoint and protected part.
+      const matrix = page.locator('main section').filter({ has: page.locator('input[name^="all:"]') });
+      for (const row of await matrix.all()) await expect(row.getByRole('radiogroup')).toHaveCount(4);
       await expect(page.getByText('a court or employer may be able to ask for it')).toBeVisible();
       expect(await mainOf(page)).not.toMatch(DURATION);
-      for (const select of await page.locator('select[name^="answer:"]').all()) await select.selectOption('done');
-      for (const select of await page.locator('select[name^="kept:"]').all()) await select.selectOption('yes');
+      for (const all of await page.locator('input[name^="all:"]').all()) await all.check();
+      await expect(page.locator('main [role="radiogroup"] input[value=""]:checked')).toHaveCount(0);
       if (left === 0) await page.getByLabel('What I saw').fill('The flap was folded before every regrasp.');
       await page.getByRole('button', { name: 'Store', exact: true }).click();
       await expect(page.getByText('Your note is stored.')).toBeVisible();

@@ -68,8 +68,9 @@ export function reflectionToStore(
 }
 
 /**
- * Reads the reflection form: `answer:<case>:<checkpoint>`, `kept:<case>:<part>` (yes | no), `saw`, `willTry`, `tags`.
- * An empty select is not an answer. Text that looks like a person is stored only once the writer says it is none.
+ * Reads the reflection form: `answer:<case>:<checkpoint>`, `kept:<case>:<part>` (yes | no), `saw`, `willTry`, `tags`;
+ * `all:answer:<checkpoint>` and `all:kept:<part>` stand for every case of the form that has no answer of its own.
+ * An empty answer is none. Text that looks like a person is stored only once the writer says it is none.
  */
 export function readReflection(form: FormData): { input: ReflectionInput; errors: Trouble[]; looksLike: string[] } {
   const input: ReflectionInput = {
@@ -79,7 +80,7 @@ export function readReflection(form: FormData): { input: ReflectionInput; errors
     willTry: text(form, 'willTry'),
     tags: tagsOf(text(form, 'tags')),
   };
-  for (const [name, value] of form) {
+  for (const [name, value] of answersWithAll(form)) {
     const [what, caseId, id] = name.split(':');
     if (!caseId || !id || typeof value !== 'string' || value === '') continue;
     const answer = checkpointAnswers.find((each) => each === value);
@@ -96,6 +97,20 @@ export function readReflection(form: FormData): { input: ReflectionInput; errors
     (found) => `"${found.bit}" looks like ${found.looksLike}`,
   );
   return { input, errors, looksLike };
+}
+
+/** The fields of the form, and for each "all the others" an answer of every case that has none. */
+function answersWithAll(form: FormData): [string, FormDataEntryValue][] {
+  const own = [...form].filter(([name]) => !name.startsWith('all:'));
+  const answered = new Set(own.flatMap(([name, value]) => (value === '' ? [] : [name])));
+  const others = [...form].flatMap(([name, value]) => {
+    const [all, what, id] = name.split(':');
+    if (all !== 'all' || !what || !id) return [];
+    return form
+      .getAll('case')
+      .map((caseId): [string, FormDataEntryValue] => [`${what}:${String(caseId)}:${id}`, value]);
+  });
+  return [...own, ...others.filter(([name]) => !answered.has(name))];
 }
 
 const text = (form: FormData, name: string) => String(form.get(name) ?? '').trim();

@@ -1,4 +1,4 @@
-import { waitingCases } from '$lib/rooms/goals/waiting-for-review';
+import { goalOfReview, waitingCases } from '$lib/rooms/goals/waiting-for-review';
 import { noteFinder, reflectionRows, waitingLists } from '$lib/rooms/reflect/reflect-view';
 import { loadCautions, renderOwnMarkdown } from '$lib/server/content';
 import { readRecord } from '$lib/server/record';
@@ -8,6 +8,7 @@ export const load: PageServerLoad = async ({ locals, url }) => {
   const { store } = locals;
   const record = await readRecord(store);
   const waiting = waitingCases(record);
+  const goal = goalOfReview(record);
   const asked = (name: string) => (url.searchParams.get(name) ?? '').slice(0, 100);
   const filter = {
     word: asked('word'),
@@ -18,6 +19,8 @@ export const load: PageServerLoad = async ({ locals, url }) => {
   };
   return {
     waiting: waiting.length,
+    /** A case noted by hand has no recording. */
+    watch: record.cases.some(({ id, source }) => waiting.includes(id) && source.kind !== 'by-hand'),
     lists: waitingLists(record.cases, record.lists, waiting),
     all: record.reflections.length,
     filter,
@@ -31,5 +34,7 @@ export const load: PageServerLoad = async ({ locals, url }) => {
     notice: loadCautions().reflection.paragraphs,
     draft: (await store.draft('reflection-new')) !== null,
     said: url.searchParams.get('said'),
+    /** Once nothing waits any more. */
+    next: goal && waiting.length === 0 ? { href: `/after-twenty/${goal.id}`, words: 'Where your goal stands' } : null,
   };
 };

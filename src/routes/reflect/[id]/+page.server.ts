@@ -2,6 +2,7 @@ import { error, fail, redirect } from '@sveltejs/kit';
 import { hiddenCaseIds } from '$lib/rooms/goals/goal-standing';
 import { changedReflection, reflectionForm, resultKnown } from '$lib/rooms/reflect/reflect-view';
 import { instantWords } from '$lib/rooms/forms/when-words';
+import { eyeDrawings } from '$lib/charts/eye/eye-drawings.server';
 import { loadCautions, renderOwnMarkdown } from '$lib/server/content';
 import { readRecord } from '$lib/server/record';
 import {
@@ -43,13 +44,18 @@ export const load: PageServerLoad = async ({ locals, params, url }) => {
     cases: reflection.caseIds,
   };
   const answered = reflection.answers.length > 0;
+  const form = reflectionForm(record.goals.find((each) => each.id === reflection.goalId) ?? null, record.procedures);
   return {
     day: instantWords(reflection.at),
     cases: reflection.caseIds.map((id) => ({
       id,
       code: record.cases.find((each) => each.id === id)?.code ?? 'erased',
     })),
-    form: reflectionForm(record.goals.find((each) => each.id === reflection.goalId) ?? null, record.procedures),
+    form,
+    drawings: eyeDrawings(
+      form.checkpoints.map(({ id }) => id),
+      { small: true, decorative: true },
+    ),
     answers: !answered ? null : !reflection.beforeLengths ? 'after' : seen ? 'before, seen since' : 'before',
     values: draft ?? stored,
     otherDraft: kept !== null && draft === null,

@@ -2,6 +2,7 @@ import { error, fail, redirect } from '@sveltejs/kit';
 import { hiddenCaseIds } from '$lib/rooms/goals/goal-standing';
 import { goalOfReview } from '$lib/rooms/goals/waiting-for-review';
 import { reflectionForm, resultKnown } from '$lib/rooms/reflect/reflect-view';
+import { eyeDrawings } from '$lib/charts/eye/eye-drawings.server';
 import { loadCautions } from '$lib/server/content';
 import { readRecord } from '$lib/server/record';
 import {
@@ -15,6 +16,8 @@ import type { Store } from '$lib/server/storage';
 import type { Actions, PageServerLoad } from './$types';
 
 const DRAFT = 'reflection-new';
+/** Beside their sentence, which says what they show. */
+const SMALL = { small: true, decorative: true };
 
 /** Which cases are written about, by whose goal, and whether their times are still hidden. */
 async function context(store: Store, caseIds: readonly string[]) {
@@ -37,9 +40,11 @@ export const load: PageServerLoad = async ({ locals, url }) => {
   const caseIds = draft?.cases ?? url.searchParams.getAll('case');
   const { chosen, goal, procedures, hidden } = await context(locals.store, caseIds);
   if (chosen.length < caseIds.length) error(404, 'One of these cases is no longer in the record.');
+  const form = reflectionForm(goal, procedures);
   return {
     cases: chosen.map(({ id, code }) => ({ id, code })),
-    form: reflectionForm(goal, procedures),
+    form,
+    drawings: eyeDrawings(chosen.length > 0 ? form.checkpoints.map(({ id }) => id) : [], SMALL),
     hidden,
     values: draft ?? { saw: '', willTry: '', tags: '', answers: {}, cases: caseIds },
     /** Another text is kept, and one draft is all there is room for. */
