@@ -2,6 +2,8 @@ import { auditInSlices, auditOf } from '../../src/lib/audit';
 import type { Case } from '../../src/lib/model';
 import { startGoal, resultFor } from '../../src/lib/practice';
 import type { Slices } from '../../src/lib/turns';
+import { assessManyRatio } from './assess-many';
+import { chooseAfterImportRatio } from './choose-after-import';
 import { longWorks, oddFiles } from './long-works';
 import { fact, procedure, step } from './made-up';
 import { plainLoop } from './plain-loop';
@@ -33,6 +35,10 @@ const BARS: readonly (readonly [from: number, bar: number])[] = [
 const RESULT_BAR = 1 / 20;
 const EXPONENT_BAR = 1.1;
 const SLICE_BAR_MS = 50;
+/** 300 files in one call, in times one file. */
+const ASSESS_BAR = 60;
+/** The first visit to Choose after an import, in times the second. */
+const CHOOSE_BAR = 1.2;
 
 const nucleus = fact('nucleus', 'choice', ['medium', 'hard', 'white']);
 const phaco = procedure(
@@ -79,6 +85,8 @@ export async function run(args: readonly string[], io: Io = standard): Promise<n
   const resultRatio = thousand ? resultMs / thousand.plainMs : null;
   const works: SlicedWork[] = [];
   for (const [name, work] of [...longWorks, ...oddFiles]) works.push({ name, sliceMs: await longestSlice(work) });
+  const choose = await chooseAfterImportRatio();
+  const assessMany = assessManyRatio();
   const peakMegabytes = Math.round(process.resourceUsage().maxRSS / 1024);
   const missed = [
     ...rows.filter(({ ratio, bar }) => bar !== null && ratio > bar).map(({ cases }) => `ratio at ${cases} cases`),
@@ -86,6 +94,8 @@ export async function run(args: readonly string[], io: Io = standard): Promise<n
     ...works.filter(({ sliceMs }) => sliceMs > SLICE_BAR_MS).map(({ name }) => `slice of ${name}`),
     ...(exponent !== null && exponent > EXPONENT_BAR ? ['growth'] : []),
     ...(resultRatio !== null && resultRatio > RESULT_BAR ? ['result on 100 cases'] : []),
+    ...(choose.ratio > CHOOSE_BAR ? ['Choose after an import'] : []),
+    ...(assessMany.ratio > ASSESS_BAR ? ['assess of 300 files'] : []),
   ];
   const report = {
     resamples: RESAMPLES,
@@ -95,6 +105,8 @@ export async function run(args: readonly string[], io: Io = standard): Promise<n
     exponent,
     resultMs,
     resultRatio,
+    choose,
+    assessMany,
     peakMegabytes,
     missed,
   };
@@ -187,11 +199,14 @@ type Report = {
   exponent: number | null;
   resultMs: number;
   resultRatio: number | null;
+  choose: { firstMs: number; secondMs: number; ratio: number };
+  assessMany: { oneMs: number; manyMs: number; ratio: number };
   peakMegabytes: number;
   missed: readonly string[];
 };
 
-function inWords({ rows, works, exponent, resultMs, resultRatio, peakMegabytes, missed }: Report): string {
+function inWords(report: Report): string {
+  const { rows, works, exponent, resultMs, resultRatio, choose, assessMany, peakMegabytes, missed } = report;
   const table = rows.map(
     ({ cases, plainMs, auditMs, ratio, bar, sliceMs }) =>
       `${String(cases).padStart(6)}  plain ${plainMs.toFixed(0).padStart(6)} ms  audit ${auditMs.toFixed(0).padStart(5)} ms  ratio ${ratio.toFixed(3)}${bar === null ? '' : ` (bar ${bar})`}  longest slice ${sliceMs.toFixed(0)} ms`,
@@ -201,6 +216,8 @@ function inWords({ rows, works, exponent, resultMs, resultRatio, peakMegabytes, 
     ...works.map(({ name, sliceMs }) => `longest slice of ${name}: ${sliceMs.toFixed(0)} ms (bar ${SLICE_BAR_MS})`),
     exponent === null ? '' : `growth exponent from 1,000 cases: ${exponent.toFixed(2)} (bar ${EXPONENT_BAR})`,
     `result on 100 cases: ${resultMs.toFixed(1)} ms${resultRatio === null ? '' : `, ${resultRatio.toFixed(4)} of the plain loop at 1,000 (bar ${RESULT_BAR})`}`,
+    `Choose after an import: ${choose.firstMs.toFixed(1)} ms, then ${choose.secondMs.toFixed(1)} ms, ratio ${choose.ratio.toFixed(2)} (bar ${CHOOSE_BAR})`,
+    `assess of 300 files: ${assessMany.manyMs.toFixed(0)} ms, of one ${assessMany.oneMs.toFixed(0)} ms, ratio ${assessMany.ratio.toFixed(1)} (bar ${ASSESS_BAR})`,
     `peak memory of this whole run: ${peakMegabytes} MB`,
     missed.length === 0 ? 'Every bar is kept.' : `Missed: ${missed.join(', ')}.`,
   ]
