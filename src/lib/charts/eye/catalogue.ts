@@ -12,6 +12,8 @@ import { deliveryScenes } from './scenes/delivery';
 import { disassemblyScenes } from './scenes/disassembly';
 import { dividingScenes } from './scenes/dividing';
 import { eventsInSection } from './scenes/events-in-section';
+import { flowScenes } from './scenes/flow';
+import { smallIncisionMore } from './scenes/small-incision-more';
 import { groundOfTunnel } from './scenes/ground-of-tunnel';
 import { capsuleEvents } from './scenes/capsule-events';
 import { woundEvents } from './scenes/wound-events';
@@ -85,6 +87,8 @@ export const SCENES: readonly Scene[] = [
   ...kindsOfSclera,
   ...woundsFromAbove,
   ...layersAtLimbus,
+  ...flowScenes,
+  ...smallIncisionMore,
 ];
 
 const BY_ID = new Map(SCENES.map((scene) => [scene.id, scene]));
@@ -112,6 +116,8 @@ export const SHARED: Readonly<Record<string, string>> = {
   'mcortex-free-end': 'cortex-under-rim',
   'miol-second-haptic': 'iol-trailing-loop',
   'miol-proof': 'iol-rim-all-round',
+  'entry-pockets-open': 'tunnel-pockets',
+  'disassembly-first-energy': 'nucleus-tip-cleared',
   'mwound-formed-by-port': 'mrefill-through-port',
   'movd-via-port': 'mrefill-through-port',
   // Drawings of eye cards and rehearsals that show what a checkpoint asks for.
@@ -129,6 +135,7 @@ export const SHARED: Readonly<Record<string, string>> = {
   'ovd-out-toric': 'eye-toric',
   'miol-toric': 'eye-toric',
   'delivery-width': 'eye-nucleus-huge',
+  'prolapse-pupil': 'eye-pupil-small',
   'rhexis-rescue': 'rehearsal-tear-out',
   'cot-rescue': 'rehearsal-tear-out',
   'refill-pressure-behind': 'rehearsal-suprachoroidal',

@@ -21,7 +21,7 @@ export const cortexScenes: readonly Scene[] = [
   topScene(
     'cortex-strip',
     'Along the curve, towards the middle',
-    'The eye from above. The tip, its opening in view, took a strip of cortex at its free end just under the rim. It has drawn the strip along the curve of the rim and now brings it to the middle. The sectors still to do are shown with fine lines. The sector under the main wound is hatched: it comes last.',
+    'The eye from above. The tip, its opening in view, took a strip of cortex at its free end just under the rim. It has drawn the strip along the curve of the rim and now brings it to the middle. The sectors still to do are shown with fine lines. The sector under the main wound is hatched: it has its own turn, at the same point in every case.',
     () => {
       const tip = at(0.95, 236);
       const strip = [
@@ -42,7 +42,7 @@ export const cortexScenes: readonly Scene[] = [
         note('tl', ['strip taken', 'under the rim'], at(3.1, 310)),
         strong(note('bl', ['along the curve,', 'then to the middle'], at(2.12, 243))),
         note('tr', 'still to do', at(3.05, 40)),
-        note('br', 'last', at(3.2, 109)),
+        note('br', ['in its', 'own turn'], at(3.2, 109)),
       ];
     },
   ),
