@@ -1,5 +1,5 @@
 import type { Case, ListRecord } from '../model';
-import { cardsFor, type Rehearsal } from './cards';
+import { cardsFor, rehearsalsAfter, type Rehearsal } from './cards';
 
 /** Days after which the team has earned the next one: once a month. */
 const MONTH = 30;
@@ -25,8 +25,9 @@ export function rehearsalOfTheMonth(
 }
 
 /**
- * The rehearsal for the latest event in the record that has one, with the kind it is for. None once it was said aloud
- * since the day of that list; where the day is not known, once it was ever said.
+ * The rehearsal for the latest event in the record that has one, with the kind it is for; where two are for that kind, the
+ * second once the first was said. None once all were said aloud since the day of that list; where the day is not known,
+ * once they were ever said.
  * @param cases in any order; their events count whether the case counts or not
  */
 export function rehearsalAfterEvent(
@@ -38,12 +39,14 @@ export function rehearsalAfterEvent(
   const latest = [...cases].sort((a, b) => b.sequence - a.sequence);
   for (const { events, procedureId, listId } of latest)
     for (const { kind } of events ?? []) {
-      const rehearsal = cardsFor(rehearsals, procedureId).find((each) => each.events.includes(kind));
-      if (!rehearsal) continue;
+      const fitting = rehearsalsAfter(rehearsals, procedureId, kind);
+      if (fitting.length === 0) continue;
       const when = lists.find(({ id }) => id === listId)?.when;
-      const last = said[rehearsal.id];
-      const done = last !== undefined && (when?.kind !== 'date' || last.slice(0, 10) >= when.date);
-      return done ? null : { rehearsal, kind, procedureId };
+      const rehearsal = fitting.find(({ id }) => {
+        const last = said[id];
+        return last === undefined || (when?.kind === 'date' && last.slice(0, 10) < when.date);
+      });
+      return rehearsal ? { rehearsal, kind, procedureId } : null;
     }
   return null;
 }

@@ -66,6 +66,15 @@ describe('rehearsalAfterEvent', () => {
     expect(offered({ burn: '2026-06-02T10:00:00Z' })).toBe('leak');
   });
 
+  it('offers the second for a kind once the first was said, and none once both were', () => {
+    const two = [...all, rehearsal('leak-again', ['wound-leak'])];
+    const next = (said: Record<string, string>) =>
+      rehearsalAfterEvent(two, [on('wound-leak', lists[0]?.id ?? null)], lists, said)?.rehearsal.id ?? null;
+    expect(next({})).toBe('leak');
+    expect(next({ leak: '2026-06-02T10:00:00Z' })).toBe('leak-again');
+    expect(next({ leak: '2026-06-02T10:00:00Z', 'leak-again': '2026-06-03T10:00:00Z' })).toBeNull();
+  });
+
   it('is content with ever said where the day is not known, and offers none for a kind without one', () => {
     expect(offered({ leak: '2026-05-01T10:00:00Z' }, 'wound-leak', null)).toBeNull();
     expect(offered({}, 'wrong-lens')).toBeNull();
