@@ -131,4 +131,45 @@ export const SAME_CHECKPOINTS: readonly { because: string; on: Readonly<Record<s
       'longer = over time': ['sics/ovd-removal'],
     },
   },
+  {
+    because:
+      'Teaching, machine and anaesthesia are changes of circumstance, as a change over the months is: the check asks what is no longer as it was.',
+    on: {
+      'over time = circumstances': [
+        'phaco/ovd-fill',
+        'phaco/capsulorhexis',
+        'phaco/hydrodissection',
+        'phaco/nucleus-removal',
+        'phaco/segment-removal',
+        'phaco/iol-insertion',
+        'phaco/ovd-removal',
+        'sics/capsulotomy',
+        'sics/hydrodissection',
+        'sics/nucleus-prolapse',
+        'sics/iol-insertion',
+        'sics/ovd-removal',
+      ],
+      'varies = circumstances': ['phaco/iol-insertion'],
+      'longer = circumstances': ['sics/ovd-removal'],
+    },
+  },
+  {
+    because:
+      'An earlier step that is renewed again and again is an end point not reached, as a return to this step is.',
+    on: {
+      'returned to = renewed': ['phaco/main-incision', 'phaco/incision'],
+      'taken over = renewed': ['phaco/main-incision'],
+    },
+  },
+  {
+    because:
+      'The page has no check for the first of the two, so its first three stand, and these begin with the same one.',
+    on: {
+      'waiting = eye:poor-view': ['phaco/capsulorhexis'],
+      'waiting = part:behind-the-optic-pass': ['phaco/ovd-removal', 'sics/ovd-removal'],
+      'waiting = eye:nucleus-size': ['sics/nucleus-delivery'],
+      'waiting = eye:nucleus:very-hard': ['sics/nucleus-delivery'],
+      'after earlier = part:needle-flat': ['sics/bridle-suture'],
+    },
+  },
 ];

@@ -92,6 +92,18 @@ describe('each rule', () => {
     expect(fired({ patterns: [pattern('rhexis', { ratio: 0.7 })] })).toEqual([]);
   });
 
+  it('circumstances: teaching, machine and anaesthesia reach a rule, and none is taken for a kind of eye', () => {
+    for (const [factor, label] of [
+      ['list-teaching=yes', 'teaching lists'],
+      ['list-machine=B', 'machine: B'],
+      ['list-anaesthesia=topical', 'anaesthesia: topical'],
+    ] as const) {
+      const given = draft({ patterns: [pattern('rhexis', { factor, label })] });
+      expect(given.because.map(({ id }) => id)).toEqual(['circumstances']);
+      expect(given.because[0]?.sentence).toContain(label);
+    }
+  });
+
   it('varies: only while nothing is known to be left out in the shortest fifth', () => {
     const step = withStep({ spread: 1.5, twoThirds: { low: 40, high: 90 } });
     expect(draft({ step, shorterFifthClean: true }).because[0]?.sentence).toBe(
