@@ -8,6 +8,8 @@ export type SortedSample = {
   log: Float64Array;
   /** List number of each. */
   list: Int32Array;
+  /** How many times each list has. */
+  size: Int32Array;
   /** Scratch: how many drawn times stand at or before each place. */
   upTo: Int32Array;
 };
@@ -23,10 +25,13 @@ export function sortedSample(values: Float64Array, list: Int32Array): SortedSamp
     (a, b) => values[a]! - values[b]!,
   );
   const seconds = Float64Array.from(places, (place) => values[place]!);
+  const size = new Int32Array(list.reduce((most, each) => Math.max(most, each + 1), 0));
+  for (const place of places) size[list[place]!]! += 1;
   return {
     seconds,
     log: seconds.map(Math.log),
     list: Int32Array.from(places, (place) => list[place]!),
+    size,
     upTo: new Int32Array(places.length),
   };
 }
@@ -39,24 +44,52 @@ export function sortedSample(values: Float64Array, list: Int32Array): SortedSamp
  * @returns `false` when no drawn list holds the step.
  */
 export function summarise(sample: SortedSample, counts: Int32Array, into: Summary): boolean {
-  if (!summariseLevel(sample, counts, into)) return false;
-  const { log, upTo } = sample;
-  const drawn = upTo.at(-1) ?? 0;
+  const { seconds, log, list, upTo } = sample;
+  let drawn = 0;
+  for (let i = 0; i < list.length; i += 1) upTo[i] = drawn += counts[list[i]!]!;
+  if (drawn === 0) return false;
   const lower = placeOf(upTo, (drawn + 1) >> 1);
   const upper = placeOf(upTo, (drawn + 2) >> 1);
+  into.median = (seconds[lower]! + seconds[upper]!) / 2;
+  into.p20 = quantileAt(sample, drawn, 0.2);
   into.logMad = madAround(log, upTo, drawn, (log[lower]! + log[upper]!) / 2);
   return true;
 }
 
-/** Median and 20th percentile alone: all that is asked of times as recorded. */
+/**
+ * Median and 20th percentile alone: all that is asked of times as recorded. Cumulated only as far as the median, half
+ * the work of `summarise` and more.
+ *
+ * @returns `false` when no drawn list holds the step.
+ */
 export function summariseLevel(sample: SortedSample, counts: Int32Array, into: Level): boolean {
-  const { seconds, list, upTo } = sample;
-  let drawn = 0;
-  for (let i = 0; i < list.length; i += 1) upTo[i] = drawn += counts[list[i]!]!;
+  const { seconds, list } = sample;
+  const drawn = drawnOf(sample, counts);
   if (drawn === 0) return false;
-  into.median = (seconds[placeOf(upTo, (drawn + 1) >> 1)]! + seconds[placeOf(upTo, (drawn + 2) >> 1)]!) / 2;
-  into.p20 = quantileAt(sample, drawn, 0.2);
+  const { below, share } = positionOf(drawn, 0.2);
+  let place = 0;
+  let upTo = counts[list[0]!]!;
+  while (upTo < below) upTo += counts[list[++place]!]!;
+  const low = seconds[place]!;
+  into.p20 = low;
+  if (share > 0) {
+    while (upTo < below + 1) upTo += counts[list[++place]!]!;
+    into.p20 = low + share * (seconds[place]! - low);
+  }
+  const half = (drawn + 1) >> 1;
+  while (upTo < half) upTo += counts[list[++place]!]!;
+  const lower = seconds[place]!;
+  const next = (drawn + 2) >> 1;
+  while (upTo < next) upTo += counts[list[++place]!]!;
+  into.median = (lower + seconds[place]!) / 2;
   return true;
+}
+
+/** How many times a resample holds. */
+export function drawnOf({ size }: SortedSample, counts: Int32Array): number {
+  let drawn = 0;
+  for (let list = 0; list < size.length; list += 1) drawn += size[list]! * counts[list]!;
+  return drawn;
 }
 
 /** Place of the k-th smallest drawn time, k from 1. */
@@ -71,14 +104,18 @@ function placeOf(upTo: Int32Array, k: number): number {
   return low;
 }
 
-/** Quantile type 8 (Hyndman and Fan, Am. Stat. 1996;50:361). */
 function quantileAt({ seconds, upTo }: SortedSample, drawn: number, p: number): number {
+  const { below, share } = positionOf(drawn, p);
+  const low = seconds[placeOf(upTo, below)]!;
+  return share === 0 ? low : low + share * (seconds[placeOf(upTo, below + 1)]! - low);
+}
+
+/** Quantile type 8 (Hyndman and Fan, Am. Stat. 1996;50:361) lies this share of the way from the k-th smallest to the next. */
+function positionOf(drawn: number, p: number): { below: number; share: number } {
   const position = Math.min(Math.max((drawn + 1 / 3) * p + 1 / 3, 1), drawn);
   const below = Math.floor(position + 1e-12);
-  const low = seconds[placeOf(upTo, below)]!;
   const share = position - below;
-  if (below >= drawn || Math.abs(share) < 1e-12) return low;
-  return low + share * (seconds[placeOf(upTo, below + 1)]! - low);
+  return { below, share: below >= drawn || Math.abs(share) < 1e-12 ? 0 : share };
 }
 
 /** Median distance from the centre. Distances rise to both sides of it, so the k-th nearest is found without sorting them. */

@@ -1,5 +1,5 @@
 import { auditThresholds } from '../audit';
-import { sortedSample, summariseLevel, type SortedSample } from '../audit/sorted-sample';
+import { drawnOf, sortedSample, summariseLevel, type SortedSample } from '../audit/sorted-sample';
 import { drawListCounts, drawUnits, median } from '../statistics';
 import { atOnce, type Work } from '../turns';
 import { allowanceFrom, standing, type SelectionAllowance } from './selection-allowance';
@@ -103,8 +103,6 @@ function pairsOf(input: EyesAllowanceInput, list: Int32Array): Pair[] {
 const level = { median: 0, p20: 0 };
 const medianOf = (sample: SortedSample, counts: Int32Array) =>
   summariseLevel(sample, counts, level) ? level.median : NaN;
-/** After `medianOf` of the same sample and resample. */
-const drawnOf = ({ upTo }: SortedSample) => upTo.at(-1) ?? 0;
 
 /** The pair with the highest sum in one resample; ties go to the earlier one. */
 function highest(pairs: readonly Pair[], counts: Int32Array): Pair | null {
@@ -119,8 +117,7 @@ function highest(pairs: readonly Pair[], counts: Int32Array): Pair | null {
     if (elsewhere.length === 0) return;
     const beyond = ratios[at]! / median(elsewhere);
     const without = medianOf(pair.recordedWithout, counts);
-    medianOf(pair.all, counts);
-    const sum = (drawnOf(pair.withIt) / drawnOf(pair.all)) * without * (beyond - 1);
+    const sum = (drawnOf(pair.withIt, counts) / drawnOf(pair.all, counts)) * without * (beyond - 1);
     if (!(sum > most)) return;
     most = sum;
     best = pair;

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { sortedSample, summarise } from '../../../src/lib/audit/sorted-sample';
+import { drawnOf, sortedSample, summarise, summariseLevel } from '../../../src/lib/audit/sorted-sample';
 import { mad, median, quantile, randomStream } from '../../../src/lib/statistics';
 import { drawInto } from '../../../src/lib/statistics';
 
@@ -11,7 +11,7 @@ function plainly(values: Float64Array, list: Int32Array, counts: Int32Array) {
     if (!Number.isNaN(value)) for (let k = 0; k < counts[list[place]!]!; k += 1) drawn.push(value);
   });
   if (drawn.length === 0) return null;
-  return { median: median(drawn), p20: quantile(drawn, 0.2), logMad: mad(drawn.map(Math.log), 1) };
+  return { n: drawn.length, median: median(drawn), p20: quantile(drawn, 0.2), logMad: mad(drawn.map(Math.log), 1) };
 }
 
 describe('a resample without sorting', () => {
@@ -34,10 +34,14 @@ describe('a resample without sorting', () => {
         const expected = plainly(times, lists, drawn);
         const found = { median: NaN, p20: NaN, logMad: NaN };
         expect(summarise(sortedSample(times, lists), drawn, found)).toBe(expected !== null);
+        const level = { median: NaN, p20: NaN };
+        expect(summariseLevel(sortedSample(times, lists), drawn, level)).toBe(expected !== null);
+        expect(drawnOf(sortedSample(times, lists), drawn)).toBe(expected?.n ?? 0);
         if (!expected) return;
         expect(found.median).toBeCloseTo(expected.median, 9);
         expect(found.p20).toBeCloseTo(expected.p20, 9);
         expect(found.logMad).toBeCloseTo(expected.logMad, 9);
+        expect(level).toEqual({ median: found.median, p20: found.p20 });
       }),
       { numRuns: 2000, seed: 11 },
     );
