@@ -177,7 +177,7 @@ describe('worked examples', () => {
   it('error rates', () => {
     const [, measured] = rowOf('error-rates', 'nothing changed');
     const rate = figures(measured)[0]! / 100;
-    expect(textOf('error-rates')).toContain(`a chance of ${100 * rate} in 100.`);
+    expect(textOf('error-rates')).toContain(`a chance of ${(100 * rate).toFixed(1)} in 100.`);
     expect(textOf('error-rates')).toContain(
       `of the four sees it is ${Math.round(100 * (1 - (1 - rate) ** 4))} in 100.`,
     );
