@@ -10,8 +10,9 @@ import { backupText, readText } from './backup-text';
 import { aWholeRecord, later, now } from './records';
 import { freshFolder } from './stores';
 
-/** The version before goals carried what was practised. */
+/** The version before goals carried what was practised, and before they carried the day of agreement. */
 const BEFORE = 5;
+const BEFORE_AGREED = 7;
 
 const practised: Pick<Goal, 'drillLog' | 'mentorReviews'> = {
   drillLog: [{ drillId: 'rhexis-drill-film', at: now }],
@@ -108,5 +109,21 @@ describe('what was practised, kept with a goal', () => {
     };
     const read = await readText(JSON.stringify(wrong));
     expect('problem' in read && read.problem).toContain('goals.0.mentorReviews.0.learner.ratings.0');
+  });
+});
+
+describe('the day a draft was agreed', () => {
+  it('is missing from a goal of the version before, is kept once it is stored, and goes through a full backup', async () => {
+    const { folder, goals } = await folderOf(BEFORE_AGREED);
+    const store = await openDiskStore(folder, now);
+    expect((await store.goals())[0]?.agreedAt).toBeUndefined();
+    await store.changeGoal('goal-1', (goal) => ({ ...goal, agreedAt: later }));
+    const read = await readText(backupText(await store.everything()));
+    if ('problem' in read) throw new Error(read.problem);
+    expect(read.everything.goals).toEqual([{ ...goals[0], agreedAt: later }]);
+    await store.close();
+    const again = await openDiskStore(folder, now);
+    expect(await again.goals()).toEqual([{ ...goals[0], agreedAt: later }]);
+    await again.close();
   });
 });

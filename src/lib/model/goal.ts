@@ -62,6 +62,8 @@ export const goalSchema = z.strictObject({
   chosenBy: z.enum(['seconds', 'spread', 'reference', 'eyes', 'safety', 'own']),
   reason: z.string().nullable(),
   setAt: instant,
+  /** When a draft was agreed: it runs from then. Missing: agreed when it was set, not agreed yet, or before this was kept. */
+  agreedAt: instant.optional(),
   /** Cases after this sequence number can belong to the window, from the next new list on. */
   afterSequence: sequence,
   /** The list under way when the goal was set: its later cases do not count. */
@@ -86,3 +88,6 @@ export type FrozenModel = z.infer<typeof frozenModelSchema>;
 export type Baseline = z.infer<typeof baselineSchema>;
 export type Decision = z.infer<typeof decisionSchema>;
 export type Goal = z.infer<typeof goalSchema>;
+
+/** The moment from which a goal runs: its weeks and its window are counted from it. */
+export const runsFrom = ({ setAt, agreedAt }: Pick<Goal, 'setAt' | 'agreedAt'>): string => agreedAt ?? setAt;

@@ -1,4 +1,4 @@
-import type { Case, Goal, LeftOutReason, ListRecord, Procedure } from '../model';
+import { runsFrom, type Case, type Goal, type LeftOutReason, type ListRecord, type Procedure } from '../model';
 import { hasEyes, inOrder, knownLists } from '../audit';
 import { listNumbers } from '../audit/list-numbers';
 import { median } from '../statistics';
@@ -15,6 +15,8 @@ export type Counting = Pick<
   baseline: Pick<Goal['baseline'], 'caseIds'>;
   /** Lists known to have been operated before this day do not count; left out where cases alone decide. */
   setAt?: string;
+  /** The same of a draft that was agreed later. */
+  agreedAt?: string;
   /** Cases of the window whose result was read last, and which look that was. */
   read?: { look: Look; windowIds: readonly string[] } | null;
 };
@@ -36,7 +38,7 @@ export type GoalWindow = {
   running: string[];
   /** Cases of the first window (filling or full) left out, before or after their times were seen. */
   leftOut: { before: number; after: number; ids: string[]; reasons: Partial<Record<LeftOutReason, number>> };
-  /** Cases that came into the record after the goal was set but were operated before it: they count for neither period. */
+  /** Cases that came into the record after the goal began to run but were operated before it: they count for neither period. */
   operatedBefore: number;
 };
 
@@ -55,7 +57,7 @@ export function windowOf(
   look: Look = goal.decisions.some((decision) => decision.kind === 'second-look') ? 'second' : 'first',
 ): GoalWindow {
   const arrived = laterCases(goal, cases);
-  const early = listsBefore(goal.setAt, lists);
+  const early = listsBefore(goal, lists);
   const later = arrived.filter((one) => one.listId === null || !early.has(one.listId));
   const baseline = casesWithIds(cases, goal.baseline.caseIds);
   const length = look === 'second' ? 2 * set.followingLength : goal.windowLength;
@@ -93,12 +95,12 @@ export function windowOf(
   };
 }
 
-/** Lists known by their day or month to lie before the day the goal was set. */
-function listsBefore(setAt: string | undefined, lists: readonly ListRecord[]): Set<string> {
+/** Lists known by their day or month to lie before the day from which the goal runs. */
+function listsBefore({ setAt, agreedAt }: Counting, lists: readonly ListRecord[]): Set<string> {
+  const start = setAt === undefined ? '' : runsFrom({ setAt, agreedAt });
   const before = ({ when }: ListRecord): boolean =>
-    setAt !== undefined &&
-    ((when.kind === 'date' && when.date < setAt.slice(0, 10)) ||
-      (when.kind === 'month' && when.month < setAt.slice(0, 7)));
+    (when.kind === 'date' && when.date < start.slice(0, 10)) ||
+    (when.kind === 'month' && when.month < start.slice(0, 7));
   return new Set(lists.filter(before).map(({ id }) => id));
 }
 

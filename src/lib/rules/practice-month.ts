@@ -1,4 +1,4 @@
-import type { Goal } from '../model';
+import { runsFrom, type Goal } from '../model';
 import { defaultDrill } from './defaults';
 import type { Guidance } from './types';
 
@@ -11,10 +11,10 @@ const WEEK = 7 * 86_400_000;
 /**
  * Where a goal is in its month: week 1 to watch, week 2 for the drill, from week 3 on the lists, however long they take.
  * Nothing falls due: each part stays open whatever the week is, and none waits for another to be done.
- * @returns the week since the goal was set, from 1 (a clock that was set back gives the first), and the part it falls in
+ * @returns the week since the goal was set, or since its draft was agreed, from 1 (a clock that was set back gives the first), and the part it falls in
  */
-export function monthWeekOf({ setAt }: Pick<Goal, 'setAt'>, now: string): { week: number; part: MonthPart } {
-  const week = Math.max(1, 1 + Math.floor((Date.parse(now) - Date.parse(setAt)) / WEEK));
+export function monthWeekOf(goal: Pick<Goal, 'setAt' | 'agreedAt'>, now: string): { week: number; part: MonthPart } {
+  const week = Math.max(1, 1 + Math.floor((Date.parse(now) - Date.parse(runsFrom(goal))) / WEEK));
   return { week, part: MONTH_PARTS[week - 1] ?? 'lists' };
 }
 

@@ -13,9 +13,9 @@ export const ANCHOR_WORDS: Readonly<Record<MentorAnchor, { label: string; means:
 const said = (anchor: MentorAnchor | null): string => (anchor ? ANCHOR_WORDS[anchor].label : 'not rated');
 
 /** What the two wrote on one checkpoint, laid side by side; `null`: left open. Only a difference asks for another look. */
-export function sideBySideWords(learner: MentorAnchor | null, mentor: MentorAnchor | null): string {
+export function sideBySideWords(learner: MentorAnchor | null, mentor: MentorAnchor | null, who = 'You'): string {
   if (learner === mentor) return `Both: ${said(learner)}.`;
-  const apart = `You: ${said(learner)}; mentor: ${said(mentor)}`;
+  const apart = `${who}: ${said(learner)}; mentor: ${said(mentor)}`;
   return learner && mentor ? `${apart}; watch again.` : `${apart}.`;
 }
 
@@ -26,3 +26,13 @@ export const chosenWords = (chosen: 'pair-and-latest' | 'latest', count: number)
     : count === 3
       ? 'Two are the pair of this step, a shorter, uneventful case and a longer one; the third is the latest counted case beside them. In order of their codes, so that nothing tells which is which.'
       : 'The pair of this step, a shorter, uneventful case and a longer one, in order of their codes. The record holds no third counted case.';
+
+/** Above the agreement of a review, wherever it stands: what it is of, and what it is not. */
+export const reviewedWords = (when: string, stretches: number, earlier: number): string =>
+  `Reviewed with a mentor in ${when}: each of the two rated ${stretches === 1 ? 'one stretch' : `${stretches === 2 ? 'two' : 'three'} stretches`} apart, without times. It is no score.${
+    earlier === 0
+      ? ''
+      : earlier === 1
+        ? ' One earlier review is kept with the goal.'
+        : ` ${earlier} earlier reviews are kept with the goal.`
+  }`;

@@ -29,6 +29,22 @@ describe('the window', () => {
     expect(windowOf({ ...goal, setAt: undefined }, cases, dated, operation).operatedBefore).toBe(0);
   });
 
+  it('of a draft begins with the day it was agreed: lists operated while it waited count for neither period', () => {
+    const cases = month(85);
+    const waited = cases[41]?.listId;
+    const dated = listsFor(cases).map((list) => ({
+      ...list,
+      when: { kind: 'date' as const, date: list.id === waited ? '2026-06-08' : '2026-06-15' },
+    }));
+    const set = { ...goalAfter(40), setAt: '2026-06-01T10:00:00Z' };
+    const left = cases.filter((one) => one.listId === waited && one.sequence > 40).length;
+    expect(left).toBeGreaterThan(0);
+    expect(windowOf(set, cases, dated, operation).operatedBefore).toBe(0);
+    const agreed = windowOf({ ...set, agreedAt: '2026-06-15T10:00:00Z' }, cases, dated, operation);
+    expect(agreed.operatedBefore).toBe(left);
+    expect(agreed.counted).toHaveLength(45 - left);
+  });
+
   it('is not full at thirteen of twenty', () => {
     expect(at(month(53))).toMatchObject({
       full: false,

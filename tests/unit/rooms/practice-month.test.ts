@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { openGoals } from '../../../src/lib/rooms/goals/goal-standing';
 import { drillLogged, drillUndone } from '../../../src/lib/rooms/now/drill-log';
+import { goalView } from '../../../src/lib/rooms/plan/goal-view';
+import { agreedGoal } from '../../../src/lib/rooms/plan/new-goal';
 import { practiceMonth } from '../../../src/lib/rooms/now/practice-month';
 import { drillsFor, monthWeekOf, type Guidance } from '../../../src/lib/rules';
 import { loadGuidance } from '../../../src/lib/server/content';
@@ -23,6 +25,26 @@ describe('the week of the month', () => {
     [day(-3), 1, 'watch'],
   ])('at %s it is week %i: %s', (now, week, part) => {
     expect(monthWeekOf({ setAt: SET }, now)).toEqual({ week, part });
+  });
+});
+
+describe('a draft that was agreed later', () => {
+  const draft = aGoal(40, { setAt: SET, state: 'draft', agreed: { answer: 'not-yet', why: null } });
+  const agreed = agreedGoal(draft, casesInLists(40, 5).cases, day(20));
+
+  it('keeps both days, and counts its weeks from the day it was agreed', () => {
+    expect(agreed).toMatchObject({ setAt: SET, agreedAt: day(20), state: 'running' });
+    expect(monthWeekOf(draft, day(20))).toEqual({ week: 3, part: 'lists' });
+    expect(monthWeekOf(agreed, day(20))).toEqual({ week: 1, part: 'watch' });
+    expect(monthWeekOf(agreed, day(27, -1))).toEqual({ week: 1, part: 'watch' });
+    expect(monthWeekOf(agreed, day(27))).toEqual({ week: 2, part: 'drill' });
+  });
+
+  it('says so on Now and on its page', () => {
+    const record = aRecord({ ...casesInLists(45, 5), goals: [agreed] });
+    expect(practiceMonth(openGoals(record)[0], record, null, day(21))).toMatchObject({ week: 1, now: 'watch' });
+    expect(goalView(agreed, record).lead).toBe('Set on 1 May 2026, agreed on 21 May 2026. Running.');
+    expect(goalView(draft, record).lead).toMatch(/^Set on 1 May 2026\. A draft/);
   });
 });
 

@@ -32,6 +32,7 @@ import { asPlanned, asPlannedWords } from '../lists/timing-plan';
 import { eventQuestion, EVENT_ASKS } from '../goals/event-question';
 import { waitingForReview } from '../goals/waiting-for-review';
 import { instantWords } from '../forms/when-words';
+import { agreementOf, type Agreement } from '../mentor/agreement';
 
 export type AfterView = {
   goalId: string;
@@ -55,6 +56,8 @@ export type AfterView = {
   /** EWMA and CUSUM; off while a window runs. */
   otherCharts: OtherChartsView | null;
   decisions: DecisionsView;
+  /** What a mentor and the surgeon wrote apart, laid side by side; `null`: no review that both have written. */
+  seenByTwo: Agreement | null;
 };
 
 /** Today's figure beside the stored one, and what changed since. */
@@ -109,7 +112,7 @@ export function afterView(source: AfterSource): AfterView {
       ? `${step.label}, after ${window.need.cases === 40 ? 'forty' : 'twenty'} cases`
       : `${step.label}: ${so} of ${window.need.cases} counted`,
     state: goal.state,
-    set: `Set on ${instantWords(goal.setAt)}, with ${counted(goal.baseline.caseIds.length, 'baseline case')}.`,
+    set: `Set on ${instantWords(goal.setAt)}${goal.agreedAt ? `, agreed on ${instantWords(goal.agreedAt)}` : ''}, with ${counted(goal.baseline.caseIds.length, 'baseline case')}.`,
     notices: noticesOf(source),
     count: countWords(window, so),
     timed:
@@ -147,6 +150,7 @@ export function afterView(source: AfterSource): AfterView {
         ? otherChartsView(source.series, goal.baseline.seed, (period) => windowLabel(period, window.need.cases))
         : null,
     decisions: decisionsOf(state),
+    seenByTwo: agreementOf(goal),
   };
 }
 

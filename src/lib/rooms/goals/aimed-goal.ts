@@ -1,4 +1,4 @@
-import type { ListRecord } from '../../model';
+import { runsFrom, type ListRecord } from '../../model';
 import { practiceThresholds } from '../../practice';
 import { aimedRetiredWords, slowWindowWords } from '../../words';
 import type { GoalStanding } from './goal-standing';
@@ -18,7 +18,7 @@ export function aimedNotices({ goal, procedure, window }: GoalStanding, lists: r
     .flatMap(({ when }) => (when.kind === 'date' ? [Date.parse(when.date)] : []))
     .sort()
     .at(-1);
-  const days = latest === undefined ? 0 : (latest - Date.parse(goal.setAt)) / DAY;
+  const days = latest === undefined ? 0 : (latest - Date.parse(runsFrom(goal))) / DAY;
   const slow = !window.full && days >= practiceThresholds.windowYearDays;
   return [
     ...(retired ? [aimedRetiredWords(eyes.label)] : []),

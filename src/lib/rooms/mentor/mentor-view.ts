@@ -1,23 +1,9 @@
 import { aimedLabel, capital, inSentence } from '../../format';
-import {
-  mentorAnchors,
-  procedureOf,
-  same,
-  type Goal,
-  type MentorForm,
-  type MentorReview,
-  type SurgeonRecord,
-} from '../../model';
-import { ANCHOR_WORDS, chosenWords, sideBySideWords } from '../../words';
+import { mentorAnchors, procedureOf, same, type Goal, type MentorReview, type SurgeonRecord } from '../../model';
+import { ANCHOR_WORDS, chosenWords } from '../../words';
 import { latestReview, stageOf, type Rater, type ReviewStage } from './review-steps';
+import { sideBySide, type SideBySide } from './side-by-side';
 import type { Stretches } from './stretches';
-
-/** A review laid side by side: a line a checkpoint, and what the two wrote; nothing is counted or added up. */
-export type SideBySide = {
-  lines: readonly { look: string; words: string }[];
-  wrote: readonly { who: string; text: string }[];
-  typedAgain: string | null;
-};
 
 /** `values`: what stands in it already; `replaces`: when that was stored, '' where nothing is. */
 export type HalfForm = {
@@ -147,20 +133,3 @@ function beginWords(stage: ReviewStage, others: boolean): string | null {
 
 const codesOf = ({ cases }: SurgeonRecord, ids: readonly string[]): string[] =>
   ids.map((id) => cases.find((each) => each.id === id)?.code ?? 'a case erased since');
-
-const anchorIn = (form: MentorForm | null, checkpointId: string) =>
-  form?.ratings.find((each) => each.checkpointId === checkpointId)?.anchor ?? null;
-
-function sideBySide({ checkpoints }: Goal, { learner, mentor, typedAgain }: MentorReview): SideBySide {
-  return {
-    lines: checkpoints.map(({ id, look }) => ({
-      look,
-      words: sideBySideWords(anchorIn(learner, id), anchorIn(mentor, id)),
-    })),
-    wrote: [
-      ...(learner?.saw ? [{ who: 'You', text: learner.saw }] : []),
-      ...(mentor?.saw ? [{ who: 'Mentor', text: mentor.saw }] : []),
-    ],
-    typedAgain: typedAgain ? 'A half was typed again after both had been seen.' : null,
-  };
-}

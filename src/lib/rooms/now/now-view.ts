@@ -1,5 +1,5 @@
 import type { Enough } from '../../audit/types';
-import type { Goal, SurgeonRecord } from '../../model';
+import { runsFrom, type Goal, type SurgeonRecord } from '../../model';
 import type { Suggestion } from '../../rules/types';
 import { capital, counted, inSentence } from '../../format';
 import { ANSWER_FIRST, enoughWords, waitsWords, type SuggestionWords } from '../../words';
@@ -200,10 +200,12 @@ function running(state: StagedGoal, record: SurgeonRecord, step: string): NowVie
 }
 
 /** Without this the count would seem to stand still: by the day of its list a case came before the goal. */
-const beforeWords = (cases: number, { setAt }: Goal): string =>
-  cases === 1
-    ? `1 case is dated before the goal was set (${instantWords(setAt)}) and counts for neither period; if that is wrong, correct the date of its list.`
-    : `${counted(cases, 'case')} are dated before the goal was set (${instantWords(setAt)}) and count for neither period; if that is wrong, correct the dates of their lists.`;
+function beforeWords(cases: number, goal: Goal): string {
+  const day = `before the goal was ${goal.agreedAt ? 'agreed' : 'set'} (${instantWords(runsFrom(goal))})`;
+  return cases === 1
+    ? `1 case is dated ${day} and counts for neither period; if that is wrong, correct the date of its list.`
+    : `${counted(cases, 'case')} are dated ${day} and count for neither period; if that is wrong, correct the dates of their lists.`;
+}
 
 function following(state: StagedGoal, record: SurgeonRecord, step: string): NowView {
   const { window, goal } = state;

@@ -22,7 +22,7 @@ export type DrillView = {
 export type PracticeMonth = {
   goalId: string;
   step: string;
-  /** Since the goal was set, from 1. */
+  /** Since the goal was set, or since its draft was agreed, from 1. */
   week: number;
   now: MonthPart;
   pair: { href: string; ifThen: string | null };

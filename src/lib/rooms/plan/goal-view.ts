@@ -1,6 +1,7 @@
 import { type Goal, type Measure, procedureOf, type SurgeonRecord } from '../../model';
 import { aimedLabel, counted, inSentence } from '../../format';
 import { instantWords } from '../forms/when-words';
+import { agreementLines, agreementOf } from '../mentor/agreement';
 
 export type GoalView = {
   id: string;
@@ -71,11 +72,12 @@ export function goalView(goal: Goal, record: SurgeonRecord): GoalView {
         ],
       ],
     },
+    { label: 'Seen by two', lines: agreementLines(agreementOf(goal)) },
   ];
   return {
     id: goal.id,
     step: aimedLabel(step?.label ?? inSentence(goal.stepId), goal.eyes),
-    lead: `Set on ${instantWords(goal.setAt)}. ${STATE[goal.state]}`,
+    lead: `Set on ${instantWords(goal.setAt)}${goal.agreedAt ? `, agreed on ${instantWords(goal.agreedAt)}` : ''}. ${STATE[goal.state]}`,
     draft: goal.state === 'draft',
     rows: rows.filter(({ lines }) => lines.length > 0),
   };

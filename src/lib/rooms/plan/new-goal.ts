@@ -43,6 +43,12 @@ export function fromHere(cases: readonly Case[], procedureId: string): Pick<Goal
 }
 
 /** A draft agreed with the supervisor: it runs from today on; its baseline cases stay as they were fixed. */
-export function agreedGoal(goal: Goal, cases: readonly Case[]): Goal {
-  return { ...goal, agreed: { answer: 'yes', why: null }, state: 'running', ...fromHere(cases, goal.procedureId) };
+export function agreedGoal(goal: Goal, cases: readonly Case[], now: string): Goal {
+  return {
+    ...goal,
+    agreed: { answer: 'yes', why: null },
+    agreedAt: now,
+    state: 'running',
+    ...fromHere(cases, goal.procedureId),
+  };
 }

@@ -6,6 +6,7 @@ import { shortTimesWords, sinceSentences, type SinceRead } from '../../words';
 import { reportedResult } from '../../words/reported-result';
 import { doneRows } from '../after-twenty/done-cells';
 import { lastingToRead } from '../goals/goal-standing';
+import { agreementData, agreementLines, agreementOf } from '../mentor/agreement';
 import { recordedOf, shortTimesState, type GoalReading } from '../goals/goal-reading';
 import { lastedWords } from '../after-twenty/lasted-words';
 import { fatesIn, reopenedBecause, sinceRead } from '../after-twenty/since-read';
@@ -54,6 +55,7 @@ export function goalReport(
           "By the surgeon's own account, after review.",
         ],
       },
+      ...mentorSection(goal),
       { heading: 'Result', ...resultSection(state, since, lasting, shortTimesState(record, state)) },
       safety.section,
       ...(window.leftOut.ids.length > 0
@@ -69,7 +71,13 @@ export function goalReport(
     footnotes: FOOTNOTES,
     cautions: record.cautions,
     figures: [...figuresOf(result), ...sinceFigures(fatesIn(since), null), ...safety.figures],
+    agreement: agreementData(goal),
   };
+}
+
+function mentorSection(goal: Goal): ReportView['sections'] {
+  const lines = agreementLines(agreementOf(goal, 'Surgeon'));
+  return lines.length > 0 ? [{ heading: 'Seen by two', lines }] : [];
 }
 
 /** The months of its cases, baseline and window, beside those in which it was set and read. */

@@ -1,3 +1,4 @@
+import type { AgreementData } from '../mentor/agreement';
 import type { GoalLine } from '../after-twenty/goal-lines';
 import type { SurgeonRecord } from '../../model';
 import type { Lane, RunCaseView } from '../after-twenty/run-lanes';
@@ -34,6 +35,8 @@ export type ReportView = {
     n: number | null;
     unit: string;
   }[];
+  /** Of a goal: its reviews with a mentor, for JSON. Missing in a report of a month or a year. */
+  agreement?: readonly AgreementData[];
 };
 
 export type ReportRecord = SurgeonRecord & {

@@ -30,7 +30,7 @@ export const actions = {
     const { refused } = await attempt('agree', () =>
       locals.store.changeGoal(goal.id, (stored) => {
         if (stored.state !== 'draft') throw new StaleVersionError('This goal');
-        return agreedGoal(stored, record.cases);
+        return agreedGoal(stored, record.cases, locals.now);
       }),
     );
     if (refused) return fail(409, { errors: [refused] });

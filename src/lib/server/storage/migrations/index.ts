@@ -4,10 +4,11 @@ import { theTradesWords } from './004-the-trades-words';
 import { knownOnlyWhereAsked } from './005-known-only-where-asked';
 import { practiceKeptWithAGoal } from './006-practice-kept-with-a-goal';
 import { lastedAsItWasRead } from './007-lasted-as-it-was-read';
+import { theDayOfAgreement } from './008-the-day-of-agreement';
 import type { Migration } from './migration';
 
 /** The shape in which this version writes. Rises by one with every migration. */
-export const schemaVersion = 7;
+export const schemaVersion = 8;
 
 /**
  * All migrations, in order, each in a file of its own (`002-<what-changed>.ts`) with a test that loads a file of the old shape.
@@ -21,4 +22,5 @@ export const migrations: readonly Migration[] = [
   knownOnlyWhereAsked,
   practiceKeptWithAGoal,
   lastedAsItWasRead,
+  theDayOfAgreement,
 ];
