@@ -21,9 +21,10 @@ export async function chooseAfterImportRatio(): Promise<{ firstMs: number; secon
   for (let seed = 1; seed <= RECORDS; seed += 1) {
     const store = await imported(seed);
     await chooseAhead(store, 'phaco');
-    // The engine's own clearing up after the audit is no part of a visit.
+    // Another record is visited between, so that neither visit finds this one in the processor's cache.
     await visit(before);
     firstMs = Math.min(firstMs, await visit(store));
+    await visit(before);
     secondMs = Math.min(secondMs, await visit(store));
     before = store;
   }
