@@ -1,5 +1,6 @@
 import { fail, redirect } from '@sveltejs/kit';
 import { casesView, filterFrom } from '$lib/rooms/cases/cases-view';
+import { nextStep } from '$lib/rooms/cases/next-step';
 import { takenWords } from '$lib/rooms/bring-in/import-words';
 import { hiddenCaseIds, hiddenTimes } from '$lib/rooms/goals/goal-standing';
 import { attempt } from '$lib/server/attempt';
@@ -26,6 +27,8 @@ export const load: PageServerLoad = async ({ locals, url }) => {
     hiding: hiddenTimes(record).map(({ goalId, caseIds }) => ({ goalId, count: caseIds.length })),
     codes: loadCautions().codes.paragraphs,
     said: saidIn(SAID, url),
+    added: url.searchParams.get('said') === 'added',
+    next: nextStep(record),
     imported: done
       ? {
           id: done.id,

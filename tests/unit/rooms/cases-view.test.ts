@@ -29,7 +29,7 @@ describe('the record by list', () => {
   it('tells that events were never asked rather than none', () => {
     const cases = [aCase(1, { events: null }), aCase(2, { events: null })];
     const view = casesView(aRecord({ cases }), nothingHidden, all);
-    expect(view.summary).toBe('2 cases, lists not known. Events were not answered in any of them.');
+    expect([view.head, view.rest]).toEqual(['2 cases, lists not known.', 'Events were not answered in any of them.']);
     expect(view.groups[0]?.rows[0]?.events).toBe('Events not answered');
   });
 

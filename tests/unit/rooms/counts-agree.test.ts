@@ -90,7 +90,7 @@ describe('lists', () => {
       heldBack: 0,
       procedure: null,
     });
-    const onCases = numberIn(casesView(some, new Set(), filterFrom(new Map())).summary, /in (\d+) lists/);
+    const onCases = numberIn(casesView(some, new Set(), filterFrom(new Map())).head, /in (\d+) lists/);
     const onChoose = numberIn(choose.reading + choose.made.join(' '), /from (\d+) lists/);
     const recounted = [...new Set(cases.map(({ listId }) => listId))].filter((id) => id !== null).length;
     expect([onCases, onChoose, audit.enough.lists]).toEqual([recounted, recounted, recounted]);

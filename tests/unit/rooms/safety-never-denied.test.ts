@@ -80,7 +80,7 @@ describe('safety is never denied and never flattered', () => {
           monthReport('2026-06', record.goals, report, []),
           yearReport('2026', record.goals, report),
           stepCounts(step, procedure.steps[0]!, record.cases, procedure),
-          casesView(record, new Set(), filterFrom(new Map())).summary,
+          casesView(record, new Set(), filterFrom(new Map())).rest,
         ].map((each) => JSON.stringify(each));
         for (const text of ofWindow) expect(denials(text, state.spanCases)).toEqual([]);
         for (const text of ofAll) expect(denials(text, record.cases)).toEqual([]);

@@ -28,7 +28,9 @@ export type ListGroup = { id: string | null; title: string; said: string; rows: 
 
 export type CasesView = {
   total: number;
-  summary: string;
+  /** How many cases and lists; then what of events and of cases left out. */
+  head: string;
+  rest: string;
   filter: CasesFilter;
   procedures: readonly { id: string; name: string }[];
   groups: readonly ListGroup[];
@@ -66,7 +68,7 @@ export function casesView(record: SurgeonRecord, hidden: ReadonlySet<string>, fi
   for (const { listId } of cases) if (listId !== null) timed.set(listId, (timed.get(listId) ?? 0) + 1);
   return {
     total: cases.length,
-    summary: summaryWords(record),
+    ...summaryWords(record),
     filter: { ...filter, page },
     procedures: used.map(({ id, name }) => ({ id, name })),
     groups: (pages[page - 1] ?? []).map(({ listId, cases: own }) => {
@@ -172,17 +174,19 @@ function listWords(list: ListRecord, timed: number): string {
   ].join(', ');
 }
 
-function summaryWords({ cases }: SurgeonRecord): string {
+function summaryWords({ cases }: SurgeonRecord): Pick<CasesView, 'head' | 'rest'> {
   const lists = knownLists(cases);
   const unanswered = cases.filter(({ events }) => events === null).length;
   const left = cases.filter(({ leftOut }) => leftOut !== null).length;
-  return [
-    `${counted(cases.length, 'case')}${lists > 0 ? ` in ${counted(lists, 'list')}` : ', lists not known'}.`,
-    unanswered === 0
-      ? 'Events are answered in all of them.'
-      : unanswered === cases.length
-        ? 'Events were not answered in any of them.'
-        : `Events are not answered in ${unanswered}.`,
-    ...(left > 0 ? [`${left} left out.`] : []),
-  ].join(' ');
+  return {
+    head: `${counted(cases.length, 'case')}${lists > 0 ? ` in ${counted(lists, 'list')}` : ', lists not known'}.`,
+    rest: [
+      unanswered === 0
+        ? 'Events are answered in all of them.'
+        : unanswered === cases.length
+          ? 'Events were not answered in any of them.'
+          : `Events are not answered in ${unanswered}.`,
+      ...(left > 0 ? [`${left} left out.`] : []),
+    ].join(' '),
+  };
 }
