@@ -70,8 +70,11 @@ test.describe('what is entered before the scripts of a page run stays', () => {
         };
         for (const [name, value] of Object.entries(answers))
           await row
-            .locator(`select[name$=".${name}"]`)
-            .evaluate((select: HTMLSelectElement, it) => (select.value = it), value);
+            .locator(`select[name$=".${name}"], input[name$=".${name}"][value="${value}"]`)
+            .evaluate((field: HTMLSelectElement | HTMLInputElement, it) => {
+              if (field instanceof HTMLInputElement) field.checked = true;
+              else field.value = it;
+            }, value);
         await run();
         for (const [name, value] of Object.entries(answers))
           await expect(row.locator(`select[name$=".${name}"], input[name$=".${name}"]:checked`)).toHaveValue(value);

@@ -87,7 +87,7 @@ test.describe('a list sheet', () => {
     };
     await press('Tab');
     await press('Enter'); // past the navigation
-    keys += await tabTo(page, page.getByLabel('Nucleus, M01'), 6);
+    keys += await tabTo(page, page.getByRole('group', { name: 'Nucleus, M01' }).getByRole('radio').first(), 6);
     for (let row = 0; row < 14; row++) for (const key of ROWS[row % ROWS.length]?.keys ?? []) await press(key);
     keys += await tabTo(page, page.getByRole('button', { name: 'Store the list' }), 30);
     await press('Enter');

@@ -14,18 +14,20 @@ export type ListRows = {
 
 /**
  * The rows of a list as sent. A row left as it is changes nothing and need not be complete; a row in which anything was
- * entered must answer whose hands and whether there was an event.
+ * entered must answer whose hands and whether there was an event. `<procedure>.all-mine` and `<procedure>.no-event`
+ * answer for every row of that procedure without an answer of its own.
  *
  * @param seen whether the times of a case have been seen: its facts are then marked as changed late
  */
 export function rowsFromForm(
-  fields: Fields,
+  sent: Fields,
   cases: readonly Case[],
   procedureOfCase: (one: Case) => Procedure,
   seen: (one: Case) => boolean,
   now: string,
 ): ListRows {
   const rows: ListRows = { changed: [], errors: [] };
+  const fields = withAllOthers(sent, cases);
   for (const stored of cases) {
     if (stored.keptAsItIs !== null || !(`${rowPrefix(stored.id)}version` in fields)) continue;
     const procedure = procedureOfCase(stored);
@@ -46,6 +48,18 @@ export function rowsFromForm(
     if (change) rows.changed.push(change);
   }
   return rows;
+}
+
+function withAllOthers(sent: Fields, cases: readonly Case[]): Fields {
+  const filled: Record<string, readonly string[]> = { ...sent };
+  for (const { id, procedureId } of cases)
+    for (const [mark, name, answer] of [
+      ['all-mine', 'hands', 'mine'],
+      ['no-event', 'events', 'none'],
+    ] as const)
+      if (textOf(sent, `${procedureId}.${mark}`) === 'yes' && textOf(sent, `${rowPrefix(id)}${name}`) === '')
+        filled[`${rowPrefix(id)}${name}`] = [answer];
+  return filled;
 }
 
 /** Does the row differ from what is stored? */

@@ -1,6 +1,7 @@
 import { error, fail, redirect } from '@sveltejs/kit';
 import { textOf } from '$lib/rooms/forms/fields';
 import { hiddenCaseIds, timesWereSeen } from '$lib/rooms/goals/goal-standing';
+import { nextStep } from '$lib/rooms/cases/next-step';
 import { listFromFields, rowsFromForm } from '$lib/rooms/lists/list-form';
 import { casesOfList, listAnswers, listView, storedBeside } from '$lib/rooms/lists/list-view';
 import { procedureOf, type ListRecord } from '$lib/model';
@@ -17,6 +18,7 @@ import { untimedActions } from './untimed-actions.server';
 const SAID: Record<string, string> = {
   stored: 'The list is stored.',
   rows: 'The list is stored.',
+  times: 'The times are stored.',
   made: 'The list is ready. Fill in its rows; nothing is asked twice.',
   reviewed: 'Your review of the event is stored.',
   removed: 'The event was removed.',
@@ -35,8 +37,13 @@ export const load: PageServerLoad = async ({ locals, params, url }) => {
     seen: revisionOf(listAnswers(list)),
     view: listView(list, record, hiddenCaseIds(record), locals.now.slice(0, 10)),
     // Offered for the rows just stored, never for an older change of the same list.
-    undo: undo?.kind === 'offered' && ['rows', 'undone'].includes(said) ? { of: undo.of, cases: undo.cases } : null,
+    undo:
+      undo?.kind === 'offered' && ['rows', 'times', 'undone'].includes(said)
+        ? { of: undo.of, cases: undo.cases }
+        : null,
     said: saidIn(SAID, url),
+    next: ['rows', 'stored', 'times', 'reviewed'].includes(said) ? nextStep(record) : null,
+    untimed: record.cases.filter(({ listId, stretches }) => listId === list.id && stretches.length === 0).length,
     texts: { field: texts['event-field'].paragraphs, prompts: texts['event-prompts'] },
   };
 };
