@@ -151,11 +151,11 @@ test('every form of Cases works without scripts', async ({ page, context, app })
     await expect(page.getByText('The list is ready.')).toBeVisible();
     const [first, second] = [await caseOf(app, 'T08'), await caseOf(app, 'T09')];
     for (const { id } of [first, second]) {
-      await page.locator(`select[name="${id}.fact-nucleus"]`).selectOption('soft');
+      await page.locator(`label:has(input[name="${id}.fact-nucleus"][value="soft"])`).click();
       await page.locator(`input[name="${id}.fact-more"]`).fill('0');
-      await page.locator(`select[name="${id}.hands"]`).selectOption('mine');
-      await page.locator(`select[name="${id}.events"]`).selectOption('none');
     }
+    await page.getByLabel('All the others: all mine').check();
+    await page.getByLabel('All the others: no event').check();
     await page.locator('input[name="operated"]').fill('5');
     await unfold(page, 'An event in an operation that was not timed');
     await page.locator('select[name="kind"]').selectOption('wound-leak');
@@ -176,6 +176,27 @@ test('every form of Cases works without scripts', async ({ page, context, app })
     await expect(page.getByText('Your review of the event is stored.')).toBeVisible();
     await press(page, 'This was a mistake: remove it');
     await expect(page.getByText('The event was removed.')).toBeVisible();
+
+    await page.getByRole('link', { name: 'Type in times' }).click();
+    await page.getByLabel('Capsulorhexis', { exact: true }).check();
+    await page.getByLabel('Cortex aspiration', { exact: true }).check();
+    await press(page, 'To the grid');
+    await page.getByLabel('Capsulorhexis, T08').fill('123');
+    await page.getByLabel('Cortex aspiration, T09').fill('1:75');
+    await press(page, 'Store the times');
+    await expect(page.getByRole('alert')).toContainText('Say once what 123 and 1.23 mean');
+    await expect(page.getByRole('alert')).toContainText('T09, Cortex aspiration: 1:75');
+    await expect(page.getByLabel('Capsulorhexis, T08')).toHaveValue('123');
+    expect(await caseOf(app, 'T08')).toMatchObject({ stretches: [] });
+    await page.locator('input[name="figures"][value="clock"]').check();
+    await page.getByLabel('Cortex aspiration, T09').fill('2.05');
+    await press(page, 'Store the times');
+    await expect(page.getByText('The times are stored.')).toBeVisible();
+    expect(await caseOf(app, 'T08')).toMatchObject({
+      stretches: [{ stepId: 'capsulorhexis', seconds: 83, start: null }],
+      source: { kind: 'by-hand' },
+    });
+    expect(await caseOf(app, 'T09')).toMatchObject({ stretches: [{ stepId: 'cortex-aspiration', seconds: 125 }] });
   });
 
   await test.step('bring in cells, look again, take, take back; put a file away', async () => {

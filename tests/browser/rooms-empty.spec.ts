@@ -12,6 +12,7 @@ test('every room can be read and used by everybody, with nothing in it', async (
     'case',
     'case-timed',
     'list-facts',
+    'list-times',
     'step',
     'plan',
     'plan-set',

@@ -10,6 +10,7 @@ export const ROOMS: readonly Room[] = [
   { name: 'case', on: '/cases', links: [/^\/cases\/case-[^/]+$/] },
   { name: 'case-timed', on: '/cases?page=3', links: [/^\/cases\/case-[^/]+$/] },
   { name: 'list-facts', on: '/cases', links: [/^\/cases\/lists\/list-[^/]+$/] },
+  { name: 'list-times', on: '/cases', links: [/^\/cases\/lists\/list-[^/]+$/, /^\/cases\/lists\/list-[^/]+\/times$/] },
   { name: 'new-list', path: '/cases/lists/new' },
   { name: 'list-sheet', path: '/cases/list-sheet' },
   { name: 'timing-plan', path: '/cases/timing-plan?when=31&operated=9' },

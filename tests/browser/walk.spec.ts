@@ -64,6 +64,7 @@ test.describe('walking from room to room', () => {
       '/cases/bring-in',
       '/cases/list-sheet',
       '/cases/lists/[list]',
+      '/cases/lists/[list]/times',
       '/cases/lists/new',
       '/cases/new',
       '/cases/timing-plan',
