@@ -36,7 +36,7 @@ export function afterRun(input: RunInput, width: Width): RunDrawing | CannotDraw
   const [size, small] = [14, 13];
   const left = narrow ? 56 : 64;
   const right = width - 6;
-  const high = narrow ? 190 : width === FULL ? 250 : 230;
+  const high = narrow ? 190 : width === FULL ? 220 : 230;
 
   const domain = domainOf(input);
   const panels: DrawnPanel[] = [];

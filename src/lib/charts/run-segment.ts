@@ -18,9 +18,12 @@ export type DrawnSegment = {
   /** Cases beyond the axis, at its edge. */
   beyond: string;
   crosses: string;
+  /** Cases that are pointed out. */
+  pointed: string;
   median: { y: number; named: boolean } | null;
   limits: readonly number[];
-  marked: readonly (Words & { anchor: 'start' | 'middle' | 'end' })[];
+  /** Beside a case that is pointed out, where the words cover no other; `leader`: a line to it where they stand off. */
+  marked: readonly (Words & { anchor: 'start' | 'middle' | 'end'; leader: string | null })[];
 };
 
 /** Where a panel lies, px. */
@@ -38,23 +41,31 @@ export function drawSegment(
   const marks: string[] = [];
   const beyond: string[] = [];
   const crosses: string[] = [];
+  const pointed: string[] = [];
+  const at: { x: number; y: number }[] = [];
   const marked: DrawnSegment['marked'][number][] = [];
   for (const { x, each } of here) {
     if (each.leftOut) crosses.push(shapePath('cross', x, bottom, 3));
     if (each.leftOut || !isRatio(each.ratio)) continue;
     const y = axis.at(each.ratio);
-    if (y.out) beyond.push(shapePath(y.out === 'high' ? 'up' : 'down', x, y.at, 3));
+    if (each.mark) pointed.push(shapePath('circle', x, y.at, 3.8));
+    else if (y.out) beyond.push(shapePath(y.out === 'high' ? 'up' : 'down', x, y.at, 3));
     else
       marks.push(
         shapePath(shape === 'open-square' ? 'square' : 'circle', x, y.at, shape === 'open-square' ? 2.3 : 2.6),
       );
-    if (each.mark)
-      marked.push({
-        x,
-        y: y.at - 9,
-        text: each.mark,
-        anchor: anchorOf(x, textWidth(each.mark, small, true), left, right),
-      });
+    at.push({ x, y: y.at });
+  }
+  for (const { x, each } of here) {
+    if (!each.mark || each.leftOut || !isRatio(each.ratio)) continue;
+    const width = textWidth(each.mark, small, true);
+    const anchor = anchorOf(x, width, left, right);
+    const middle = anchor === 'middle' ? x : anchor === 'end' ? x - width / 2 : x + width / 2;
+    const words = freePlace({ x: middle, y: axis.at(each.ratio).at }, width / 2, at, [top, bottom]);
+    // Further words would lie over the first as over any mark.
+    for (const part of [-0.5, 0, 0.5])
+      at.push(...[0, WORDS].map((up) => ({ x: middle + part * width, y: words.y - up })));
+    marked.push({ x, y: words.y, text: each.mark, anchor, leader: words.leader && `M${x},${words.leader.join('V')}` });
   }
   const [a, b] = [px(from + 2), px(to - 2)];
   const name = cases.length < total ? `latest ${cases.length} of ${total}` : (period?.label ?? '');
@@ -73,6 +84,7 @@ export function drawSegment(
     marks: marks.join(''),
     beyond: beyond.join(''),
     crosses: crosses.join(''),
+    pointed: pointed.join(''),
     median: isRatio(period?.median) ? { y: axis.at(period.median).at, named: period.named } : null,
     limits:
       input.limits && index === 0
@@ -83,6 +95,30 @@ export function drawSegment(
         : [],
     marked,
   };
+}
+
+/** Height of the words above their baseline, px. */
+const WORDS = 11;
+
+/**
+ * The baseline nearest to a mark, above it or below, at which words of this half width cover no mark; where every place
+ * is taken, just above it.
+ */
+function freePlace(
+  { x, y }: { x: number; y: number },
+  half: number,
+  marks: readonly { x: number; y: number }[],
+  [top, bottom]: readonly [number, number],
+): { y: number; leader: [number, number] | null } {
+  const near = marks.filter((mark) => Math.abs(mark.x - x) < half + 5);
+  for (let away = 9; away < bottom - top; away += 2)
+    for (const baseline of [y - away, y + away + WORDS - 2]) {
+      if (baseline - WORDS < top - 2 || baseline > bottom - 3) continue;
+      if (near.some((mark) => mark.y > baseline - WORDS - 4 && mark.y < baseline + 6)) continue;
+      const leader: [number, number] = baseline < y ? [px(baseline + 4), px(y - 4)] : [px(y + 4), px(baseline - WORDS)];
+      return { y: px(baseline), leader: away > 13 ? leader : null };
+    }
+  return { y: px(y - 9), leader: null };
 }
 
 /** Words over a mark near an edge lean inwards, so that they stay on the drawing. */

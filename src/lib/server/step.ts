@@ -37,7 +37,10 @@ export async function readStep(
     asked: asked ? procedure.id : null,
     step,
     heldBack,
-    room: stepView(audit, stepId, cases, { marked: pair.marked, query: { procedure: asked, view } }),
+    room: stepView(audit, stepId, cases, {
+      marked: pair.marked,
+      query: { procedure: asked, view, by: query.get('by') },
+    }),
     pair: pair.view,
   };
 }

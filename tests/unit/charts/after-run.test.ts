@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { afterRun, type RunDrawing } from '../../../src/lib/charts/after-run';
 import { NARROW, WIDE, type Width } from '../../../src/lib/charts/drawn';
 import type { RunCase, RunInput } from '../../../src/lib/charts/run-input';
+import { textWidth } from '../../../src/lib/charts/text-fit';
 import { LEAST_PER_CASE, runPanels } from '../../../src/lib/charts/run-panels';
 
 const cases = (period: number, count: number, over: Partial<RunCase> = {}): RunCase[] =>
@@ -128,5 +129,26 @@ describe('the run of cases', () => {
   it('splits nothing and loses nothing of a window of forty on a phone', () => {
     const panels = runPanels(run([20, 40, 40]), 280, NARROW);
     expect(panels.map(({ count }) => count)).toEqual([20, 40, 40]);
+  });
+
+  it.each([NARROW, WIDE] as const)('covers no case with the words beside one, at %d px', (width) => {
+    const crowd = cases(0, 60).map((each, at) => ({
+      ...each,
+      ratio: 1 + 0.25 * Math.sin(at * 1.7),
+      ...(at === 50 ? { mark: 'shorter' } : at === 54 ? { mark: 'longer' } : {}),
+    }));
+    const drawing = drawn(run([60], { cases: crowd, limits: null }), width);
+    const words = drawing.panels.flatMap(({ segments }) => segments.flatMap(({ marked }) => marked));
+    expect(words.map(({ text }) => text)).toEqual(['shorter', 'longer']);
+    const boxes = words.map(({ x, y, text, anchor }) => {
+      const wide = textWidth(text, drawing.small, true);
+      const left = anchor === 'start' ? x : anchor === 'end' ? x - wide : x - wide / 2;
+      return { left, right: left + wide, top: y - 10, bottom: y + 2 };
+    });
+    for (const box of boxes)
+      for (const { x, y } of drawing.points.flat())
+        expect(x > box.left && x < box.right && y > box.top && y < box.bottom).toBe(false);
+    const [a, b] = boxes;
+    expect(a!.right < b!.left || b!.right < a!.left || a!.bottom < b!.top || b!.bottom < a!.top).toBe(true);
   });
 });

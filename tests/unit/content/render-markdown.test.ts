@@ -111,8 +111,8 @@ describe('renderMarkdown', () => {
 
 describe('source marks', () => {
   it('become links to the list of sources, inside their sentence', () => {
-    expect(renderShortRead('Of 20 eyes, 2 leaked [p1] [m1].', '/checkpoints/a/b')).toBe(
-      '<p>Of 20 eyes, 2 leaked<sup class="mark"><a href="/checkpoints/a/b#source-p1" aria-label="source p1">p1</a></sup><sup class="mark"><a href="/checkpoints/a/b#source-m1" aria-label="source m1">m1</a></sup>.</p>\n',
+    expect(renderShortRead('Of 20 eyes, 2 leaked [p1] [m1].')).toBe(
+      '<p>Of 20 eyes, 2 leaked<sup class="mark"><a href="#source-p1" aria-label="source p1">p1</a></sup><sup class="mark"><a href="#source-m1" aria-label="source m1">m1</a></sup>.</p>\n',
     );
   });
 

@@ -9,7 +9,6 @@ export type StepPatterns = {
   rows: readonly EffectRow[];
   /** What was looked at and not clear. */
   looked: string | null;
-  table: { columns: { label: string; number?: boolean; method?: 'patterns' }[]; rows: string[][] };
 };
 
 /** When a step takes longer: what stands, and what was looked at and not clear. */
@@ -30,19 +29,6 @@ export function stepPatterns(audit: Audit, stepId: string): StepPatterns {
     overTime: clearTrend(audit.patterns, stepId) !== null,
     rows: shown.map(patternRow),
     looked: looked.length > 0 ? `Looked at and not clear: ${listed(looked)}.` : null,
-    table: {
-      columns: [
-        { label: 'Goes with' },
-        { label: 'Cases' },
-        { label: 'About so many times as long', number: true, method: 'patterns' },
-        { label: '95 % interval', method: 'patterns' },
-      ],
-      rows: shown.map((pattern) => {
-        const { label, under } = patternRow(pattern);
-        const times = timesAsLong(pattern);
-        return [label, under, times.ratio, `${times.low} to ${times.high}`];
-      }),
-    },
   };
 }
 
@@ -58,7 +44,7 @@ function patternRow(pattern: Pattern): EffectRow {
     label,
     under:
       kind === 'over-time'
-        ? `the latest ${nWith} against the ${nWithout} before them`
+        ? `a line through ${counted(nWith + nWithout, 'case')}`
         : `${counted(nWith, 'case')} with, ${nWithout} without`,
     ratio,
     low,

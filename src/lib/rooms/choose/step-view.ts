@@ -6,17 +6,22 @@ import { othersCases } from '../../words';
 import { lanesOf, notAsked, type Lane, type RunCaseView } from '../after-twenty/run-lanes';
 import type { View } from './choose-view';
 import { stepCounts, type StepCount } from './step-counts';
+import { chiefPattern, stepHead } from './step-head';
 import { stepPatterns, type StepPatterns } from './step-patterns';
+import { stepSplit, type StepSplit } from './step-split';
 
 export type StepView = {
   id: string;
   label: string;
+  /** When it takes longer, in one line. */
+  head: string;
   /** Where *Set a goal on this step* leads; `null` on a retired step. */
   planHref: string | null;
   sentences: readonly string[];
   /** Said instead of inviting to shorten. */
   notToShorten: string | null;
   patterns: StepPatterns;
+  split: StepSplit | null;
   run: {
     title: string;
     reading: string;
@@ -48,7 +53,7 @@ export function stepView(
   audit: Audit,
   stepId: string,
   cases: readonly Case[],
-  { marked, query }: { marked: Marked; query: { procedure: string | null; view: View | null } },
+  { marked, query }: { marked: Marked; query: { procedure: string | null; view: View | null; by?: string | null } },
 ): StepView | null {
   const step = audit.steps.find((each) => each.stepId === stepId);
   const known = audit.procedure.steps.find((each) => each.id === stepId);
@@ -57,15 +62,19 @@ export function stepView(
   const shown = audit.caseIds.flatMap((id) => byId.get(id) ?? []);
   const run = runOf(audit, stepId, shown, marked);
   const lanes = lanesOf(run, ['lists', 'events']);
+  const patterns = stepPatterns(audit, stepId);
+  const chief = chiefPattern(audit.patterns.filter((each) => each.stepId === stepId && each.shown));
   return {
     id: stepId,
     label: step.label,
+    head: stepHead(step, chief, patterns.looked !== null),
     planHref: step.retired ? null : planHref(stepId, query),
     sentences: [...(step.retired ? [RETIRED] : []), ...timeSentences(step)],
     notToShorten: step.notToShorten
       ? `${step.label} is not to be shortened. You can look at doing it the same way each time.`
       : null,
-    patterns: stepPatterns(audit, stepId),
+    patterns,
+    split: stepSplit(audit, stepId, shown, { marked, asked: query.by ?? null, chief }),
     how: [
       'median',
       ...(step.twoThirds ? (['spread'] as const) : []),

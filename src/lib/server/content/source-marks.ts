@@ -8,10 +8,9 @@ export const withoutMarks = (text: string): string => text.replace(MARK, '');
 
 export const marksIn = (text: string): string[] => [...text.matchAll(MARK)].map(([, mark = '']) => mark);
 
-/** HTML whose marks become small links to the page's list of sources. `page` is that page's path, '' for the same one. */
-export const linkMarks = (html: string, page: string): string =>
+/** HTML whose marks become small links to the page's list of sources. */
+export const linkMarks = (html: string): string =>
   html.replace(
     MARK,
-    (_, mark: string) =>
-      `<sup class="mark"><a href="${page}#source-${mark}" aria-label="source ${mark}">${mark}</a></sup>`,
+    (_, mark: string) => `<sup class="mark"><a href="#source-${mark}" aria-label="source ${mark}">${mark}</a></sup>`,
   );

@@ -3,7 +3,7 @@ import { eyeDrawings } from '$lib/charts/eye/eye-drawings.server';
 import { goalsOnStep } from '$lib/rooms/choose/step-goals';
 import { guidanceOf } from '$lib/rooms/choose/step-view';
 import { readGoalLines } from '$lib/server/after';
-import { loadCautions, loadGuidance, renderShortRead } from '$lib/server/content';
+import { loadCautions, loadGuidance } from '$lib/server/content';
 import { readRecord } from '$lib/server/record';
 import { readStep } from '$lib/server/step';
 import type { PageServerLoad } from './$types';
@@ -25,16 +25,17 @@ export const load: PageServerLoad = async ({ locals, params, url }) => {
     drawings: {
       patterns: `/choose/${step.id}/patterns.svg${query}`,
       cases: `/choose/${step.id}/cases.svg${query}`,
+      split: `/choose/${step.id}/split.svg?${new URLSearchParams({ ...(asked ? { procedure: asked } : {}), by: room?.split?.by ?? '' })}`,
     },
     guidance: page && {
       ...page,
-      scenes: eyeDrawings(page.checkpoints.map(({ id }) => id)),
-      html: renderShortRead(page.body, href),
+      scenes: eyeDrawings(
+        page.checkpoints.map(({ id }) => id),
+        { small: true },
+      ),
       href,
-      published: page.sources.some(({ kind }) => kind !== 'common-practice')
-        ? loadCautions()['published-figures'].paragraphs
-        : [],
     },
+    back: `/choose${query}`,
     overTime: `/choose/over-time${query}`,
     guidanceCaution: loadCautions()['guidance-page'].paragraphs,
   };

@@ -3,6 +3,7 @@ import { render } from 'svelte/server';
 import { KEYS } from '$lib/charts/keys';
 import PatternRows from '$lib/charts/PatternRows.svelte';
 import StepCases from '$lib/charts/StepCases.svelte';
+import StripRows from '$lib/charts/StripRows.svelte';
 import { svgFile } from '$lib/charts/svg-file';
 import type { StepView } from '$lib/rooms/choose/step-view';
 import { readRecord } from '$lib/server/record';
@@ -16,6 +17,11 @@ const DRAWINGS: Readonly<Record<string, (view: StepView) => string | null>> = {
     const title = `When ${label} takes longer`;
     const { body } = render(PatternRows, { props: { rows, label: title } });
     return svgFile(body, { title, reading: lead, key: KEYS.patterns });
+  },
+  split({ split }) {
+    if (!split) return null;
+    const { title, key, input } = split;
+    return svgFile(render(StripRows, { props: { input, label: title, key } }).body, split);
   },
   cases({ run }) {
     const { cases, name, lanes, title, key } = run;
