@@ -54,8 +54,18 @@ describe('the preview of what comes in', () => {
   it('lists twenty problems, the rest behind them, and says how many are not listed at all', () => {
     const bad = Array.from({ length: 400 }, (_, index) => `X${index},1,2026-03-02,30,x${index},70,40`);
     const view = shown(sheet('B1,1,2026-03-02,30,61,70,40', ...bad));
-    const problems = view.refused.total > 0 ? view.refused : view.queried;
-    expect(problems.total).toBe(400);
+    const listed = view.refused.total > 0 ? view.refused : view.queried;
+    expect([listed.total, listed.first.length, listed.more]).toEqual([400, 1, 0]);
+    expect(listed.first[0]).toMatch(/^Rows 3 to 402, .*: 400 different values, the first "x0"\./);
+    const words = Array.from({ length: 400 }, (_, index) => 'ab'.repeat(index));
+    const each = words.map((why, index) => ({
+      row: index,
+      column: 'eye',
+      value: 'x',
+      why,
+      weight: 'refused' as const,
+    }));
+    const problems = problemLines(each);
     expect(problems.first).toHaveLength(20);
     expect(problems.first.length + problems.rest.length + problems.more).toBe(400);
     expect(problems.more).toBeGreaterThan(0);

@@ -15,10 +15,15 @@ const LISTED = 300;
 const RANGES = 12;
 const VALUE = 40;
 
-type Line = { problem: Problem; rows: number[] };
+/** From so many values with the same trouble on, one line says it of all of them, with the first as the example. */
+const ALIKE = 3;
+
+/** `values`: how many different values the line speaks of. */
+type Line = { problem: Problem; rows: number[]; problems: number; values: number };
 
 /**
- * Problems as lines, twenty in view; rows with the same problem and the same value share one line.
+ * Problems as lines, twenty in view; rows with the same problem and the same value share one line, and so do several
+ * values of a column with the same trouble.
  *
  * @param total how many there are, where only the first of very many are given
  */
@@ -26,23 +31,49 @@ export function problemLines(problems: readonly Problem[], total = problems.leng
   const lines = new Map<string, Line>();
   for (const problem of problems) {
     const key = JSON.stringify([problem.column, problem.value, problem.why]);
-    const line = lines.get(key) ?? { problem, rows: [] };
+    const line = lines.get(key) ?? { problem, rows: [], problems: 0, values: 1 };
     if (problem.row !== null) line.rows.push(problem.row);
+    line.problems += 1;
     lines.set(key, line);
   }
-  const all = [...lines.values()];
+  const all = alikeTogether([...lines.values()]);
   const words = all.slice(0, LISTED).map(lineWords);
   return {
     total,
     first: words.slice(0, FIRST),
     rest: words.slice(FIRST),
-    more: all.slice(LISTED).reduce((sum, { rows }) => sum + Math.max(1, rows.length), total - problems.length),
+    more: all.slice(LISTED).reduce((sum, line) => sum + line.problems, total - problems.length),
   };
 }
 
-function lineWords({ problem: { column, value, why }, rows }: Line): string {
+/** Lines of one column that say the same but for their values and figures, as one, where the first of them stood. */
+function alikeTogether(lines: readonly Line[]): Line[] {
+  const alike = new Map<string, Line[]>();
+  for (const line of lines) {
+    const { column, value, why } = line.problem;
+    const same = (value ? why.replaceAll(value, '"') : why).replaceAll(/\d+(?:[.,:]\d+)*/g, '#');
+    const key = value === null || column === null ? JSON.stringify(line.problem) : JSON.stringify([column, same]);
+    alike.set(key, [...(alike.get(key) ?? []), line]);
+  }
+  return [...alike.values()].flatMap((group) => {
+    const [first] = group;
+    if (!first || group.length < ALIKE) return group;
+    const sum = (of: (line: Line) => number) => group.reduce((all, line) => all + of(line), 0);
+    return [
+      {
+        problem: first.problem,
+        rows: group.flatMap(({ rows }) => rows),
+        problems: sum(({ problems }) => problems),
+        values: group.length,
+      },
+    ];
+  });
+}
+
+function lineWords({ problem: { column, value, why }, rows, values }: Line): string {
   const where = [...(rows.length === 0 ? [] : [rowWords(rows)]), ...(column === null ? [] : [column])].join(', ');
   const what = value === null || value === '' ? '' : ` "${value.length > VALUE ? `${value.slice(0, VALUE)}…` : value}"`;
+  if (values > 1) return `${capital(where)}: ${values} different values, the first${what}. ${capital(why)}`;
   return where === '' && what === '' ? why : `${capital(`${where}${what}`.trim())}: ${why}`;
 }
 
