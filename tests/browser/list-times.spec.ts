@@ -46,8 +46,8 @@ test('times of 25 cases noted by hand: four phone screens, stored once, remember
   await expect(page.getByLabel('Capsulorhexis, H01')).toHaveValue('123');
 
   await page.getByLabel('1 min 23 s').check();
-  await page.getByLabel(/^All mine/).check();
-  await page.getByLabel(/^No event in any/).check();
+  await page.getByLabel(/All mine/).check();
+  await page.getByLabel(/No event in any/).check();
   await page.getByRole('button', { name: 'Store the times' }).dblclick();
   await expect(page.getByText('The times are stored.')).toBeVisible();
   await expect(page.getByText('2 cases with times so far; a first look needs 20.')).toBeVisible();
