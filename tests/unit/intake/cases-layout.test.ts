@@ -88,6 +88,15 @@ describe('one row a case', () => {
     expect(lengths(read(text, { waiting: 'beside' }).cases[0], 'iol-insertion')).toEqual([70]);
   });
 
+  it('names a step that would be more than two hours with its waiting, and takes neither', () => {
+    const long = read('case,rhexis,IOL,IOL waiting\n1,1 min,100 min,50 min', { waiting: 'beside' });
+    expect(long.cases[0]?.stretches.map(({ stepId }) => stepId)).toEqual(['capsulorhexis']);
+    expect(long.problems).toMatchObject([
+      { row: 2, column: 'IOL waiting', weight: 'refused', why: expect.stringContaining('more than two hours') },
+      { row: 2, column: 'IOL', weight: 'refused' },
+    ]);
+  });
+
   it('asks what 1.23 is, and guesses from the size', () => {
     const minutes = read('case,rhexis,phaco\n1,1.23,2.45\n2,1.05,3.10\n3,0.58,2.30');
     expect(question(minutes, 'plain-number')).toMatchObject({

@@ -41,6 +41,7 @@ function lastOfStep(joined: readonly Line[], line: Line): Line | null {
   const own = joined.findLast((one) => one.kind === 'step' && one.stepId === line.stepId);
   const end = own?.end ?? null;
   if (!own || end === null || start - end >= intakeThresholds.joinSeconds) return null;
+  if (Math.max(end, line.end ?? 0) - (own.start ?? 0) > intakeThresholds.longestSeconds) return null;
   const between = joined.some(
     (one) =>
       one.kind === 'step' && one.stepId !== line.stepId && one.start !== null && one.start >= end && one.start < start,

@@ -48,6 +48,19 @@ export function* settleWaiting(drafts: readonly Draft[], ours: boolean, ask: Ask
         line.written,
         'The waiting is as long as its step or longer, so it is taken as noted beside it. Check both.',
       );
-    step.seconds = toMilliseconds(step.seconds + line.seconds);
+    const seconds = toMilliseconds(step.seconds + line.seconds);
+    if (seconds <= intakeThresholds.longestSeconds) step.seconds = seconds;
+    else leaveOut(draft, line, step, ledger);
   }
+}
+
+function leaveOut(draft: Draft, waiting: Line, step: Line, ledger: Ledger): void {
+  ledger.refuseCell(
+    waiting.row,
+    waiting.column,
+    waiting.written,
+    'With this waiting the step would be more than two hours, so neither is taken. Check both, and the unit.',
+  );
+  draft.lines = draft.lines.filter((one) => one !== waiting);
+  draft.broken.push({ row: waiting.row, stepIds: step.stepId === null ? [] : [step.stepId] });
 }
