@@ -28,9 +28,13 @@ export function* readersOf(
   ask: Ask,
 ): Steps<Map<Procedure, CaseReaders>> {
   const seriousGuess = yield* takenAsSerious(drafts, set, ask);
-  const procedures = new Set(drafts.map(({ procedure }) => procedure));
   const options = { sheet: layout === 'sheet', ours, seriousGuess };
-  return new Map([...procedures].map((procedure) => [procedure, readersFor(procedure, options)]));
+  const readers = new Map<Procedure, CaseReaders>();
+  for (const { procedure } of drafts) {
+    yield weights.row;
+    if (!readers.has(procedure)) readers.set(procedure, readersFor(procedure, options));
+  }
+  return readers;
 }
 
 function readersFor(

@@ -5,6 +5,7 @@ import type { Ledger } from '../ledger';
 import { joinedLines } from '../stretches/join-stretches';
 import { settleWaiting } from '../stretches/waiting-inside';
 import { dateOrder } from '../table/date-order';
+import type { Row } from '../table/cells';
 import { weights } from '../weights';
 import { contentOf, type CaseContent } from './case-content';
 import { readersOf } from './case-readers';
@@ -35,7 +36,11 @@ export function* finish(
   const sheet = table.layout === 'sheet';
   yield* settleWaiting(drafts, ours, ask, ledger);
   const readers = yield* readersOf(drafts, table, ask);
-  const rows = drafts.flatMap((draft) => draft.rows);
+  const rows: Row[] = [];
+  for (const draft of drafts) {
+    yield weights.row;
+    rows.push(...draft.rows);
+  }
   const days = yield* dateOrder(rows, set.own('date'), ask);
   const sheetRow = sheet ? yield* sheetListRow(rows, set) : null;
   const finished: Finished[] = [];

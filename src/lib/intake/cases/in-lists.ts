@@ -1,3 +1,4 @@
+import { itemAt } from '../../item-at';
 import type { NewCase } from '../../model';
 import type { Steps } from '../../turns';
 import type { Context } from '../context';
@@ -23,9 +24,12 @@ export function* inLists(
 ): Steps<InLists> {
   const mine = finished.filter(({ draft }) => draft.role === 'me');
   const { order, known } = yield* timeOrder(mine, table?.layout === 'sheet', ask);
-  const inOrder = order.flatMap((index) => mine[index] ?? []);
-  const onLists = inOrder.map(({ list, when, draft: { listNumber } }) => ({ list, when, listNumber }));
-  const { keys, lists, unnamed } = yield* listsOf(onLists);
+  const inOrder: Finished[] = [];
+  for (const index of order) {
+    yield weights.row;
+    inOrder.push(itemAt(mine, index));
+  }
+  const { keys, lists, unnamed } = yield* listsOf(inOrder);
   if (unnamed > 0)
     ledger.query(
       null,

@@ -7,7 +7,7 @@ import { weights } from '../weights';
 export type NewList = Omit<ListRecord, 'id'> & { key: string };
 
 /** What a case says of its list: a name, a day or month, or a number that came from counting places. */
-export type OnList = { list: string; when: string | null; listNumber: number | null };
+export type OnList = { list: string; when: string | null; draft: { listNumber: number | null } };
 
 /**
  * Lists of a file, in the order of the cases. A list is one name on one day; without names, a day is a list
@@ -24,8 +24,9 @@ export function* listsOf(
   const lists = new Map<string, NewList>();
   const named = new Set<string>();
   const keys: (string | null)[] = [];
-  for (const { list, when, listNumber } of cases) {
+  for (const { list, when, draft } of cases) {
     yield weights.row;
+    const { listNumber } = draft;
     const days = daysOf.get(list);
     // "1" and "2" on each day are the first and second list of that day; a name with one day is that list throughout.
     const day = list !== '' && days?.size === 1 ? ([...days][0] ?? null) : when;

@@ -11,11 +11,7 @@ export type ReferenceDraft = { reader: `R${number}`; list: number | null; case: 
 export function* referencesOf(finished: readonly Finished[]): Steps<ReferenceDraft[]> {
   const others = finished.filter(({ draft }) => draft.role !== 'me');
   const { keys, lists } = yield* listsOf(
-    others.map(({ draft, list, when }) => ({
-      list: list && `${draft.role} ${list}`,
-      when,
-      listNumber: draft.listNumber,
-    })),
+    others.map((one) => ({ ...one, list: one.list && `${one.draft.role} ${one.list}` })),
   );
   const numbers = new Map(lists.map(({ key }, index) => [key, index + 1]));
   const references: ReferenceDraft[] = [];
