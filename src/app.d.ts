@@ -5,6 +5,8 @@ declare global {
     interface Error {
       message: string;
       errorId?: string;
+      /** A file of the record cannot be read, and this page needs it. */
+      damaged?: true;
     }
     interface Locals {
       store: Store;

@@ -3,6 +3,7 @@ import { openStore, StaleVersionError, StorageError, type Store } from '$lib/ser
 import type { Handle, HandleServerError, ServerInit } from '@sveltejs/kit';
 import { dataFolder } from './run/data-folder.js';
 import { refuseBrokenForms } from './lib/server/refuse-broken-forms';
+import { sayingDamage } from './lib/server/say-damage';
 import { refusedChange } from './lib/server/refused-change';
 
 /** On the process, because `vite dev` reads this file again at every edit while the folder stays ours. */
@@ -52,7 +53,7 @@ export const handle: Handle = async ({ event, resolve }) => {
     return new Response(refused.why, { status: refused.status, headers: { 'content-type': 'text/plain' } });
   }
   refuseBrokenForms(event.request);
-  if (opened.nextTwentyStore) event.locals.store = await opened.nextTwentyStore;
+  if (opened.nextTwentyStore) event.locals.store = sayingDamage(await opened.nextTwentyStore);
   event.locals.now = new Date().toISOString();
   return resolve(event, { preload: isNeededAtOnce });
 };

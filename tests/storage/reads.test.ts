@@ -1,7 +1,6 @@
-import { readFileSync } from 'node:fs';
-import { isHttpError, isRedirect, type RequestEvent } from '@sveltejs/kit';
 import { beforeAll, expect, it } from 'vitest';
-import { everythingSchema, openMemoryStore, type Everything, type Store } from '../../src/lib/server/storage';
+import { openMemoryStore, type Store } from '../../src/lib/server/storage';
+import { asked, filled, idOf, modules, paramsOf, queries, type Filled } from './rooms';
 
 /** What a page or a file asks the store; everything else changes it. */
 const READS: readonly (keyof Store)[] = [
@@ -20,6 +19,8 @@ const READS: readonly (keyof Store)[] = [
   'draft',
   'references',
   'everything',
+  'readableEverything',
+  'damaged',
 ];
 
 /** The store as a GET may have it: any other verb is an error. */
@@ -32,96 +33,10 @@ const onlyReads = (store: Store): Store =>
     },
   });
 
-type Answers = (event: RequestEvent) => unknown;
-const modules = import.meta.glob<{ load?: Answers; GET?: Answers }>([
-  '../../src/routes/**/+page.server.ts',
-  '../../src/routes/**/+layout.server.ts',
-  '../../src/routes/**/+server.ts',
-]);
-const idOf = (file: string) => file.replace(/^.*src\/routes/, '').replace(/\/\+[a-z.]+$/, '') || '/';
-
-/** The fellow with a window that is full and was not read, a file that waits, and a case half typed. */
-async function filled(): Promise<{ store: Store; record: Everything; held: string }> {
-  const store = await openMemoryStore();
-  const fellow = everythingSchema.parse(JSON.parse(readFileSync('demo-data/fellow.json', 'utf8')));
-  await store.loadInvented({ ...fellow, results: [] });
-  const { id } = await store.holdImport({
-    heldAt: '2026-11-20T08:00:00.000Z',
-    fileName: 'cells',
-    text: 'case_id,capsulorhexis,hydrodissection\nH1,1.23,34\nH2,1.31,x\n',
-    choices: {},
-  });
-  await store.saveDraft('new-case:W1', JSON.stringify({ code: ['W1'], procedure: ['phaco'] }));
-  return { store, record: await store.everything(), held: id };
-}
-
-let here: Awaited<ReturnType<typeof filled>>;
+let here: Filled;
 beforeAll(async () => {
-  here = await filled();
+  here = await filled(await openMemoryStore());
 });
-
-/** Every value an address may have in this place: each goal with each drawing, one case a kind, one step a room. */
-function paramsOf(id: string, { record, held }: typeof here): Record<string, string>[] {
-  const step = 'capsulorhexis';
-  const drawings = {
-    '/after-twenty': ['window', 'chart', 'change', 'done', 'safety', 'average', 'sums'],
-    '/choose': ['patterns', 'cases'],
-  };
-  const goals = record.goals.map(({ id: goal }) => ({ goal }));
-  const first = (all: readonly { id: string }[]) => ({ id: all[0]?.id ?? '' });
-  if (id === '/after-twenty/[goal]/[drawing].svg')
-    return goals.flatMap((each) => drawings['/after-twenty'].map((drawing) => ({ ...each, drawing })));
-  if (id === '/after-twenty/[goal]' || id === '/after-twenty/[goal]/mentor') return goals;
-  if (id === '/choose/[step]/[drawing].svg') return drawings['/choose'].map((drawing) => ({ step, drawing }));
-  const known: Record<string, Record<string, string>[]> = {
-    '/cases/[id]': [first(record.cases), { id: record.cases.at(-1)?.id ?? '' }],
-    '/cases/[id]/chapters.vtt': [first(record.cases)],
-    '/cases/bring-in/[id]': [{ id: held }],
-    '/cases/lists/[id]': [first(record.lists)],
-    '/checkpoints/[procedure]/[step]': [{ procedure: 'phaco', step }],
-    '/checkpoints/[procedure]/[step]/eyes-closed': [{ procedure: 'phaco', step }],
-    '/checkpoints/eyes/[id]': [{ id: 'polar' }],
-    '/checkpoints/rehearsals/[id]': [{ id: 'rupture' }],
-    '/choose/[step]': [{ step }],
-    '/method/[id]': [{ id: 'result' }],
-    '/plan/[id]': record.goals.map(({ id: goal }) => ({ id: goal })),
-    '/reflect/[id]': [first(record.reflections)],
-    '/settings/procedures/[id]': [{ id: 'phaco' }],
-    '/settings/procedures/[id]/words': [{ id: 'phaco' }],
-    '/settings/procedures/[id]/steps/[step]': [{ id: 'phaco', step }],
-    '/settings/procedures/[id]/facts/[fact]': [{ id: 'phaco', fact: 'nucleus' }],
-  };
-  if (!id.includes('[')) return [{}];
-  const params = known[id];
-  if (!params) throw new Error(`${id} needs an address to be asked by`);
-  return params;
-}
-
-/** What a room answers to a GET; a page that leads elsewhere and one that is not there have answered. */
-async function asked(answer: Answers, id: string, params: Record<string, string>, query: string): Promise<string> {
-  const path = id.replace(/\[(\w+)\]/g, (_, name: string) => params[name] ?? '');
-  const url = new URL(`http://127.0.0.1${path}${query}`);
-  const locals = { store: onlyReads(here.store), now: '2026-11-25T08:00:00.000Z' };
-  const event = { url, params, locals, route: { id }, request: new Request(url), setHeaders() {}, depends() {} };
-  try {
-    const given = await answer(event as unknown as RequestEvent);
-    if (given instanceof Response) await given.text();
-    return given instanceof Response && given.status !== 200 ? `${given.status}` : 'answered';
-  } catch (thrown) {
-    if (isRedirect(thrown)) return 'led elsewhere';
-    if (isHttpError(thrown, 404)) return 'not there';
-    throw thrown;
-  }
-}
-
-const queries: Record<string, readonly string[]> = {
-  '/cases/new/times': ['?code=W1'],
-  '/plan': ['', '?step=capsulorhexis&procedure=phaco'],
-  '/report': ['', '?of=goal-1', '?of=2026-03', '?of=2026'],
-  '/choose': ['', '?view=seconds', '?view=spread'],
-  '/choose/over-time/ratios.svg': ['', '?by=free&earlierFrom=F001&earlierTo=F025&laterFrom=F026&laterTo=F050'],
-  '/cases/timing-plan': ['?when=31&operated=9'],
-};
 
 it.each(Object.keys(modules).map((file) => [idOf(file), file] as const))(
   'a GET of %s writes nothing',
@@ -133,7 +48,7 @@ it.each(Object.keys(modules).map((file) => [idOf(file), file] as const))(
     const said: string[] = [];
     for (const params of paramsOf(id, here))
       for (const query of queries[id] ?? ['', '?said=stored', '?said=constructor'])
-        said.push(await asked(answer, id, params, query));
+        said.push(await asked(onlyReads(here.store), answer, id, params, query));
     expect(JSON.stringify(await here.store.everything())).toBe(before);
     const other: Record<string, string> = { '/after-twenty': 'led elsewhere' };
     expect(said).toContain(other[id] ?? 'answered');

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import type { ListRecord } from '../model';
 import type { Work } from '../turns';
 import { BACKUP_FORMAT, contentSum } from './backup';
 import { inTurns, othersMeanwhile } from './in-turns';
@@ -8,6 +9,7 @@ import { rowKinds } from './storage/everything-schema';
 import { migrations, schemaVersion } from './storage/migrations';
 import { migrate } from './storage/migrations/migrate';
 import type { Everything } from './storage/port';
+import { withListsOf } from './storage/verbs/damage';
 import { NotWhole, wholeRecord } from './storage/whole-record';
 
 const FORMATS: readonly unknown[] = ['next-twenty/everything/1', BACKUP_FORMAT];
@@ -20,15 +22,18 @@ class Refused extends Error {}
 
 /**
  * A full backup from its bytes, of this format or an earlier one and in any layout, read as it arrives; or what is wrong
- * with it and where. Nothing of a file is taken that is cut off, altered, or wrong in any record.
+ * with it and where. `missing`: what could not be read when it was written. Nothing of a file is taken that is cut off, altered, or wrong in any record.
  */
 export async function readBackup(
   bytes: AsyncIterable<Uint8Array> | Iterable<Uint8Array>,
-): Promise<{ everything: Everything } | { problem: string }> {
+): Promise<{ everything: Everything; missing: string[] } | { problem: string }> {
   try {
     const raw = await partsOf(bytes);
     refuseOthers(raw);
-    return { everything: await inTurns(wholeRecord(await inTurns(inShapeOfToday(raw.fields)))) };
+    const today = await inTurns(inShapeOfToday(raw.fields));
+    const missing = z.array(z.string()).catch([]).parse(raw.fields.get('missing'));
+    const partial = missing.length > 0;
+    return { everything: await inTurns(wholeRecord(partial ? withLists(today) : today, partial)), missing };
   } catch (why) {
     if (why instanceof Refused) return { problem: why.message };
     if (why instanceof NotWhole)
@@ -93,6 +98,16 @@ function refuseOthers({ fields, sum }: Raw): void {
 const versionOf = (fields: Map<string, unknown>): number =>
   z.number().int().positive().catch(1).parse(fields.get('schemaVersion'));
 
+const onAList = z.array(z.looseObject({ listId: z.string().nullable() }));
+
+/** A backup of a record whose lists could not be read: its cases stay together as they were. */
+function withLists(today: object): object {
+  const { lists, cases } = today as { lists?: unknown; cases?: unknown };
+  const named = onAList.safeParse(cases);
+  if (!Array.isArray(lists) || !named.success) return today;
+  return { ...today, lists: withListsOf(lists as ListRecord[], named.data) };
+}
+
 const A_SLICE = 200;
 
 /** What the folder holds as documents a backup holds as rows: the same migrations bring it to today's shape. */
@@ -101,7 +116,7 @@ function* inShapeOfToday(fields: Map<string, unknown>): Work<object> {
   const brought = (kind: DocumentKind, document: Record<string, unknown>) =>
     migrate(document, kind, from, schemaVersion, migrations);
   const today = new Map(fields);
-  for (const each of ['schemaVersion', 'sha256']) today.delete(each);
+  for (const each of ['schemaVersion', 'sha256', 'missing']) today.delete(each);
   today.set('format', 'next-twenty/everything/1');
   if (from === schemaVersion) return Object.fromEntries(today);
   for (const kind of rowKinds) {

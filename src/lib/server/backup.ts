@@ -16,6 +16,10 @@ export const backupSchema = z
   .strictObject({
     format: z.literal(BACKUP_FORMAT),
     schemaVersion: z.number().int().positive(),
+    missing: z
+      .array(z.string())
+      .optional()
+      .describe('What could not be read when this was written, in words. Absent: nothing.'),
     ...recordFields,
     sha256: z
       .string()
@@ -24,13 +28,11 @@ export const backupSchema = z
         'SHA-256, in hexadecimal, of the UTF-8 text made of every other field in order: for each element of a list, and for each field that is none, the name of the field, a tab, the JSON text as it stands in this file, a line break.',
       ),
   })
-  .superRefine((backup, context) =>
-    atOnce(
-      crossChecked(backup, (field, index, message) =>
-        context.addIssue({ code: 'custom', message, path: [field, index] }),
-      ),
-    ),
-  );
+  .superRefine((backup, context) => {
+    const refuse = (field: string, index: number, message: string) =>
+      context.addIssue({ code: 'custom', message, path: [field, index] });
+    atOnce(crossChecked(backup, refuse, backup.missing !== undefined));
+  });
 
 /** The check sum over the parts of a backup, the same for whoever writes it and whoever reads it. */
 export function contentSum() {
@@ -46,8 +48,9 @@ const A_PIECE = 64 * 1024;
 /**
  * The text of a full backup, in pieces of about 64 kB: one ordinary JSON with a record a line. Nobody waits for more than
  * a piece, and a record of any size is never one text in memory.
+ * @param missing what could not be read, in words
  */
-export function* backupPieces(everything: Everything): Generator<string> {
+export function* backupPieces(everything: Everything, missing: readonly string[] = []): Generator<string> {
   const sum = contentSum();
   let piece = '';
   const field = (name: string, value: unknown) => {
@@ -56,6 +59,8 @@ export function* backupPieces(everything: Everything): Generator<string> {
     return text;
   };
   piece += `{"format":${field('format', BACKUP_FORMAT)},\n"schemaVersion":${field('schemaVersion', schemaVersion)},\n`;
+  const lacking = missing.map((what) => field('missing', what));
+  if (lacking.length > 0) piece += `"missing":[${lacking.join(',')}],\n`;
   piece += `"profile":${field('profile', everything.profile)},\n`;
   for (const kind of rowKinds) {
     piece += `"${kind}":[`;

@@ -6,6 +6,7 @@ const MEGABYTE = 1024 * 1024;
 const filesComeIn: readonly [path: string, most: number][] = [
   ['/cases/bring-in', 32 * MEGABYTE],
   ['/settings/restore', BACKUP_MOST + MEGABYTE],
+  ['/settings/damaged', BACKUP_MOST + MEGABYTE],
 ];
 const smallBody = 512 * 1024;
 

@@ -2,23 +2,34 @@ import { attempt } from './attempt';
 import { readBackup } from './backup-reading';
 import { safeName } from './held-import';
 import { NoFile, sentFile } from './sent-file';
-import type { Store } from './storage/port';
+import type { Everything, Store } from './storage/port';
 
-/**
- * Brings back the record of the backup that a form sent: read to its end and checked before anything is written, then
- * written as one change.
- * @returns why not, naming the file; nothing was written then
- */
-export async function restoreSent(request: Request, store: Store): Promise<{ problem: string | null; status: number }> {
+type Sent = { name: string; everything: Everything; missing: string[] };
+
+/** The backup that a form sent, read to its end and checked; or why there is none, naming the file. */
+export async function sentBackup(request: Request): Promise<Sent | { problem: string }> {
   try {
     const { name, bytes } = await sentFile(request);
     const read = await readBackup(bytes);
-    if (name === '') return { problem: 'Choose the file that was exported before.', status: 400 };
-    if ('problem' in read) return { problem: `${safeName(name)}: ${read.problem}`, status: 400 };
-    const { refused } = await attempt('file', () => store.restoreEverything(read.everything));
-    return { problem: refused && `${safeName(name)}: ${refused.message}`, status: 409 };
+    if (name === '') return { problem: 'Choose the file that was exported before.' };
+    return 'problem' in read ? { problem: `${safeName(name)}: ${read.problem}` } : { name: safeName(name), ...read };
   } catch (why) {
-    if (why instanceof NoFile) return { problem: `No file arrived whole: ${why.message}.`, status: 400 };
+    if (why instanceof NoFile) return { problem: `No file arrived whole: ${why.message}.` };
     throw why;
   }
+}
+
+/**
+ * Brings back the record of the backup that a form sent, as one change.
+ * @returns why not, with its HTTP status (nothing was written then), or what the file itself lacks
+ */
+export async function restoreSent(
+  request: Request,
+  store: Store,
+): Promise<{ problem: string; status: number } | { problem: null; missing: string[] }> {
+  const sent = await sentBackup(request);
+  if ('problem' in sent) return { ...sent, status: 400 };
+  const { refused } = await attempt('file', () => store.restoreEverything(sent.everything));
+  if (refused) return { problem: `${sent.name}: ${refused.message}`, status: 409 };
+  return { problem: null, missing: sent.missing };
 }

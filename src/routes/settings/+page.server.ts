@@ -21,6 +21,7 @@ import type { Actions, PageServerLoad } from './$types';
 const SAID: Record<string, string> = {
   stored: 'Stored.',
   restored: 'Everything from the file is here again.',
+  part: 'What the file holds is here again. It was exported while a part of the record could not be read; what it lacks is named in it, under "missing".',
   undone: 'The whole import was taken back.',
   reference: 'The reference set was removed.',
   invented: 'The invented surgeon was removed, with everything that belonged to it.',

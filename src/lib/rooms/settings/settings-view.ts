@@ -39,7 +39,7 @@ const IMPORTS_SHOWN = 20;
 
 export function settingsView(
   record: SurgeonRecord,
-  about: { imports: readonly ImportLike[]; erased: number; published: { rate: number; source: string } },
+  about: { imports: readonly ImportLike[]; erased: number | null; published: { rate: number; source: string } },
 ): SettingsView {
   const { profile, cases } = record;
   const { seriousRate } = profile;
@@ -59,7 +59,7 @@ export function settingsView(
     cases: cases.length,
     ownCases: cases.filter(({ invented }) => !invented).length,
     invented: [...cases, ...record.goals, ...record.reflections, ...record.references].some((each) => each.invented),
-    erased: about.erased === 0 ? null : `${counted(about.erased, 'case')} erased everywhere so far.`,
+    erased: erasedWords(about.erased),
   };
 }
 
@@ -164,3 +164,8 @@ export function profileFromForm(
     },
   };
 }
+
+const erasedWords = (count: number | null): string | null => {
+  if (count === null) return 'How many were erased so far cannot be read.';
+  return count === 0 ? null : `${counted(count, 'case')} erased everywhere so far.`;
+};

@@ -42,8 +42,11 @@ type Refuse = (field: RowKind, index: number, message: string) => void;
 
 const A_SLICE = 5000;
 
-/** What no single record shows: an id or a code that stands twice, a list or a goal that is not there. */
-export function* crossChecked(rows: Rows, refuse: Refuse): Work<void> {
+/**
+ * What no single record shows: an id or a code that stands twice, a list or a goal that is not there.
+ * @param partial it is known that a part is missing: what names that part is kept
+ */
+export function* crossChecked(rows: Rows, refuse: Refuse, partial = false): Work<void> {
   const ids = new Map<RowKind, Set<string>>();
   for (const kind of rowKinds) {
     const seen = new Set<string>();
@@ -58,11 +61,12 @@ export function* crossChecked(rows: Rows, refuse: Refuse): Work<void> {
   for (const [index, { code, listId }] of rows.cases.entries()) {
     if (codes.has(code)) refuse('cases', index, `the code ${code} stands there twice`);
     codes.add(code);
-    if (listId !== null && !ids.get('lists')?.has(listId)) refuse('cases', index, `there is no list ${listId}`);
+    if (!partial && listId !== null && !ids.get('lists')?.has(listId))
+      refuse('cases', index, `there is no list ${listId}`);
     if (index % A_SLICE === A_SLICE - 1) yield 0.5;
   }
   for (const [index, { goalId }] of rows.results.entries())
-    if (!ids.get('goals')?.has(goalId)) refuse('results', index, `there is no goal ${goalId}`);
+    if (!partial && !ids.get('goals')?.has(goalId)) refuse('results', index, `there is no goal ${goalId}`);
 }
 
 /** One surgeon's whole record, as the store takes it in and gives it out. */

@@ -31,8 +31,17 @@ export function mapRecords<K extends Kind>(
 
 export const numberOf = (id: string) => Number(id.slice(id.lastIndexOf('-') + 1));
 
-/** Takes records that already have ids into an empty kind. */
-export function fill<K extends Kind>(draft: Draft, kind: K, records: readonly RecordOf<K>[]): void {
-  const next = Math.max(draft.read(kind)?.next ?? 1, ...records.map((record) => numberOf(record.id) + 1));
+/**
+ * Takes records that already have ids into an empty kind. `named`: what names a goal, perhaps one that is gone; its id is
+ * not given again.
+ */
+export function fill<K extends Kind>(
+  draft: Draft,
+  kind: K,
+  records: readonly RecordOf<K>[],
+  named: readonly { goalId: string | null }[] = [],
+): void {
+  const ids = [...records.map(({ id }) => id), ...named.flatMap(({ goalId }) => goalId ?? [])];
+  const next = ids.reduce((most, id) => Math.max(most, numberOf(id) + 1), draft.read(kind)?.next ?? 1);
   draft.write(kind, { next, records: [...records] } as Documents[K]);
 }

@@ -93,6 +93,19 @@ export type ImportRecord = {
 /** A goal that a case belongs to, and as what. */
 export type PartOfGoal = { goalId: string; part: GoalPart };
 
+/** A document that cannot be read, as a person may decide about it. */
+export type Damage = {
+  name: string;
+  /** Why, with the file's place, and where a copy of it was put. */
+  message: string;
+  /** What stands in it, in words. */
+  holds: string;
+  /** Can it come from an exported file? Drafts and imports are in none. */
+  exported: boolean;
+  /** A later version wrote it: nothing is wrong with it, and nothing is put in its place. */
+  newer: boolean;
+};
+
 /** Everything of one surgeon's record, as exported and imported. */
 export type Everything = {
   format: 'next-twenty/everything/1';
@@ -150,7 +163,8 @@ export interface Store {
    * list, and of the goals it is part of, each with whether events had been answered.
    */
   eraseCase(id: string, now: string, partOf?: readonly PartOfGoal[]): Promise<void>;
-  erasedCount(): Promise<number>;
+  /** `null`: it cannot be read. */
+  erasedCount(): Promise<number | null>;
 
   holdImport(held: Omit<HeldImport, 'id'>): Promise<HeldImport>;
   heldImport(id: string): Promise<HeldImport | null>;
@@ -190,6 +204,14 @@ export interface Store {
   removeReference(id: string): Promise<void>;
 
   everything(): Promise<Everything>;
+  /** Everything that can be read, and what is missing from it, in words. */
+  readableEverything(): Promise<{ everything: Everything; missing: string[] }>;
+  damaged(): Promise<Damage[]>;
+  /**
+   * Puts what an export holds in the place of a document that cannot be read, or, with `null`, goes on without it: it is
+   * then as new, and ids that others remember stay used. A copy of the unreadable file stays beside it.
+   */
+  replaceDamaged(name: string, from: Everything | null): Promise<void>;
   /** Adds to an empty record, or refuses: nothing is merged by guessing. */
   restoreEverything(everything: Everything): Promise<void>;
   /** Adds an invented surgeon's record to an empty one, marked as such; refused when real cases exist. */

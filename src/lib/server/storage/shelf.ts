@@ -2,7 +2,8 @@ import { type DocumentKind, type DocumentName, type Documents, kindOf } from './
 import { StorageError } from './port';
 import { checkReadable } from './readable';
 
-const noChanges: Changes = new Map();
+type Held = ReadonlyMap<DocumentName, object | StorageError | null>;
+const noChanges: Held = new Map();
 
 /** New contents by name; `null` removes the document. */
 export type Changes = ReadonlyMap<DocumentName, object | null>;
@@ -27,6 +28,8 @@ export interface Reader {
 
 export interface Draft extends Reader {
   write<Name extends DocumentName>(name: Name, document: Documents[Name]): void;
+  /** In the place of a document that could not be read, or `null` for none: only what repairs a record does this. */
+  replace(name: DocumentName, document: object | null): void;
   remove(name: DocumentName): void;
 }
 
@@ -55,7 +58,7 @@ export class Shelf implements Reader {
   /** Computed but not yet durable: what the next change builds on. */
   #coming = new Map<DocumentName, object | null>();
   /** The state before the write in progress: readers see it until the write is durable. */
-  #before = new Map<DocumentName, object | null>();
+  #before = new Map<DocumentName, object | StorageError | null>();
   #next: Batch | null = null;
   #running: Promise<void> | null = null;
   #closed = false;
@@ -73,6 +76,14 @@ export class Shelf implements Reader {
 
   names(kind: DocumentKind) {
     return this.#namesOver([this.#before], kind);
+  }
+
+  /** Documents there should be and that cannot be read, each with why. */
+  damaged(): { name: DocumentName; why: StorageError }[] {
+    return [...this.#keeper.names()].flatMap((name) => {
+      const held = this.#heldIn(this.#before, name);
+      return held instanceof StorageError ? [{ name, why: held }] : [];
+    });
   }
 
   /**
@@ -95,6 +106,7 @@ export class Shelf implements Reader {
     const answer = work({
       read: <Name extends DocumentName>(name: Name) => read(name) as Documents[Name] | null,
       names: (kind) => this.#namesOver([this.#coming, changes], kind),
+      replace: (name, document) => changes.set(name, document),
       write: (name, document) => {
         read(name); // refuses a document that could not be read
         changes.set(name, document);
@@ -138,14 +150,17 @@ export class Shelf implements Reader {
     await this.#keeper.close();
   }
 
-  #over(changes: Changes, name: DocumentName): object | null {
-    if (changes.has(name)) return changes.get(name) ?? null;
-    const document = this.#keeper.document(name);
+  #heldIn(changes: Held, name: DocumentName): object | StorageError | null {
+    return changes.has(name) ? (changes.get(name) ?? null) : this.#keeper.document(name);
+  }
+
+  #over(changes: Held, name: DocumentName): object | null {
+    const document = this.#heldIn(changes, name);
     if (document instanceof StorageError) throw document;
     return document;
   }
 
-  #namesOver(layers: readonly Changes[], kind: DocumentKind): DocumentName[] {
+  #namesOver(layers: readonly Held[], kind: DocumentKind): DocumentName[] {
     const names = new Set(this.#keeper.names());
     for (const layer of layers)
       for (const [name, document] of layer)
@@ -170,7 +185,7 @@ export class Shelf implements Reader {
   async #run() {
     await Promise.resolve(); // changes made in the same breath join the first write
     for (let batch = this.#takeNext(); batch; batch = this.#takeNext()) {
-      for (const name of batch.changes.keys()) this.#before.set(name, this.#over(noChanges, name));
+      for (const name of batch.changes.keys()) this.#before.set(name, this.#heldIn(noChanges, name));
       try {
         await this.#keeper.keep(batch.changes);
         // What a later change has added on top is still to come.

@@ -1,6 +1,7 @@
 import type { Store } from './port';
 import type { Shelf } from './shelf';
 import { caseVerbs } from './verbs/cases';
+import { damageVerbs } from './verbs/damage';
 import { draftVerbs } from './verbs/drafts';
 import { eraseVerbs } from './verbs/erase';
 import { everythingVerbs } from './verbs/everything';
@@ -27,6 +28,7 @@ export const storeOn = (shelf: Shelf): Store => ({
   ...draftVerbs(shelf),
   ...referenceVerbs(shelf),
   ...everythingVerbs(shelf),
+  ...damageVerbs(shelf),
   ...inventedVerbs(shelf),
   together: (begin) => shelf.together(begin),
   close: () => shelf.close(),

@@ -40,9 +40,10 @@ function parsed<Schema extends z.ZodType>(schema: Schema, value: unknown, where:
 /**
  * What `everythingSchema` says, said a record at a time, so that a record of a working life keeps nobody waiting, and the
  * first thing wrong ends it.
+ * @param partial it is known that a part is missing
  * @throws NotWhole
  */
-export function* wholeRecord(given: object): Work<Everything> {
+export function* wholeRecord(given: object, partial = false): Work<Everything> {
   if (known.has(given)) return given as Everything;
   const { format, profile, ...rows } = parsed(outside, given, '');
   const checked = Object.fromEntries(rowKinds.map((kind) => [kind, [] as object[]])) as Record<RowKind, object[]>;
@@ -58,9 +59,10 @@ export function* wholeRecord(given: object): Work<Everything> {
     profile: frozen(parsed(profileSchema, profile, 'profile')),
     ...checked,
   } as unknown as Everything;
-  yield* crossChecked(everything, (kind, index, message) => {
+  const refuse = (kind: RowKind, index: number, message: string) => {
     throw new NotWhole(`${kind}.${index}`, message);
-  });
+  };
+  yield* crossChecked(everything, refuse, partial);
   known.add(Object.freeze(everything));
   return everything;
 }

@@ -2,9 +2,10 @@ import { setImmediate } from 'node:timers/promises';
 import { backupPieces } from '$lib/server/backup';
 import type { RequestHandler } from './$types';
 
-/** The whole record as one file, written as it is read: the full backup, dates included. */
+/** The whole record as one file, written as it is read: the full backup, dates included; what cannot be read is named in it. */
 export const GET: RequestHandler = async ({ locals }) => {
-  const pieces = backupPieces(await locals.store.everything());
+  const { everything, missing } = await locals.store.readableEverything();
+  const pieces = backupPieces(everything, missing);
   const encoder = new TextEncoder();
   const body = new ReadableStream<Uint8Array>({
     async pull(controller) {

@@ -14,8 +14,9 @@ export const load: PageServerLoad = async ({ locals }) => ({
 
 export const actions = {
   restore: async ({ locals, request }) => {
-    const { problem, status } = await restoreSent(request, locals.store);
-    if (problem) return fail(status, { errors: [{ field: 'file', message: problem }] });
-    redirect(303, '/settings?said=restored');
+    const restored = await restoreSent(request, locals.store);
+    if (restored.problem !== null)
+      return fail(restored.status, { errors: [{ field: 'file', message: restored.problem }] });
+    redirect(303, `/settings?said=${restored.missing.length > 0 ? 'part' : 'restored'}`);
   },
 } satisfies Actions;

@@ -55,7 +55,11 @@ export class DiskKeeper implements Keeper {
     try {
       await this.lock.check();
       await this.#finish();
-      for (const name of changes.keys()) await this.#at(name).file.checkUnchanged();
+      for (const name of changes.keys()) {
+        const { file, refused } = this.#at(name);
+        await file.checkUnchanged();
+        if (refused) await file.keepCopy(); // it is replaced on purpose, and what could not be read may be wanted yet
+      }
       const names = new Set(this.#names);
       for (const [name, document] of changes) {
         if (document) names.add(name);
@@ -72,7 +76,11 @@ export class DiskKeeper implements Keeper {
       texts.set('contents', contentsText(names, this.versions));
       await writeJournal(this.place, texts, this.versions.schemaVersion);
       this.#names = names;
-      for (const [name, document] of changes) this.#at(name).low.data = document;
+      for (const [name, document] of changes) {
+        const held = this.#at(name);
+        held.low.data = document;
+        held.refused = null;
+      }
       this.#unfinished = changes;
     } catch (why) {
       throw this.#refusal(why);
@@ -110,11 +118,13 @@ export class DiskKeeper implements Keeper {
   }
 
   async #write(name: DocumentName, document: object): Promise<void> {
-    const { low } = this.#at(name);
+    const held = this.#at(name);
+    const { low } = held;
     const before = low.data;
     low.data = document;
     try {
       await low.write();
+      held.refused = null;
     } catch (why) {
       low.data = before;
       throw why;

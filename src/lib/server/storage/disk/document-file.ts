@@ -58,6 +58,11 @@ export class DocumentFile implements Adapter<object | null> {
     );
   }
 
+  /** A copy beside the file, where there is a file: before something else takes its place. */
+  async keepCopy(): Promise<void> {
+    if (this.#seen !== null) await putAside(this.path);
+  }
+
   async write(document: object | null): Promise<void> {
     if (document === null) return this.remove();
     await this.checkUnchanged();

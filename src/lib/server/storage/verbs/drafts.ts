@@ -1,4 +1,5 @@
 import type { Store } from '../port';
+import { readable } from '../readable-part';
 import type { Draft, Shelf } from '../shelf';
 
 /** Removes the drafts for which `gone` is true. */
@@ -10,7 +11,8 @@ export function dropDrafts(draft: Draft, gone: (key: string, value: string) => b
 
 export const draftVerbs = (shelf: Shelf): Pick<Store, 'draft' | 'saveDraft' | 'dropDraft'> => ({
   draft: async (key) => {
-    const values = shelf.read('drafts')?.values ?? {};
+    // A page opens without its draft where drafts cannot be read; storing one is refused.
+    const values = readable(() => shelf.read('drafts'), null)?.values ?? {};
     return Object.hasOwn(values, key) ? (values[key] ?? null) : null;
   },
   saveDraft: (key, value) =>

@@ -3,6 +3,7 @@ import { found } from '../checked';
 import { ledgerOf } from '../store-ledger';
 import { mapRecords } from '../numbered';
 import type { PartOfGoal, Store } from '../port';
+import { readable } from '../readable-part';
 import { allOf, drop, findIn, put } from '../sharded';
 import type { Draft, Shelf } from '../shelf';
 import { refuseIfKept } from './cases';
@@ -102,5 +103,5 @@ export const eraseVerbs = (shelf: Shelf): Pick<Store, 'eraseCase' | 'erasedCount
       const ledger = ledgerOf(draft);
       draft.write('ledger', { ...ledger, erasedCases: ledger.erasedCases + 1 });
     }),
-  erasedCount: async () => ledgerOf(shelf).erasedCases,
+  erasedCount: async () => readable(() => ledgerOf(shelf).erasedCases, null),
 });

@@ -37,7 +37,7 @@ export function fillWith(draft: Draft, { everything, shards }: Prepared): void {
   for (const procedure of everything.procedures) putProcedure(draft, procedure);
   fill(draft, 'lists', everything.lists);
   for (const shard of shards) putShard(draft, shard);
-  fill(draft, 'goals', everything.goals);
+  fill(draft, 'goals', everything.goals, [...everything.results, ...everything.reflections]);
   fill(draft, 'results', everything.results);
   for (const record of everything.references) draft.write(`reference/${record.id}`, { record });
   const ledger = ledgerOf(draft);
@@ -45,18 +45,20 @@ export function fillWith(draft: Draft, { everything, shards }: Prepared): void {
   draft.write('ledger', { ...ledger, next: { ...ledger.next, reference } });
 }
 
+export const everythingOf = (reader: Reader): Everything => ({
+  format: 'next-twenty/everything/1',
+  profile: profileOf(reader),
+  procedures: [...proceduresOf(reader)],
+  lists: [...recordsOf(reader, 'lists')],
+  cases: casesInOrder(reader),
+  goals: [...recordsOf(reader, 'goals')],
+  results: [...recordsOf(reader, 'results')],
+  reflections: allOf(reader, 'reflections'),
+  references: referencesOf(reader),
+});
+
 export const everythingVerbs = (shelf: Shelf): Pick<Store, 'everything' | 'restoreEverything'> => ({
-  everything: async () => ({
-    format: 'next-twenty/everything/1',
-    profile: profileOf(shelf),
-    procedures: [...proceduresOf(shelf)],
-    lists: [...recordsOf(shelf, 'lists')],
-    cases: casesInOrder(shelf),
-    goals: [...recordsOf(shelf, 'goals')],
-    results: [...recordsOf(shelf, 'results')],
-    reflections: allOf(shelf, 'reflections'),
-    references: referencesOf(shelf),
-  }),
+  everything: async () => everythingOf(shelf),
   restoreEverything: async (everything) => {
     const whole = await inTurns(prepared(everything, 'This copy of a record'));
     return shelf.change((draft) => {

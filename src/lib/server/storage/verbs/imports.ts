@@ -3,6 +3,7 @@ import { found } from '../checked';
 import { frozen } from '../frozen';
 import { mapRecords, numberOf, recordsOf } from '../numbered';
 import { StorageError, type ImportRecord, type Store } from '../port';
+import { readable } from '../readable-part';
 import { allOf, drop, findIn, put } from '../sharded';
 import type { Draft, Reader, Shelf } from '../shelf';
 import { casesInOrder, refuseIfKept } from './cases';
@@ -94,7 +95,7 @@ export const importVerbs = (shelf: Shelf): Pick<Store, 'recordImport' | 'imports
   imports: async () =>
     importNames(shelf)
       .flatMap((name) => {
-        const document = shelf.read(name);
+        const document = readable(() => shelf.read(name), null);
         return document?.state === 'recorded' ? [document.record] : [];
       })
       .sort((a, b) => numberOf(a.id) - numberOf(b.id)),

@@ -1,0 +1,35 @@
+import { fail, redirect } from '@sveltejs/kit';
+import { attempt } from '$lib/server/attempt';
+import { sentBackup } from '$lib/server/restore';
+import { saidIn } from '$lib/server/said-in';
+import type { Actions, PageServerLoad } from './$types';
+
+const SAID: Record<string, string> = {
+  back: 'That file was brought back. Changes made after the export are not in it.',
+  without: 'The record goes on without that file. A copy of what could not be read stays beside it in the folder.',
+};
+
+export const load: PageServerLoad = async ({ locals, url }) => ({
+  damaged: await locals.store.damaged(),
+  place: locals.store.place,
+  said: saidIn(SAID, url),
+});
+
+const put = (message: string, status: number) => fail(status, { errors: [{ field: 'main', message }] });
+
+export const actions = {
+  back: async ({ locals, request, url }) => {
+    const sent = await sentBackup(request);
+    if ('problem' in sent) return put(sent.problem, 400);
+    const name = url.searchParams.get('file') ?? '';
+    const { refused } = await attempt('main', () => locals.store.replaceDamaged(name, sent.everything));
+    if (refused) return fail(409, { errors: [refused] });
+    redirect(303, '/settings/damaged?said=back');
+  },
+  without: async ({ locals, url }) => {
+    const name = url.searchParams.get('file') ?? '';
+    const { refused } = await attempt('main', () => locals.store.replaceDamaged(name, null));
+    if (refused) return fail(409, { errors: [refused] });
+    redirect(303, '/settings/damaged?said=without');
+  },
+} satisfies Actions;
