@@ -1,20 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { emptyProfile, type Procedure } from '../../../src/lib/model';
 import { StaleVersionError, type Store } from '../../../src/lib/server/storage';
+import { plainStep } from '../../plain-records';
 import { aCase, aReference, aReflection, now } from '../records';
 
-const step = (id: string) => ({
-  id,
-  label: id,
-  starts: 'the first cut is seen',
-  ends: 'the instrument leaves the eye',
-  synonyms: [],
-  earlier: [],
-  optional: false,
-  notToShorten: false,
-  protectedParts: [],
-  retired: false,
-});
+const step = (id: string) => ({ ...plainStep(), id, label: id });
 
 const graft: Procedure = {
   id: 'graft',

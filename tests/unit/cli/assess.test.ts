@@ -4,17 +4,9 @@ import { join } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { run } from '../../../src/cli/assess';
 import { randomStream } from '../../../src/lib/statistics';
+import { runIn, STEP_SECONDS } from './run-in';
 
 let folder: string;
-const STEPS: Record<string, number> = {
-  incision: 20,
-  rhexis: 40,
-  hydrodissection: 30,
-  phaco: 120,
-  'I/A': 60,
-  IOL: 35,
-  hydration: 40,
-};
 
 /** Made-up cases of two surgeons, 40 of A and 24 of B, in lists of five. */
 function file(): string {
@@ -25,7 +17,7 @@ function file(): string {
   ] as const)
     for (let index = 0; index < count; index++) {
       const stream = randomStream(11, surgeon.charCodeAt(0), index);
-      for (const [step, usual] of Object.entries(STEPS))
+      for (const [step, usual] of Object.entries(STEP_SECONDS))
         rows.push(
           `${surgeon},${surgeon}${index + 1},${surgeon}-${Math.floor(index / 5)},${step},${(usual * factor * Math.exp(0.2 * stream.normal())).toFixed(1)}`,
         );
@@ -33,16 +25,7 @@ function file(): string {
   return rows.join('\n');
 }
 
-async function assess(...args: string[]) {
-  let [out, err] = ['', ''];
-  const code = await run(args, {
-    userFolder: folder,
-    projectFolder: folder,
-    out: (text) => (out += text),
-    err: (text) => (err += text),
-  });
-  return { code, out, err };
-}
+const assess = (...args: string[]) => runIn(folder, args);
 
 beforeAll(async () => {
   folder = await mkdtemp(join(tmpdir(), 'assess-'));

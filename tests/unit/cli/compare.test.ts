@@ -2,28 +2,19 @@ import { mkdtemp, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { run } from '../../../src/cli/assess';
 import { USAGE } from '../../../src/cli/options';
 import type { Assessment } from '../../../src/lib/assess';
 import { randomStream } from '../../../src/lib/statistics';
+import { runIn, STEP_SECONDS } from './run-in';
 
 let folder: string;
-const STEPS: Record<string, number> = {
-  incision: 20,
-  rhexis: 40,
-  hydrodissection: 30,
-  phaco: 120,
-  'I/A': 60,
-  IOL: 35,
-  hydration: 40,
-};
 
 /** A hundred made-up cases in lists of five; the capsulorhexis a third shorter from the 51st on. */
 function file(): string {
   const rows = ['case_id,list,step,seconds'];
   for (let index = 0; index < 100; index++) {
     const stream = randomStream(12, index);
-    for (const [step, usual] of Object.entries(STEPS)) {
+    for (const [step, usual] of Object.entries(STEP_SECONDS)) {
       const change = step === 'rhexis' && index >= 50 ? 2 / 3 : 1;
       rows.push(
         `C${index + 1},L${Math.floor(index / 5) + 1},${step},${(usual * change * Math.exp(0.2 * stream.normal())).toFixed(1)}`,
@@ -33,16 +24,7 @@ function file(): string {
   return rows.join('\n');
 }
 
-async function assess(...args: string[]) {
-  let [out, err] = ['', ''];
-  const code = await run(args, {
-    userFolder: folder,
-    projectFolder: folder,
-    out: (text) => (out += text),
-    err: (text) => (err += text),
-  });
-  return { code, out, err };
-}
+const assess = (...args: string[]) => runIn(folder, args);
 
 beforeAll(async () => {
   folder = await mkdtemp(join(tmpdir(), 'compare-'));

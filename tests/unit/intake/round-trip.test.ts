@@ -2,6 +2,7 @@ import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { readAudit, writeCases, writeChapters, writeStretches } from '../../../src/lib/intake';
 import { caseSchema, type Case, type ListRecord, type NewCase } from '../../../src/lib/model';
+import { plainList } from '../../plain-records';
 import { phaco, procedures } from './procedures';
 import { read } from './reading';
 
@@ -106,16 +107,10 @@ const madeCase = (stretches: fc.Arbitrary<Case['stretches']>) =>
     }));
 
 const lists: ListRecord[] = [1, 2, 3].map((number) => ({
+  ...plainList(),
   id: `list-${number}`,
   label: `list ${number}`,
   when: { kind: 'date', date: `2025-03-0${number}` },
-  operated: null,
-  anaesthesia: null,
-  machine: null,
-  teaching: null,
-  eventsAnsweredForAll: null,
-  untimedEvents: [],
-  nextDayKnown: null,
 }));
 
 const record = (

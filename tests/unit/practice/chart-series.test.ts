@@ -1,23 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { chartSeries, startGoal } from '../../../src/lib/practice';
+import { chartSeries } from '../../../src/lib/practice';
+import { goalOn } from './goal-on';
 import { listsFor, month, operation } from './made-month';
 
 const ids = (from: number, to: number) => Array.from({ length: to - from + 1 }, (_, at) => `case-${from + at}`);
 const cases = month(80, { change: Math.log(0.8), sd: 0.1 });
 const lists = listsFor(cases);
-const goal = startGoal({
-  cases,
-  lists,
-  procedure: operation,
-  references: [],
-  stepId: 'practised',
-  measure: 'time',
-  chosenBy: 'own',
-  seed: 1,
-  engine: 'test',
-  from: 41,
-});
-if (goal.kind === 'cannot') throw new Error(goal.because);
+const goal = goalOn(cases);
 const asked = { cases, lists, procedure: operation, baseline: goal.baseline, stepId: 'practised' };
 const series = (over: Partial<Parameters<typeof chartSeries>[0]> = {}) => {
   const drawn = chartSeries({ ...asked, windows: [ids(41, 60)], ...over });

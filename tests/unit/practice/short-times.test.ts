@@ -1,23 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { shortTimes, startGoal } from '../../../src/lib/practice';
+import { shortTimes } from '../../../src/lib/practice';
+import { goalOn } from './goal-on';
 import { listsFor, month, operation } from './made-month';
 
 const ids = (from: number, to: number) => Array.from({ length: to - from + 1 }, (_, at) => `case-${from + at}`);
 function asked(cases: ReturnType<typeof month>) {
   const lists = listsFor(cases);
-  const goal = startGoal({
-    cases,
-    lists,
-    procedure: operation,
-    references: [],
-    stepId: 'practised',
-    measure: 'time',
-    chosenBy: 'own',
-    seed: 1,
-    engine: 'test',
-    from: 41,
-  });
-  if (goal.kind === 'cannot') throw new Error(goal.because);
+  const goal = goalOn(cases);
   return { cases, lists, procedure: operation, baseline: goal.baseline, windowIds: ids(41, 60), stepId: 'practised' };
 }
 
