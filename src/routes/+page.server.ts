@@ -5,7 +5,7 @@ import { guidanceOf } from '$lib/rooms/choose/step-view';
 import { textOf, wholeOf } from '$lib/rooms/forms/fields';
 import { drillLogged, drillUndone } from '$lib/rooms/now/drill-log';
 import { needsLook, nowView } from '$lib/rooms/now/now-view';
-import { practiceMonth } from '$lib/rooms/now/practice-month';
+import { practiceMonth, recordingsOf } from '$lib/rooms/now/practice-month';
 import { procedureOf, type SurgeonRecord } from '$lib/model';
 import type { Audit } from '$lib/audit';
 import { suggestionWords } from '$lib/words';
@@ -23,7 +23,7 @@ import type { Actions, PageServerLoad } from './$types';
 
 const lookOf = (audit: Audit, record: SurgeonRecord) => {
   const suggestion = suggestionFor(audit, record);
-  return { enough: audit.enough, suggestion, words: suggestionWords(audit, suggestion) };
+  return { enough: audit.enough, twoToWatch: audit.twoToWatch, suggestion, words: suggestionWords(audit, suggestion) };
 };
 
 export const load: PageServerLoad = async ({ locals }) => {
@@ -62,7 +62,10 @@ async function drillIn(store: App.Locals['store'], request: Request) {
   const record = await readRecord(store);
   const staged = openGoals(record).find(({ goal }) => goal.id === textOf(fields, 'goal'));
   const drill =
-    staged && drillsFor(staged.goal, guidanceOfGoal(staged)).find(({ id }) => id === textOf(fields, 'drill'));
+    staged &&
+    drillsFor(staged.goal, guidanceOfGoal(staged), recordingsOf(staged, record)).find(
+      ({ id }) => id === textOf(fields, 'drill'),
+    );
   return staged && drill ? { goalId: staged.goal.id, drillId: drill.id, fields } : null;
 }
 

@@ -8,6 +8,7 @@ import { enoughOf } from './enough';
 import { eyeColumns } from './eye-columns';
 import { overTime, type OverTime } from './over-time';
 import { patternsOf } from './patterns';
+import { twoToWatch } from './recordings';
 import { referenceSamples } from './reference-samples';
 import { resampleViews } from './resample-views';
 import { stepAudit } from './step-audit';
@@ -98,6 +99,7 @@ function* auditing(input: AuditInput): Work<Audit> {
     seed,
     resamples,
     enough: enoughOf(table),
+    twoToWatch: twoToWatch(table.cases),
     steps: table.stepIds.map((_, index) =>
       stepAudit({
         table,

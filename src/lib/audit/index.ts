@@ -1,3 +1,4 @@
+export { canBeWatched, twoToWatch } from './recordings';
 export { clearTrend } from './clear-trend';
 export { knownLists } from './known-lists';
 export * from './types';

@@ -7,6 +7,7 @@ import { factPhrase } from '../format';
 import { asChosen, stepsOf, type StepChoice } from './merged-steps';
 import { stepOf } from './step-point';
 import { stepTable } from './step-table';
+import { canBeWatched } from './recordings';
 import { auditThresholds } from './thresholds';
 import type { StepTable } from './types';
 
@@ -69,8 +70,7 @@ export function pairOf(input: {
   const isWithin = (case_: Case) => !fact || (input.within?.levels ?? []).includes(String(factOf(case_, fact)));
   const needed = fact ? auditThresholds.pairWithinFrom : auditThresholds.pairFrom;
   const candidates = table.cases.flatMap((case_, place): Candidate[] =>
-    // Noted by hand in theatre: there is no recording of it to be watched.
-    Number.isNaN(adjusted[place]) || !isWithin(case_) || case_.source.kind === 'by-hand'
+    Number.isNaN(adjusted[place]) || !isWithin(case_) || !canBeWatched(case_)
       ? []
       : [{ case_, seconds: table.seconds[index]![place]!, adjusted: adjusted[place]! }],
   );

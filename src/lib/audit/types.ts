@@ -137,6 +137,8 @@ export type Audit = {
   seed: number;
   resamples: number;
   enough: Enough;
+  /** Are there two cases that were not noted by hand, so that their recordings can be watched? */
+  twoToWatch: boolean;
   steps: readonly StepAudit[];
   patterns: readonly Pattern[];
   /** Factors looked at per step and not clear, for "what was looked at". */

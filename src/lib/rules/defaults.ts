@@ -13,3 +13,13 @@ export const defaultDrill = {
   passed: 'Three pairs in which you can point to the frame where the two diverge.',
   fits: [],
 } as const;
+
+/** In its place where no two cases can be watched. */
+export const drillWithoutRecording = {
+  id: 'recall-two',
+  where: 'desk',
+  minutes: 15,
+  do: 'Take a shorter and a longer case of this step, as they were noted, and write down what you remember was different before it took longer.',
+  passed: 'Three pairs of cases in which you can say what came before the difference.',
+  fits: [],
+} as const;

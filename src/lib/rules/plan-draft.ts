@@ -1,11 +1,12 @@
 import type { AimedEyes, Measure } from '../model';
-import { defaultDrill, defaultStop } from './defaults';
+import { defaultStop } from './defaults';
 import { eyeFitsOf, type Fit } from './fits';
 import type { GivenReason, PlanReason } from './reasons';
 import type { Rule } from './rule';
 import { safetyRules } from './rules-safety';
 import { whatRules } from './rules-what';
 import { afterEarlier, longerWith, ofTheEye, whenRules } from './rules-when';
+import { possibleDrills } from './practice-month';
 import { rulesThresholds } from './thresholds';
 import type { Guidance, PlanDraft, StepFacts } from './types';
 
@@ -110,10 +111,13 @@ function placeOf(wanted: readonly Fit[], fits: readonly Fit[]): number {
   return place === -1 ? Infinity : place;
 }
 
-function drillsOf(guidance: Guidance, fired: readonly Fired[], { step, pair }: StepFacts): PlanDraft['drills'] {
+function drillsOf(
+  guidance: Guidance,
+  fired: readonly Fired[],
+  { step, pair, twoToWatch }: StepFacts,
+): PlanDraft['drills'] {
   const because: GivenReason = fired[0]?.reason ?? { code: 'off-the-patient', stepId: step.stepId, numbers: {} };
-  const drills = guidance.drills.length > 0 ? guidance.drills : [defaultDrill];
-  return drills.map((drill): PlanDraft['drills'][number] => ({
+  return possibleDrills(guidance.drills, twoToWatch).map((drill): PlanDraft['drills'][number] => ({
     ...drill,
     because: pair && drill.where === 'video' ? { code: 'pair', ...pair, numbers: {} } : because,
   }));

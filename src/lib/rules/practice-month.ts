@@ -1,5 +1,5 @@
 import { runsFrom, type Goal } from '../model';
-import { defaultDrill } from './defaults';
+import { defaultDrill, drillWithoutRecording } from './defaults';
 import type { Guidance } from './types';
 
 /** The three parts of a practice month. */
@@ -30,10 +30,18 @@ export type Drill = Guidance['drills'][number];
 export function drillsFor(
   { checkpoints }: Pick<Goal, 'checkpoints'>,
   guidance: Guidance | null,
+  twoToWatch = true,
 ): readonly [Drill, ...Drill[]] {
   const ids = new Set(checkpoints.map(({ id }) => id));
   const wanted = new Set((guidance?.checkpoints ?? []).filter(({ id }) => ids.has(id)).flatMap(({ fits }) => fits));
   const shared = ({ fits }: Drill) => fits.filter((fit) => wanted.has(fit)).length;
-  const [first, ...others] = [...(guidance?.drills ?? [])].sort((a, b) => shared(b) - shared(a));
-  return first ? [first, ...others] : [defaultDrill];
+  const [first, ...others] = possibleDrills(guidance?.drills ?? [], twoToWatch);
+  const [best, ...rest] = [first, ...others].sort((a, b) => shared(b) - shared(a));
+  return [best ?? first, ...rest];
+}
+
+/** Those of the page; without two cases to watch, those that need no recording of the surgeon's own. Never none. */
+export function possibleDrills(drills: readonly Drill[], twoToWatch: boolean): readonly [Drill, ...Drill[]] {
+  const [first, ...others] = twoToWatch ? drills : drills.filter(({ where }) => where !== 'video');
+  return first ? [first, ...others] : [twoToWatch ? defaultDrill : drillWithoutRecording];
 }

@@ -49,6 +49,7 @@ export function stepFactsOf(
     renewed: renewedBefore(audit, step),
     breakWeeks: weeksBeforeLatest(lists),
     waitingCases: looked.filter((case_) => names.some((id) => waitingOf(case_, id) > 0)).length,
+    twoToWatch: audit.twoToWatch,
     pair,
   };
 }

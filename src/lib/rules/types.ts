@@ -111,6 +111,8 @@ export type StepFacts = {
   breakWeeks: number | null;
   /** In how many cases waiting was noted at this step. */
   waitingCases: number;
+  /** Are there two cases shown that were not noted by hand? */
+  twoToWatch: boolean;
   /** Two recordings to watch, if the record holds such a pair. */
   pair: { shorter: string; longer: string } | null;
 };

@@ -21,7 +21,7 @@ export function planReasonWords(reason: GivenReason, labelOf: (stepId: string) =
     case 'hasty':
       return `At least one of the shortest fifth of your cases at ${step} had an event, or a protected part that was not seen. Look at these cases before anything else here.`;
     case 'taken-over':
-      return `${label} was taken over in ${reason.numbers.takenOver} of ${reason.numbers.cases} cases. Two recordings will show what the last sign before it was.`;
+      return `${label} was taken over in ${reason.numbers.takenOver} of ${reason.numbers.cases} cases. Find in two of them what the last sign before it was.`;
     case 'not-to-shorten':
       return `${label} is not to be shortened. You can look at doing it the same way each time.`;
     case 'after-earlier': {
@@ -60,7 +60,7 @@ export function planReasonWords(reason: GivenReason, labelOf: (stepId: string) =
       const longer = reference
         ? `takes ${againstReference(reference)}`
         : `holds the most seconds between your median and your 20th percentile in ${ofHundred(share)} of 100 resamples`;
-      return `${label} ${longer}. Watch a shorter and a longer case.`;
+      return `${label} ${longer}. Compare a shorter and a longer case.`;
     }
     case 'aimed-eyes':
       return `Written for eyes like these (${reason.label}).`;

@@ -38,7 +38,7 @@ const DOES_NOT_SAY: Record<ResultKind, string> = {
   'all-round': 'that this step changed more than the others.',
   'rest-longer': 'that this step changed.',
   steadier: 'that steadier is safer, or why.',
-  longer: 'that anything is wrong. Watch two recordings before you decide.',
+  longer: 'that anything is wrong. Go back to two of these cases before you decide.',
   'little-change': 'that the checkpoints are useless, or that nothing was learned.',
   'cannot-tell': 'that the checkpoints are useless. What you did stands above, in your own account.',
 };

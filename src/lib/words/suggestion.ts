@@ -112,7 +112,7 @@ function saidOf(audit: Audit, suggestion: Suggestion): Said {
     case 'eyes':
       return {
         head: `Suggested: ${firstId ? label(firstId) : ''} in certain eyes${suggestion.eyes ? ` (${suggestion.eyes.label})` : ''}.`,
-        sentences: suggestion.eyes ? [eyesWords(suggestion.eyes)] : [],
+        sentences: suggestion.eyes ? [eyesWords(suggestion.eyes, audit)] : [],
         also,
       };
     case 'level': {
@@ -126,7 +126,7 @@ function saidOf(audit: Audit, suggestion: Suggestion): Said {
       return {
         head: `${many} steps cannot be told apart: ${listed(suggestion.steps.map(label))}.`,
         sentences: [
-          `${counted(audit.caseIds.length, 'case')} do not separate them${known ? ` (first in ${listed(shares.map((share) => String(ofHundred(share ?? 0))))} of 100)` : ''}. Choose the one you would rather watch.`,
+          `${counted(audit.caseIds.length, 'case')} do not separate them${known ? ` (first in ${listed(shares.map((share) => String(ofHundred(share ?? 0))))} of 100)` : ''}. Choose the one you would rather ${audit.twoToWatch ? 'watch' : 'look at closely'}.`,
         ],
         also,
       };
@@ -162,14 +162,20 @@ function saidOf(audit: Audit, suggestion: Suggestion): Said {
         ? `Its median is ${prose(step.median)}; one in five of your own cases took ${prose(step.p20)} or less.`
         : null,
     also,
-    sentences: [...sentences, 'Longer is not wrong: watch two recordings before you choose.'],
+    sentences: [...sentences, `Longer is not wrong: ${beforeYouChoose(audit)}.`],
   };
 }
 
+/** What to do with a suggestion, as the end of a sentence. Of times noted by hand there is nothing to watch. */
+export const beforeYouChoose = ({ twoToWatch }: Pick<Audit, 'twoToWatch'>): string =>
+  twoToWatch
+    ? 'watch two recordings before you choose'
+    : 'noted by hand, these cases have no recordings to watch, so think two of them through before you choose';
+
 /** How much longer, in how many eyes; longer there is expected. */
-function eyesWords(eyes: CertainEyes): string {
+function eyesWords(eyes: CertainEyes, { twoToWatch }: Pick<Audit, 'twoToWatch'>): string {
   const { ratio, low, high } = timesAsLong(eyes);
-  return `There it takes about ${ratio} times as long (${low} to ${high}; ${eyes.withIt.n} of ${counted(eyes.n, 'case')}). Longer is expected in these eyes; two recordings will show whether it should be this much longer.`;
+  return `There it takes about ${ratio} times as long (${low} to ${high}; ${eyes.withIt.n} of ${counted(eyes.n, 'case')}). Longer is expected in these eyes; ${twoToWatch ? 'two recordings will show whether it should be this much longer' : 'times noted by hand cannot show whether it should be this much longer'}.`;
 }
 
 function eyesBeside(eyes: CertainEyes, label: (id: string) => string): string {

@@ -23,6 +23,7 @@ const plain = ({ step }: Page, more: Partial<StepFacts> = {}): StepFacts => ({
   renewed: null,
   breakWeeks: null,
   waitingCases: 0,
+  twoToWatch: true,
   pair: null,
   ...more,
 });

@@ -6,6 +6,7 @@ import { aGoal, aRecord, casesInLists } from './made-up';
 const enough: Look['enough'] = { enough: true, cases: 44, lists: 9, moreCases: 0, moreLists: 0 };
 const look = (kind: Look['suggestion']['kind'], head = ''): Look => ({
   enough,
+  twoToWatch: true,
   suggestion: { kind },
   words: { head, lede: ['A month without a goal is a good answer.'] },
 });
@@ -75,6 +76,7 @@ describe('Now: one sentence, one action', () => {
     const record = aRecord(casesInLists(9, 5));
     expect(needsLook(record)).toBe(true);
     const view = nowView(record, {
+      twoToWatch: true,
       enough: { enough: false, cases: 9, lists: 2, moreCases: 11, moreLists: 2 },
       suggestion: { kind: 'not-enough' },
       words: { head: '', lede: [] },
@@ -274,6 +276,7 @@ describe('Now: one sentence, one action', () => {
       nowView({ ...record, results: [result(record)] }, null),
       nowView(aRecord(casesInLists(44, 5)), look('time')),
       nowView(aRecord(casesInLists(9, 5)), {
+        twoToWatch: true,
         enough: { enough: false, cases: 9, lists: null, moreCases: 21, moreLists: 0 },
         suggestion: { kind: 'not-enough' },
         words: { head: '', lede: [] },

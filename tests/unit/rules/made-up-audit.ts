@@ -58,6 +58,7 @@ export function audit(steps: readonly StepAudit[], more: Partial<Audit> = {}): A
     steps,
     patterns: [],
     lookedAt: [],
+    twoToWatch: true,
     waiting: { perCase: 0, reason: null, n: 0 },
     said: [],
     cannot: null,

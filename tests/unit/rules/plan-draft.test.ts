@@ -12,6 +12,7 @@ const facts = (more: Partial<StepFacts> = {}): StepFacts => ({
   safety: { stepId: 'rhexis', seriousUnreviewed: 0, seriousLast100: 0, casesSinceLatest: null, kinds: [] },
   shorterFifthClean: null,
   takenOver: 0,
+  twoToWatch: true,
   renewed: null,
   breakWeeks: null,
   waitingCases: 0,
@@ -51,7 +52,7 @@ describe('each rule', () => {
       {
         id: 'longer',
         sentence:
-          'Rhexis takes about 1.8 times as long as in the reference set (1.5 to 2.1; 24 cases of 2 other surgeons). Watch a shorter and a longer case.',
+          'Rhexis takes about 1.8 times as long as in the reference set (1.5 to 2.1; 24 cases of 2 other surgeons). Compare a shorter and a longer case.',
       },
     ]);
     expect(draft(longer).checkpoints[0]?.id).toBe('rhexis-longer');

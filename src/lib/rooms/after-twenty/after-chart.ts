@@ -1,5 +1,6 @@
 import type { ChartSeries } from '../../practice';
 import type { Case, Reflection } from '../../model';
+import { canBeWatched } from '../../audit';
 import { lanesOf, neverAsked, notAsked, type Lane, type RunCaseView } from './run-lanes';
 
 export type RunView = {
@@ -79,7 +80,7 @@ export function runView(source: RunSource): RunView {
     })),
     limits: full > 0 && series.limits ? { low: series.limits.low / 100, high: series.limits.high / 100 } : null,
     lanes: lanesOf(cases, ['lists', 'notes', 'events']),
-    key: keyOf(cases, full),
+    key: keyOf(cases, full, periods.flat().some(canBeWatched)),
     table: {
       columns: [
         { label: 'Case' },
@@ -133,15 +134,15 @@ function labelOf(period: number, count: number, { length }: RunSource, full: num
 function saidOf(each: Case, percent: number | null, against: string, look: boolean): string {
   if (each.leftOut) return 'left out';
   if (percent === null) return 'cannot be compared';
-  return `${Math.round(percent)} per cent of the baseline median, ${against}${look ? '; far from the others: look at this recording' : ''}`;
+  return `${Math.round(percent)} per cent of the baseline median, ${against}${look ? `; far from the others: look at this ${canBeWatched(each) ? 'recording' : 'case'}` : ''}`;
 }
 
-function keyOf(cases: readonly RunCaseView[], full: number): string {
+function keyOf(cases: readonly RunCaseView[], full: number, recorded: boolean): string {
   return [
     ...(neverAsked(cases) ? [] : ['E event · ? not answered · blank: answered, none']),
     cases.some(({ leftOut }) => leftOut) ? '× left out' : '',
     cases.some(({ note }) => note) ? 'stroke: a note was written' : '',
-    full > 0 ? 'thick line: median · dashed: beyond it, look at the recording' : '',
+    full > 0 ? `thick line: median · dashed: beyond it, look at the ${recorded ? 'recording' : 'case'}` : '',
   ]
     .filter(Boolean)
     .join(' · ');

@@ -99,7 +99,7 @@ export function mentorView(
       goal.checkpoints.length === 0
         ? 'This goal has no checkpoints, so there is nothing to look at together here.'
         : shown === null
-          ? 'No counted case of this step is in the record yet, so there is nothing to watch.'
+          ? 'No counted case with this step is in the record that was not noted by hand, so there is nothing to watch.'
           : null,
   };
 }

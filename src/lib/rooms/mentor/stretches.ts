@@ -1,4 +1,4 @@
-import { countedCases, stepSecondsOf, type Pair } from '../../audit';
+import { canBeWatched, countedCases, stepSecondsOf, type Pair } from '../../audit';
 import type { Case, MentorReview, Procedure } from '../../model';
 
 export type Stretches = Pick<MentorReview, 'caseIds' | 'chosen'>;
@@ -9,7 +9,7 @@ const MOST = 3;
 /**
  * The stretches to watch with a mentor: the two cases of the pair and the latest counted case of the step beside them;
  * without a pair, the three latest. A case of a running window may be among them: its code tells no time.
- * In order of their codes, because any other order would tell the shorter from the longer. `null`: no case has the step.
+ * In order of their codes, because any other order would tell the shorter from the longer. `null`: no case has the step, or each was noted by hand.
  */
 export function stretchesToWatch(
   cases: readonly Case[],
@@ -17,7 +17,9 @@ export function stretchesToWatch(
   stepId: string,
   pair: Pair,
 ): Stretches | null {
-  const withStep = countedCases(cases, procedure).filter((one) => stepSecondsOf(one, stepId) !== null);
+  const withStep = countedCases(cases, procedure).filter(
+    (one) => stepSecondsOf(one, stepId) !== null && canBeWatched(one),
+  );
   const two = pair.kind === 'pair' ? [pair.shorter.caseId, pair.longer.caseId] : [];
   const others = withStep.filter(({ id }) => !two.includes(id));
   const latest = others.slice(Math.max(0, others.length - (MOST - two.length))).map(({ id }) => id);

@@ -2,7 +2,7 @@ import type { Enough } from '../../audit/types';
 import { runsFrom, type Goal, type SurgeonRecord } from '../../model';
 import type { Suggestion } from '../../rules/types';
 import { capital, counted, inSentence } from '../../format';
-import { ANSWER_FIRST, enoughWords, waitsWords, type SuggestionWords } from '../../words';
+import { ANSWER_FIRST, beforeYouChoose, enoughWords, waitsWords, type SuggestionWords } from '../../words';
 import { eventKindWords } from '../forms/event-fields';
 import { goalInOneLine, retiredWords } from '../after-twenty/goal-lines';
 import { aimedNotices } from '../goals/aimed-goal';
@@ -32,6 +32,7 @@ export type NowView = {
 /** What the audit says where no goal is open: whether it is enough, and what is suggested. */
 export type Look = {
   enough: Enough;
+  twoToWatch: boolean;
   suggestion: Pick<Suggestion, 'kind'>;
   words: Pick<SuggestionWords, 'head' | 'lede'>;
 };
@@ -92,7 +93,8 @@ const plain = (state: NowState, head: string, rest: string, action: Link): NowVi
   others: [],
 });
 
-function ofLook({ enough, suggestion, words }: Look): NowView {
+function ofLook(look: Look): NowView {
+  const { enough, suggestion, words } = look;
   if (!enough.enough)
     return plain('not-enough', 'Not enough yet.', enoughWords(enough).replace(/ Your times.*$/, ''), BRING_IN);
   const choose = { href: '/choose', label: 'Look at Choose' };
@@ -109,7 +111,7 @@ function ofLook({ enough, suggestion, words }: Look): NowView {
   return plain(
     'choose',
     'Your record has enough cases to choose one step to look at closely.',
-    'Watch two recordings before you choose.',
+    `${capital(beforeYouChoose(look))}.`,
     {
       href: '/choose',
       label: 'Choose a step',

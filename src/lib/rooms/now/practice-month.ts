@@ -1,10 +1,11 @@
+import { pairOf, twoToWatch } from '../../audit';
 import { counted, inSentence } from '../../format';
 import type { SurgeonRecord } from '../../model';
 import { casesWithIds } from '../../practice';
 import { drillsFor, LOOK_AT_PARTS, monthWeekOf, type Guidance, type MonthPart } from '../../rules';
 import { loggedWords, partSeenWords } from '../../words';
 import { withProtectedSeen } from '../after-twenty/done-cells';
-import type { StagedGoal } from '../goals/goal-standing';
+import { hiddenCaseIds, type StagedGoal } from '../goals/goal-standing';
 
 export type DrillView = {
   id: string;
@@ -25,7 +26,8 @@ export type PracticeMonth = {
   /** Since the goal was set, or since its draft was agreed, from 1. */
   week: number;
   now: MonthPart;
-  pair: { href: string; ifThen: string | null };
+  /** `pair`: is there one to be watched? */
+  watch: { pair: boolean; href: string; ifThen: string | null };
   drill: DrillView;
   otherDrills: readonly DrillView[];
   lists: { lead: string; parts: readonly string[] };
@@ -41,7 +43,7 @@ export function practiceMonth(
 ): PracticeMonth | null {
   if (!state || state.stage !== 'window') return null;
   const { goal } = state;
-  const [first, ...others] = drillsFor(goal, guidance);
+  const [first, ...others] = drillsFor(goal, guidance, recordingsOf(state, record));
   const log = goal.drillLog ?? [];
   const { week, part } = monthWeekOf(goal, now);
   const view = ({ id, where, do: does, passed }: typeof first): DrillView => {
@@ -61,7 +63,8 @@ export function practiceMonth(
     step: inSentence(state.step.label),
     week,
     now: part,
-    pair: {
+    watch: {
+      pair: hasPair(state, record),
       href: `/choose/${goal.stepId}?${new URLSearchParams({ procedure: goal.procedureId })}#pair`,
       ifThen: goal.ifThen,
     },
@@ -70,6 +73,17 @@ export function practiceMonth(
     lists: listsPart(state, record),
     mentor: `/after-twenty/${goal.id}/mentor`,
   };
+}
+
+/** Are there two recordings of the step to watch? Drills at the screen need them. */
+export const recordingsOf = ({ goal }: StagedGoal, { cases }: SurgeonRecord): boolean =>
+  twoToWatch(cases.filter(({ procedureId }) => procedureId === goal.procedureId));
+
+/** Whether the page of the step has a pair; cases whose times are hidden are never one of it. */
+function hasPair({ goal, procedure }: StagedGoal, record: SurgeonRecord): boolean {
+  const hidden = hiddenCaseIds(record);
+  const cases = record.cases.filter(({ id }) => !hidden.has(id));
+  return pairOf({ cases, lists: record.lists, procedure, stepId: goal.stepId }).kind === 'pair';
 }
 
 /** At ten counted cases: how often each watched part was seen, so far. It is safety, and hidden by no window. */

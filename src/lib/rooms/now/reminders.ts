@@ -34,7 +34,7 @@ export function reminderDays(
     id: `review-${today}`,
     day: dayAfter(today, 1),
     title: 'Review the last list',
-    text: 'Watch, answer the checkpoints, write two lines.',
+    text: 'Go through the cases, answer the checkpoints, write two lines.',
   };
   const pace = paceOf(cases, lists, procedure, today);
   if (!standing || pace === null) return [review];

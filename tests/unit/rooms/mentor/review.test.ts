@@ -72,6 +72,10 @@ describe('the stretches to watch', () => {
     expect(of(cases, none)).toEqual({ caseIds: ['case-2', 'case-3', 'case-4'], chosen: 'latest' });
     expect(of([aCase(1)], none)?.caseIds).toEqual(['case-1']);
     expect(of([], none)).toBeNull();
+    // Of a case noted by hand there is no recording.
+    const source = { kind: 'by-hand' as const };
+    expect(of([aCase(4, { source }), ...cases.slice(1)], none)?.caseIds).not.toContain('case-4');
+    expect(of([aCase(1, { source })], none)).toBeNull();
   });
 });
 
