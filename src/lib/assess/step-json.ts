@@ -7,7 +7,10 @@ const pair = (interval: Interval | null): [number, number] | null => interval &&
 
 /** One step of the answer. `waitingNoted`: whether waiting was noted in any case of the record. */
 export function stepJson(step: StepAudit, record: ReadRecord, waitingNoted: boolean): Assessment['steps'][number] {
-  const done = record.cases.filter((one) => one.stretches.some((stretch) => stretch.stepId === step.stepId));
+  // A step with an event was done, also where nobody timed it.
+  const done = record.cases.filter(({ stretches, events }) =>
+    [...stretches, ...(events ?? [])].some(({ stepId }) => stepId === step.stepId),
+  );
   const tied = stepEventTally(done, step.stepId);
   const bounds = eventBounds(tied);
   return {

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { assess, assessmentText, type AssessInput, type Assessment } from '../../../src/lib/assess';
 import type { StepAudit } from '../../../src/lib/audit';
 import type { Case, Event, SurgeonRecord } from '../../../src/lib/model';
 import { afterView } from '../../../src/lib/rooms/after-twenty/after-view';
@@ -43,6 +44,33 @@ const answer = fc.constantFrom<Case['events']>(
   [{ ...tear, stepId: 'fifth', serious: false, reviewed: null }],
   [{ ...tear, serious: false, nearMiss: true, reviewed: null }, tear],
 );
+const readingOf = ({ cases, lists }: SurgeonRecord): AssessInput['reading'] => ({
+  procedureId: operation.id,
+  cases: cases.map(
+    (
+      {
+        listId,
+        id: _i,
+        source: _s,
+        version: _v,
+        history: _h,
+        leftOut: _l,
+        keptAsItIs: _k,
+        factChanges: _f,
+        invented: _n,
+        ...one
+      },
+      at,
+    ) => ({
+      ...one,
+      list: listId,
+      row: at + 2,
+    }),
+  ),
+  lists: lists.map(({ id, ...list }) => ({ ...list, key: id })),
+  references: [],
+  problems: [],
+});
 const procedure = operation;
 const month = recordOf(60);
 
@@ -82,6 +110,10 @@ describe('safety is never denied and never flattered', () => {
           stepCounts(step, procedure.steps[0]!, record.cases, procedure),
           casesView(record, new Set(), filterFrom(new Map())).rest,
         ].map((each) => JSON.stringify(each));
+        ofAll.push(
+          reportMarkdown(monthReport('2026-06', record.goals, report, [])),
+          reportMarkdown(yearReport('2026', record.goals, report)),
+        );
         for (const text of ofWindow) expect(denials(text, state.spanCases)).toEqual([]);
         for (const text of ofAll) expect(denials(text, record.cases)).toEqual([]);
         // What is said of the record is said of all of it.
@@ -93,6 +125,59 @@ describe('safety is never denied and never flattered', () => {
           expect(/posterior capsule tear at practised/i.test(text) || !atStep).toBe(true);
       }),
       { numRuns: 40 },
+    );
+  });
+
+  it('by the answer of the command line, in print and in JSON', () => {
+    fc.assert(
+      fc.property(records, fc.boolean(), (made, untimed) => {
+        // In some the step with the event is not timed: an event is no time.
+        const record = untimed
+          ? {
+              ...made,
+              cases: made.cases.map((one) => ({
+                ...one,
+                stretches: one.events?.length ? one.stretches.slice(2) : one.stretches,
+              })),
+            }
+          : made;
+        const { cases } = record;
+        const asked = assess({
+          reading: readingOf(record),
+          procedures: [procedure],
+          guidance: [],
+          resamples: 20,
+          goal: { step: 'practised', from: cases[40]!.code, window: 20, measure: 'time', chosen: false },
+        });
+        if (asked.kind === 'cannot') throw new Error(asked.because);
+        const [ofRecord = '', ofWindow = ''] = assessmentText(asked).split('Safety in these cases:');
+        expect(denials(ofRecord, cases)).toEqual([]);
+        if (cases.some(({ events }) => events !== null))
+          expect(ofRecord + ofWindow).not.toMatch(/not asked in this record/);
+        if (asked.goal?.kind === 'result') {
+          expect(denials(ofWindow, cases.slice(40))).toEqual([]);
+          const atStep = cases.some(({ events }) => events?.some(({ stepId }) => stepId === 'practised'));
+          expect(/posterior capsule tear at practised/i.test(ofWindow) || !atStep).toBe(true);
+        }
+        for (const { step, events } of JSON.parse(JSON.stringify(asked.assessment)).steps as Assessment['steps']) {
+          const done = cases.filter((one) =>
+            [...one.stretches, ...(one.events ?? [])].some(({ stepId }) => stepId === step),
+          );
+          const answers = done.flatMap((one) => (one.events ? [one.events] : []));
+          const at = answers.filter((all) => all.some(({ stepId }) => stepId === step)).length;
+          expect(events.answered).toBe(answers.length);
+          expect(events.n).toBe(answers.length === 0 ? null : at);
+          expect(events.may_belong).toBe(
+            answers.filter(
+              (all) => all.every(({ stepId }) => stepId !== step) && all.some(({ stepId }) => stepId === null),
+            ).length,
+          );
+          // No rate from positives alone, and never one below the share that was seen.
+          if (answers.every((all) => all.length > 0)) expect(events.upper95).toBeNull();
+          else expect(events.upper95).toBeGreaterThan((at + events.may_belong) / answers.length);
+        }
+      }),
+      { numRuns: 25 },
     );
   });
 });
