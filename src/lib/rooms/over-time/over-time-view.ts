@@ -41,7 +41,7 @@ export type OverTimeView = {
 const BETWEEN =
   'What else may have been different, in counts. A fact of the eye is counted among the cases in which it was entered.';
 const HIDDEN = (count: number) =>
-  `${counted(count, 'case')} of a running window ${count === 1 ? 'is' : 'are'} not in it: their times are hidden until it is full.`;
+  `${counted(count, 'case')} of a running window ${count === 1 ? 'is' : 'are'} not in it: their times are hidden until it is full and reviewed.`;
 
 /** Two stretches of the record as the screen compares them; everything from the record and the address. */
 export function overTimeView(record: SurgeonRecord, procedure: Procedure, asked: AskedSplit): OverTimeView {

@@ -19,8 +19,13 @@ export function monthReport(
   );
   const ids = new Set(lists.map((list) => list.id));
   const cases = record.cases.filter((each) => each.listId !== null && ids.has(each.listId));
+  // A case may be in the record for its facts and events alone. A list held at least the cases that are in it.
+  const timed = cases.filter(({ stretches }) => stretches.some(({ kind }) => kind === 'step')).length;
   const operated = lists.every((list) => list.operated !== null)
-    ? lists.reduce((sum, list) => sum + (list.operated ?? 0), 0)
+    ? lists.reduce(
+        (sum, list) => sum + Math.max(list.operated ?? 0, cases.filter(({ listId }) => listId === list.id).length),
+        0,
+      )
     : null;
   const running = goals.filter(
     (goal) =>
@@ -38,7 +43,7 @@ export function monthReport(
       {
         heading: 'Operations',
         lines: [
-          `${counted(lists.length, 'list')}; ${operated === null ? 'how many were operated was not said' : `${cases.length} timed of ${operated} operated`}.`,
+          `${counted(lists.length, 'list')}; ${operated === null ? 'how many were operated was not said' : `${timed} timed of ${operated} operated`}.`,
         ],
       },
       {
@@ -52,7 +57,7 @@ export function monthReport(
     footnotes: FOOTNOTES,
     cautions: record.cautions,
     figures: [
-      { name: 'timed', value: cases.length, low: null, high: null, n: operated, unit: 'cases' },
+      { name: 'timed', value: timed, low: null, high: null, n: operated, unit: 'cases' },
       { name: 'operated', value: operated, low: null, high: null, n: null, unit: 'operations' },
       ...lines.flatMap(({ step, counts }) => sinceFigures(counts, step)),
       ...times.figures,

@@ -104,7 +104,7 @@ function timesSection(
           ...looseEvents(table.cases),
           ...(heldBack > 0
             ? [
-                `${counted(heldBack, 'case')} of a running window ${heldBack === 1 ? 'is' : 'are'} not in it: times are hidden until it is full.`,
+                `${counted(heldBack, 'case')} of a running window ${heldBack === 1 ? 'is' : 'are'} not in it: times are hidden until it is full and reviewed.`,
               ]
             : []),
         ].join(' '),
