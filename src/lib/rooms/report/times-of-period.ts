@@ -80,8 +80,8 @@ function timesSection(
     if (present.length === 0) return [];
     const enough = present.length >= auditThresholds.intervalFrom;
     const at = (share: number) => (enough ? quantile(present, share) : null);
-    const done = table.cases.filter((_, place) => Number.isFinite(itemAt(itemAt(table.seconds, step), place)));
-    const events = stepEventTally(done, stepId);
+    // An event counts for its step where the step was not timed too: it may be why it was taken over.
+    const events = stepEventTally(table.cases, stepId);
     return [
       {
         label: table.procedure.steps.find(({ id }) => id === stepId)?.label ?? stepId,
