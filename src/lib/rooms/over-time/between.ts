@@ -7,7 +7,8 @@ export type Between = { what: string; earlier: string; later: string };
 
 /**
  * Eyes, hands and lists of two stretches side by side, in counts: what may lie behind a change beside a change. Facts
- * entered in no case of either are left out; each count is of the cases in which the fact was entered.
+ * entered in no case of either are left out; each count is of the cases in which the fact was entered. Nothing stands
+ * beside a stretch without a case.
  */
 export function between(
   procedure: Procedure,
@@ -15,6 +16,7 @@ export function between(
   earlier: readonly Case[],
   later: readonly Case[],
 ): Between[] {
+  if (earlier.length === 0 || later.length === 0) return [];
   const rows: Between[] = [];
   const add = (what: string, of: (cases: readonly Case[]) => string | null) => {
     const [a, b] = [of(earlier), of(later)];
