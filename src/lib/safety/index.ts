@@ -1,5 +1,6 @@
 export * from './downstream';
 export * from './event-tally';
+export * from './operated-on';
 export * from './event-bounds';
 export * from './step-events';
 export * from './events-of-goal';

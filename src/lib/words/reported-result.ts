@@ -5,10 +5,14 @@ import { counted, lessOrMore, listed, rangeOfRatios } from '../format';
 import { leftOutWords } from './left-out';
 import { SHORTER_WRONG_PER_HUNDRED } from './error-rates';
 
+/** ", over 3 of 4 lists": never more than are needed. */
+export const overLists = (lists: number, need: number): string =>
+  `, over ${Math.min(lists, need)} of ${counted(need, 'list')}`;
+
 /** How far the window is: "13 of 20 counted, over 3 of 4 lists."; `so`: counted cases of it. */
 export function countWords({ full, need, lists, operatedBefore }: GoalWindow, so: number): string {
   if (full) return `The ${need.cases === 40 ? 'forty' : 'twenty'} are full.`;
-  const over = need.lists > 0 ? `, over ${Math.min(lists, need.lists)} of ${need.lists} lists` : '';
+  const over = need.lists > 0 ? overLists(lists, need.lists) : '';
   const early =
     operatedBefore > 0
       ? ` ${counted(operatedBefore, 'case')} operated before the goal was set ${operatedBefore === 1 ? 'counts' : 'count'} for neither.`

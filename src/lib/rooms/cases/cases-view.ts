@@ -1,6 +1,7 @@
 import { type Case, type ListRecord, procedureOf, type SurgeonRecord } from '../../model';
 import { knownLists } from '../../audit';
 import { counted } from '../../format';
+import { operatedOn } from '../../safety';
 import { leftOutWords } from '../../words/left-out';
 import { caseSummary, type CaseSummary } from './case-summary';
 import { factsLine, missingFacts } from '../forms/eye-fields';
@@ -63,9 +64,7 @@ export function casesView(record: SurgeonRecord, hidden: ReadonlySet<string>, fi
   const pages = pagesOf(groupByList(found));
   const page = Math.min(filter.page, Math.max(1, pages.length));
   const listById = new Map(lists.map((list) => [list.id, list]));
-  const timed = new Map<string, number>();
   const used = record.procedures.filter(({ id }) => cases.some((one) => one.procedureId === id));
-  for (const { listId } of cases) if (listId !== null) timed.set(listId, (timed.get(listId) ?? 0) + 1);
   return {
     total: cases.length,
     ...summaryWords(record),
@@ -76,7 +75,7 @@ export function casesView(record: SurgeonRecord, hidden: ReadonlySet<string>, fi
       return {
         id: listId,
         title: list ? listTitle(list) : 'No list known',
-        said: list ? listWords(list, timed.get(list.id) ?? 0) : 'Neighbouring cases, in the order they came in.',
+        said: list ? listWords(list, cases) : 'Neighbouring cases, in the order they came in.',
         rows: own.map((one) => rowOf(one, record, hidden)),
       };
     }),
@@ -166,9 +165,11 @@ function eventsInShort({ events }: Case): string {
   return counted(events.length, 'event') + (waiting > 0 ? ', waiting for your review' : '');
 }
 
-function listWords(list: ListRecord, timed: number): string {
+function listWords(list: ListRecord, cases: readonly Case[]): string {
+  const here = cases.filter(({ listId }) => listId === list.id);
+  const operated = operatedOn(list, here);
   return [
-    list.operated === null ? counted(timed, 'case') : `${timed} here of ${list.operated} operated`,
+    operated === null ? counted(here.length, 'case') : `${here.length} here of ${operated} operated`,
     ...(list.anaesthesia ? [list.anaesthesia] : []),
     ...(list.teaching ? ['teaching list'] : []),
   ].join(', ');

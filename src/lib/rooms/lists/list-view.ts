@@ -1,5 +1,6 @@
 import { type Case, type ListRecord, type Procedure, procedureOf, type SurgeonRecord } from '../../model';
 import { counted } from '../../format';
+import { operatedOn } from '../../safety';
 import { waitsForReview } from '../cases/case-view';
 import { eventWordsOf, noticedOptions, reviewWords } from '../forms/event-fields';
 import { AS_USUAL, eyeFields, factTexts, usualTexts, type EyeFields } from '../forms/eye-fields';
@@ -81,13 +82,14 @@ export function listView(
   const procedures = record.procedures.filter(({ id }) => cases.some((one) => one.procedureId === id));
   const main = procedures[0] ?? procedureOf(record, record.profile.procedureId);
   const timed = cases.filter(({ stretches }) => stretches.length > 0).length;
+  const operated = operatedOn(list, cases);
   return {
     id: list.id,
     title: listTitle(list),
     said: [
-      list.operated === null
+      operated === null
         ? `${counted(cases.length, 'case')} here, ${timed} timed; how many were operated is not said.`
-        : `${cases.length} here of ${list.operated} operated, ${timed} timed.`,
+        : `${cases.length} here of ${operated} operated, ${timed} timed.`,
       ...[timed > 0 ? aheadWords(list.when, today, 'it has times') : null].filter((each) => each !== null),
     ].join(' '),
     answers: listAnswers(list),

@@ -1,5 +1,7 @@
 import type { Goal, SurgeonRecord } from '../../model';
 import { counted } from '../../format';
+import { operatedOn } from '../../safety';
+import { overLists } from '../../words/reported-result';
 import { lastingToRead, openGoals, type StagedGoal } from '../goals/goal-standing';
 
 import { waitingForReview } from '../goals/waiting-for-review';
@@ -100,7 +102,7 @@ function listPoint(listId: string | null, strokes: boolean[], record: SurgeonRec
     : date
       ? withoutYear(dayWords(date))
       : whenWords(list.when) || list.label || 'A list';
-  const operated = list?.operated ?? null;
+  const operated = list ? operatedOn(list, record.cases) : null;
   const of = operated === null ? `${strokes.length} counted` : `${strokes.length} of ${operated} operated`;
   return {
     title: title.charAt(0).toUpperCase() + title.slice(1),
@@ -187,9 +189,7 @@ function nowWords(goal: StagedGoal): string {
     case 'following':
       return lastingToRead(goal) > 0 ? 'A following twenty is complete' : `${running.length} of the following twenty`;
     case 'window':
-      return `${Math.min(running.length, need.cases)} of ${need.cases}${
-        listsKnown && running.length > 0 ? `, over ${lists} of ${counted(need.lists, 'list')}` : ''
-      }`;
+      return `${Math.min(running.length, need.cases)} of ${need.cases}${listsKnown && running.length > 0 ? overLists(lists, need.lists) : ''}`;
   }
 }
 

@@ -3,6 +3,7 @@ import { runsFrom, type Goal, type SurgeonRecord } from '../../model';
 import type { Suggestion } from '../../rules/types';
 import { capital, counted, inSentence } from '../../format';
 import { ANSWER_FIRST, beforeYouChoose, enoughWords, waitsWords, type SuggestionWords } from '../../words';
+import { overLists } from '../../words/reported-result';
 import { eventKindWords } from '../forms/event-fields';
 import { goalInOneLine, retiredWords } from '../after-twenty/goal-lines';
 import { aimedNotices } from '../goals/aimed-goal';
@@ -184,7 +185,7 @@ function running(state: StagedGoal, record: SurgeonRecord, step: string): NowVie
   const { need, lists, listsKnown } = window;
   const count = window.running.length;
   const waiting = waitingForReview(record, goal).length;
-  const over = listsKnown && count > 0 ? `, over ${lists} of ${counted(need.lists, 'list')}` : '';
+  const over = listsKnown && count > 0 ? overLists(lists, need.lists) : '';
   return {
     ...plain(
       'window',

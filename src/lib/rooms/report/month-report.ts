@@ -1,5 +1,6 @@
 import type { Goal } from '../../model';
 import { counted } from '../../format';
+import { operatedOn } from '../../safety';
 import { monthWords } from '../forms/when-words';
 import { linesOf, lineText, safetyOfTime, sinceFigures, ticked } from './parts';
 import { timesOfPeriod } from './times-of-period';
@@ -19,13 +20,10 @@ export function monthReport(
   );
   const ids = new Set(lists.map((list) => list.id));
   const cases = record.cases.filter((each) => each.listId !== null && ids.has(each.listId));
-  // A case may be in the record for its facts and events alone. A list held at least the cases that are in it.
+  // A case may be in the record for its facts and events alone.
   const timed = cases.filter(({ stretches }) => stretches.some(({ kind }) => kind === 'step')).length;
   const operated = lists.every((list) => list.operated !== null)
-    ? lists.reduce(
-        (sum, list) => sum + Math.max(list.operated ?? 0, cases.filter(({ listId }) => listId === list.id).length),
-        0,
-      )
+    ? lists.reduce((sum, list) => sum + (operatedOn(list, cases) ?? 0), 0)
     : null;
   const running = goals.filter(
     (goal) =>
