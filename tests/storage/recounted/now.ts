@@ -16,7 +16,7 @@ export const now: readonly Recount[] = [
   [/^(\d+) more cases? will have to pass/, (_, { casesAgo }) => [40 - casesAgo]],
   [
     /(\d+) of 20( counted)?, over (\d+) of 4 lists/,
-    ([, said], { running, listsOf }) => [running.length, said!, listsOf(running).length],
+    ([, said], { running, listsOf }) => [running.length, said!, Math.min(4, listsOf(running).length)],
   ],
   [/(\d+) of 20: the result can be read/, (_, { windows }) => [windows[0]!.length]],
   [/^(Practised: )?(\d+) of 20( counted\.)?$/, ([a, , b], { running }) => [a!, running.length, b!]],
