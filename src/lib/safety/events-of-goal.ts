@@ -9,6 +9,12 @@ export function sameStepAs(stepId: string, { steps }: Procedure): ReadonlySet<st
   return new Set([stepId, ...parts, ...merged]);
 }
 
+const hasOwnTime = ({ hands, stretches }: Case, steps: ReadonlySet<string>): boolean =>
+  stretches.some(
+    ({ kind, stepId }) =>
+      kind === 'step' && stepId !== null && steps.has(stepId) && (hands.steps[stepId] ?? hands.whole) === 'mine',
+  );
+
 /** `untimed`: in an operation of the same lists that was not timed, so that its place among the cases is not known. */
 export type GoalEvent = { event: Event; where: 'baseline' | 'before-window' | 'window' | 'after-window' | 'untimed' };
 
@@ -23,7 +29,8 @@ export type EventsOfGoal = {
 
 /**
  * Events at the step of a goal, or at one it can make longer, from the first baseline case on; those tied to no step as
- * well, since they may belong there. Left-out cases are looked at too: an event is not left out with its case.
+ * well, since they may belong there. Left-out cases are looked at too: an event is not left out with its case. So are the
+ * cases just before the first that have no time of the step to be counted: the event may be why.
  */
 export function eventsOfGoal({ procedure, stepId, baselineIds, windowIds, cases, lists }: EventsOfGoal): GoalEvent[] {
   const spanOf = (ids: readonly string[]) => {
@@ -32,11 +39,12 @@ export function eventsOfGoal({ procedure, stepId, baselineIds, windowIds, cases,
     return { first: Math.min(...places), last: Math.max(...places) };
   };
   const [baseline, window] = [spanOf(baselineIds), spanOf(windowIds)];
-  const begun = Math.min(baseline.first, window.first);
-  const since = cases
-    .filter((one) => one.procedureId === procedure.id && one.sequence >= begun)
-    .sort((a, b) => a.sequence - b.sequence);
-  const tiedTo = new Set([...sameStepAs(stepId, procedure), ...downstreamOf(procedure, stepId)]);
+  const same = sameStepAs(stepId, procedure);
+  const first = Math.min(baseline.first, window.first);
+  const own = cases.filter((one) => one.procedureId === procedure.id).sort((a, b) => a.sequence - b.sequence);
+  const before = own.findLastIndex((one) => one.sequence < first && one.leftOut === null && hasOwnTime(one, same));
+  const since = first === Infinity ? [] : own.slice(before + 1);
+  const tiedTo = new Set([...same, ...downstreamOf(procedure, stepId)]);
   const tied = (event: Event) => event.stepId === null || tiedTo.has(event.stepId);
   const whereIs = ({ sequence }: Case): GoalEvent['where'] => {
     if (sequence <= baseline.last) return 'baseline';
