@@ -22,11 +22,13 @@ async function readsAsTheNote(page: Page): Promise<void> {
 test.describe('with a goal', () => {
   test.beforeAll(({ app }) => startWith(app, 'fellow'));
 
-  test('the note holds words only: no duration, no chart', async ({ page }) => {
+  test('the note holds words and drawings of the eye: no duration, no chart', async ({ page }) => {
     await page.goto('/before-a-list');
     await readsAsTheNote(page);
     expect(await textOf(page)).not.toMatch(DURATION);
-    await expect(page.locator('main svg')).toHaveCount(0);
+    // A drawing of the eye stands in a box of its own, and says nothing of times.
+    await expect(page.locator('main svg')).toHaveCount(await page.locator('main .scene .drawing svg').count());
+    await expect(page.locator('main figure.chart')).toHaveCount(0);
   });
 
   test('the note fits one phone screen', async ({ page }) => {

@@ -1,3 +1,4 @@
+import { notUsedTogether } from './not-used';
 import type { AimedEyes, Measure } from '../model';
 import { paceWords } from './aimed';
 import type { Interval } from '../audit';
@@ -46,7 +47,7 @@ export function startSentences(
       ? 'No case counts yet, so there are no baseline cases to start from.'
       : `${counted(caseIds.length, 'baseline case')}${lists}: first ${first}, latest ${last}. They are fixed the moment you set the goal; what you change in them later is shown, and never moves a result by itself.`,
     ...(eyes && started.pace ? paceWords(started.pace, eyes) : []),
-    ...started.said,
+    ...notUsedTogether(started.said),
   ];
 }
 

@@ -1,10 +1,16 @@
 import { redirect } from '@sveltejs/kit';
+import { eyeDrawing } from '$lib/charts/eye/eye-drawings.server';
 import { noteViews } from '$lib/rooms/before-a-list/note-view';
 import { cardsToAsk } from '$lib/rooms/before-a-list/eyes-on-list';
 import { breakSinceLatest, rehearsalOfTheMonth } from '$lib/rules';
 import { loadCautions, loadEyeCards, loadRehearsals } from '$lib/server/content';
+import type { Goal } from '$lib/model';
 import { proceduresOf } from '$lib/server/procedures';
 import type { Actions, PageServerLoad } from './$types';
+
+/** A small drawing beside each checkpoint of a goal, in their order. */
+const scenesOf = (goal: Goal | undefined): (string | null)[] =>
+  (goal?.checkpoints ?? []).map(({ id }) => eyeDrawing(id, { small: true, key: goal?.id }));
 
 export const load: PageServerLoad = async ({ locals, url }) => {
   const cautions = loadCautions();
@@ -51,7 +57,10 @@ export const load: PageServerLoad = async ({ locals, url }) => {
       },
       onList,
       month && { title: month.title, href: `/checkpoints/rehearsals/${month.id}` },
-    ),
+    ).map((note) => ({
+      ...note,
+      scenes: scenesOf(goals.find(({ id }) => id === note.goalId)),
+    })),
   };
 };
 

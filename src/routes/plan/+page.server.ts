@@ -1,4 +1,5 @@
 import { error, fail, redirect } from '@sveltejs/kit';
+import { eyeDrawings } from '$lib/charts/eye/eye-drawings.server';
 import { textOf } from '$lib/rooms/forms/fields';
 import { newGoal } from '$lib/rooms/plan/new-goal';
 import { readPlan } from '$lib/rooms/plan/plan-form';
@@ -16,6 +17,8 @@ const texts = () => {
   return {
     supervision: cautions.supervision.paragraphs,
     noTimes: cautions['note-durations'].paragraphs,
+    note: cautions['note-for-the-list'].paragraphs,
+    rupture: cautions['capsule-rupture'].paragraphs,
   };
 };
 
@@ -35,6 +38,7 @@ export const load: PageServerLoad = async ({ locals, url }) => {
     const { id, steps } = procedureOf(record, procedure ?? record.profile.procedureId);
     return {
       room: null,
+      scenes: {},
       procedure: id,
       steps: steps
         .filter((each) => !each.retired && !each.notToShorten)
@@ -55,8 +59,10 @@ export const load: PageServerLoad = async ({ locals, url }) => {
   if (retired)
     error(404, `${label} is retired: it is no longer asked for, so no goal can be set on it. Settings brings it back.`);
   if (noSuchEyes) error(404, 'This procedure has no such fact of the eye, so no goal can be aimed at it.');
+  const room = source && planView(source);
   return {
-    room: source && planView(source),
+    room,
+    scenes: eyeDrawings(room?.checkpoints.map(({ id }) => id) ?? [], { small: true }),
     procedure,
     steps: [],
     label,
