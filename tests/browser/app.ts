@@ -29,10 +29,10 @@ export class App {
     return app;
   }
 
-  /** Starts the server on the folder as it is; the port is another one each time. */
-  async run(): Promise<void> {
+  /** Starts the server on the folder as it is; the port is another one each time, unless it is said. */
+  async run(port = '0'): Promise<void> {
     const child = spawn(process.execPath, [join(process.cwd(), 'src/run/serve.js')], {
-      env: { ...process.env, NEXT_TWENTY_DATA: this.folder, PORT: '0', NODE_ENV: 'production' },
+      env: { ...process.env, NEXT_TWENTY_DATA: this.folder, PORT: port, NODE_ENV: 'production' },
       stdio: ['ignore', 'pipe', 'pipe'],
     });
     this.#child = child;
