@@ -1,5 +1,5 @@
 import { spawn, type ChildProcess } from 'node:child_process';
-import { cp, mkdtemp, rm } from 'node:fs/promises';
+import { cp, mkdtemp, readFile, rm, truncate, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { createInterface } from 'node:readline';
@@ -56,6 +56,23 @@ export class App {
     await rm(this.folder, { recursive: true, force: true });
     if (from) await cp(from, this.folder, { recursive: true });
     await this.run();
+  }
+
+  /** Changes a file of the record while no server holds it; the address stays. */
+  async changeFile(name: string, change: (content: unknown) => void): Promise<void> {
+    await this.stop();
+    const path = join(this.folder, name);
+    const content: unknown = JSON.parse(await readFile(path, 'utf8'));
+    change(content);
+    await writeFile(path, JSON.stringify(content));
+    await this.run(new URL(this.origin).port);
+  }
+
+  /** Cuts a file of the record short while no server holds it; the address stays. */
+  async cutFile(name: string): Promise<void> {
+    await this.stop();
+    await truncate(join(this.folder, name), 20);
+    await this.run(new URL(this.origin).port);
   }
 
   /** The record as it stands, copied aside while no server holds it; goes with `remove`. */

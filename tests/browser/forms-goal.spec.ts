@@ -6,7 +6,7 @@ test.use({ javaScriptEnabled: false });
 test.beforeAll(({ app }) => startWith(app, 'fellow'));
 
 test('every form of a goal works without scripts', async ({ page, context, app }) => {
-  test.setTimeout(150_000);
+  test.setTimeout(300_000);
   const sent = sentForms(context);
 
   await test.step('another view of Choose', async () => {
@@ -225,6 +225,17 @@ test('every form of a goal works without scripts', async ({ page, context, app }
     await press(page, 'Read the result');
     await expect(page.getByText('The result is stored, and will be shown unchanged from now on.')).toBeVisible();
     expect((await everythingOf(app)).results.map(({ goalId }) => goalId)).toContain('goal-2');
+  });
+
+  await test.step('whether it lasted, where it was not read yet', async () => {
+    await app.changeFile('results.json', (results) => {
+      for (const result of (results as { records: { lasted?: unknown }[] }).records) delete result.lasted;
+    });
+    await page.goto('/after-twenty/goal-1');
+    await press(page, 'Read whether it lasted');
+    await expect(page.getByRole('button', { name: 'Read whether it lasted' })).toHaveCount(0);
+    const read = (await everythingOf(app)).results.find(({ goalId }) => goalId === 'goal-1');
+    expect(read?.lasted?.length).toBeGreaterThan(0);
   });
 
   const rooms = ['/plan', '/after-twenty', '/before-a-list', '/reflect', '/checkpoints'];

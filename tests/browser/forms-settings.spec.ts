@@ -6,7 +6,7 @@ test.use({ javaScriptEnabled: false });
 test.beforeAll(({ app }) => startWith(app, 'empty'));
 
 test('every form of Now and Settings works without scripts', async ({ page, context, app }) => {
-  test.setTimeout(120_000);
+  test.setTimeout(240_000);
   const sent = sentForms(context);
 
   await test.step('look round', async () => {
@@ -92,6 +92,26 @@ test('every form of Now and Settings works without scripts', async ({ page, cont
     await press(page, 'Bring everything back');
     await expect(page.getByText('Everything from the file is here again.')).toBeVisible();
     expect(JSON.stringify(await everythingOf(app))).toBe(backup);
+  });
+
+  await test.step('a damaged file: brought back from the export, another gone on without', async () => {
+    await app.cutFile('results.json');
+    await page.goto('/');
+    await page.getByRole('link', { name: 'What that means, and what to do' }).click();
+    await expect(page.getByRole('heading', { name: 'results.json' })).toBeVisible();
+    await page.locator('input[type="file"]').setInputFiles({
+      name: 'next-twenty.json',
+      mimeType: 'application/json',
+      buffer: Buffer.from(backup),
+    });
+    await press(page, 'Bring it back from this file');
+    await expect(page.getByText('That file was brought back.')).toBeVisible();
+    expect(JSON.stringify(await everythingOf(app))).toBe(backup);
+    await app.cutFile('results.json');
+    await page.goto('/settings/damaged');
+    await press(page, 'Go on without it');
+    await expect(page.getByText('The record goes on without that file.')).toBeVisible();
+    expect((await everythingOf(app)).results).toEqual([]);
   });
 
   // Procedures of one's own have a test of their own.

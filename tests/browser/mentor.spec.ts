@@ -31,5 +31,5 @@ test('the practice month on Now names its week, and no time of any operation', a
   // The audit behind that page takes its time the first time it is asked for.
   const pair = practice.getByRole('link', { name: 'the two recordings of the pair' });
   await page.goto((await pair.getAttribute('href')) ?? '');
-  await expect(page.getByRole('heading', { name: 'Two recordings to watch' })).toBeVisible();
+  await expect(page.getByRole('heading', { name: 'What was different just before the two diverged?' })).toBeVisible();
 });

@@ -106,9 +106,10 @@ test('a month, from the empty record to a result and what follows', async ({ pag
     for (const left of [8, 4, 0]) {
       await page.getByRole('button', { name: 'Write about these' }).click();
       await expect(page.getByRole('heading', { name: 'What was done' })).toBeVisible();
-      // A row of cases for each checkpoint and protected part.
-      const matrix = page.locator('main section').filter({ has: page.locator('input[name^="all:"]') });
-      for (const row of await matrix.all()) await expect(row.getByRole('radiogroup')).toHaveCount(4);
+      // Four cases in the row of each checkpoint and protected part.
+      const rows = await page.locator('input[name^="all:"]').count();
+      expect(rows).toBeGreaterThan(0);
+      await expect(page.locator('main').getByRole('radiogroup')).toHaveCount(4 * rows);
       await expect(page.getByText('a court or employer may be able to ask for it')).toBeVisible();
       expect(await mainOf(page)).not.toMatch(DURATION);
       for (const all of await page.locator('input[name^="all:"]').all()) await all.check();

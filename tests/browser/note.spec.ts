@@ -12,7 +12,7 @@ const DURATION = /\d\s*(?:s|secs?|seconds?|m|mins?|minutes?|h|hours?)\b|\d:\d\d/
 const textOf = (page: Page) => page.locator('body').innerText();
 
 async function readsAsTheNote(page: Page): Promise<void> {
-  await expect(page.getByRole('heading', { name: 'Cortex aspiration' })).toBeVisible();
+  await expect(page.getByRole('heading', { name: 'Cortex aspiration', exact: true })).toBeVisible();
   await expect(page.locator('main ol li')).toHaveCount(3);
   await expect(page.getByText('If the port is not in view, then I let go and find it first.')).toBeVisible();
   await expect(page.getByRole('heading', { name: 'Stop when' })).toBeVisible();
