@@ -7,7 +7,7 @@ import { checkRooms, findings, narrowFindings } from './rooms-check';
 test.beforeAll(({ app }) => startWith(app, 'empty'));
 
 test('every room can be read and used by everybody, with nothing in it', async ({ page, app }) => {
-  test.setTimeout(240_000);
+  test.setTimeout(300_000);
   await checkRooms(page, app, [
     'case',
     'case-timed',
