@@ -99,6 +99,14 @@ test('every form of Now and Settings works without scripts', async ({ page, cont
     await page.goto('/');
     await page.getByRole('link', { name: 'What that means, and what to do' }).click();
     await expect(page.getByRole('heading', { name: 'results.json' })).toBeVisible();
+    // An export of the record as it is now does not hold that file.
+    await page.locator('input[type="file"]').setInputFiles({
+      name: 'now.json',
+      mimeType: 'application/json',
+      buffer: Buffer.from(await (await fetch(new URL('/settings/everything.json', app.origin))).text()),
+    });
+    await press(page, 'Bring it back from this file');
+    await expect(page.getByRole('alert')).toContainText('so it does not hold it');
     await page.locator('input[type="file"]').setInputFiles({
       name: 'next-twenty.json',
       mimeType: 'application/json',

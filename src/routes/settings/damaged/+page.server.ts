@@ -22,6 +22,11 @@ export const actions = {
     const sent = await sentBackup(request);
     if ('problem' in sent) return put(sent.problem, 400);
     const name = url.searchParams.get('file') ?? '';
+    if (sent.missing.some((each) => each.startsWith(`${name}:`)))
+      return put(
+        `That file was exported while ${name}.json could not be read, so it does not hold it. Choose an earlier one; nothing was changed.`,
+        400,
+      );
     const { refused } = await attempt('main', () => locals.store.replaceDamaged(name, sent.everything));
     if (refused) return fail(409, { errors: [refused] });
     redirect(303, '/settings/damaged?said=back');
