@@ -5,8 +5,8 @@
 import { build, files, version } from '$service-worker';
 
 /**
- * Keeps one page for reading just outside theatre: the note for the list, and the files it needs. Nothing else of the
- * record is stored by the browser.
+ * Keeps one page for reading just outside theatre: the note for the list, and the files it needs. It stores nothing else of
+ * the record.
  */
 const worker = globalThis as unknown as ServiceWorkerGlobalScope;
 const FILES = `files-${version}`;

@@ -20,7 +20,7 @@ test('a form whose server is gone keeps what was typed, says so, and stores it o
   await form.locator('input[type="text"]').nth(1).fill('our own audit');
   await app.stop('SIGKILL');
   await form.getByRole('button').first().click();
-  await expect(form.getByRole('alert')).toContainText('Not stored; what you entered is still here.');
+  await expect(form.getByRole('alert')).toContainText('what you entered is still here.');
   await expect(form.getByRole('alert')).toBeFocused();
   await expect(form.locator('input[type="text"]').first()).toHaveValue('3');
   await again(app);

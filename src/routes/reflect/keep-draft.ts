@@ -46,10 +46,11 @@ export const keepDraft =
       clearTimeout(timer);
       keep();
     };
-    const sending = () => {
+    const sending = ({ submitter }: SubmitEvent) => {
       clearTimeout(timer);
       timer = undefined;
-      sent = true;
+      // A preview stores nothing: what is kept here stays.
+      sent = !submitter?.getAttribute('formaction')?.includes('preview');
     };
     const notStored = () => {
       sent = false;

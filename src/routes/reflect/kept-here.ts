@@ -13,7 +13,13 @@ export function keepHere(place: string, form: HTMLFormElement): void {
   }
 }
 
-export const dropHere = (place: string): void => sessionStorage.removeItem(place);
+export function dropHere(place: string): void {
+  try {
+    sessionStorage.removeItem(place);
+  } catch {
+    // a browser that keeps nothing has nothing to drop
+  }
+}
 
 /** Puts back what was kept in this tab and is not in the form as the server sent it. @returns whether there was any */
 export function putBackHere(place: string, form: HTMLFormElement): boolean {
