@@ -66,7 +66,7 @@ export function timesFromGrid(
       (at) => withTimes(at, inOrder(stretches, procedure)),
       (at) => (yes('allMine') && fresh ? withHands(at, { whole: 'mine', steps: {} }, procedure) : null),
       (at) => (yes('noEvent') && at.events === null ? withEvents(at, [], procedure) : null),
-      (at) => (stretches.length > 0 ? withSource(at, yes('byHand')) : null),
+      (at) => (stretches.some((each) => !stored.stretches.includes(each)) ? withSource(at, yes('byHand')) : null),
     ]);
     if (change) sent.changed.push(change);
   }
