@@ -2,13 +2,13 @@ import type { Lasting } from '../model';
 import { LASTING_HEAD } from './result';
 import { sinceFigure } from './since-read';
 
-/** When it was read, and what today's data would give where that prints otherwise; `now`: `null` where nothing can be said. */
+/** When it was read (`when` with its preposition: "on 1 September 2026", "in September 2026"), and what today's data would give where that prints otherwise; `now`: `null` where nothing can be said. */
 export function lastedSinceWords(read: Lasting, now: Lasting | null, when: string): string {
-  if (!now) return `Read on ${when}; some of what it rests on has changed since, and it cannot be worked out today.`;
+  if (!now) return `Read ${when}; some of what it rests on has changed since, and it cannot be worked out today.`;
   const [then, today] = [sinceFigure(read.effect), sinceFigure(now.effect)];
-  if (then === today && read.kind === now.kind) return `Read on ${when}.`;
+  if (then === today && read.kind === now.kind) return `Read ${when}.`;
   const kind = read.kind === now.kind ? '' : `; that would be: ${LASTING_HEAD[now.kind]}`;
-  return `Read on ${when} as ${then}. Something it rests on has changed since: today's data would give ${today}${kind}.`;
+  return `Read ${when} as ${then}. Something it rests on has changed since: today's data would give ${today}${kind}.`;
 }
 
 /** Before the answer of a following twenty is read. `waits`: cases whose checkpoints wait for an answer, in a sentence. */

@@ -1,6 +1,5 @@
 import { clock, inHundred, LABELS, median, quantile, zeroUpper, type Counts } from './by-hand';
 import { doneInReport, leftOfAfter, ofResult } from './after';
-import { DAYS_AND_CODES } from './common';
 import type { LeftTo, Recount } from './recount';
 
 const STEP = [...LABELS.keys()].join('|');
@@ -28,7 +27,6 @@ const isTime = (text: string | undefined, seconds: number) =>
 export const report: readonly Recount[] = [
   ...ofResult,
   doneInReport,
-  ...DAYS_AND_CODES.slice(0, 1),
   [
     /^(?:- )?(\d+) lists?; (?:(\d+) timed of (\d+) operated|how many were operated was not said)\.$/,
     ([lists, timed, operated], by) =>

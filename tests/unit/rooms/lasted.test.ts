@@ -87,8 +87,10 @@ describe('whether it lasted', () => {
     const { sentence } = timeOf(record).lasting[0]!;
     expect(sentence).toContain(`Read on 1 September 2026 as ${percentOf(then)}`);
     expect(sentence).toContain(`today's data would give ${percentOf(now)}`);
-    // In the report and its files the same, with the figure that was read.
-    expect(reportMarkdown(reportOf(record))).toContain(sentence);
+    // In the report and its files the same, with the figure that was read, and with months instead of days.
+    expect(reportMarkdown(reportOf(record))).toContain(
+      sentence.replace('Read on 1 September 2026', 'Read in September 2026'),
+    );
     expect(reportOf(record).figures.find(({ name }) => name === 'following twenty 1')?.value).toBeCloseTo(then, 12);
   });
 

@@ -121,7 +121,11 @@ function resultSection(
         ? ['This is the first look, at twenty; the second, at forty, is not complete yet.']
         : []),
       ...inOne(since ? sinceSentences(since) : []),
-      ...(result ? lastedWords(result, lasting, step.label).map((said) => `${said.head}. ${said.sentence}`) : []),
+      ...(result
+        ? lastedWords(result, lasting, step.label, (at) => `in ${monthOf(at)}`).map(
+            (said) => `${said.head}. ${said.sentence}`,
+          )
+        : []),
       ...(lastingToRead(state) > 0 ? ['A following twenty is complete; whether it lasted has not been read yet.'] : []),
       ...decided,
     ],
