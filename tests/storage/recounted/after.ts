@@ -29,7 +29,7 @@ function doneWords(by: Counts, checkpointId: string): string {
 function partWords({ first }: Counts): string {
   const looked = first.filter(({ protectedSeen }) => protectedSeen['pause'] !== undefined);
   const seen = looked.filter(({ protectedSeen }) => protectedSeen['pause']).length;
-  return `seen in ${seen} of ${looked.length} in which it was looked for; not looked for in ${first.length - looked.length}`;
+  return `seen in ${seen} of ${looked.length} answered; not answered in ${first.length - looked.length}`;
 }
 const effect = (by: Counts, which: 'against' | 'plain') => by.result!.outcome[which]!;
 const range = ({ low, high }: { low: number; high: number }) => {
@@ -80,7 +80,7 @@ export const ofResult: readonly Recount[] = [
       return [percent(lasted.estimate), range(lasted), percent(effect(by, 'against').estimate)];
     },
   ],
-  [/(seen in \d+ of \d+ in which it was looked for; not looked for in \d+)/, (_, by) => [partWords(by)]],
+  [/(seen in \d+ of \d+ answered; not answered in \d+)/, (_, by) => [partWords(by)]],
 ];
 
 /** In the report the words stand without their cells. */

@@ -381,7 +381,7 @@ describe('what was done', () => {
       'done in 1 of 5, does not apply in 1; 3 not answered; 1 answered after the times had been shown',
     );
     expect(fold?.cells.map(({ kind }) => kind)).toEqual(['filled', 'dot', 'blank', 'blank', 'blank']);
-    expect(kept?.words).toBe('seen in 1 of 1 in which it was looked for; not looked for in 4');
+    expect(kept?.words).toBe('seen in 1 of 1 answered; not answered in 4');
   });
 });
 

@@ -81,15 +81,15 @@ export function doneRows(
         label: `${label} (never shortened)`,
         cells: window.map((each) => {
           const was = each.protectedSeen[id];
-          if (was === undefined) return cellOf(each, 'blank', 'not looked for');
+          if (was === undefined) return cellOf(each, 'blank', 'not answered');
           return was ? cellOf(each, 'filled', 'seen') : cellOf(each, 'open', 'not seen');
         }),
         words:
           window.length === 0
             ? ''
             : looked.length === 0
-              ? 'not looked for yet'
-              : `seen in ${seen} of ${looked.length} in which it was looked for${looked.length < window.length ? `; not looked for in ${window.length - looked.length}` : ''}`,
+              ? 'not answered yet'
+              : `seen in ${seen} of ${looked.length} answered${looked.length < window.length ? `; not answered in ${window.length - looked.length}` : ''}`,
       };
     }),
   ];

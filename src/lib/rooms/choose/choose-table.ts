@@ -52,7 +52,7 @@ export function chooseTable(steps: readonly StepAudit[], audit: Audit): ChooseTa
     { label: 'Share of the operation', number: true, method: 'share' },
     { label: 'Returned to, cases', number: true, method: 'returned-to' },
     { label: 'Waiting, mean a case', number: true, method: 'waiting' },
-    { label: 'Over time, per 20 cases', method: 'over-time' },
+    { label: 'Over time, per 20 cases (of the latest four hundred at most)', method: 'over-time' },
     { label: 'First: most seconds', method: 'certainty' },
     { label: 'First: varies most', method: 'certainty' },
     ...(reference ? [{ label: 'First: against reference', method: 'certainty' as const }] : []),
