@@ -1,5 +1,5 @@
 import { spline } from '../pencil/curves';
-import { edge, flat, hair, pen, type Marks } from '../pencil/marks';
+import { edge, flat, hair, type Marks } from '../pencil/marks';
 import { from, sub, unit, type Point } from '../pencil/points';
 import { bentRod } from './top';
 
@@ -51,6 +51,3 @@ export function aspirationTip(tip: Point, via: Point, side: 1 | -1, width = 13):
 
 /** A thin rod bent along a course: cannula, spatula, chopper. The first point lies outside the eye. */
 export const bent = (points: readonly Point[], width = 6): Marks => bentRod(points, width);
-
-/** A hook bent along a course, drawn as one stroke that thins to its end. */
-export const fineHook = (points: readonly Point[]): Marks => pen(spline(points, 8), 4.2, { land: 0.02, lift: 0.1 });
