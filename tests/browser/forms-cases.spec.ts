@@ -183,6 +183,13 @@ test('every form of Cases works without scripts', async ({ page, context, app })
     await press(page, 'To the grid');
     await page.getByLabel('Capsulorhexis, T08').fill('123');
     await page.getByLabel('Cortex aspiration, T09').fill('1:75');
+    // Another step beside these, and one taken away in which something was typed: nothing typed goes.
+    await page.getByLabel('Hydrodissection', { exact: true }).check();
+    await page.getByLabel('Cortex aspiration', { exact: true }).uncheck();
+    await press(page, 'Show these steps');
+    await expect(page.getByLabel('Hydrodissection, T08')).toHaveValue('');
+    await expect(page.getByLabel('Capsulorhexis, T08')).toHaveValue('123');
+    await expect(page.getByLabel('Cortex aspiration, T09')).toHaveValue('1:75');
     await press(page, 'Store the times');
     await expect(page.getByRole('alert')).toContainText('Say once what 123 and 1.23 mean');
     await expect(page.getByRole('alert')).toContainText('T09, Cortex aspiration: 1:75');

@@ -1,7 +1,7 @@
 import { error, fail, redirect } from '@sveltejs/kit';
 import { textsOf } from '$lib/rooms/forms/fields';
 import { hiddenCaseIds } from '$lib/rooms/goals/goal-standing';
-import { casesOfGrid, stepsNotedLast, timesGrid } from '$lib/rooms/lists/list-times';
+import { casesOfGrid, stepsNotedLast, timeName, timesGrid } from '$lib/rooms/lists/list-times';
 import { timesFromGrid } from '$lib/rooms/lists/list-times-form';
 import { attempt } from '$lib/server/attempt';
 import { fieldsOf } from '$lib/server/form-fields';
@@ -30,17 +30,30 @@ export const load: PageServerLoad = async ({ locals, params, url }) => {
 };
 
 export const actions = {
+  /** Other steps, with all that was typed: nothing is stored. A step in which something was typed stays. */
+  show: async ({ locals, params, request }) => {
+    const fields = fieldsOf(await request.formData());
+    const { record, list } = await listAnd(locals.store, params.id);
+    const { rows, steps } = timesGrid(list, record, hiddenCaseIds(record), []);
+    const wanted = new Set(textsOf(fields, 'step'));
+    const typed = (stepId: string) =>
+      rows.some(({ id, times }) => {
+        const shown = times[stepId] ?? '';
+        return (textsOf(fields, timeName(id, stepId))[0] ?? shown) !== shown;
+      });
+    return { values: fields, steps: steps.flatMap(({ id }) => (wanted.has(id) || typed(id) ? [id] : [])) };
+  },
   store: async ({ locals, params, request }) => {
     const fields = fieldsOf(await request.formData());
     const { record, list } = await listAnd(locals.store, params.id);
     const { procedure, cases } = casesOfGrid(list, record);
     const steps = textsOf(fields, 'steps').filter((id) => procedure.steps.some((step) => step.id === id));
     const { changed, errors, figures } = timesFromGrid(fields, cases, procedure, steps, hiddenCaseIds(record));
-    if (errors.length > 0) return fail(400, { errors, values: fields });
+    if (errors.length > 0) return fail(400, { errors, values: fields, steps });
     const { refused } = await attempt('grid', () =>
       changeCases(locals.store, changed, locals.now, () => [keepNotedTimes(locals.store, { figures, steps })]),
     );
-    if (refused) return fail(409, { errors: [refused], values: fields });
+    if (refused) return fail(409, { errors: [refused], values: fields, steps });
     redirect(303, `/cases/lists/${list.id}?said=times`);
   },
 } satisfies Actions;
