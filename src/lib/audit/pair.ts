@@ -81,6 +81,8 @@ export function pairOf(input: {
     };
 
   const times = candidates.map((each) => each.adjusted);
+  const adjustedAtAll = candidates.some(({ seconds, adjusted: time }) => Math.abs(time - seconds) > 0.0005);
+  const ofTimes = `of your own times${fact ? ' in these eyes' : ''}${adjustedAtAll ? ', adjusted for the eye' : ''}`;
   if (quantile(times, auditThresholds.longerFrom) <= quantile(times, auditThresholds.smoothTo))
     return { kind: 'cannot', because: 'These times hardly differ, so no case stands out as the longer one of a pair.' };
   const within = ({ adjusted: time }: Candidate, from: number, to: number) =>
@@ -114,18 +116,17 @@ export function pairOf(input: {
   if (!best)
     return {
       kind: 'cannot',
-      because:
-        'In the shorter part of your own times there is no case without an event in which the step was not returned to.',
+      because: `In the shorter part ${ofTimes}, there is no case without an event in which the step was not returned to.`,
     };
   const { shorter, longer, eyes } = best;
   return {
     kind: 'pair',
     stepId,
-    shorter: described(shorter, choice, shorterBecause(shorter.case_, step, returns(shorter.case_)), returns),
+    shorter: described(shorter, choice, shorterBecause(shorter.case_, step, returns(shorter.case_), ofTimes), returns),
     longer: described(
       longer,
       choice,
-      ['among the longer quarter of your own times, not the very longest', ...noEvent(longer.case_)],
+      [`among the longer quarter ${ofTimes}, not the very longest`, ...noEvent(longer.case_)],
       returns,
     ),
     same: eyes.same,
@@ -198,10 +199,10 @@ function returnsIn(table: StepTable, index: number): (case_: Case) => boolean | 
 
 const noEvent = (case_: Case) => (case_.events === null ? [] : ['no event']);
 
-function shorterBecause(case_: Case, { protectedParts }: Step, returns: boolean | null): string[] {
+function shorterBecause(case_: Case, { protectedParts }: Step, returns: boolean | null, ofTimes: string): string[] {
   const seen = protectedParts.length > 0 && protectedParts.every(({ id }) => case_.protectedSeen[id]);
   return [
-    'in the shorter part of your own times, not the very shortest',
+    `in the shorter part ${ofTimes}, not the very shortest`,
     ...(returns === false ? ['not returned to'] : []),
     ...noEvent(case_),
     ...(seen ? ['protected parts seen'] : []),

@@ -54,7 +54,7 @@ describe('the shorter and the longer case', () => {
       return sorted.length % 2 ? sorted[Math.floor(at)]! : (sorted[at - 1]! + sorted[at]!) / 2;
     };
     const stream = randomStream(5, 2);
-    let held = 0;
+    let [held, adjusted] = [0, 0];
     for (let run = 0; run < 60; run += 1) {
       // A third of the eyes are hard and take longer, by little or by much; each kind has its own spread.
       const factor = 1 + stream.uniform() * 2;
@@ -77,9 +77,35 @@ describe('the shorter and the longer case', () => {
         of(cases.filter(({ facts }) => facts.nucleus === shorter.facts.nucleus)),
       );
       expect(result.longer.seconds).toBeGreaterThan(result.shorter.seconds);
+      // "The longer quarter of your own times" without another word must hold of the times as recorded.
+      const above = cases.filter(({ stretches }) => stretches[0]!.seconds > result.longer.seconds).length;
+      if (above > cases.length / 4) {
+        adjusted += 1;
+        expect(result.longer.because[0]).toContain('adjusted for the eye');
+      }
     }
+    expect(adjusted).toBeGreaterThan(5);
     // Not an empty promise: nearly every such record has a pair.
     expect(held).toBeGreaterThan(45);
+  });
+
+  it('name the eyes among which they were chosen', () => {
+    const cases = Array.from({ length: 40 }, (_, place) => {
+      const hard = place % 2 === 0;
+      const seconds = (hard ? 150 : 60) + ((place * 7) % 40);
+      return case_(place + 1, [stretch('a', 0, seconds), stretch('b', seconds, seconds + 30)], {
+        events: [],
+        facts: { nucleus: hard ? 'hard' : 'medium' },
+      });
+    });
+    const within = { factId: 'nucleus', levels: ['hard'] };
+    const result = pairOf({ cases, lists: [], procedure: plain, stepId: 'a', within });
+    if (result.kind === 'cannot') throw new Error(result.because);
+    // Recorded it is longer than most of the whole record.
+    expect(result.shorter.seconds).toBeGreaterThan(100);
+    expect(result.shorter.because[0]).toBe(
+      'in the shorter part of your own times in these eyes, adjusted for the eye, not the very shortest',
+    );
   });
 
   it('show both times as recorded, and neither is of a running window, whose times are hidden', () => {
