@@ -76,12 +76,12 @@ describe('one damaged file', () => {
 });
 
 describe('a file that cannot be read', () => {
-  const broken = async (name: string) => {
+  const broken = async (...names: string[]) => {
     const folder = await freshFolder();
     const store = await openStore(folder, now);
     await store.restoreEverything(aWholeRecord());
     await store.close();
-    await writeFile(join(folder, `${name}.json`), 'torn');
+    for (const name of names) await writeFile(join(folder, `${name}.json`), 'torn');
     return { folder, store: await openIn(folder) };
   };
 
@@ -117,6 +117,20 @@ describe('a file that cannot be read', () => {
       expect((await store.everything()).cases.some(({ code }) => code === 'NEW')).toBe(true);
     },
   );
+
+  it.each([
+    ['lists', 'cases/1'],
+    ['goals', 'reflections/1'],
+  ])('is put right after those that name its numbers: %s after %s', async (name, first) => {
+    const { store } = await broken(name, first);
+    await expect(store.replaceDamaged(name, null)).rejects.toThrow(`Put ${first}.json right first`);
+    await expect(store.replaceDamaged(name, aWholeRecord())).rejects.toThrow('Nothing was changed.');
+    expect((await store.damaged()).map((each) => each.name).sort()).toEqual([name, first].sort());
+    await store.replaceDamaged(first, aWholeRecord());
+    await store.replaceDamaged(name, null);
+    expect(await store.damaged()).toEqual([]);
+    if (name === 'lists') expect((await store.everything()).lists.map(({ id }) => id)).toEqual(['list-1']);
+  });
 
   it('keeps a copy of what could not be read beside what takes its place', async () => {
     const { folder, store } = await broken('cases/1');

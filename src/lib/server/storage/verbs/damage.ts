@@ -120,6 +120,24 @@ function takeBack(draft: Draft, cases: readonly Case[]): void {
     draft.write('lists', { next: Math.max(lists.next, after(records.map(({ id }) => id))), records: frozen(records) });
 }
 
+/** Documents whose records are named by number in others: which numbers are taken is read there. */
+const NAMED_IN: Partial<Record<DocumentKind, readonly DocumentKind[]>> = {
+  lists: ['cases'],
+  goals: ['results', 'reflections'],
+};
+
+/** A number that an unreadable record still names could be given a second time, and its cases would join another list. */
+function refuseBefore(name: DocumentName, shelf: Shelf): void {
+  const first = shelf
+    .damaged()
+    .find((each) => NAMED_IN[kindOf(name)]?.some((kind) => each.name === kind || each.name.startsWith(`${kind}/`)));
+  if (first)
+    throw new StorageError(
+      'in-use',
+      `Put ${first.name}.json right first: what it names in ${name}.json is not known until then. Nothing was changed.`,
+    );
+}
+
 export const damageVerbs = (shelf: Shelf): Pick<Store, 'damaged' | 'readableEverything' | 'replaceDamaged'> => ({
   damaged: async () => shelf.damaged().map(damageOf),
   readableEverything: async () => {
@@ -138,6 +156,7 @@ export const damageVerbs = (shelf: Shelf): Pick<Store, 'damaged' | 'readableEver
       const damage = shelf.damaged().find((each) => each.name === name);
       if (!damage || !isDocumentName(name)) return; // already put right, in another window
       if (damage.why.code === 'newer') throw damage.why;
+      refuseBefore(name, shelf);
       const document = inPlaceOf(name, from, tolerant(draft));
       draft.replace(name, document && frozen(document));
       if (kindOf(name) === 'cases' && from)
