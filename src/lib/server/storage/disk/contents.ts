@@ -1,9 +1,9 @@
-import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { z } from 'zod';
 import { isDocumentName, type DocumentName } from '../documents';
 import { StorageError } from '../port';
 import type { Versions } from './document-text';
+import { readText } from './text-file';
 
 /**
  * `contents.json`: which documents there are. Without it a lost file would look like one never written,
@@ -32,7 +32,7 @@ export async function readContents(
   const path = contentsPath(folder);
   let text: string;
   try {
-    text = await readFile(path, 'utf8');
+    text = await readText(path);
   } catch (why) {
     if ((why as NodeJS.ErrnoException).code !== 'ENOENT') throw why;
     if (standing.length === 0) return []; // a new record

@@ -1,10 +1,11 @@
-import { lstat, readFile } from 'node:fs/promises';
+import { lstat } from 'node:fs/promises';
 import type { Adapter } from 'lowdb';
 import type { DocumentKind } from '../documents';
 import { StorageError } from '../port';
 import { fromText, NewerVersion, toText, type Versions } from './document-text';
 import { removeDurably, replaceDurably } from './durable';
 import { putAside } from './put-aside';
+import { readText } from './text-file';
 
 /** Enough to tell that a file is still the one last read or written here. */
 const identityOf = async (path: string): Promise<string | null> => {
@@ -38,7 +39,7 @@ export class DocumentFile implements Adapter<object | null> {
     if (this.#seen === null) return null;
     try {
       if (!(await lstat(this.path)).isFile()) throw new Error('it is not an ordinary file; writing would cut a link');
-      return fromText(await readFile(this.path, 'utf8'), this.kind, this.versions);
+      return fromText(await readText(this.path), this.kind, this.versions);
     } catch (why) {
       if (why instanceof NewerVersion)
         throw new StorageError(

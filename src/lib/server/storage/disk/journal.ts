@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto';
-import { readFile, rename } from 'node:fs/promises';
+import { rename } from 'node:fs/promises';
 import { join } from 'node:path';
 import { setImmediate } from 'node:timers/promises';
 import { z } from 'zod';
@@ -7,6 +7,7 @@ import { isDocumentName, type DocumentName } from '../documents';
 import { StorageError } from '../port';
 import { removeDurably, replaceDurably, syncFolder } from './durable';
 import { stampOf } from './put-aside';
+import { readText } from './text-file';
 
 const journalSchema = z.strictObject({
   schemaVersion: z.number().int(),
@@ -57,7 +58,7 @@ export async function readJournal(folder: string, schemaVersion: number): Promis
   const path = pathIn(folder);
   let text: string;
   try {
-    text = await readFile(path, 'utf8');
+    text = await readText(path);
   } catch (why) {
     if ((why as NodeJS.ErrnoException).code === 'ENOENT') return null;
     throw why;
