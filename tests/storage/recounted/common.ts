@@ -23,7 +23,6 @@ const words = (pattern: RegExp, test: string): LeftTo => ({ pattern, test, why: 
 export const METHOD: readonly LeftTo[] = [
   words(/20th percentile/, 'tests/published/summaries.test.ts'),
   words(/\b95 %/, 'tests/published/shift-interval.test.ts'),
-  words(/per 20 cases/, 'tests/unit/audit/audit-of.test.ts'),
   words(
     /100 = as|100 = the (median|mean)|\b(left|Left) of 100\b|100 is the median/,
     'tests/unit/practice/chart-series.test.ts',

@@ -36,6 +36,22 @@ describe('Choose', () => {
     expect(rows.every((row) => row[at] === 'not noted')).toBe(true);
   });
 
+  it('gives the change of a step over time as its page does, from the same cases, and only where it is clear', () => {
+    const cases = month(100, { change: 0.6, from: 50 });
+    const { columns, rows } = show(cases).table;
+    const at = columns.findIndex(({ method }) => method === 'over-time');
+    const cells = rows.map((row) => row[at]);
+    const onPages = show(cases).rows.map(
+      ({ id }) =>
+        stepView(audited(cases), id, cases, { marked: {}, query: { procedure: null, view: null } })?.patterns.rows.find(
+          (row) => row.id === 'over-time',
+        )?.words ?? 'no clear change',
+    );
+    expect(cells).toEqual(onPages);
+    expect(cells.some((cell) => cell?.startsWith('about '))).toBe(true);
+    expect(cells).toContain('no clear change');
+  });
+
   it('never shows a difference without its interval', () => {
     for (const count of [3, 8, 25, 44])
       for (const { bar } of show(month(count)).rows) if (bar) expect(bar.told).toMatch(/\(.+ to .+\)/);

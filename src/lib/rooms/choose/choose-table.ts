@@ -1,5 +1,5 @@
-import type { Audit, StepAudit } from '../../audit';
-import { clock, lessOrMore, rangeOfRatios } from '../../format';
+import { clearTrend, type Audit, type StepAudit } from '../../audit';
+import { clock, longerBy } from '../../format';
 
 /** The page on how a number of this room is made. */
 export type HowMade =
@@ -52,7 +52,7 @@ export function chooseTable(steps: readonly StepAudit[], audit: Audit): ChooseTa
     { label: 'Share of the operation', number: true, method: 'share' },
     { label: 'Returned to, cases', number: true, method: 'returned-to' },
     { label: 'Waiting, mean a case', number: true, method: 'waiting' },
-    { label: 'Over time, per 20 cases (of the latest four hundred at most)', method: 'over-time' },
+    { label: 'From the first to the latest of these cases', method: 'over-time' },
     { label: 'First: most seconds', method: 'certainty' },
     { label: 'First: varies most', method: 'certainty' },
     ...(reference ? [{ label: 'First: against reference', method: 'certainty' as const }] : []),
@@ -80,12 +80,16 @@ export function chooseTable(steps: readonly StepAudit[], audit: Audit): ChooseTa
     step.share === null ? 'not known' : `${Math.round(step.share * 100)} %`,
     step.returnedTo === null ? 'not known' : `${step.returnedTo.cases} of ${step.returnedTo.of}`,
     audit.waiting.n === 0 ? 'not noted' : clock(step.waitingPerCase),
-    step.overTime
-      ? `${lessOrMore(step.overTime.ratio)} (${rangeOfRatios(step.overTime.low, step.overTime.high)})`
-      : 'not known',
+    trendCell(step.stepId, audit),
     hundred(step.first.seconds),
     hundred(step.first.spread),
     ...(reference ? [hundred(step.first.reference)] : []),
   ]);
   return { columns, rows };
+}
+
+/** The change that the page of the step shows, from the same cases. */
+function trendCell(stepId: string, { patterns }: Audit): string {
+  const trend = clearTrend(patterns, stepId);
+  return trend ? longerBy(trend) : 'no clear change';
 }
