@@ -46,6 +46,12 @@ export const intakeThresholds = {
   mostLabels: 1_000,
   /** Problems listed with row and value; all are counted. */
   problemsListed: 10_000,
+  /** Share of the cases from which on a word under the events can hardly be an event: it is asked about … */
+  eventCommonShare: 0.5,
+  /** … if it stands in at least so many: fewer may be chance. */
+  eventCommonCases: 5,
+  /** The same for the name of a kind of event: it says plainly what it is, so more are needed to doubt it. */
+  kindCommonCases: 10,
   /** Rows shown with a question. */
   examples: 3,
 } as const;

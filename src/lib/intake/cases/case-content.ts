@@ -41,7 +41,7 @@ export function contentOf(
       reason,
     })),
     returnsNoted: returnsOf(draft),
-    events: eventsOf(rows, set, readers, ledger),
+    events: eventsOf(draft, set, readers, ledger),
     protectedSeen: protectedSeenOf(rows, set, kept, ledger),
     energy: energyOf(rows, set, ledger),
     recording: null,

@@ -1,14 +1,16 @@
 import type { Event } from '../../model';
 import { cellOf, type ColumnSet } from '../headings/column';
 import type { Ledger } from '../ledger';
-import type { Row } from '../table/cells';
 import type { CaseReaders } from './case-readers';
+import type { Draft } from './draft';
 import type { EventCells } from './events';
 
 /** Events of a case: answered where any of its rows answers; the same cells in several rows count once. */
-export function eventsOf(rows: readonly Row[], set: ColumnSet, readers: CaseReaders, ledger: Ledger): Event[] | null {
+export function eventsOf(draft: Draft, set: ColumnSet, readers: CaseReaders, ledger: Ledger): Event[] | null {
+  const { rows } = draft;
   const column = set.own('event');
   if (!column) return null;
+  if (rows.every((row) => cellOf(row, column) === '')) return readers.noEventCell(draft) === 'none' ? [] : null;
   let events: Event[] | null = null;
   let none: number | null = null;
   const seen = new Set<string>();

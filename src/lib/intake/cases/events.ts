@@ -1,16 +1,22 @@
 import { instant, type Event, type Procedure } from '../../model';
-import { nameIndex, nameMatcher, type Match } from '../labels/name-matcher';
+import { nameIndex, nameMatcher } from '../labels/name-matcher';
 import { oncePer } from '../labels/once-per';
 import { textPointsToAPerson } from '../table/people';
 import { named, plainWords } from '../labels/plain-words';
+import { saysNone } from '../table/none-words';
 import { yesNo } from '../table/yes-no';
+import type { Draft } from './draft';
 
-/** What people write for events; the ids are those of the shipped procedures, others are ignored. */
+/** What people write for events, here and there in other languages (from memory); the ids are those of the shipped procedures, others are ignored. */
 const WRITTEN: Readonly<Record<string, readonly string[]>> = {
   'posterior-capsule-tear':
     named(`pcr, pc rupture, pc tear, pc rent, pct, posterior capsule rupture, posterior capsular rupture,
-    posterior capsular tear, capsule rupture`),
-  'vitreous-loss': ['vl', 'vit loss', 'vitreous', 'vitrectomy', 'anterior vitrectomy'],
+    posterior capsular tear, capsule rupture, kapselruptur, hinterkapselruptur, hkr, rupture capsulaire, rupture de la
+    capsule posterieure, rotura capsular, rotura de capsula posterior, rottura capsulare, rottura della capsula
+    posteriore, ruptura capsular, ruptura de capsula posterior`),
+  'vitreous-loss': named(`vl, vit loss, vitreous, vitrectomy, anterior vitrectomy, glaskorperverlust,
+    glaskorpervorfall, issue de vitre, perte de vitre, perdida de vitreo, salida de vitreo, perdita di vitreo, perda
+    vitrea, perda de vitreo`),
   'anterior-capsule-tear':
     named(`act, ac tear, anterior capsular tear, rhexis tear, rhexis run out, run out, radial tear, argentinian
     flag`),
@@ -38,6 +44,16 @@ export type EventCells = {
   review: string;
 };
 
+/** What a word under the column of events was said to be: no event, not answered, or an event of this kind. */
+export type EventMeaning = 'none' | 'not-asked' | { kind: string };
+
+/** What the cells of the event column mean beyond what they say. `null`: as it reads. */
+export type EventWords = {
+  of: (written: string) => EventMeaning | null;
+  /** Of a case in which every cell of the column is empty. */
+  empty: (draft: Draft) => 'none' | 'not-asked';
+};
+
 export type EventsRead = { events: Event[] | null; wrong: { part: keyof EventCells; value: string; why: string }[] };
 
 /** "; " separates several events in one cell; a doubled ";;" is a plain semicolon. */
@@ -61,24 +77,38 @@ const kindIndex = oncePer((procedure: Procedure) =>
   nameIndex(procedure.eventKinds.map(({ id, label }) => ({ value: id, names: [id, label, ...(WRITTEN[id] ?? [])] }))),
 );
 
+/** The kind of event a word names; `null` where it names none, or more than one. */
+export function eventKindOf(procedure: Procedure): (written: string) => string | null {
+  const kindOf = nameMatcher(kindIndex(procedure));
+  return (written) => {
+    const { how, values } = kindOf(written);
+    return how === 'exact' || how === 'loose' ? (values[0] ?? null) : null;
+  };
+}
+
 /**
  * Reads events. `null`: not answered, which an empty cell is; only a word like "none" is an answer of none.
  *
+ * @param words what was answered about the words of this file.
  * @param seriousGuess what holds where nothing is said about it.
  * @param ours a file this tool wrote: kinds stand as they are.
  */
 export function eventReader(
   procedure: Procedure,
-  { stepOf, seriousGuess, ours }: { stepOf: (label: string) => string | null; seriousGuess: boolean; ours: boolean },
+  {
+    stepOf,
+    words: said,
+    seriousGuess,
+    ours,
+  }: { stepOf: (label: string) => string | null; words: EventWords; seriousGuess: boolean; ours: boolean },
 ): (cells: EventCells) => EventsRead {
-  const kindOf = nameMatcher(kindIndex(procedure));
+  const kindOf = eventKindOf(procedure);
   return (cells) => {
     const wrong: EventsRead['wrong'] = [];
+    const meant = said.of(cells.kind);
     const answer = ours ? oursAnswer(cells.kind) : yesNo(cells.kind);
-    const words = plainWords(cells.kind);
-    if (/^(no|none) (events?|complications?)$|^uneventful$|^nil$/.test(words) || answer === false)
-      return { events: [], wrong };
-    if (answer === null || words === '') return { events: null, wrong };
+    if (meant === 'none' || (!ours && saysNone(cells.kind)) || answer === false) return { events: [], wrong };
+    if (meant === 'not-asked' || answer === null || plainWords(cells.kind) === '') return { events: null, wrong };
     const columns = {
       step: splitEvents(cells.step),
       serious: splitEvents(cells.serious),
@@ -87,7 +117,11 @@ export function eventReader(
       at: splitEvents(cells.reviewedAt),
       review: splitEvents(cells.review),
     };
-    const events = splitEvents(cells.kind).map((written, index): Event => {
+    const parts = splitEvents(cells.kind);
+    const events = parts.flatMap((written, index): Event[] => {
+      const told = said.of(written);
+      // Beside an event "nothing" says nothing more.
+      if (parts.length > 1 && written !== '' && (told === 'none' || told === 'not-asked')) return [];
       const near = yesNo(columns.near[index] ?? '') ?? /near miss/i.test(written);
       const stepText = columns.step[index] ?? '';
       const stepId = stepText === '' ? null : stepOf(stepText);
@@ -97,24 +131,24 @@ export function eventReader(
           value: stepText,
           why: `No step is known as "${stepText}"; the event is kept without a step. Choose the step on the case page.`,
         });
-      return {
+      const kind = (): string => {
         // One of several without a name is still an event.
-        kind:
-          written === ''
-            ? 'other'
-            : ours
-              ? written
-              : answer === true
-                ? 'other'
-                : kindWritten(written, kindOf(written), wrong),
-        stepId,
-        serious: yesNo(columns.serious[index] ?? '') ?? (near ? false : seriousGuess),
-        nearMiss: near,
-        noticed: noticedOf(columns.noticed[index] ?? '', wrong),
-        reviewed: reviewOf(columns.at[index] ?? '', columns.review[index] ?? ''),
+        if (written === '' || (!ours && answer === true)) return 'other';
+        if (typeof told === 'object' && told !== null) return told.kind;
+        return ours ? written : kindWritten(written, kindOf(written), wrong);
       };
+      return [
+        {
+          kind: kind(),
+          stepId,
+          serious: yesNo(columns.serious[index] ?? '') ?? (near ? false : seriousGuess),
+          nearMiss: near,
+          noticed: noticedOf(columns.noticed[index] ?? '', wrong),
+          reviewed: reviewOf(columns.at[index] ?? '', columns.review[index] ?? ''),
+        },
+      ];
     });
-    return { events, wrong };
+    return { events: events.length > 0 ? events : null, wrong };
   };
 }
 
@@ -122,8 +156,8 @@ export function eventReader(
 const oursAnswer = (kind: string): boolean | null | undefined =>
   kind === '' ? null : kind === 'none' ? false : undefined;
 
-function kindWritten(written: string, match: Match<string>, wrong: EventsRead['wrong']): string {
-  if ((match.how === 'exact' || match.how === 'loose') && match.values[0] !== undefined) return match.values[0];
+function kindWritten(written: string, known: string | null, wrong: EventsRead['wrong']): string {
+  if (known !== null) return known;
   if (!textPointsToAPerson(written)) return written.slice(0, 120);
   wrong.push({
     part: 'kind',

@@ -9,7 +9,7 @@ import type { Row } from '../table/cells';
 import { weights } from '../weights';
 import { contentOf, type CaseContent } from './case-content';
 import { readersOf } from './case-readers';
-import type { Draft } from './draft';
+import type { Draft, Line } from './draft';
 import { handsOfCase } from './hands-of-case';
 import type { JoinedFacts } from './join-facts';
 import { listOf, sheetListRow } from './list-of-case';
@@ -35,7 +35,8 @@ export function* finish(
   // A list sheet: its cases come without times.
   const sheet = table.layout === 'sheet';
   yield* settleWaiting(drafts, ours, ask, ledger);
-  const readers = yield* readersOf(drafts, table, ask);
+  const timed = yield* withLines(drafts, sheet, ledger);
+  const readers = yield* readersOf([...timed.keys()], table, ask);
   const rows: Row[] = [];
   for (const draft of drafts) {
     yield weights.row;
@@ -44,11 +45,9 @@ export function* finish(
   const days = yield* dateOrder(rows, set.own('date'), ask);
   const sheetRow = sheet ? yield* sheetListRow(rows, set) : null;
   const finished: Finished[] = [];
-  const finishOne = (draft: Draft): void => {
+  const finishOne = (draft: Draft, lines: readonly Line[]): void => {
     const ofCase = readers.get(draft.procedure);
     if (!ofCase) return;
-    const lines = joinedLines(draft, ledger);
-    if (!sheet && !lines.some(({ kind }) => kind === 'step')) return refuseEmpty(draft, ledger);
     const { hands, said } = sheet
       ? sheetHandsOf(draft.rows, set, ofCase.stepOf, ledger)
       : handsOfCase(draft, lines, set, ledger);
@@ -58,11 +57,23 @@ export function* finish(
     const list = listOf(draft.rows, set, sheetRow, { days, today, ledger });
     finished.push({ draft, case: content, handsSaid: said, ...list });
   };
-  for (const draft of drafts) {
+  for (const [draft, lines] of timed) {
     yield weights.case;
-    finishOne(draft);
+    finishOne(draft, lines);
   }
   return finished;
+}
+
+/** The cases of which something is left, with their times: what is asked of the file's cases is asked of these alone. */
+function* withLines(drafts: readonly Draft[], sheet: boolean, ledger: Ledger): Steps<Map<Draft, Line[]>> {
+  const timed = new Map<Draft, Line[]>();
+  for (const draft of drafts) {
+    yield weights.case;
+    const lines = joinedLines(draft, ledger);
+    if (sheet || lines.some(({ kind }) => kind === 'step')) timed.set(draft, lines);
+    else refuseEmpty(draft, ledger);
+  }
+  return timed;
 }
 
 const saysNothing = ({ facts, events, protectedSeen, energy }: CaseContent): boolean =>
