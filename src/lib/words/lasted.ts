@@ -1,3 +1,4 @@
+import { counted } from '../format';
 import type { Lasting } from '../model';
 import { LASTING_HEAD } from './result';
 import { sinceFigure } from './since-read';
@@ -14,3 +15,11 @@ export function lastedSinceWords(read: Lasting, now: Lasting | null, when: strin
 /** Before the answer of a following twenty is read. `waits`: cases whose checkpoints wait for an answer, in a sentence. */
 export const lastedReadyWords = (twenties: number, waits: string): string =>
   `${twenties === 1 ? 'A following twenty is' : `${twenties} following twenties are`} complete. Whether it lasted is stored when you read it, once, and shown unchanged from then on.${waits}`;
+
+/** Why the answer of a complete following twenty cannot be read yet. */
+export const lastingWaitsWords = (waits: { kind: 'review' } | { kind: 'hidden'; cases: number }): string =>
+  `A following twenty is complete. ${
+    waits.kind === 'review'
+      ? 'A serious event in it waits for its review'
+      : `The times of ${counted(waits.cases, 'case')} in it are hidden while the window of another goal runs`
+  }: whether it lasted can be read after that.`;

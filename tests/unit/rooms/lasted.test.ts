@@ -6,7 +6,9 @@ import { goalLines } from '../../../src/lib/rooms/after-twenty/goal-lines';
 import { nowView } from '../../../src/lib/rooms/now/now-view';
 import { monthLine } from '../../../src/lib/rooms/now/month-line';
 import { goalReport, reportMarkdown } from '../../../src/lib/rooms/report';
-import type { Goal, SurgeonRecord } from '../../../src/lib/model';
+import type { Event, Goal, SurgeonRecord } from '../../../src/lib/model';
+import { hiddenCaseIds } from '../../../src/lib/rooms/goals/goal-standing';
+import { goalAfter } from '../practice/made-month';
 import { changed, recordOf, SHORTER, withLasted, withResult, without } from './read-month';
 
 const timeOf = (record: SurgeonRecord) => {
@@ -53,6 +55,42 @@ describe('whether it lasted', () => {
     expect(nowView(record, null)).toMatchObject({ action: { label: 'See whether it lasted' } });
     expect(monthLine(record)?.points.at(-1)).toMatchObject({ words: 'can be read now' });
     expect(timeOf(complete(79)).lastingReady).toBeNull();
+  });
+
+  it('cannot be read while a serious event of the following twenty waits for its review', () => {
+    const event = { kind: 'tear', stepId: null, serious: true, nearMiss: false, noticed: 'during' as const };
+    const withEvent = (reviewed: Event['reviewed']) =>
+      changed(complete(80), 70, () => ({ events: [{ ...event, reviewed }] }));
+    expect(timeOf(withEvent(null))).toMatchObject({
+      lasting: [],
+      lastingReady: { sentence: expect.stringContaining('waits for its review'), offer: null },
+    });
+    expect(() => withLasted(withEvent(null))).toThrow('nothing of a following twenty');
+    expect(monthLine(withEvent(null))?.points.at(-1)).toMatchObject({ words: 'complete, and waits' });
+    expect(reportMarkdown(reportOf(withEvent(null)))).not.toContain('has not been read yet');
+    expect(timeOf(withEvent({ at: '2026-08-30T10:00:00.000Z', text: null })).lastingReady?.offer).toBe(
+      'Read whether it lasted',
+    );
+    // What was read stays, and stays drawn.
+    const read = withLasted(complete(80));
+    const since = changed(read, 70, () => ({ events: [{ ...event, reviewed: null }] }));
+    expect(timeOf(since).lasting).toHaveLength(1);
+    expect(goalReading(since, since.goals[0]!).drawn).toHaveLength(2);
+  });
+
+  it('is neither read nor drawn while another goal hides times of the following twenty', () => {
+    const record = complete(80);
+    const second = { ...record.goals[0]!, ...goalAfter(74, { id: 'goal-2', stepId: 'fifth' }) };
+    const both = { ...record, goals: [...record.goals, second] };
+    const hidden = hiddenCaseIds(both);
+    expect(hidden.size).toBeGreaterThan(0);
+    expect(timeOf(both).lastingReady).toEqual({
+      sentence: `A following twenty is complete. The times of ${hidden.size} cases in it are hidden while the window of another goal runs: whether it lasted can be read after that.`,
+      offer: null,
+    });
+    const { drawn } = goalReading(both, both.goals[0]!);
+    expect(drawn.flat().filter((id) => hidden.has(id))).toEqual([]);
+    expect(drawn.flat()).toHaveLength(20);
   });
 
   it('is shown as it was read, with its day, and is not offered again', () => {

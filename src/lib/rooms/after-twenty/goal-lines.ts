@@ -2,7 +2,7 @@ import type { Goal, SurgeonRecord } from '../../model';
 import { capital, inSentence } from '../../format';
 import { lastingWords, sinceReasonWords, type FateReason } from '../../words';
 import { reportedResult } from '../../words/reported-result';
-import { stagedGoal, goalStanding, lastingToRead, type StagedGoal } from '../goals/goal-standing';
+import { stagedGoal, goalStanding, lastingToRead, lastingWaits, type StagedGoal } from '../goals/goal-standing';
 import type { GoalReading } from '../goals/goal-reading';
 import { fatesIn, reopenedBecause, sinceRead } from './since-read';
 import { instantWords } from '../forms/when-words';
@@ -85,7 +85,7 @@ export function stageWords(goal: StagedGoal): string {
     case 'window':
       return `${Math.min(window.running.length, window.need.cases)} of ${window.need.cases} counted`;
     case 'following':
-      return lastingToRead(goal) > 0
+      return lastingToRead(goal) > 0 || lastingWaits(goal)
         ? 'a following twenty is complete'
         : `${window.running.length} of the following twenty counted`;
     case 'draft':

@@ -3,6 +3,7 @@ import { casesWithIds, type ChartSeries } from '../../practice';
 import {
   ANSWER_FIRST,
   lastedReadyWords,
+  lastingWaitsWords,
   shortTimesWords,
   sinceReasonWords,
   sinceSentences,
@@ -13,6 +14,7 @@ import {
 import { hiddenWords, leftOutSentence } from '../../words/reported-result';
 import { instantWords } from '../forms/when-words';
 import { recordedOf, shortTimesState, type GoalReading } from '../goals/goal-reading';
+import { lastingWaits } from '../goals/goal-standing';
 import { waitingForReview } from '../goals/waiting-for-review';
 import { runView, type RunView } from './after-chart';
 import { chartTitle, resultView, type ResultView } from './after-result';
@@ -37,8 +39,8 @@ export type TimeView =
       today: TodayView | null;
       /** Whether it lasted, as it was read, with what today would give where that differs. */
       lasting: readonly LastedView[];
-      /** A following twenty is complete and was not read. */
-      lastingReady: { sentence: string; offer: string } | null;
+      /** A following twenty is complete and was not read; without an offer where it cannot be read yet. */
+      lastingReady: { sentence: string; offer: string | null } | null;
       /** Very short times to look at again, with their cases; `null` where there are no more than chance would give. */
       shortTimes: { sentence: string; cases: readonly { id: string; code: string }[] } | null;
       leftOut: string;
@@ -91,7 +93,7 @@ export function timeOf(source: AfterSource): TimeView {
       run: runOf(
         source,
         chartTitle(label, shown, window, latest?.lasted?.map(({ lasting }) => lasting) ?? []),
-        window.windows.length,
+        state.drawn.length,
       ),
       today: todayOf(since),
       lasting: latest ? lastedWords(latest, source.lasting, label) : [],
@@ -128,9 +130,15 @@ export function timeOf(source: AfterSource): TimeView {
 }
 
 /** What is offered where a following twenty is complete. Answers come first, as before the result. */
-function lastingReady({ state, lasting }: AfterSource, waiting: number): { sentence: string; offer: string } | null {
+function lastingReady(
+  { state, lasting }: AfterSource,
+  waiting: number,
+): { sentence: string; offer: string | null } | null {
   const fresh = lastedToStore(state.stored.at(-1), lasting, '').length;
-  if (fresh === 0) return null;
+  if (fresh === 0) {
+    const held = lastingWaits(state);
+    return held && { sentence: lastingWaitsWords(held), offer: null };
+  }
   const waits = waiting > 0 ? ` ${waitsWords(waiting)} ${ANSWER_FIRST}` : '';
   return { sentence: lastedReadyWords(fresh, waits), offer: 'Read whether it lasted' };
 }

@@ -58,7 +58,7 @@ export const goalReading = (record: SurgeonRecord, goal: Goal): GoalReading => a
 export function* readingGoal(record: SurgeonRecord, goal: Goal): Work<GoalReading> {
   const cases = withProtectedSeen(record.cases, record.reflections);
   const standing = goalStanding(record, goal, cases);
-  const { procedure, look, window, stored } = standing;
+  const { procedure, look, window, stored, following } = standing;
   const windowIds = window.windows[0] ?? window.running;
   const starting = casesWithIds(cases, goal.baseline.caseIds);
   const windowCases = casesWithIds(cases, windowIds);
@@ -92,7 +92,7 @@ export function* readingGoal(record: SurgeonRecord, goal: Goal): Work<GoalReadin
     monitorSignalled: signalled,
     drawn:
       read || waitsForReview
-        ? window.windows
+        ? following.inSight
         : !window.full && goal.timesShown.length > 0
           ? [...window.windows, window.running]
           : [],
@@ -114,7 +114,9 @@ export function* readingGoal(record: SurgeonRecord, goal: Goal): Work<GoalReadin
 }
 
 /** Whether a *shorter* lasted, one answer a following twenty; empty for every other result. */
-export function lastingOf(record: SurgeonRecord, { goal, procedure, cases, window, stored }: GoalReading): Lasting[] {
+export function lastingOf(record: SurgeonRecord, reading: GoalReading): Lasting[] {
+  const { goal, procedure, cases, following, stored } = reading;
+  const windows = following.inSight;
   const latest = stored[stored.length - 1];
   if (latest?.outcome.kind !== 'shorter') return [];
   return lastingFor({
@@ -122,10 +124,10 @@ export function lastingOf(record: SurgeonRecord, { goal, procedure, cases, windo
     lists: record.lists,
     procedure,
     baseline: goal.baseline,
-    windows: window.windows,
+    windows,
     stepId: goal.stepId,
     eyes: goal.eyes,
-    underGoal: stepsUnderGoal(record, goal, [...goal.baseline.caseIds, ...window.windows.flat()]),
+    underGoal: stepsUnderGoal(record, goal, [...goal.baseline.caseIds, ...windows.flat()]),
   });
 }
 

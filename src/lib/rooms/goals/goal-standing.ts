@@ -42,10 +42,21 @@ export type GoalStanding = {
   window: GoalWindow;
   /** Results of this goal as they were stored, first look first. */
   stored: readonly StoredResult[];
+  following: Following;
+};
+
+/** The windows that may be looked at, and why the next of them may not. */
+export type Following = {
+  inSight: readonly (readonly string[])[];
+  waits: { kind: 'review' } | { kind: 'hidden'; cases: number } | null;
 };
 
 /** @param cases of the record, where something was merged into them */
 export function goalStanding(record: SurgeonRecord, goal: Goal, cases: readonly Case[] = record.cases): GoalStanding {
+  const window = goalWindow(record, goal, cases);
+  const stored = record.results
+    .filter((each) => each.goalId === goal.id)
+    .sort((a, b) => Number(a.look === 'second') - Number(b.look === 'second'));
   const procedure = procedureOf(record, goal.procedureId);
   const step = procedure.steps.find(({ id }) => id === goal.stepId) ?? retiredStep(goal.stepId);
   return {
@@ -54,10 +65,27 @@ export function goalStanding(record: SurgeonRecord, goal: Goal, cases: readonly 
     // In every sentence about the goal its step is named with the eyes it is aimed at.
     step: { ...step, label: aimedLabel(step.label, goal.eyes) },
     look: lookOf(goal),
-    window: goalWindow(record, goal, cases),
-    stored: record.results
-      .filter((each) => each.goalId === goal.id)
-      .sort((a, b) => Number(a.look === 'second') - Number(b.look === 'second')),
+    window,
+    stored,
+    following: followingOf(record, goal, window, stored.at(-1)?.lasted?.length ?? 0),
+  };
+}
+
+/**
+ * A following twenty comes into sight when no other goal hides times of its cases and no serious event of it waits for its
+ * review; what was read stays.
+ */
+function followingOf(record: Recorded, goal: Goal, { windows }: GoalWindow, read: number): Following {
+  if (windows.length <= read + 1) return { inSight: windows, waits: null };
+  const hidden = new Set(hiddenTimes(record).flatMap(({ goalId, caseIds }) => (goalId === goal.id ? [] : caseIds)));
+  const unread = windows.slice(read + 1);
+  const hiddenIn = (ids: readonly string[]) => ids.filter((id) => hidden.has(id)).length;
+  const stop = unread.findIndex((ids) => hiddenIn(ids) > 0 || owesReview(record, ids));
+  if (stop === -1) return { inSight: windows, waits: null };
+  const cases = hiddenIn(unread[stop] ?? []);
+  return {
+    inSight: windows.slice(0, read + 1 + stop),
+    waits: cases > 0 ? { kind: 'hidden', cases } : { kind: 'review' },
   };
 }
 
@@ -65,11 +93,15 @@ export function goalStanding(record: SurgeonRecord, goal: Goal, cases: readonly 
  * Following twenties that are complete and were not read: as many answers wait as there are. Only after *shorter* is
  * there anything that can have lasted.
  */
-export function lastingToRead({ stored, window }: Pick<GoalStanding, 'stored' | 'window'>): number {
+export function lastingToRead({ stored, following }: Pick<GoalStanding, 'stored' | 'following'>): number {
   const latest = stored.at(-1);
   if (latest?.outcome.kind !== 'shorter') return 0;
-  return Math.max(0, window.windows.length - 1 - (latest.lasted?.length ?? 0));
+  return Math.max(0, following.inSight.length - 1 - (latest.lasted?.length ?? 0));
 }
+
+/** What the answer of a complete following twenty waits for. */
+export const lastingWaits = ({ stored, following }: Pick<GoalStanding, 'stored' | 'following'>): Following['waits'] =>
+  stored.at(-1)?.outcome.kind === 'shorter' ? following.waits : null;
 
 /** A step taken out of the procedure since: its goal can still be read. */
 const retiredStep = (id: string): Step => ({

@@ -2,7 +2,7 @@ import type { Goal, SurgeonRecord } from '../../model';
 import { counted } from '../../format';
 import { operatedOn } from '../../safety';
 import { overLists } from '../../words/reported-result';
-import { lastingToRead, openGoals, type StagedGoal } from '../goals/goal-standing';
+import { lastingToRead, lastingWaits, openGoals, type StagedGoal } from '../goals/goal-standing';
 
 import { waitingForReview } from '../goals/waiting-for-review';
 import { dayWords, whenWords } from '../forms/when-words';
@@ -149,8 +149,9 @@ function afterwards(goal: StagedGoal): MonthPoint[] {
     case 'following':
       // Only what was found shorter can have lasted.
       if (stored.at(-1)?.outcome.kind !== 'shorter') return [];
-      return lastingToRead(goal) > 0
-        ? [open('Did it last?', 'can be read now', 'can be read')]
+      if (lastingToRead(goal) > 0) return [open('Did it last?', 'can be read now', 'can be read')];
+      return lastingWaits(goal)
+        ? [open('Did it last?', 'complete, and waits', 'waits')]
         : [open('Did it last?', `after ${counted(Math.max(0, 20 - running.length), 'more case')}`, 'to come')];
     case 'paused':
       return [open(stored.length > 0 ? 'Decision' : 'Result', 'the goal is paused', 'paused')];
@@ -187,7 +188,9 @@ function nowWords(goal: StagedGoal): string {
     case 'deciding':
       return 'The result waits for your decision';
     case 'following':
-      return lastingToRead(goal) > 0 ? 'A following twenty is complete' : `${running.length} of the following twenty`;
+      return lastingToRead(goal) > 0 || lastingWaits(goal)
+        ? 'A following twenty is complete'
+        : `${running.length} of the following twenty`;
     case 'window':
       return `${Math.min(running.length, need.cases)} of ${need.cases}${listsKnown && running.length > 0 ? overLists(lists, need.lists) : ''}`;
   }

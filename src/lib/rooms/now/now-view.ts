@@ -2,12 +2,19 @@ import type { Enough } from '../../audit/types';
 import { runsFrom, type Goal, type SurgeonRecord } from '../../model';
 import type { Suggestion } from '../../rules/types';
 import { capital, counted, inSentence } from '../../format';
-import { ANSWER_FIRST, beforeYouChoose, enoughWords, waitsWords, type SuggestionWords } from '../../words';
+import {
+  ANSWER_FIRST,
+  beforeYouChoose,
+  enoughWords,
+  lastingWaitsWords,
+  waitsWords,
+  type SuggestionWords,
+} from '../../words';
 import { overLists } from '../../words/reported-result';
 import { eventKindWords } from '../forms/event-fields';
 import { goalInOneLine, retiredWords } from '../after-twenty/goal-lines';
 import { aimedNotices } from '../goals/aimed-goal';
-import { lastingToRead, openGoals, type StagedGoal } from '../goals/goal-standing';
+import { lastingToRead, lastingWaits, openGoals, type StagedGoal } from '../goals/goal-standing';
 import { EVENT_ASKS, eventQuestion } from '../goals/event-question';
 import { waitingForReview } from '../goals/waiting-for-review';
 import { instantWords } from '../forms/when-words';
@@ -213,16 +220,17 @@ function beforeWords(cases: number, goal: Goal): string {
 function following(state: StagedGoal, record: SurgeonRecord, step: string): NowView {
   const { window, goal } = state;
   const unread = lastingToRead(state);
+  const held = unread > 0 ? null : lastingWaits(state);
   const waiting = waitingForReview(record, goal).length;
   const head =
-    unread > 0
-      ? `${capital(step)}: ${unread === 1 ? 'a following twenty is' : `${unread} following twenties are`} complete.`
+    unread > 0 || held
+      ? `${capital(step)}: ${unread <= 1 ? 'a following twenty is' : `${unread} following twenties are`} complete.`
       : `${capital(step)}: ${window.running.length} of the following twenty counted.`;
   return {
     ...plain(
       'following',
       head,
-      waiting === 0 ? '' : waitsWords(waiting),
+      [...(held ? [lastingWaitsWords(held)] : []), ...(waiting === 0 ? [] : [waitsWords(waiting)])].join(' '),
       unread > 0 ? { href: after(state), label: 'See whether it lasted' } : waiting > 0 ? REFLECT : BEFORE,
     ),
     also: [
