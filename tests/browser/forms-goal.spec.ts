@@ -203,7 +203,6 @@ test('every form of a goal works without scripts', async ({ page, context, app }
     await expect(page).toHaveURL(/of=2026-\d\d/);
     await expect(page.getByRole('heading', { name: 'One month' })).toBeVisible();
     await page.goto('/report?of=goal-1');
-    await unfold(page, 'Notes to include');
     await page.locator('input[name="note"]').first().check();
     await press(page, 'Include the ticked notes');
     await expect(page.getByRole('heading', { name: 'From my notes' })).toBeVisible();

@@ -67,7 +67,7 @@ test('the note and the report keep their paper when one is opened after the othe
   await page.setViewportSize({ width: 1440, height: 900 });
   await open(page, '/before-a-list');
   await page.getByRole('link', { name: 'Report' }).click();
-  await expect(page.getByRole('heading', { name: 'Report', exact: true })).toBeVisible();
+  await expect(page.locator('article.report')).toBeVisible();
   expect(await printed(page)).toEqual({ sides: 1, width: 210, height: 297 });
   await page.getByRole('link', { name: 'Before a list' }).click();
   await expect(page.getByText('Not the team brief.')).toBeVisible();

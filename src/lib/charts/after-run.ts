@@ -29,14 +29,15 @@ function domainOf(input: RunInput): readonly [number, number] {
 /**
  * Cases in order of time, each against the baseline median. A case without a ratio keeps its place, so that lists and
  * events below it stay where they belong.
+ * @param low lower than it is wide by far: on a sheet that it shares with text
  */
-export function afterRun(input: RunInput, width: Width): RunDrawing | CannotDraw {
+export function afterRun(input: RunInput, width: Width, low = false): RunDrawing | CannotDraw {
   if (!input.cases.some((each) => isRatio(each.ratio))) return cannotDraw('No case of this step can be drawn yet.');
   const narrow = width === NARROW;
   const [size, small] = [14, 13];
   const left = narrow ? 56 : 64;
   const right = width - 6;
-  const high = narrow ? 190 : width === FULL ? 220 : 230;
+  const high = narrow ? 190 : low ? 130 : width === FULL ? 220 : 230;
 
   const domain = domainOf(input);
   const panels: DrawnPanel[] = [];

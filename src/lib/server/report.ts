@@ -1,5 +1,5 @@
 import { SHORTER_WRONG_PER_HUNDRED } from '../words/error-rates';
-import { goalReading, lastingOf } from '../rooms/goals/goal-reading';
+import { goalReading, lastingOf, seriesOf } from '../rooms/goals/goal-reading';
 import {
   goalReport,
   monthReport,
@@ -110,5 +110,5 @@ function goalLabel({ procedures }: SurgeonRecord, { stepId, setAt }: Goal): stri
 
 function reportOfGoal(record: SurgeonRecord, goal: Goal, input: ReportRecord, noteIds: readonly string[]): ReportView {
   const state = goalReading(record, goal);
-  return goalReport(state, input, noteIds, lastingOf(record, state));
+  return goalReport(state, input, noteIds, lastingOf(record, state), seriesOf(record, state));
 }

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { afterView } from '../../../src/lib/rooms/after-twenty/after-view';
 import { decided } from '../../../src/lib/rooms/after-twenty/decisions';
 import { goalLines } from '../../../src/lib/rooms/after-twenty/goal-lines';
-import { goalReading, lastingOf } from '../../../src/lib/rooms/goals/goal-reading';
+import { goalReading, lastingOf, seriesOf } from '../../../src/lib/rooms/goals/goal-reading';
 import type { SurgeonRecord, Case, Event } from '../../../src/lib/model';
 import { goalReport, monthReport, reportMarkdown, yearReport } from '../../../src/lib/rooms/report';
 import { changed, recordOf, SHORTER, withResult, without } from './read-month';
@@ -242,5 +242,36 @@ describe('a result after something changed in the record', () => {
     expect(text).toContain('**Paused for safety review.**');
     expect(text).toContain(goalReading(paused, paused.goals[0]!).gate!.because[0]);
     expect(text).not.toContain('then write here what you will do');
+  });
+});
+
+describe('the answer of a report', () => {
+  const read = withResult(recordOf(60, SHORTER));
+
+  it('is its head: the result by name, none before it, a count of operations, of goals', () => {
+    expect(goalIn(read).head).toBe('Practised: shorter, beyond the rest of the operation.');
+    expect(goalIn(recordOf(50)).head).toBe('Practised: no result yet.');
+    expect(monthIn(read).head).toBe(`June 2026: ${monthIn(read).sections[0]?.lines[0]}`);
+    expect(yearIn(read).head).toBe('2026: 1 goal set.');
+    expect(yearReport('2024', [], reported(inJune(read))).head).toBe('2024: a year without a goal.');
+  });
+
+  it('has the run of baseline cases and window, without a code, a day or a list by name; none before a result', () => {
+    const drawn = (record: SurgeonRecord) => {
+      const state = goalReading(record, record.goals[0]!);
+      const report = goalReport(state, reported(record), [], lastingOf(record, state), seriesOf(record, state));
+      return report.sections.find(({ heading }) => heading === 'Result')?.run;
+    };
+    const run = drawn(read);
+    const state = goalReading(read, read.goals[0]!);
+    expect(run?.cases.filter(({ period }) => period === 0)).toHaveLength(state.goal.baseline.caseIds.length);
+    expect(run?.cases.filter(({ period }) => period === 1)).toHaveLength(20);
+    expect(run?.periods[1]?.median).toBeLessThan(0.9);
+    const told = JSON.stringify(run);
+    for (const { id, code } of read.cases)
+      for (const name of [`"${id}"`, `"${code}"`]) expect(told).not.toContain(name);
+    for (const { id } of read.lists) expect(told).not.toContain(`"${id}"`);
+    expect(told).not.toMatch(/20\d\d-\d\d/);
+    expect(drawn(recordOf(50))).toBeUndefined();
   });
 });

@@ -1,7 +1,7 @@
-import type { Goal, Lasting, StoredResult } from '../../model';
-import { casesWithIds, type ShortTimes } from '../../practice';
+import type { Goal, Lasting, Outcome, StoredResult } from '../../model';
+import { casesWithIds, type ChartSeries, type ShortTimes } from '../../practice';
 import { monthsOfCases } from './period-of';
-import { capital, counted } from '../../format';
+import { capital, counted, inSentence } from '../../format';
 import { shortTimesWords, sinceSentences, type SinceRead } from '../../words';
 import { reportedResult } from '../../words/reported-result';
 import { doneRows } from '../after-twenty/done-cells';
@@ -11,6 +11,7 @@ import { recordedOf, shortTimesState, type GoalReading } from '../goals/goal-rea
 import { lastedWords } from '../after-twenty/lasted-words';
 import { fatesIn, reopenedBecause, sinceRead } from '../after-twenty/since-read';
 import { goalSafety, inOne, monthOf, sinceFigures, ticked } from './parts';
+import { goalRun } from './goal-run';
 import { FOOTNOTES, type ReportRecord, type ReportView } from './report';
 
 const CHOSEN: Record<Goal['chosenBy'], string> = {
@@ -22,19 +23,25 @@ const CHOSEN: Record<Goal['chosenBy'], string> = {
   own: 'Chosen for a reason from outside the record, given before the times were looked at.',
 };
 
-/** The report on one goal: what was chosen and why, what was done, the result, safety, reflections. */
+/**
+ * The report on one goal: what was chosen and why, what was done, the result with its run of cases, safety, reflections.
+ * @param series the windows that may be seen; `null`: nothing is drawn
+ */
 export function goalReport(
   state: GoalReading,
   record: ReportRecord,
   noteIds: readonly string[],
   lasting: readonly Lasting[],
+  series: ChartSeries | null = null,
 ): ReportView {
   const { goal, procedure, step, stored, window, windowCases } = state;
   const result = stored[stored.length - 1] ?? null;
   const since = result && sinceRead(state, result);
   const safety = goalSafety(state, record);
   const mine = record.reflections.filter((each) => each.goalId === goal.id);
+  const shown = shownOf(state);
   return {
+    head: headOf(state, shown),
     title: `${capital(step.label)}: one practice goal`,
     period: periodOf(state, record),
     sections: [
@@ -56,7 +63,11 @@ export function goalReport(
         ],
       },
       ...mentorSection(goal),
-      { heading: 'Result', ...resultSection(state, since, lasting, shortTimesState(record, state)) },
+      {
+        heading: 'Result',
+        ...resultSection(state, since, lasting, shortTimesState(record, state)),
+        ...goalRun(state, series, shown),
+      },
       safety.section,
       ...(window.leftOut.ids.length > 0
         ? [
@@ -101,12 +112,12 @@ function resultSection(
   lasting: readonly Lasting[],
   found: ShortTimes | null,
 ): { strong: string; lines: string[] } {
-  const { goal, step, stored, waitsForReview, outcome, look, window } = state;
+  const { goal, step, stored, look, window } = state;
   const decided = goal.decisions.map(
     ({ at, kind, reason }) => `Decided in ${monthOf(at)}: ${kind.replace('-', ' ')}${reason ? `. ${reason}` : ''}`,
   );
   const result = stored.at(-1);
-  const shown = result?.outcome ?? (waitsForReview ? outcome : null);
+  const shown = shownOf(state);
   if (!shown) return { strong: noResultWords(window), lines: decided };
   const words = reportedResult(shown, step.label);
   const reopened = reopenedBecause(state);
@@ -131,6 +142,19 @@ function resultSection(
     ],
   };
 }
+
+/** The outcome as it was stored, or as it stands where only a review is missing. */
+const shownOf = ({ stored, waitsForReview, outcome }: GoalReading): Outcome | null =>
+  stored.at(-1)?.outcome ?? (waitsForReview ? outcome : null);
+
+const headOf = ({ step, window }: GoalReading, shown: Outcome | null): string => {
+  const said = shown
+    ? inSentence(reportedResult(shown, step.label).head)
+    : window.full
+      ? 'the result has not been read yet.'
+      : 'no result yet.';
+  return `${capital(step.label)}: ${said}`;
+};
 
 function noResultWords({ full, need }: GoalReading['window']): string {
   const cases = need.cases === 40 ? 'forty' : 'twenty';

@@ -34,15 +34,15 @@ export function monthReport(
   const safety = safetyOfTime(lists, running, record);
   const notes = record.reflections.filter((each) => each.at.slice(0, 7) === month);
   const times = running.length === 0 ? timesOfPeriod(month, monthWords, record) : { sections: [], figures: [] };
+  const operations = `${counted(lists.length, 'list')}; ${operated === null ? 'how many were operated was not said' : `${timed} timed of ${operated} operated`}.`;
   return {
+    head: `${monthWords(month)}: ${operations}`,
     title: 'One month',
     period: monthWords(month),
     sections: [
       {
         heading: 'Operations',
-        lines: [
-          `${counted(lists.length, 'list')}; ${operated === null ? 'how many were operated was not said' : `${timed} timed of ${operated} operated`}.`,
-        ],
+        lines: [operations],
       },
       {
         heading: 'Goals, as they stand today',

@@ -1,10 +1,12 @@
 import type { AgreementData } from '../mentor/agreement';
 import type { GoalLine } from '../after-twenty/goal-lines';
 import type { SurgeonRecord } from '../../model';
-import type { Lane, RunCaseView } from '../after-twenty/run-lanes';
+import type { RunView } from '../after-twenty/after-chart';
 
 /** One A4 page. Months, not dates; no codes; every figure with its n. Rendered as HTML, Markdown, JSON or CSV. */
 export type ReportView = {
+  /** The answer in one sentence. */
+  head: string;
   title: string;
   period: string;
   sections: readonly {
@@ -13,14 +15,7 @@ export type ReportView = {
     strong?: string;
     table?: { caption: string; columns: readonly string[]; rows: readonly (readonly string[])[] };
     /** A run of cases, drawn where a page can draw: without codes or days. */
-    run?: {
-      title: string;
-      reading: string;
-      key: string;
-      name: string;
-      cases: readonly RunCaseView[];
-      lanes: readonly Lane[];
-    };
+    run?: Omit<RunView, 'table'>;
   }[];
   /** Reflections the surgeon ticked. */
   notes: readonly { month: string; saw: string; willTry: string }[];

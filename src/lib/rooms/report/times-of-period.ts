@@ -180,7 +180,17 @@ function runOf(table: StepTable): Pick<Section, 'run'> {
         ' ',
       ),
       key: lanes.includes('events') ? 'E event · ? not answered · blank: answered, none' : '○ one case',
-      name: counted(cases.length, 'case'),
+      periods: [
+        {
+          id: 'shown',
+          label: counted(cases.length, 'case'),
+          shape: 'open-circle',
+          median: null,
+          named: false,
+          mayShorten: true,
+        },
+      ],
+      limits: null,
       cases,
       lanes,
     },

@@ -1,4 +1,5 @@
 import type { Goal } from '../../model';
+import { counted } from '../../format';
 import { linesOf, lineText, monthOf, safetyOfTime, sinceFigures } from './parts';
 import { listsIn, timesOfPeriod } from './times-of-period';
 import { FOOTNOTES, type ReportRecord, type ReportView } from './report';
@@ -10,6 +11,7 @@ export function yearReport(year: string, goals: readonly Goal[], record: ReportR
   const times = mine.length === 0 ? timesOfPeriod(year, (each) => each, record) : { sections: [], figures: [] };
   const safety = safetyOfTime(lists, mine, record);
   return {
+    head: `${year}: ${mine.length === 0 ? 'a year without a goal' : `${counted(mine.length, 'goal')} set`}.`,
     title: mine.length === 0 ? 'One year' : 'A year of goals',
     period: year,
     sections: [
