@@ -1,6 +1,6 @@
-import type { AuditReading } from '../lib/intake';
 import type { CompareWish } from '../lib/assess';
-import type { Problem } from '../lib/model';
+import { whole, type FileProblem } from './problem';
+import type { Reading } from './read-file';
 
 /**
  * `--compare A..B C..D` takes two words, which the parser of options cannot: it is taken out before.
@@ -26,16 +26,13 @@ function pairOf(text: string): [string, string] | null {
 }
 
 /** What is wrong with the stretches in this file, with what there is; `null`: nothing. */
-export function compareProblem({ cases, procedureId }: AuditReading, compare: CompareWish | null): Problem | null {
+export function compareProblem(
+  { cases, procedureId }: Pick<Reading, 'cases' | 'procedureId'>,
+  compare: CompareWish | null,
+): FileProblem | null {
   if (!compare || cases.length === 0) return null;
   const own = cases.filter((one) => one.procedureId === procedureId).sort((a, b) => a.sequence - b.sequence);
-  const wrong = (value: string, why: string): Problem => ({
-    row: null,
-    column: '--compare',
-    value,
-    why,
-    weight: 'refused',
-  });
+  const wrong = (value: string, why: string) => whole('--compare', value, why);
   const places = new Map(own.map(({ code }, place) => [code, place]));
   const there = `There are ${own.length}, from ${own[0]?.code} to ${own.at(-1)?.code}.`;
   for (const code of [...compare.earlier, ...compare.later])

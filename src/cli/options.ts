@@ -10,6 +10,10 @@ export type Options = {
   /** Answers to what a file leaves open, by the id of the question (or the key of a heading or label). */
   answers: Record<string, string>;
   facts: string | null;
+  /** All files are one record. */
+  together: boolean;
+  /** Names of sheets of the workbooks. */
+  sheets: string[];
   seed: number;
   json: boolean;
   goal: {
@@ -23,26 +27,8 @@ export type Options = {
   compare: CompareWish | null;
 };
 
-export const USAGE = `npm run --silent assess -- FILE… [options]
-
-  --me NAME          which name in the surgeon column is you
-  --reference NAME   another surgeon, who agreed, as reference set (may be given several times)
-  --procedure ID     phaco or sics, where the file does not say
-  --answer ID=VALUE  answer to a question the file leaves open; the questions are printed (several times)
-  --facts FILE       facts of the eye in a second file, joined by case_id
-  --seed N           for the resamples (1)
-  --json             JSON alone on standard output, one line a file
-  --goal STEP --from CASE_ID [--window 20|40] [--measure time|steadiness] [--chosen]
-                     what came of a goal on STEP (or "suggested") from CASE_ID on
-  --eyes FACT=LEVEL  with --goal: aimed at these eyes only (pupil=small, toric=yes, nucleus=hard+very-hard)
-  --compare A..B C..D [--fixed]
-                     whether a step was shorter or longer in cases C to D than in A to B
-                     (case ids); judged as chosen freely unless --fixed beforehand
-
-Times are read after surgery, from recordings. Nothing is stored.`;
-
 /** @throws Error with a plain sentence for anything that is no valid call. */
-export function readOptions(args: readonly string[]): Options | 'help' {
+export function readOptions(args: readonly string[]): Options | 'help' | 'schema' {
   const { compare, rest } = takeCompare(args);
   const { values, positionals } = parseArgs({
     args: rest,
@@ -53,6 +39,8 @@ export function readOptions(args: readonly string[]): Options | 'help' {
       procedure: { type: 'string' },
       answer: { type: 'string', multiple: true },
       facts: { type: 'string' },
+      together: { type: 'boolean', default: false },
+      sheet: { type: 'string', multiple: true },
       seed: { type: 'string', default: '1' },
       json: { type: 'boolean', default: false },
       goal: { type: 'string' },
@@ -61,11 +49,19 @@ export function readOptions(args: readonly string[]): Options | 'help' {
       measure: { type: 'string', default: 'time' },
       chosen: { type: 'boolean', default: false },
       eyes: { type: 'string' },
-      help: { type: 'boolean', default: false },
+      schema: { type: 'boolean', default: false },
+      help: { type: 'boolean', short: 'h', default: false },
     },
   });
   if (values.help) return 'help';
+  if (values.schema) return 'schema';
   if (positionals.length === 0) throw new Error('Name at least one file.');
+  const named = [...positionals, ...(values.facts === undefined ? [] : [values.facts])];
+  if (named.filter((file) => file === '-').length > 1) throw new Error('- is standard input, which can be read once.');
+  if (values.together && values.facts !== undefined)
+    throw new Error('With --together, name the file of facts among the files; --facts goes with a file of its own.');
+  if (!values.together && (values.sheet ?? []).length > 1)
+    throw new Error('Several sheets are one record with --together; without it, name one --sheet.');
   if (!/^\d{1,9}$/.test(values.seed)) throw new Error(`--seed takes a whole number; "${values.seed}" is not one.`);
   if (values.window !== '20' && values.window !== '40') throw new Error('--window takes 20 or 40.');
   if (values.measure !== 'time' && values.measure !== 'steadiness')
@@ -81,6 +77,8 @@ export function readOptions(args: readonly string[]): Options | 'help' {
     procedure: values.procedure ?? null,
     answers: answersOf(values.answer ?? []),
     facts: values.facts ?? null,
+    together: values.together,
+    sheets: values.sheet ?? [],
     seed: Number(values.seed),
     json: values.json,
     goal:

@@ -1,6 +1,7 @@
 import { problemLines as grouped } from '../lib/rooms/bring-in/problem-lines';
 import { briefly, type AuditReading } from '../lib/intake';
-import type { Problem } from '../lib/model';
+import type { Problems } from '../lib/assess';
+import type { FileProblem } from './problem';
 
 /** A terminal shows the first of many; the JSON names every one. */
 const SHOWN = 20;
@@ -20,9 +21,10 @@ export function understood({ mapping, rowsIn, rowsTaken, rowsNamed }: AuditReadi
 }
 
 /** Rows with the same trouble share a line, so that a hundred of one kind do not hide one of another. */
-export function problemLines(problems: readonly Problem[], total = problems.length): string[] {
+export function problemLines(problems: readonly FileProblem[], total = problems.length): string[] {
   if (problems.length === 0) return [];
-  const { first, rest, more } = grouped(problems, total);
+  const named = problems.map(({ file, ...one }) => (file ? { ...one, why: `${file}: ${one.why}` } : one));
+  const { first, rest, more } = grouped(named, total);
   const left = rest.length + more;
   return [
     '',
@@ -33,7 +35,11 @@ export function problemLines(problems: readonly Problem[], total = problems.leng
 }
 
 /** The line of a file in which nothing could be assessed. */
-export function problemJson(file: string, problems: readonly Problem[]): string {
-  const listed = problems.map(({ row, column, value, why }) => ({ row, column, value, why }));
-  return JSON.stringify({ format: 'next-twenty/problems/1', file, problems: listed });
+export function problemJson(file: string, problems: readonly FileProblem[]): string {
+  const line: Problems = {
+    format: 'next-twenty/problems/1',
+    file,
+    problems: problems.map(({ file: in_ = file, row, column, value, why }) => ({ file: in_, row, column, value, why })),
+  };
+  return JSON.stringify(line);
 }

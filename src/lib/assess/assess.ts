@@ -8,6 +8,7 @@ import { suggestionReasons } from '../words';
 import { safetyWords, type SafetyWords } from '../words/safety';
 import type { Assessment, EyesJson } from './assessment';
 import { comparisonOf, type CompareWish, type Comparison } from './compare';
+import { eventsJson } from './events-json';
 import { recordFromReading, type ReadRecord } from './from-reading';
 import { goalResult, type GoalResult, type GoalWish } from './goal-result';
 import { guidanceFor } from './guidance-for';
@@ -15,8 +16,13 @@ import { stepJson } from './step-json';
 import { suggestionFor } from './suggest';
 
 export type AssessInput = {
-  reading: Pick<AuditReading, 'cases' | 'lists' | 'references' | 'procedureId' | 'problems'> &
-    Partial<Pick<AuditReading, 'questions'>>;
+  reading: Pick<AuditReading, 'cases' | 'lists' | 'references' | 'procedureId'> &
+    Partial<Pick<AuditReading, 'questions'>> & {
+      /** `file`: where a row stands, of a record that came from several. */
+      problems: readonly (Problem & { file?: string })[];
+    };
+  /** As the caller names it, for the answer. */
+  file?: string;
   procedures: readonly Procedure[];
   guidance: readonly Guidance[];
   seed?: number;
@@ -39,7 +45,7 @@ export type Assessed =
       /** What should be known before reading anything into the numbers. */
       said: readonly string[];
     }
-  | { kind: 'cannot'; because: string; problems: Problem[] };
+  | { kind: 'cannot'; because: string; problems: (Problem & { file?: string })[] };
 
 /**
  * The main job without a screen: from what a file holds to where to look, how sure, and, with a goal, what came of it.
@@ -47,15 +53,16 @@ export type Assessed =
  * holds: too little is an answer (`suggestion.kind`), nothing at all is `cannot`.
  */
 export function assess(input: AssessInput): Assessed {
-  const { reading, seed = 1 } = input;
+  const { reading, seed = 1, file = null } = input;
+  const problems = [...reading.problems];
   const procedure = input.procedures.find((each) => each.id === reading.procedureId);
   const record = procedure && recordFromReading(reading, procedure);
   if (!procedure || !record || record.cases.length === 0)
-    return { kind: 'cannot', because: 'No case in this file can be assessed.', problems: reading.problems };
+    return { kind: 'cannot', because: 'No case in this file can be assessed.', problems };
   const wrong =
     recordNotANumber(record) ??
     notANumber({ seed, 'number of resamples': input.resamples, 'length of the window': input.goal?.window });
-  if (wrong) return { kind: 'cannot', because: wrong.because, problems: reading.problems };
+  if (wrong) return { kind: 'cannot', because: wrong.because, problems };
   const audit = auditOf({ ...record, procedure, seed, resamples: input.resamples });
   const suggestion = suggestionFor(audit, { ...record, profile: emptyProfile });
   const goal = input.goal ? goalResult(input.goal, record, procedure, seed, input.resamples) : null;
@@ -64,11 +71,19 @@ export function assess(input: AssessInput): Assessed {
   const compare = input.compare ? comparisonOf(input.compare, record, procedure) : null;
   const assessment: Assessment = {
     format: 'next-twenty/assessment/2',
+    file,
     procedure: procedure.id,
     cases: record.cases.length,
     lists: knownLists(record.cases) || null,
     seed,
-    left_out: reading.problems.map(({ row, column, value, why }) => ({ row, column, value, why })),
+    left_out: problems.map(({ file: in_, row, column, value, why }) => ({
+      file: in_ ?? file,
+      row,
+      column,
+      value,
+      why,
+    })),
+    events: eventsJson(record.cases, record.lists),
     steps: audit.steps.map((step) => stepJson(step, record, audit.waiting.n > 0)),
     patterns: audit.patterns
       .filter(({ shown }) => shown)

@@ -1,8 +1,9 @@
-import { clock, counted, prose, timesAsLong } from '../format';
-import { firstWords, lastingWords, suggestionWords } from '../words';
+import { counted, prose, timesAsLong } from '../format';
+import { lastingWords, suggestionWords } from '../words';
 import { effectRows, saidOfResult } from '../words/reported-result';
 import type { Assessed } from './assess';
 import type { GoalResult } from './goal-result';
+import { stepTable } from './step-table';
 
 /** The same in words, as Choose says it: for a terminal. */
 export function assessmentText({
@@ -15,27 +16,6 @@ export function assessmentText({
   said,
 }: Extract<Assessed, { kind: 'assessed' }>): string {
   const { head, sentences } = suggestionWords(audit, suggestion);
-  const width = Math.max(...audit.steps.map((step) => step.label.length));
-  // Steps are ranked by what is left among the same kind of eye; the interval is of that.
-  const apart = audit.steps.some(({ differenceSameEyes }) => differenceSameEyes !== null);
-  const rows = audit.steps
-    .filter((step) => step.n > 0 && step.median !== null)
-    .map((step) =>
-      [
-        `  ${step.label.padEnd(width)}`,
-        String(step.n).padStart(6),
-        clock(step.median ?? 0).padStart(7),
-        (step.p20 === null ? '' : clock(step.p20)).padStart(7),
-        ...(step.difference !== null && step.differenceInterval
-          ? [
-              `${Math.round(step.difference)} s`.padStart(7),
-              ...(apart ? [`${Math.round(step.differenceSameEyes ?? step.difference)} s`.padStart(11)] : []),
-              `${Math.round(step.differenceInterval.low)} to ${Math.round(step.differenceInterval.high)}`.padStart(10),
-              `  ${audit.enough.enough ? firstWords(step.first.seconds) : ''}`,
-            ]
-          : [`  ${step.differenceCannot?.because ?? ''}`]),
-      ].join(''),
-    );
   const labelOf = (stepId: string) => audit.steps.find((step) => step.stepId === stepId)?.label ?? stepId;
   return [
     `${counted(assessment.cases, 'case')}${assessment.lists === null ? ', lists not known' : `, ${counted(assessment.lists, 'list')}`}. Median and 20th percentile (p20) as recorded; ranks adjusted for the eye where facts are recorded.`,
@@ -43,8 +23,7 @@ export function assessmentText({
     head,
     ...sentences,
     '',
-    `  ${''.padEnd(width)}${'cases'.padStart(6)}${'median'.padStart(7)}${'p20'.padStart(7)}${'diff.'.padStart(7)}${apart ? 'same eyes'.padStart(11) : ''}${'95 %'.padStart(10)}  most seconds`,
-    ...rows,
+    ...stepTable(audit),
     ...(audit.patterns.some((each) => each.shown)
       ? [
           '',

@@ -2,41 +2,11 @@ import { countedCases } from '../audit';
 import type { Procedure } from '../model';
 import { lookingBack, type Compared, type LookingBack } from '../practice';
 import { lookingBackRows, lookingBackWords, type LookingBackWords } from '../words/looking-back';
+import type { ComparedJson, CompareJson } from './compare-json';
 import type { ReadRecord } from './from-reading';
 
 /** Two stretches by the codes of their first and last case, those included. */
 export type CompareWish = { earlier: [from: string, to: string]; later: [from: string, to: string]; fixed: boolean };
-
-type ComparedJson = {
-  /** What is said of it: `null` where nothing is clear. */
-  named: 'shorter' | 'longer' | null;
-  /** Of the later stretch to the earlier; `null` with its reason in `cannot`. */
-  ratio: number | null;
-  low: number | null;
-  high: number | null;
-  method: string | null;
-  cannot: { code: string; because: string } | null;
-};
-
-type StretchJson = { from: string; to: string; cases: number; lists: number | null };
-
-/** Two stretches compared: ratios of the later to the earlier, medians as recorded in seconds. */
-export type CompareJson = {
-  fixed: boolean;
-  /** Chance that anything is named when nothing has changed, as it was set. */
-  alpha: number | null;
-  earlier: StretchJson;
-  later: StretchJson;
-  said: string;
-  steps: (ComparedJson & {
-    step: string;
-    label: string;
-    n: [earlier: number, later: number];
-    median_s: [earlier: number | null, later: number | null];
-  })[];
-  whole: ComparedJson | null;
-  cannot: { code: string; because: string } | null;
-};
 
 export type Comparison = { json: CompareJson; words: LookingBackWords; rows: readonly string[] };
 
@@ -54,7 +24,7 @@ export function comparisonOf(wish: CompareWish, { cases, lists }: ReadRecord, pr
 }
 
 function jsonOf(wish: CompareWish, said: LookingBack, { head }: LookingBackWords): CompareJson {
-  const stretch = ([from, to]: [string, string], which: 'earlier' | 'later'): StretchJson => ({
+  const stretch = ([from, to]: [string, string], which: 'earlier' | 'later') => ({
     from,
     to,
     cases: said[which].cases.length,

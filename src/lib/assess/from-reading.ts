@@ -1,6 +1,6 @@
 import { itemAt } from '../item-at';
 import type { AuditReading } from '../intake';
-import type { Case, ListRecord, NewCase, ReferenceCase, ReferenceSet, Procedure } from '../model';
+import { asCase, type Case, type ListRecord, type ReferenceCase, type ReferenceSet, type Procedure } from '../model';
 import { stepTable } from '../audit';
 
 /** What a file holds, with ids for the time of one computation: nothing is stored. */
@@ -51,19 +51,4 @@ export function referenceSetsOf(reading: Pick<Reading, 'references'>, procedure:
       invented: false,
     },
   ];
-}
-
-function asCase({ list: _list, row, ...one }: NewCase, id: string, listId: string | null): Case {
-  return {
-    ...one,
-    id,
-    listId,
-    factChanges: [],
-    source: { kind: 'file', importId: 'import-1', row },
-    leftOut: null,
-    keptAsItIs: null,
-    invented: false,
-    version: 1,
-    history: [],
-  };
 }

@@ -17,7 +17,7 @@ import { eventsOfGoal } from '../safety';
 import { goalEventWords } from '../words';
 import { countWords } from '../words/reported-result';
 import { safetyWords, type SafetyWords } from '../words/safety';
-import type { EffectJson, ResultJson } from './assessment';
+import type { EffectJson, ResultJson } from './result-json';
 import { ENGINE } from './engine';
 import type { ReadRecord } from './from-reading';
 import { suggestionFor } from './suggest';

@@ -1,5 +1,6 @@
 export { parseDuration, type Duration, type PlainNumber } from './table/duration';
 export { readAudit, readAuditInSlices, type AuditInput, type AuditReading } from './read-audit';
+export { readTogether, type PartInput, type Together } from './together';
 export type { Mapping } from './headings/mapping';
 export type { Question, Option } from './questions';
 export type { ReferenceDraft } from './cases/references';

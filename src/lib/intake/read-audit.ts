@@ -42,6 +42,8 @@ export type AuditReading = Understood & {
   problems: Problem[];
   counted: Record<Problem['weight'], number>;
   questions: Question[];
+  /** Headings of the second file that are no fact of the eye. */
+  unknownFacts: readonly string[];
   /** Rows under the headings; each is taken or named, none is both. */
   rowsIn: number;
   rowsTaken: number;
@@ -63,7 +65,7 @@ export const readAuditInSlices = (input: AuditInput, how: Slices): Promise<Audit
   inSlices(bundled(reading(input)), how);
 
 /** One way, each stage taking what the one before it gave: sheets, headings, table, rows, drafts, cases, cases beside those of the record. */
-function* reading(input: AuditInput): Steps<AuditReading> {
+export function* reading(input: AuditInput): Steps<AuditReading> {
   const { choices = {}, procedures, existing = [], facts, today = null } = input;
   const ledger = newLedger();
   const { ask, questions } = asker(choices);
@@ -81,7 +83,7 @@ function* reading(input: AuditInput): Steps<AuditReading> {
   const joined =
     factsSheet && table && file && drafted
       ? yield* factsToJoin(factsSheet, drafted.drafts, table.procedure, file.freshCodes)
-      : { of: new Map(), ledger: newLedger() };
+      : { of: new Map(), ledger: newLedger(), unknown: [] };
   const finished = table && drafted ? yield* finish(drafted.drafts, table, context, joined) : [];
   const firstSequence = existing.reduce((last, { sequence }) => Math.max(last, Math.floor(sequence)), 0) + 1;
   const { cases, lists, handsSaid } = yield* inLists(finished, table, context, firstSequence);
@@ -102,6 +104,7 @@ function* reading(input: AuditInput): Steps<AuditReading> {
       queried: ledger.counts.queried + joined.ledger.counts.queried,
     },
     questions,
+    unknownFacts: joined.unknown,
     rowsIn: drafted ? table.rowsIn : 0,
     rowsTaken: drafted ? ledger.taken.size : 0,
     rowsNamed: drafted ? ledger.named.size : 0,

@@ -4,6 +4,7 @@ export * from './event';
 export * from './erased';
 export * from './list';
 export * from './case';
+export * from './as-case';
 export * from './reference-set';
 export * from './aimed-eyes';
 export * from './mentor-review';

@@ -2,7 +2,7 @@ import { mkdtemp, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { USAGE } from '../../../src/cli/options';
+import { USAGE } from '../../../src/cli/usage';
 import type { Assessment } from '../../../src/lib/assess';
 import { randomStream } from '../../../src/lib/statistics';
 import { runIn, STEP_SECONDS } from './run-in';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { cellText, sheetText } from '../../../src/routes/cases/bring-in/sheet-text.js';
+import { cellText, sheetText } from '../../../src/lib/workbook/sheet-text.js';
 
 describe('cells of a workbook as text', () => {
   it('takes the time alone of a moment in 1899: that is how a sheet keeps 0:01:23', () => {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { intakeThresholds } from '../../../src/lib/intake/thresholds';
-import { cellTooFar, COLUMNS_MOST, ROWS_MOST, tooFar } from '../../../src/routes/cases/bring-in/workbook-limits.js';
+import { cellTooFar, COLUMNS_MOST, ROWS_MOST, tooFar } from '../../../src/lib/workbook/workbook-limits.js';
 
 const sheet = (...cells: string[]) =>
   `<worksheet><sheetData>${cells.map((at) => `<row r="${at.replace(/\D/g, '')}"><c r="${at}" t="s"><v>1</v></c></row>`).join('')}</sheetData></worksheet>`;

@@ -36,7 +36,7 @@ export function* factColumns(
   cells: readonly string[],
   procedure: Procedure,
   say: Say,
-): Steps<{ code: number; facts: FactColumn[] } | null> {
+): Steps<{ code: number; facts: FactColumn[]; unknown: string[] } | null> {
   const headings = yield* readHeadings(cells, procedure, 'stretches', {});
   const targets = headings.map(({ match }) => match?.targets[0]);
   const code = targets.findIndex((target) => target?.what === 'own' && target.id === 'case');
@@ -45,19 +45,22 @@ export function* factColumns(
     return null;
   }
   const beside: string[] = [];
+  const unknown: string[] = [];
   const facts = headings.flatMap(({ text: heading }, index): FactColumn[] => {
     const target = targets[index];
     const fact = target?.what === 'fact' ? procedure.facts.find(({ id }) => id === target.id) : undefined;
     if (fact) return [{ index, heading, read: oneFact(fact) }];
     if (target?.what === 'own' && target.id === 'more') return [{ index, heading, read: lettered(procedure) }];
     if (target?.what === 'own' && index !== code) beside.push(heading);
-    else if (index !== code && heading !== '')
+    else if (index !== code && heading !== '') {
+      unknown.push(heading);
       say(
         1,
         heading,
         null,
         `"${heading}" is not a known fact of the eye for ${procedure.name.toLowerCase()}; the column is left out.`,
       );
+    }
     return [];
   });
   if (beside.length > 0)
@@ -67,5 +70,5 @@ export function* factColumns(
       null,
       `only facts of the eye are joined, so ${beside.map((heading) => `"${heading}"`).join(', ')} ${beside.length === 1 ? 'is' : 'are'} left out. Put whose hands, events and lists into the file of times.`,
     );
-  return { code, facts };
+  return { code, facts, unknown };
 }

@@ -8,7 +8,12 @@ import type { Draft } from './draft';
 import { factColumns, type Say } from './fact-columns';
 
 /** What the second file says of each case. Its rows are not rows of the first, so its account is kept apart. */
-export type JoinedFacts = { of: ReadonlyMap<Draft, Readonly<Record<string, FactValue>>>; ledger: Ledger };
+export type JoinedFacts = {
+  of: ReadonlyMap<Draft, Readonly<Record<string, FactValue>>>;
+  ledger: Ledger;
+  /** Headings of it that are no fact of the eye. */
+  unknown: readonly string[];
+};
 
 /**
  * Facts of the eye by code of the case. A column no fact knows, a value no fact has, a code that is in none of the
@@ -25,7 +30,7 @@ export function* factsToJoin(
 ): Steps<JoinedFacts> {
   const ledger = newLedger();
   const joined = new Map<Draft, Record<string, FactValue>>();
-  const nothing = { of: joined, ledger };
+  const nothing = { of: joined, ledger, unknown: [] };
   const say: Say = (row, column, value, why) => ledger.refuseCell(row, column, value, `In the file of facts: ${why}`);
   if (freshCodes) {
     say(
@@ -99,5 +104,5 @@ export function* factsToJoin(
       null,
       `${blank.length === 1 ? 'this row holds' : `this row and ${blank.length - 1} more hold`} no code and no fact.`,
     );
-  return { of: joined, ledger };
+  return { of: joined, ledger, unknown: columns.unknown };
 }

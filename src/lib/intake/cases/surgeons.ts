@@ -13,8 +13,15 @@ const ME = new Set(['me', 'i', 'self', 'myself', 'own', 'mine', 'ich', 'moi', 'y
 /**
  * Who each name in the surgeon column is. Names go no further than this: other surgeons become R1, R2 in order of
  * appearance. Asked when there is more than one; guess: the one with most rows is me, the others are left out.
+ *
+ * @param named somebody was named beforehand: then one name alone in a file need not be me
  */
-export function* surgeonRoles(all: readonly Row[], column: Column | undefined, ask: Ask): Steps<(row: Row) => Role> {
+export function* surgeonRoles(
+  all: readonly Row[],
+  column: Column | undefined,
+  ask: Ask,
+  named: boolean,
+): Steps<(row: Row) => Role> {
   const rows = new Map<string, { name: string; first: number; count: number }>();
   if (!column) return () => 'me';
   for (const row of all) {
@@ -24,7 +31,7 @@ export function* surgeonRoles(all: readonly Row[], column: Column | undefined, a
     if (found) found.count += 1;
     else rows.set(plainWords(name), { name, first: row.row, count: 1 });
   }
-  if (rows.size <= 1) return () => 'me';
+  if (rows.size <= 1 && (!named || rows.has(''))) return () => 'me';
   const most = [...rows].reduce((best, next) => (next[1].count > best[1].count ? next : best))[0];
   const me = [...rows.keys()].find((name) => ME.has(name)) ?? most;
   const roles = new Map<string, Role>();

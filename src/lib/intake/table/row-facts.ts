@@ -41,7 +41,8 @@ export function* rowFacts(table: Table, context: Context): Steps<FileFacts> {
     if (why) ledger.refuseRow(row.row, null, why.named, why.why);
     else kept.push(row);
   }
-  const roleOf = yield* surgeonRoles(kept, set.own('surgeon'), ask);
+  const named = Object.keys(context.choices).some((id) => id.startsWith('surgeon:'));
+  const roleOf = yield* surgeonRoles(kept, set.own('surgeon'), ask, named);
   const procedureOf = procedureReader(set, table.procedure, context);
   const fillsDown = yield* codeFillsDown(kept, table, ask);
   const rows: RowFacts[] = [];

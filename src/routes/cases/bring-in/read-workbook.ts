@@ -1,10 +1,8 @@
+import { MILLISECONDS_MOST } from '../../../lib/workbook/workbook-limits.js';
+
 export type Sheet = { name: string; rows: number; text: string };
 export type WorkbookRead = { sheets: readonly Sheet[] } | { problem: string };
 export type ReadingWorkbook = { done: Promise<WorkbookRead>; cancel: () => void };
-
-/** Bytes of the largest workbook tried; a small file can still unpack to a giant one, so time is limited too. */
-export const WORKBOOK_MOST = 10 * 1024 * 1024;
-const MILLISECONDS_MOST = 30_000;
 
 const INSTEAD = 'Save the sheet as CSV and choose that file, or paste its cells.';
 

@@ -1,6 +1,10 @@
 /** As far as a sheet is read: more rows or columns are no audit, and one stray cell makes every row before it. */
 export const ROWS_MOST = 300_000;
 export const COLUMNS_MOST = 500;
+/** Bytes of the largest workbook tried; a small file can still unpack to a giant one, so time is limited too. */
+export const WORKBOOK_MOST = 10 * 1024 * 1024;
+export const MILLISECONDS_MOST = 30_000;
+
 /** Bytes a workbook may unpack to: a small file can hold gigabytes. */
 export const UNPACKED_MOST = 200_000_000;
 

@@ -1,0 +1,39 @@
+import { describe, expect, it } from 'vitest';
+import { isWorkbook, sheetsOf } from '../../../src/cli/workbook';
+import { workbook } from '../../browser/workbook';
+
+const rows = (count: number) => Array.from({ length: count }, (_, at) => [`A${at}`, at, at + 0.5, 'hard']);
+
+describe('a workbook read in a process of its own', () => {
+  it('gives every sheet that holds something, as comma-separated text', async () => {
+    const bytes = workbook({
+      Times: [
+        ['case_id', 'step'],
+        ['A,1', 2.5],
+      ],
+      Empty: [],
+    });
+    expect(isWorkbook(bytes)).toBe(true);
+    expect(isWorkbook(new TextEncoder().encode('case_id,step'))).toBe(false);
+    expect(await sheetsOf(bytes)).toEqual({ sheets: [{ name: 'Times', rows: 2, text: 'case_id,step\n"A,1",2.5' }] });
+  });
+
+  it('is killed when it takes too long, and says so', async () => {
+    const began = Date.now();
+    const read = await sheetsOf(workbook({ Times: rows(60_000) }), { milliseconds: 150, megabytes: 1024 });
+    expect(read).toEqual({ problem: expect.stringContaining('took more than 0.15 seconds') as string });
+    expect(Date.now() - began).toBeLessThan(5_000);
+  });
+
+  it('is ended when it takes too much memory, and says so', async () => {
+    const read = await sheetsOf(workbook({ Times: rows(60_000) }), { milliseconds: 30_000, megabytes: 24 });
+    expect(read).toEqual({ problem: expect.stringContaining('could not be read within 24 MB of memory') as string });
+  });
+
+  it('that is none, is too large or reaches too far is refused with what to do', async () => {
+    const torn = await sheetsOf(Buffer.from('PK\u0003\u0004 but no more'));
+    expect(torn).toEqual({ problem: expect.stringContaining('not a workbook that can be read') as string });
+    const large = await sheetsOf(new Uint8Array(10 * 1024 * 1024 + 1));
+    expect(large).toEqual({ problem: expect.stringContaining('larger than 10 MB') as string });
+  });
+});
