@@ -1,6 +1,6 @@
 import { aimedEyesOf } from '../lib/audit';
 import type { Procedure } from '../lib/model';
-import { compareProblem } from './compare-option';
+import { compareProblem } from './compare-problem';
 import type { Options } from './options';
 import { whole, type FileProblem } from './problem';
 import type { Reading } from './read-file';
