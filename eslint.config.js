@@ -8,13 +8,14 @@ import ts from 'typescript-eslint';
  * The walls of the house: what each folder of src/lib may import beside itself.
  * Imports run one way only; tests/unit/walls.test.ts proves that a violation fails.
  */
-const FOUNDATION = ['statistics', 'format', 'turns'];
+const FOUNDATION = ['statistics', 'format', 'persons', 'turns'];
 const MODEL = ['model', ...FOUNDATION];
 const FACTS = ['audit', 'safety', 'intake', ...MODEL];
 const JUDGED = ['practice', 'rules', ...FACTS];
 const MAY_IMPORT = {
   turns: [],
   format: [],
+  persons: [],
   statistics: [],
   model: FOUNDATION,
   intake: MODEL,

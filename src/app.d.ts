@@ -1,3 +1,4 @@
+import type { AboutPersons } from '$lib/server/about-persons';
 import type { Store } from '$lib/server/storage/port';
 
 declare global {
@@ -10,6 +11,8 @@ declare global {
     }
     interface Locals {
       store: Store;
+      /** What is asked of the texts of this request; there for every change. */
+      persons?: AboutPersons;
       /** ISO instant of this request. */
       now: string;
     }

@@ -2,9 +2,10 @@ import { building, dev } from '$app/environment';
 import { openStore, StaleVersionError, StorageError, type Store } from '$lib/server/storage';
 import type { Handle, HandleServerError, ServerInit } from '@sveltejs/kit';
 import { dataFolder } from './run/data-folder.js';
-import { refuseBrokenForms } from './lib/server/refuse-broken-forms';
+import { heedForms } from './lib/server/heed-forms';
 import { sayingDamage } from './lib/server/say-damage';
-import { refusedChange } from './lib/server/refused-change';
+import { readOnly, refusedChange } from './lib/server/refused-change';
+import { AboutPersons, askingAboutPersons, withNone } from './lib/server/about-persons';
 
 /** On the process, because `vite dev` reads this file again at every edit while the folder stays ours. */
 const opened = globalThis as typeof globalThis & { nextTwentyStore?: Promise<Store> };
@@ -46,16 +47,30 @@ async function readToTheEnd(request: Request): Promise<void> {
 const isNeededAtOnce = ({ type, path }: { type: string; path: string }): boolean =>
   type === 'js' || type === 'css' || /newsreader-latin-opsz-normal|source-sans-3-latin-wght-normal/.test(path);
 
+/** Settings that cannot be read must not keep anybody from storing elsewhere: then everything is asked again. */
+const saidNone = (store: Store): Promise<readonly string[]> =>
+  store.profile().then(
+    ({ notPersons }) => notPersons ?? [],
+    () => [],
+  );
+
 export const handle: Handle = async ({ event, resolve }) => {
   const refused = refusedChange(event.request, event.url);
   if (refused) {
     if (refused.status !== 403) await readToTheEnd(event.request);
     return new Response(refused.why, { status: refused.status, headers: { 'content-type': 'text/plain' } });
   }
-  refuseBrokenForms(event.request);
-  if (opened.nextTwentyStore) event.locals.store = sayingDamage(await opened.nextTwentyStore);
+  const store = await opened.nextTwentyStore;
+  if (store) event.locals.store = sayingDamage(store);
   event.locals.now = new Date().toISOString();
-  return resolve(event, { preload: isNeededAtOnce });
+  if (readOnly.includes(event.request.method) || !store) return resolve(event, { preload: isNeededAtOnce });
+
+  const about = (event.locals.persons = new AboutPersons(await saidNone(store)));
+  heedForms(event.request, (form) => about.heardForm(form));
+  event.locals.store = askingAboutPersons(event.locals.store, about);
+  const answer = await resolve(event, { preload: isNeededAtOnce });
+  if (about.saidNone.size > 0) await store.changeProfile((profile) => withNone(profile, about.saidNone));
+  return answer;
 };
 
 /** What the store refuses is said as it is; anything else gets a number to find it by in the server's output. */

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { slug } from './id';
+import { ours } from './written';
 
 /**
  * The kind of eye a goal is aimed at: one fact at one level (`small`; `yes` or `no`), or at levels taken together
@@ -7,9 +8,9 @@ import { slug } from './id';
  */
 export const aimedEyesSchema = z.strictObject({
   fact: slug,
-  level: z.string().min(1),
+  level: ours(z.string().min(1), 'ids of levels of a fact'),
   /** As it stands in a sentence: "pupil small". */
-  label: z.string().min(1),
+  label: ours(z.string().min(1), 'put together from labels of the procedure'),
 });
 
 export type AimedEyes = z.infer<typeof aimedEyesSchema>;

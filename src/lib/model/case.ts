@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { eventSchema } from './event';
 import { caseId, importId, instant, listId, slug } from './id';
 import { clockSeconds, countOnList, placeOnList, rowNumber, sequence, value, version } from './number';
+import { code, label, note, ours } from './written';
 
 /** One unbroken interval of a step. Seconds; the clock readings are `null` where only a length is known. */
 export const stretchSchema = z.strictObject({
@@ -13,12 +14,12 @@ export const stretchSchema = z.strictObject({
   /** `protected`: a part never to be shortened, outside step time. */
   kind: z.enum(['step', 'waiting', 'protected']),
   /** Waiting reason id, or protected part id. */
-  reason: z.string().nullable(),
+  reason: ours(z.string(), 'an id of the procedure').nullable(),
 });
 
 export const handsSchema = z.enum(['mine', 'someone-else', 'taken-over', 'shared']);
 
-export const factValueSchema = z.union([z.string(), value, z.boolean()]);
+export const factValueSchema = z.union([ours(z.string(), 'the id of a level'), value, z.boolean()]);
 
 /** Fixed, so that reasons can be counted in every result. */
 export const leftOutReasons = [
@@ -33,7 +34,7 @@ export const leftOutReasons = [
 export const caseSchema = z.strictObject({
   id: caseId,
   /** The surgeon's own code, never a patient's. Unique in the record. */
-  code: z.string().min(1).max(40),
+  code: code(z.string().min(1).max(40)),
   procedureId: slug,
   listId: listId.nullable(),
   /** Place in the list, from 1. */
@@ -61,9 +62,13 @@ export const caseSchema = z.strictObject({
   events: z.array(eventSchema).nullable(),
   /** Protected part id → seen on the recording. A protected part not in here was not looked for. */
   protectedSeen: z.record(slug, z.boolean()),
-  energy: z.strictObject({ value: value.nonnegative(), unit: z.string() }).nullable(),
+  energy: z.strictObject({ value: value.nonnegative(), unit: label(z.string()) }).nullable(),
   recording: z
-    .strictObject({ size: z.number().int().positive(), fingerprint: z.string(), label: z.string().nullable() })
+    .strictObject({
+      size: z.number().int().positive(),
+      fingerprint: ours(z.string(), 'a hash'),
+      label: label(z.string()).nullable(),
+    })
     .nullable(),
   source: z.discriminatedUnion('kind', [
     z.strictObject({ kind: z.literal('typed') }),
@@ -75,12 +80,12 @@ export const caseSchema = z.strictObject({
   /** Its times could be seen while it was left out: whatever is done with it later, they have been seen. */
   timesSeenWhileLeftOut: z.literal(true).optional(),
   /** A complaint, claim or inquiry: read-only until lifted with a reason. */
-  keptAsItIs: z.strictObject({ since: instant, why: z.string() }).nullable(),
+  keptAsItIs: z.strictObject({ since: instant, why: note(z.string()) }).nullable(),
   /** Part of an invented surgeon's record: one action removes it. */
   invented: z.boolean().default(false),
   version,
   /** What was changed and when, in words; shown on the case page. */
-  history: z.array(z.strictObject({ at: instant, what: z.string() })),
+  history: z.array(z.strictObject({ at: instant, what: note(z.string()) })),
 });
 
 /** What intake makes: a case before the store has given it ids. `list` names the list within the file. */
@@ -97,7 +102,7 @@ export const newCaseSchema = caseSchema
     factChanges: true,
     invented: true,
   })
-  .extend({ list: z.string().nullable(), row: rowNumber });
+  .extend({ list: label(z.string()).nullable(), row: rowNumber });
 
 export type Stretch = z.infer<typeof stretchSchema>;
 export type Hands = z.infer<typeof handsSchema>;

@@ -4,16 +4,20 @@ import { erasedSchema } from './erased';
 import { caseId, goalId, instant, listId, slug } from './id';
 import { mentorReviewSchema } from './mentor-review';
 import { sequence } from './number';
+import { note, ours } from './written';
 
 export const measures = ['time', 'steadiness', 'checkpoints', 'safety'] as const;
 
 /** A checkpoint as it stood when the goal was set: later edits of the library do not change a goal. */
-export const goalCheckpointSchema = z.strictObject({ id: z.string(), look: z.string().min(1) });
+export const goalCheckpointSchema = z.strictObject({
+  id: ours(z.string(), 'an id of a page, or of an own checkpoint'),
+  look: note(z.string().min(1)),
+});
 
 /** The adjustment frozen on the day: for the chart, the expected range, and "the baseline cases have changed since". */
 export const frozenModelSchema = z.strictObject({
   /** Names of the adjustment's columns, in order (`nucleus=hard`, `pupil not entered`). */
-  columns: z.array(z.string()),
+  columns: z.array(ours(z.string(), 'ids of facts and levels')),
   coefficients: z.array(z.number()),
   centre: z.array(z.number()),
   median: z.number().positive(),
@@ -29,15 +33,15 @@ export const baselineSchema = z.strictObject({
   /** log of the lower end of the expected range over the median; ≤ 0. */
   steer: z.number().nullable(),
   seed: z.number().int(),
-  engine: z.string(),
+  engine: ours(z.string(), 'the version that counted'),
   /** Hash of the baseline cases as they were. */
-  hash: z.string(),
+  hash: ours(z.string(), 'a hash'),
 });
 
 export const decisionSchema = z.strictObject({
   at: instant,
   kind: z.enum(['keep', 'second-look', 'change-checkpoints', 'move-on', 'pause', 'resume', 'go-on', 'to-checkpoints']),
-  reason: z.string(),
+  reason: note(z.string()),
   /** Events at the step that were written down by then: another one asks again. Missing: none, or before this was counted. */
   eventsAtStep: z.number().int().positive().optional(),
 });
@@ -50,17 +54,17 @@ export const goalSchema = z.strictObject({
   /** Aimed at this kind of eye: other cases belong to neither baseline nor window. Missing: all eyes. */
   eyes: aimedEyesSchema.optional(),
   checkpoints: z.array(goalCheckpointSchema).max(3),
-  ifThen: z.string().nullable(),
+  ifThen: note(z.string()).nullable(),
   /** Protected parts chosen to watch. */
   watch: z.array(slug),
-  stopSigns: z.array(z.string()),
-  reminders: z.array(z.string()),
+  stopSigns: z.array(ours(z.string(), 'from the page of the step')),
+  reminders: z.array(ours(z.string(), 'from the page of the step')),
   baseline: baselineSchema,
   windowLength: z.union([z.literal(20), z.literal(40)]),
-  agreed: z.strictObject({ answer: z.enum(['yes', 'not-yet', 'none']), why: z.string().nullable() }),
+  agreed: z.strictObject({ answer: z.enum(['yes', 'not-yet', 'none']), why: note(z.string()).nullable() }),
   /** The view the step was shown on when it was chosen; `eyes`: it takes longer in certain eyes; `own`: a reason given before the views were opened. */
   chosenBy: z.enum(['seconds', 'spread', 'reference', 'eyes', 'safety', 'own']),
-  reason: z.string().nullable(),
+  reason: note(z.string()).nullable(),
   setAt: instant,
   /** When a draft was agreed: it runs from then. Missing: agreed when it was set, not agreed yet, or before this was kept. */
   agreedAt: instant.optional(),

@@ -15,3 +15,4 @@ export * from './profile';
 export * from './problem';
 export * from './surgeon-record';
 export * from './same';
+export { textsWritten, unmarkedTexts } from './written';

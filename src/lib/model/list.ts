@@ -3,6 +3,7 @@ import { erasedSchema } from './erased';
 import { eventSchema } from './event';
 import { isoDate, isoMonth, listId } from './id';
 import { countOnList, placeOnList, value } from './number';
+import { label } from './written';
 
 /** When a list took place, as far as it is known. A number only orders lists. */
 export const whenSchema = z.discriminatedUnion('kind', [
@@ -16,11 +17,11 @@ export const whenSchema = z.discriminatedUnion('kind', [
 export const listRecordSchema = z.strictObject({
   id: listId,
   /** The surgeon's own name for it (a number, a letter), or `null`. */
-  label: z.string().nullable(),
+  label: label(z.string()).nullable(),
   when: whenSchema,
   operated: placeOnList.nullable(),
-  anaesthesia: z.string().nullable(),
-  machine: z.string().nullable(),
+  anaesthesia: label(z.string()).nullable(),
+  machine: label(z.string()).nullable(),
   teaching: z.boolean().nullable(),
   /** Were events answered for every operation of the list, timed or not? `null`: not said. */
   eventsAnsweredForAll: z.boolean().nullable(),

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { caseId, instant } from './id';
+import { note, ours } from './written';
 
 /** How a checkpoint was seen in the stretches watched; three anchors and no number, so that nothing can be added up. */
 export const mentorAnchors = ['not-seen', 'with-correction', 'each-time'] as const;
@@ -7,8 +8,10 @@ export const mentorAnchors = ['not-seen', 'with-correction', 'each-time'] as con
 /** What one of the two wrote, apart from the other. A checkpoint that was not rated is missing. */
 export const mentorFormSchema = z.strictObject({
   at: instant,
-  ratings: z.array(z.strictObject({ checkpointId: z.string(), anchor: z.enum(mentorAnchors) })),
-  saw: z.string(),
+  ratings: z.array(
+    z.strictObject({ checkpointId: ours(z.string(), 'the id of a checkpoint'), anchor: z.enum(mentorAnchors) }),
+  ),
+  saw: note(z.string()),
 });
 
 /** One review of a goal with a mentor, who has no name here. */

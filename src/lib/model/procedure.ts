@@ -1,16 +1,17 @@
 import { z } from 'zod';
 import { slug } from './id';
+import { label } from './written';
 
 /** A part of a step that is never shortened; taken out of step time and counted as seen or not. */
-export const protectedPartSchema = z.strictObject({ id: slug, label: z.string().min(1) });
+export const protectedPartSchema = z.strictObject({ id: slug, label: label(z.string().min(1)) });
 
 export const stepSchema = z.strictObject({
   id: slug,
-  label: z.string().min(1),
+  label: label(z.string().min(1)),
   /** One visible event each: where the clock starts and stops on the recording. */
-  starts: z.string().min(1),
-  ends: z.string().min(1),
-  synonyms: z.array(z.string().min(1)),
+  starts: label(z.string().min(1)),
+  ends: label(z.string().min(1)),
+  synonyms: z.array(label(z.string().min(1))),
   /** Steps that can make this one longer, nearest first. */
   earlier: z.array(slug),
   optional: z.boolean(),
@@ -24,22 +25,22 @@ export const stepSchema = z.strictObject({
 
 export const factLevelSchema = z.strictObject({
   id: slug,
-  label: z.string().min(1),
+  label: label(z.string().min(1)),
   key: z.string().length(1),
   /** What people write for it in their own files ("brunescent"). */
-  synonyms: z.array(z.string().min(1)).optional(),
+  synonyms: z.array(label(z.string().min(1))).optional(),
 });
 
 /** A fact of the eye: a thing that legitimately changes times, entered before the times are seen. */
 export const eyeFactSchema = z.strictObject({
   id: slug,
-  label: z.string().min(1),
+  label: label(z.string().min(1)),
   kind: z.enum(['yes-no', 'choice', 'number']),
   levels: z.array(factLevelSchema).optional(),
   /** One key in the ten-second entry (yes-no facts of "anything else"). */
   key: z.string().length(1).optional(),
-  unit: z.string().optional(),
-  synonyms: z.array(z.string().min(1)).default([]),
+  unit: label(z.string()).optional(),
+  synonyms: z.array(label(z.string().min(1))).default([]),
   /** `row`: one field of its own; `more`: one letter under "anything else"; `file`: accepted from files, never asked. */
   asked: z.enum(['row', 'more', 'file']).default('row'),
 });
@@ -47,20 +48,20 @@ export const eyeFactSchema = z.strictObject({
 /** Why the surgeon could not go on. `synonyms`: what people write for it in their own files ("change of tubing"). */
 export const waitingReasonSchema = z.strictObject({
   id: slug,
-  label: z.string().min(1),
-  synonyms: z.array(z.string().min(1)).optional(),
+  label: label(z.string().min(1)),
+  synonyms: z.array(label(z.string().min(1))).optional(),
 });
 
 export const procedureSchema = z
   .strictObject({
     id: slug,
-    name: z.string().min(1),
-    synonyms: z.array(z.string()).default([]),
+    name: label(z.string().min(1)),
+    synonyms: z.array(label(z.string())).default([]),
     steps: z.array(stepSchema).min(2),
     /** In the order in which they enter the adjustment. */
     facts: z.array(eyeFactSchema),
     waitingReasons: z.array(waitingReasonSchema),
-    eventKinds: z.array(z.strictObject({ id: slug, label: z.string().min(1) })),
+    eventKinds: z.array(z.strictObject({ id: slug, label: label(z.string().min(1)) })),
     /** shipped with the tool, or written by the surgeon in Settings. */
     origin: z.enum(['shipped', 'own']).default('shipped'),
   })

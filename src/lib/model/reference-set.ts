@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { factValueSchema } from './case';
 import { instant, referenceId, slug } from './id';
 import { stepSeconds, value } from './number';
+import { label } from './written';
 
 /** Other surgeons' timings of the same steps. No names, dates, codes, positions, events or notes. */
 export const referenceCaseSchema = z.strictObject({
@@ -16,7 +17,7 @@ export const referenceCaseSchema = z.strictObject({
 
 export const referenceSetSchema = z.strictObject({
   id: referenceId,
-  label: z.string().min(1),
+  label: label(z.string().min(1)),
   procedureId: slug,
   /** "They agreed": the day it was confirmed. */
   agreedAt: instant,

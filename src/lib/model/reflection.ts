@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { caseId, goalId, instant, reflectionId, slug } from './id';
 import { version } from './number';
+import { label, note, ours } from './written';
 
 export const checkpointAnswers = ['done', 'partly', 'not', 'did-not-arise'] as const;
 
@@ -12,7 +13,13 @@ export const reflectionSchema = z.strictObject({
   goalId: goalId.nullable(),
   stepId: slug.nullable(),
   /** One row a case and checkpoint. */
-  answers: z.array(z.strictObject({ caseId, checkpointId: z.string(), answer: z.enum(checkpointAnswers) })),
+  answers: z.array(
+    z.strictObject({
+      caseId,
+      checkpointId: ours(z.string(), 'the id of a checkpoint'),
+      answer: z.enum(checkpointAnswers),
+    }),
+  ),
   /**
    * false: given after the times of these cases had been shown; such answers are marked and not compared with times.
    */
@@ -22,10 +29,10 @@ export const reflectionSchema = z.strictObject({
   /** One row a case and protected part. */
   protectedSeen: z.array(z.strictObject({ caseId, protectedPartId: slug, seen: z.boolean() })),
   /** Markdown. What I saw; what I will try. */
-  saw: z.string(),
-  willTry: z.string(),
-  tags: z.array(z.string()),
-  history: z.array(z.strictObject({ at: instant, saw: z.string(), willTry: z.string() })),
+  saw: note(z.string()),
+  willTry: note(z.string()),
+  tags: z.array(label(z.string())),
+  history: z.array(z.strictObject({ at: instant, saw: note(z.string()), willTry: note(z.string()) })),
   invented: z.boolean().default(false),
   version,
 });

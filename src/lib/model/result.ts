@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { aimedEyesSchema } from './aimed-eyes';
 import { caseId, goalId, instant, resultId, slug } from './id';
+import { ours } from './written';
 
 /**
  * A change on the log scale, exp() of it being the ratio of window to baseline.
@@ -17,7 +18,7 @@ export const effectSchema = z.strictObject({
   df: z.number(),
   nBaseline: z.number().int(),
   nWindow: z.number().int(),
-  method: z.string(),
+  method: ours(z.string(), 'how it was counted'),
 });
 
 export const resultKinds = [
@@ -32,7 +33,10 @@ export const resultKinds = [
 ] as const;
 
 /** Why no result can be said, in place of an exception. */
-export const cannotSaySchema = z.strictObject({ code: z.string(), because: z.string() });
+export const cannotSaySchema = z.strictObject({
+  code: ours(z.string(), 'a code'),
+  because: ours(z.string(), 'a sentence of the program'),
+});
 
 export const lastingSchema = z.strictObject({
   /** 1 is the first twenty after the window. */
@@ -74,7 +78,7 @@ export const outcomeSchema = z.strictObject({
   /** Ratio of mean absolute deviations, window to start, log scale. */
   spread: effectSchema.nullable(),
   /** Why the kind had to be `paused`: words with numbers. */
-  paused: z.array(z.string()),
+  paused: z.array(ours(z.string(), 'sentences of the program')),
   selectionAllowance: z.number(),
   /** log of the steer (half-way between the median and the 20th percentile, over the median); never shown as a target. */
   steer: z.number().nullable(),
@@ -108,11 +112,13 @@ export const outcomeSchema = z.strictObject({
   powerForAFifth: z.number().nullable(),
   cannot: cannotSaySchema.nullable(),
   /** Beside *shorter*: steps next to it that took clearly longer against their own rest. Missing: none, or not looked at. */
-  neighbours: z.array(z.strictObject({ stepId: slug, label: z.string(), effect: effectSchema })).optional(),
+  neighbours: z
+    .array(z.strictObject({ stepId: slug, label: ours(z.string(), 'the label of a step'), effect: effectSchema }))
+    .optional(),
   /** Missing: the goal is aimed at no kind of eye. */
   aimed: aimedOutcomeSchema.optional(),
   /** Sentences on what was left out of the adjustment, and why. */
-  caveats: z.array(z.string()),
+  caveats: z.array(ours(z.string(), 'sentences of the program')),
 });
 
 /** Whether it lasted, as it was read: stored once a following twenty, and shown later exactly as it was. */
@@ -125,12 +131,12 @@ export const storedResultSchema = z.strictObject({
   /** first, or the one extension to forty. */
   look: z.enum(['first', 'second']),
   storedAt: instant,
-  inputHash: z.string(),
+  inputHash: ours(z.string(), 'a hash'),
   baselineIds: z.array(caseId),
   windowIds: z.array(caseId),
   stepId: slug,
   seed: z.number().int(),
-  engine: z.string(),
+  engine: ours(z.string(), 'the version that counted'),
   outcome: outcomeSchema,
   /** Missing: whether it lasted has not been read. */
   lasted: z.array(readLastingSchema).optional(),

@@ -1,4 +1,5 @@
 import type { FieldError } from '../rooms/forms/fields';
+import { LooksLikePersonError } from './about-persons';
 import { StaleVersionError, StorageError } from './storage/port';
 
 /**
@@ -12,6 +13,8 @@ export async function attempt<T>(
   try {
     return { done: await change(), refused: null };
   } catch (error) {
+    if (error instanceof LooksLikePersonError)
+      return { done: null, refused: { field: error.field, message: error.message } };
     if (error instanceof StorageError || error instanceof StaleVersionError)
       return { done: null, refused: { field, message: error.message } };
     throw error;

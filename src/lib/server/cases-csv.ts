@@ -1,7 +1,7 @@
 import { hiddenCaseIds } from '../rooms/goals/goal-standing';
 import { procedureOf, type Case, type Event, type ListRecord } from '../model';
 import type { WriteOptions } from '../intake';
-import { personIn } from '../words';
+import { personIn } from '../persons';
 import type { Work } from '../turns';
 import { inTurns } from './in-turns';
 import { readRecord } from './record';
@@ -26,9 +26,12 @@ export async function casesCsv(
   const hidden = hiddenCaseIds(record);
   const cases = record.cases.filter(({ id, procedureId }) => procedureId === procedure.id && !hidden.has(id));
   const dates = url.searchParams.get('dates') === 'day' ? 'day' : 'month';
+  const none = record.profile.notPersons ?? [];
   const withText = url.searchParams.get('reviews') === 'text';
-  const going = cases.map((one) => (one.events?.length ? { ...one, events: one.events.map(goingOut(withText)) } : one));
-  const lists = dates === 'day' ? record.lists : record.lists.map(withoutTellingName);
+  const going = cases.map((one) =>
+    one.events?.length ? { ...one, events: one.events.map(goingOut(withText, none)) } : one,
+  );
+  const lists = dates === 'day' ? record.lists : record.lists.map((list) => withoutTellingName(list, none));
   const csv = await inTurns(writing(going, { procedure, lists, dates }));
   return new Response(csv, {
     headers: {
@@ -40,11 +43,11 @@ export async function casesCsv(
 }
 
 const goingOut =
-  (withText: boolean) =>
+  (withText: boolean, none: readonly string[]) =>
   (event: Event): Event =>
-    !event.reviewed?.text || (withText && personIn(event.reviewed.text).length === 0)
+    !event.reviewed?.text || (withText && personIn(event.reviewed.text, 'note', none).length === 0)
       ? event
       : { ...event, reviewed: { ...event.reviewed, text: null } };
 
-const withoutTellingName = (list: ListRecord): ListRecord =>
-  list.label !== null && personIn(list.label).length > 0 ? { ...list, label: null } : list;
+const withoutTellingName = (list: ListRecord, none: readonly string[]): ListRecord =>
+  list.label !== null && personIn(list.label, 'note', none).length > 0 ? { ...list, label: null } : list;

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { type Reflection, checkpointAnswers } from '../model';
 import { keptText } from '../rooms/forms/kept-text';
-import { personIn } from '../words';
+import { personIn } from '../persons';
 import { renderOwnMarkdown } from './content';
 import type { Store } from './storage/port';
 
@@ -56,10 +56,11 @@ export async function keepReflectionDraft(store: Store, key: string, form: FormD
 /** The form read to be stored, or why it is not: an error, or text that looks like a person and was not said to be nobody. */
 export function reflectionToStore(
   form: FormData,
+  none: readonly string[] = [],
 ):
   | { input: ReflectionInput; refused: null }
   | { input: null; refused: { errors: Trouble[]; values: ReflectionFields; looksLike: string[] } } {
-  const { input, errors, looksLike } = readReflection(form);
+  const { input, errors, looksLike } = readReflection(form, none);
   const values = reflectionFields(form);
   if (errors.length > 0) return { input: null, refused: { errors, values, looksLike: [] } };
   if (looksLike.length > 0 && form.get('nobody') !== 'yes')
@@ -72,7 +73,10 @@ export function reflectionToStore(
  * `all:answer:<checkpoint>` and `all:kept:<part>` stand for every case of the form that has no answer of its own.
  * An empty answer is none. Text that looks like a person is stored only once the writer says it is none.
  */
-export function readReflection(form: FormData): { input: ReflectionInput; errors: Trouble[]; looksLike: string[] } {
+export function readReflection(
+  form: FormData,
+  none: readonly string[] = [],
+): { input: ReflectionInput; errors: Trouble[]; looksLike: string[] } {
   const input: ReflectionInput = {
     answers: [],
     protectedSeen: [],
@@ -93,7 +97,7 @@ export function readReflection(form: FormData): { input: ReflectionInput; errors
     errors.push({ field: 'saw', message: 'There is nothing to store yet: answer a checkpoint or write a line.' });
   for (const field of ['saw', 'willTry'] as const)
     if (input[field].length > MOST) errors.push({ field, message: `Keep this text under ${MOST} characters.` });
-  const looksLike = personIn(`${input.saw}\n${input.willTry}\n${input.tags.join(' ')}`).map(
+  const looksLike = personIn(`${input.saw}\n${input.willTry}\n${input.tags.join(' ')}`, 'note', none).map(
     (found) => `"${found.bit}" looks like ${found.looksLike}`,
   );
   return { input, errors, looksLike };

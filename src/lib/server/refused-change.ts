@@ -10,7 +10,7 @@ const filesComeIn: readonly [path: string, most: number][] = [
 ];
 const smallBody = 512 * 1024;
 
-const readOnly = ['GET', 'HEAD', 'OPTIONS'];
+export const readOnly = ['GET', 'HEAD', 'OPTIONS'];
 
 /**
  * May this request change anything? Only from a page of our own, and not larger than a form is.

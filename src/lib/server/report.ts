@@ -56,7 +56,7 @@ export async function reportOf(store: Store, query: URLSearchParams): Promise<As
     asked ? each.goalId === asked.id : month ? each.at.startsWith(month) : false,
   );
   const going = offered.filter(({ id }) => noteIds.includes(id));
-  const checked = withoutPersons(asked ?? null, going, query.get('nobody') === 'yes');
+  const checked = withoutPersons(asked ?? null, going, query.get('nobody') === 'yes', record.profile.notPersons);
 
   const input: ReportRecord = {
     ...record,

@@ -13,6 +13,6 @@ export * from './since-read';
 export * from './lasted';
 export * from './plan';
 export * from './note-durations';
-export * from './person-in-text';
+export * from './asks-who';
 export * from './mentor-review';
 export * from './practice-month';

@@ -88,6 +88,7 @@ export const actions = {
           ]
         : []),
     ];
+    errors.push(...(locals.persons?.errorsIn(['reason'], 'note') ?? []));
     if (errors.length > 0) return fail(400, { errors, values });
     await keepOwnReason(locals.store, { procedure, step, reason });
     redirect(303, `/plan?${new URLSearchParams({ step, procedure, why: 'own' })}`);
@@ -104,6 +105,7 @@ export const actions = {
       cannotMeasure: source.started.kind === 'cannot' ? source.started.because : null,
       supervisorAsked: source.supervisor !== null,
       chosenBy: source.chosenBy,
+      none: locals.persons?.none,
     });
     if (read.kind === 'errors') return fail(400, { errors: read.errors, values });
     const started = await startOf(record, source, read.plan.measure, read.plan.windowLength);

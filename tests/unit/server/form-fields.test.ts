@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { textOf, textsOf } from '../../../src/lib/rooms/forms/fields';
 import { fieldsOf } from '../../../src/lib/server/form-fields';
-import { refuseBrokenForms } from '../../../src/lib/server/refuse-broken-forms';
+import { heedForms } from '../../../src/lib/server/heed-forms';
 
 const names = ['__proto__', 'constructor', 'toString', 'hasOwnProperty'];
 
@@ -25,7 +25,7 @@ describe('a posted form', () => {
   it('cut off, or no form at all, is refused with 400 and a sentence', async () => {
     const sent = (type: string, body: string) => {
       const request = new Request('http://127.0.0.1/', { method: 'POST', headers: { 'content-type': type }, body });
-      refuseBrokenForms(request);
+      heedForms(request, () => {});
       return request.formData();
     };
     const cut = '--b\r\nContent-Disposition: form-data; name="code"\r\n\r\nA1';

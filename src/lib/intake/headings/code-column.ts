@@ -14,7 +14,7 @@ export function namePeople(set: ColumnSet, ledger: Ledger): void {
         null,
         heading,
         null,
-        `"${heading}" points to a person, so nothing under it is read. Take the column out of the file; this record holds no names, numbers or birth dates.`,
+        `"${heading}" points to a person, so nothing under it is read. Take the column out of the file; this record holds no names, hospital numbers or birth dates.`,
       );
 }
 

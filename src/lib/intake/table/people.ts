@@ -1,3 +1,4 @@
+import { nameIn, personIn, recordNumberIn } from '../../persons';
 import { plainWords } from '../labels/plain-words';
 import { intakeThresholds } from '../thresholds';
 
@@ -12,25 +13,24 @@ const NOT_KEPT = /^(age|sex|gender|eye|laterality|side|os od|od os|ethnicity|rac
 
 export const headingIsNotKept = (heading: string): boolean => NOT_KEPT.test(plainWords(heading));
 
-const TITLE = /\b(mr|mrs|ms|miss|dr|prof|professor|sir|herr|frau|sra?|mme)\b\.? +\p{Lu}/iu;
-const TWO_NAMES = /^\p{Lu}[\p{L}'’-]{2,},? +\p{Lu}[\p{L}'’-]{2,}$/u;
+/** A day of birth: a full date of the years in which people who have cataracts were born. A day of this decade is a list's. */
+const BORN = /\b\d{1,2}[./-]\d{1,2}[./-](19\d\d|200\d|201[0-4])\b|\b(19\d\d|200\d|201[0-4])[./-]\d{1,2}[./-]\d{1,2}\b/;
 // No second @: "a@a@a…" would be searched from every sign of it to the end.
 const MAIL = /\S@[^\s@]+\.\S/;
-const LONG_DATE = /\b\d{1,2}[./-]\d{1,2}[./-](19|20)\d\d\b|\b(19|20)\d\d[./-]\d{1,2}[./-]\d{1,2}\b/;
 
-/** Ten digits in three groups, as the numbers of some health services are written. */
-const GROUPED = /\b\d{3}[ -]\d{3}[ -]\d{4}\b/;
+/** Zeros in front only fill up: "000123" is one's own. */
+const withoutZeros = (code: string): string => code.replace(/(?<!\d)0+(?=\d)/g, '');
 
-const longNumber = (text: string): boolean =>
-  GROUPED.test(text) ||
-  (text.match(/\d+/g) ?? []).some((digits) => digits.replace(/^0+/, '').length >= intakeThresholds.hospitalDigits);
+const longNumber = (code: string): boolean =>
+  (withoutZeros(code).match(/\d+/g) ?? []).some((digits) => digits.length >= intakeThresholds.hospitalDigits);
 
 /** Could this code of a case lead to a patient: a hospital's long number, a name, a birth date? */
 export function codePointsToAPatient(code: string): boolean {
-  return longNumber(code) || TWO_NAMES.test(code) || TITLE.test(code) || MAIL.test(code) || LONG_DATE.test(code);
+  const plain = withoutZeros(code);
+  return (
+    longNumber(code) || recordNumberIn(plain) !== null || nameIn(code) !== null || MAIL.test(code) || BORN.test(code)
+  );
 }
 
 /** Does free text look as if it named somebody? A careful guess, for a warning: it misses much. */
-export function textPointsToAPerson(text: string): boolean {
-  return TITLE.test(text) || MAIL.test(text) || longNumber(text) || TWO_NAMES.test(text.trim());
-}
+export const textPointsToAPerson = (text: string): boolean => personIn(text, 'label').length > 0;

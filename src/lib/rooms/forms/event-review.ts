@@ -1,5 +1,6 @@
 import type { Case, Event, Procedure } from '../../model';
-import { personIn } from '../../words';
+import { personIn } from '../../persons';
+import { asksWho } from '../../words';
 import { eventWordsOf } from './event-fields';
 import { textOf, type FieldError, type Fields } from './fields';
 
@@ -11,14 +12,19 @@ type Review = NonNullable<Event['reviewed']>;
 /**
  * The written review in one field of a form, wherever it is asked for. Words that look like a person are stored only
  * with `nobody` ticked.
+ * @param none what was said to be none earlier
  */
-export function reviewFrom(fields: Fields, field: string, now: string): { review: Review } | { error: FieldError } {
+export function reviewFrom(
+  fields: Fields,
+  field: string,
+  now: string,
+  none: readonly string[] = [],
+): { review: Review } | { error: FieldError } {
   const text = textOf(fields, field);
   const refuse = (message: string) => ({ error: { field, message } });
   if (text.length < LEAST) return refuse('Write what you will do, in a sentence or two.');
-  const [person] = textOf(fields, 'nobody') === 'yes' ? [] : personIn(text);
-  if (person)
-    return refuse(`"${person.bit}" looks like ${person.looksLike}. Leave it out, or tick that it identifies nobody.`);
+  const persons = textOf(fields, 'nobody') === 'yes' ? [] : personIn(text, 'note', none);
+  if (persons.length > 0) return refuse(asksWho(persons));
   return { review: { at: now, text } };
 }
 
@@ -35,13 +41,14 @@ export function reviewedCase(
   cases: readonly Case[],
   procedure: Procedure,
   now: string,
+  none: readonly string[] = [],
 ): { kind: 'reviewed'; case: Case; what: string; field: string } | { kind: 'errors'; errors: FieldError[] } {
   const [caseId, place] = [textOf(fields, 'case'), Number(textOf(fields, 'event') || 'none')];
   const field = `review-${caseId}-${textOf(fields, 'event')}`;
   const found = cases.find(({ id }) => id === caseId);
   const event = found?.events?.[place];
   if (!found || !event) return { kind: 'errors', errors: [{ field, message: GONE }] };
-  const read = reviewFrom(fields, field, now);
+  const read = reviewFrom(fields, field, now, none);
   if ('error' in read) return { kind: 'errors', errors: [read.error] };
   const events = withReview(found.events ?? [], place, read.review);
   if (!events) return { kind: 'errors', errors: [{ field, message: GONE }] };

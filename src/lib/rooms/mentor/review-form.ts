@@ -1,5 +1,6 @@
 import { mentorAnchors, type Goal, type MentorForm } from '../../model';
-import { durationIn, personIn } from '../../words';
+import { personIn } from '../../persons';
+import { durationIn } from '../../words';
 import { textOf, type FieldError, type Fields } from '../forms/fields';
 
 /** Longer is no line to be laid beside another. */
@@ -11,7 +12,11 @@ export type ReadForm = { form: Omit<MentorForm, 'at'>; errors: FieldError[]; loo
  * A form of the review: `rating:<checkpoint>` (empty: not rated), `saw`, and `nobody=yes` where text that looks like a
  * person points to none. No time goes in: the two look at what was done.
  */
-export function readReviewForm(fields: Fields, { checkpoints }: Pick<Goal, 'checkpoints'>): ReadForm {
+export function readReviewForm(
+  fields: Fields,
+  { checkpoints }: Pick<Goal, 'checkpoints'>,
+  none: readonly string[] = [],
+): ReadForm {
   const errors: FieldError[] = [];
   const ratings = checkpoints.flatMap(({ id }) => {
     const field = `rating:${id}`;
@@ -31,6 +36,6 @@ export function readReviewForm(fields: Fields, { checkpoints }: Pick<Goal, 'chec
   const looksLike =
     textOf(fields, 'nobody') === 'yes'
       ? []
-      : personIn(saw).map((found) => `"${found.bit}" looks like ${found.looksLike}`);
+      : personIn(saw, 'note', none).map((found) => `"${found.bit}" looks like ${found.looksLike}`);
   return { form: { ratings, saw }, errors, looksLike };
 }

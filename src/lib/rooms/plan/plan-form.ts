@@ -1,5 +1,6 @@
 import { measures, type Goal, type GoalCheckpoint, type Measure, type Step } from '../../model';
-import { durationIn, personIn } from '../../words';
+import { personIn } from '../../persons';
+import { asksWho, durationIn } from '../../words';
 import { textOf, textsOf, type FieldError, type Fields } from '../forms/fields';
 
 export type PlanChoices = {
@@ -22,6 +23,8 @@ export type PlanRules = {
   cannotMeasure: string | null;
   supervisorAsked: boolean;
   chosenBy: Goal['chosenBy'];
+  /** What was said to be no person earlier. */
+  none?: readonly string[];
 };
 
 /** A line of the note: more cannot be kept in mind. */
@@ -82,9 +85,10 @@ export function readPlan(
       ['ifThen', ifThen],
       ['reason', reason],
       ['why', agreed?.why ?? ''],
-    ] as const)
-      for (const { bit, looksLike } of personIn(text))
-        refuse(field, `"${bit}" looks like ${looksLike}. Leave it out, or tick below that it identifies nobody.`);
+    ] as const) {
+      const found = personIn(text, 'note', rules.none);
+      if (found.length > 0) refuse(field, asksWho(found));
+    }
 
   if (errors.length > 0 || !measure || !agreed) return { kind: 'errors', errors };
   return {

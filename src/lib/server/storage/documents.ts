@@ -14,6 +14,7 @@ import {
   reflectionSchema,
   storedResultSchema,
 } from '../../model';
+import { ours } from '../../model/written';
 
 /** Records with ids made here. `next` only rises, so that the id of an erased record is never reused. */
 const numbered = <Schema extends z.ZodType>(record: Schema) =>
@@ -21,9 +22,9 @@ const numbered = <Schema extends z.ZodType>(record: Schema) =>
 
 const importRecordSchema = z.strictObject({
   id: importId,
-  fileName: z.string(),
+  fileName: ours(z.string(), 'a file name that looks like a person is left out where it is sent'),
   at: instant,
-  textHash: z.string(),
+  textHash: ours(z.string(), 'a hash'),
   added: z.array(caseId),
   replaced: z.array(caseId),
   listsAdded: z.array(listId),
@@ -34,9 +35,9 @@ const importRecordSchema = z.strictObject({
 const heldImportSchema = z.strictObject({
   id: importId,
   heldAt: instant,
-  fileName: z.string(),
-  text: z.string(),
-  choices: z.record(z.string(), z.string()),
+  fileName: ours(z.string(), 'a file name that looks like a person is left out where it is sent'),
+  text: ours(z.string(), 'a file before it is read: columns that point to a person are asked about there'),
+  choices: z.record(ours(z.string(), 'names of questions'), ours(z.string(), 'asked about when it is sent')),
 });
 
 /** The small documents a record is made of, by kind. A kind with a plural of documents has names `<kind>/<n or id>`. */
@@ -46,7 +47,9 @@ export const documentSchemas = {
   lists: numbered(listRecordSchema),
   goals: numbered(goalSchema),
   results: numbered(storedResultSchema),
-  drafts: z.strictObject({ values: z.record(z.string(), z.string()) }),
+  drafts: z.strictObject({
+    values: z.record(ours(z.string(), 'names of forms'), ours(z.string(), 'not stored yet: asked about when it is')),
+  }),
   /** What belongs to no single record: ids given to documents that can be removed, the count of erased cases. */
   ledger: z.strictObject({
     next: z.strictObject({ import: z.number().int().positive(), reference: z.number().int().positive() }),
@@ -55,7 +58,7 @@ export const documentSchemas = {
     invented: z
       .strictObject({
         listIds: z.array(listId),
-        procedureIds: z.array(z.string()),
+        procedureIds: z.array(ours(z.string(), 'ids')),
         profileBefore: profileSchema.nullable(),
       })
       .nullable(),

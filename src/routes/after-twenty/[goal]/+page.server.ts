@@ -87,7 +87,8 @@ export const actions = {
   review: async ({ locals, params, request }) => {
     const values = fieldsOf(await request.formData());
     const { record, goal } = await goalOf(locals.store, params.goal);
-    const read = reviewedCase(values, record.cases, procedureOf(record, goal.procedureId), locals.now);
+    const procedure = procedureOf(record, goal.procedureId);
+    const read = reviewedCase(values, record.cases, procedure, locals.now, locals.persons?.none);
     if (read.kind === 'errors') return fail(400, { errors: read.errors, values });
     const { refused } = await attempt(read.field, () => changeCases(locals.store, [read], locals.now));
     if (refused) return fail(409, { errors: [refused], values });

@@ -37,7 +37,7 @@ export const eventActions = {
     const { fields, one, procedure, now } = await asked(event);
     const index = Number(textOf(fields, 'index') || 'none');
     const field = `review-${index}`;
-    const read = reviewFrom(fields, field, now);
+    const read = reviewFrom(fields, field, now, event.locals.persons?.none);
     if ('error' in read) return refused('events', fields, [read.error]);
     const found = one.events?.[index];
     const events = withReview(one.events ?? [], index, read.review);

@@ -31,6 +31,7 @@ export const actions = {
     const record = await readRecord(locals.store);
     const procedure = procedureOf(record, textOf(fields, 'procedure'));
     const { typed, errors } = typedFacts(fields, procedure, record.cases, record.lists);
+    errors.push(...(locals.persons?.errorsIn(['newListLabel'], 'label') ?? []));
     if (errors.length > 0) return fail(400, { errors, values: fields });
     const kept = Object.fromEntries(Object.keys(fields).map((name) => [name, textsOf(fields, name)]));
     await locals.store.saveDraft(draftKey(typed.code), JSON.stringify(kept));

@@ -72,7 +72,7 @@ export const load: PageServerLoad = async ({ locals, params, url }) => {
 
 export const actions = {
   store: async ({ locals, params, request }) => {
-    const { input, refused } = reflectionToStore(await request.formData());
+    const { input, refused } = reflectionToStore(await request.formData(), locals.persons?.none);
     if (refused) return fail(400, refused);
     const { record, reflection, seen } = await context(locals.store, params.id);
     const goal = record.goals.find(({ id }) => id === reflection.goalId) ?? null;

@@ -56,7 +56,7 @@ export const load: PageServerLoad = async ({ locals, url }) => {
 export const actions = {
   store: async ({ locals, request }) => {
     const form = await request.formData();
-    const { input, refused } = reflectionToStore(form);
+    const { input, refused } = reflectionToStore(form, locals.persons?.none);
     if (refused) return fail(400, refused);
     const { cases } = reflectionFields(form);
     const { chosen, goal, hidden, resultKnown: known } = await context(locals.store, cases);

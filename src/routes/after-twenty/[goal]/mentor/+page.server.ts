@@ -51,7 +51,7 @@ const change = (store: App.Locals['store'], id: string, field: string, edit: (go
 async function store(by: Rater, { locals, params, request }: RequestEvent) {
   const values = fieldsOf(await request.formData());
   const { goal } = await goalOf(locals.store, params.goal);
-  const { form, errors, looksLike } = readReviewForm(values, goal);
+  const { form, errors, looksLike } = readReviewForm(values, goal, locals.persons?.none);
   if (errors.length > 0 || looksLike.length > 0) return fail(400, { errors, looksLike, values });
   const { refused } = await change(locals.store, goal.id, 'saw', (stored) =>
     written(stored, by, { at: locals.now, ...form }, textOf(values, 'replaces')),

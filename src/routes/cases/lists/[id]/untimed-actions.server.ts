@@ -1,6 +1,6 @@
 import { error, fail, redirect, type RequestEvent } from '@sveltejs/kit';
 import { GONE, reviewFrom, withReview } from '$lib/rooms/forms/event-review';
-import { textOf } from '$lib/rooms/forms/fields';
+import { textOf, type Fields } from '$lib/rooms/forms/fields';
 import { attempt } from '$lib/server/attempt';
 import { fieldsOf } from '$lib/server/form-fields';
 import { revisionOf } from '$lib/server/revision';
@@ -15,14 +15,20 @@ async function asked({ locals, params, request }: RequestEvent) {
 }
 
 /** The event is meant by its place, so the events must be as this page had read them. */
-async function store(event: RequestEvent, list: ListRecord, events: ListRecord['untimedEvents'], said: string) {
+async function store(
+  event: RequestEvent,
+  fields: Fields,
+  list: ListRecord,
+  events: ListRecord['untimedEvents'],
+  said: string,
+) {
   const { refused } = await attempt('untimed', () =>
     event.locals.store.changeList(list.id, (stored) => {
       if (revisionOf(stored.untimedEvents) !== revisionOf(list.untimedEvents)) throw new StaleVersionError('This list');
       return { ...stored, untimedEvents: events };
     }),
   );
-  if (refused) return fail(409, { errors: [refused] });
+  if (refused) return fail(409, { errors: [refused], values: fields });
   redirect(303, `/cases/lists/${list.id}?said=${said}`);
 }
 
@@ -31,16 +37,16 @@ export const untimedActions = {
   review: async (event: RequestEvent) => {
     const { fields, list, index } = await asked(event);
     const field = `review-${index}`;
-    const read = reviewFrom(fields, field, event.locals.now);
+    const read = reviewFrom(fields, field, event.locals.now, event.locals.persons?.none);
     if ('error' in read) return fail(400, { errors: [read.error], values: fields });
     const untimedEvents = withReview(list.untimedEvents, index, read.review);
     if (!untimedEvents) return fail(400, { errors: [{ field, message: GONE }], values: fields });
-    return store(event, list, untimedEvents, 'reviewed');
+    return store(event, fields, list, untimedEvents, 'reviewed');
   },
 
   removeUntimed: async (event: RequestEvent) => {
-    const { list, index } = await asked(event);
+    const { fields, list, index } = await asked(event);
     const events = list.untimedEvents.filter((_, at) => at !== index);
-    return store(event, list, events, 'removed');
+    return store(event, fields, list, events, 'removed');
   },
 };

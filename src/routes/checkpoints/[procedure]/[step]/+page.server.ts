@@ -1,3 +1,4 @@
+import { attempt } from '$lib/server/attempt';
 import { error, fail, redirect } from '@sveltejs/kit';
 import { eyeDrawings } from '$lib/charts/eye/eye-drawings.server';
 import { cardsOfStep } from '$lib/rooms/checkpoints/cards-of-step';
@@ -81,18 +82,22 @@ export const actions = {
     if (values.text.length > 5000) errors.push({ field: 'text', message: 'Keep the text under 5,000 characters.' });
     if (errors.length > 0) return fail(400, { errors, values });
 
-    await locals.store.changeProfile((profile) => {
-      const number = 1 + Math.max(0, ...profile.ownCheckpoints.map((each) => Number(each.id.replace(/\D/g, '')) || 0));
-      const own = {
-        id: `own-${number}`,
-        procedureId: params.procedure,
-        stepId: params.step,
-        look: values.look,
-        text: values.text,
-        at: locals.now,
-      };
-      return { ...profile, ownCheckpoints: [...profile.ownCheckpoints, own] };
-    });
+    const { refused } = await attempt('look', () =>
+      locals.store.changeProfile((profile) => {
+        const number =
+          1 + Math.max(0, ...profile.ownCheckpoints.map((each) => Number(each.id.replace(/\D/g, '')) || 0));
+        const own = {
+          id: `own-${number}`,
+          procedureId: params.procedure,
+          stepId: params.step,
+          look: values.look,
+          text: values.text,
+          at: locals.now,
+        };
+        return { ...profile, ownCheckpoints: [...profile.ownCheckpoints, own] };
+      }),
+    );
+    if (refused) return fail(400, { errors: [refused], values });
     redirect(303, `/checkpoints/${params.procedure}/${params.step}?said=added#own`);
   },
   remove: async ({ locals, params, request }) => {

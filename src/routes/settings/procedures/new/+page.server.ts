@@ -1,6 +1,7 @@
 import { fail, redirect } from '@sveltejs/kit';
 import { newProcedureFromForm, stepRowsOffered } from '$lib/rooms/settings/procedures/new-procedure';
 import { errorsOf } from '$lib/rooms/settings/procedures/problems';
+import { attempt } from '$lib/server/attempt';
 import { keepProcedure } from '$lib/server/edit-procedure';
 import { fieldsOf } from '$lib/server/form-fields';
 import { proceduresOf } from '$lib/server/procedures';
@@ -23,7 +24,8 @@ export const actions = {
     const made = newProcedureFromForm(values, await proceduresOf(locals.store));
     const errors = made.errors.length > 0 ? made.errors : errorsOf(made.procedure);
     if (errors.length > 0) return fail(400, { values, errors, rows: stepRowsOffered(values) });
-    await keepProcedure(locals.store, null, made.procedure);
+    const { refused } = await attempt('name', () => keepProcedure(locals.store, null, made.procedure));
+    if (refused) return fail(409, { values, errors: [refused], rows: stepRowsOffered(values) });
     redirect(303, `/settings/procedures/${made.procedure.id}?said=made`);
   },
 } satisfies Actions;

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { personIn } from '../../../src/lib/words';
+import { personIn } from '../../../src/lib/persons';
 
 describe('what looks like a person in a note', () => {
   it.each([

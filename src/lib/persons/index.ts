@@ -1,0 +1,3 @@
+export { personIn, type LooksLike, type TextKind } from './person-in-text';
+export { nameIn } from './names-in-text';
+export { recordNumberIn } from './numbers-in-text';
