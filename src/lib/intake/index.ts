@@ -15,6 +15,7 @@ export {
   type WriteOptions,
 } from './write/write-cases';
 export { hasClockReadings, writeChapters } from './stretches/chapters';
+export { dateIsUnclear, dateOrderOf, readDate, type DateOrder } from './table/dates';
 export { liesAhead } from './table/when';
 export { isMonthAlone } from './cases/events';
 export { harmless } from './table/harmless';

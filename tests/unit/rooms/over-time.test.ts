@@ -132,7 +132,10 @@ describe('how a record is parted', () => {
     expect(sizes('by=change&change=list-5')).toEqual(['change']);
     expect(sizes('by=list&list=list-5')).toEqual([20, 80, false]);
     expect(sizes('by=date&date=2025-02-03')).toEqual([20, 80, false]);
-    expect(sizes('by=date&date=3.2.2025')).toEqual(['date']);
+    expect(sizes('by=date&date=3.2.2025')).toEqual(['dateOrder']);
+    expect(sizes('by=date&date=3.2.2025&dateOrder=dmy')).toEqual([20, 80, false]);
+    expect(sizes('by=date&date=3 Feb 2025')).toEqual([20, 80, false]);
+    expect(sizes('by=date&date=February 2025')).toEqual(['date']);
   });
 
   it('from one case to another, and says which field is wrong', () => {

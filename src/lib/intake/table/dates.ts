@@ -6,7 +6,25 @@ export type DateOrder = 'dmy' | 'mdy';
 export type DateRead =
   { kind: 'date'; date: string } | { kind: 'month'; month: string } | { kind: 'problem'; problem: string };
 
-const MONTHS = ['jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sep', 'oct', 'nov', 'dec'];
+/** How the names of the months begin, in English, German, French, Spanish, Italian and Portuguese, without accents. */
+const MONTHS = [
+  ['jan', 'ene', 'gen'],
+  ['feb', 'fev'],
+  ['mar'],
+  ['apr', 'abr', 'avr'],
+  ['may', 'mai', 'mag'],
+  ['jun', 'juin', 'giu'],
+  ['jul', 'juil', 'lug'],
+  ['aug', 'ago', 'aou'],
+  ['sep', 'set'],
+  ['oct', 'okt', 'ott', 'out'],
+  ['nov'],
+  ['dec', 'dez', 'dic'],
+];
+/** "3 de marzo de 2026", "3rd of March". */
+const BETWEEN = new Set(['de', 'do', 'of', 'the', 'le', 'el', 'del']);
+const monthOf = (word: string): number =>
+  /^\p{L}+$/u.test(word) ? MONTHS.findIndex((names) => names.some((name) => word.startsWith(name))) + 1 : 0;
 const NUMERIC = /^(\d{1,2})[./\- ](\d{1,2})[./\- ](\d{4}|\d{2})$/;
 /** A sheet's own day count from 30 December 1899, for 2000 to 2050. */
 const SERIAL = { first: 36526, last: 54789, epoch: Date.UTC(1899, 11, 30), day: 86_400_000 };
@@ -52,9 +70,10 @@ export function readDate(written: string, order: DateOrder): DateRead {
 function named(text: string, written: string): DateRead {
   const words = plainWords(text)
     .split(' ')
+    .filter((word) => !BETWEEN.has(word))
     .map((word) => word.replace(/^(\d+)(st|nd|rd|th)$/, '$1'));
-  const at = words.findIndex((word) => MONTHS.includes(word.slice(0, 3)) && /^\p{L}+$/u.test(word));
-  const month = MONTHS.indexOf(words[at]?.slice(0, 3) ?? '') + 1;
+  const at = words.findIndex((word) => monthOf(word) > 0);
+  const month = monthOf(words[at] ?? '');
   const numbers = words.filter((_, index) => index !== at);
   if (at >= 0 && numbers.length <= 2 && numbers.every((word) => /^\d{1,4}$/.test(word))) {
     if (numbers.length === 1) return made(year(numbers[0]), month, null, written);

@@ -1,17 +1,55 @@
-import { liesAhead } from '../../intake';
-import { isoDate, isoMonth, type ListRecord, type When } from '../../model';
+import { dateIsUnclear, dateOrderOf, liesAhead, readDate, type DateOrder } from '../../intake';
+import { isoDate, type ListRecord, type When } from '../../model';
 import { textOf, type FieldError, type Fields } from './fields';
 
 export type ListChoice =
   { kind: 'none' } | { kind: 'known'; id: string } | { kind: 'new'; label: string | null; when: When };
 
-/** When a list took place, as typed: a date, a month or a number. Empty is unknown, never today. */
-export function whenFromText(text: string): When | null {
+/**
+ * When a list took place, as people write it: a day, a month or a number. Empty is unknown, never today. `null`: none of
+ * these, or "3/4/2026" while nobody has said which of the two is the day.
+ */
+export function whenFromText(text: string, order: DateOrder | null = null): When | null {
   if (text === '') return { kind: 'unknown' };
-  if (isoDate.safeParse(text).success) return { kind: 'date', date: text };
-  if (isoMonth.safeParse(text).success) return { kind: 'month', month: text };
   if (/^\d{1,5}$/.test(text)) return { kind: 'number', number: Number(text) };
-  return null;
+  if (order === null && dateIsUnclear(text)) return null;
+  // A date that can be read one way only is read that way.
+  const read = readDate(text, dateOrderOf(text) ?? order ?? 'dmy');
+  if (read.kind === 'date') return { kind: 'date', date: read.date };
+  return read.kind === 'month' ? { kind: 'month', month: read.month } : null;
+}
+
+/** The field that says which number of a date is the day; it is asked once and kept. */
+export const ORDER_FIELD = 'dateOrder';
+
+const orderOf = (fields: Fields): DateOrder | null => {
+  const text = textOf(fields, ORDER_FIELD);
+  return text === 'dmy' || text === 'mdy' ? text : null;
+};
+
+/**
+ * The text of a field and, under its name with `Day`, the day picked in the browser's own field.
+ * @param shown the text the page had put there: a day that is picked takes its place
+ */
+export function whenFromFields(
+  fields: Fields,
+  name: string,
+  problem = WHEN_PROBLEM,
+  shown = '',
+): { when: When | null; errors: FieldError[] } {
+  const [text, picked] = [textOf(fields, name), textOf(fields, `${name}Day`)];
+  const order = orderOf(fields);
+  const when = whenFromText(text, order);
+  const wrong = (field: string, message: string) => ({ when: null, errors: [{ field, message }] });
+  if (picked !== '' && isoDate.safeParse(picked).success) {
+    if (text !== '' && text !== shown && !(when?.kind === 'date' && when.date === picked))
+      return wrong(name, `You wrote "${text}" and picked ${picked}. Leave one of the two.`);
+    return { when: { kind: 'date', date: picked }, errors: [] };
+  }
+  if (when) return { when, errors: [] };
+  return order === null && dateIsUnclear(text) && readDate(text, 'dmy').kind === 'date'
+    ? wrong(ORDER_FIELD, `"${text}" can be two days. Say which of its numbers is the day; you are asked only once.`)
+    : wrong(name, problem);
 }
 
 /** A `When` as the field that reads it back. */
@@ -42,20 +80,26 @@ export function aheadWords(when: When, today: string, yet: string): string | nul
 }
 
 export const WHEN_PROBLEM =
-  'When: a date as 2026-03-12, a month as 2026-03, or the number of the list. Leave it empty if you do not know.';
+  'When: a day as you write it (12.3.2026, 12 March 2026), a month (March 2026), or the number of the list. Leave it empty if you do not know.';
 
-/** The list a typed case belongs to: `list` is '', `new` or an id; `newListWhen` and `newListLabel` beside `new`. */
+/**
+ * The list a typed case belongs to: `list` is '', `new` or an id; `newListWhen` and `newListLabel` beside it. What is
+ * filled in there is a new list, whatever `list` says; beside a list of the record it is asked which is meant.
+ */
 export function listFromForm(fields: Fields, lists: readonly ListRecord[]): { list: ListChoice; errors: FieldError[] } {
   const answer = textOf(fields, 'list');
-  if (answer === '') return { list: { kind: 'none' }, errors: [] };
-  if (answer !== 'new')
-    return lists.some(({ id }) => id === answer)
-      ? { list: { kind: 'known', id: answer }, errors: [] }
-      : { list: { kind: 'none' }, errors: [{ field: 'list', message: 'List: that list is no longer in the record.' }] };
-  const when = whenFromText(textOf(fields, 'newListWhen'));
   const label = textOf(fields, 'newListLabel');
-  return {
-    list: { kind: 'new', label: label === '' ? null : label, when: when ?? { kind: 'unknown' } },
-    errors: when ? [] : [{ field: 'newListWhen', message: WHEN_PROBLEM }],
-  };
+  const filled = label !== '' || textOf(fields, 'newListWhen') !== '' || textOf(fields, 'newListWhenDay') !== '';
+  const none = (message: string) => ({ list: { kind: 'none' } as const, errors: [{ field: 'list', message }] });
+  if (answer !== '' && answer !== 'new') {
+    if (!lists.some(({ id }) => id === answer)) return none('List: that list is no longer in the record.');
+    if (filled)
+      return none(
+        'List: you chose one and filled in a new one. Choose "a new list", or empty the fields of the new one.',
+      );
+    return { list: { kind: 'known', id: answer }, errors: [] };
+  }
+  if (answer === '' && !filled) return { list: { kind: 'none' }, errors: [] };
+  const { when, errors } = whenFromFields(fields, 'newListWhen');
+  return { list: { kind: 'new', label: label === '' ? null : label, when: when ?? { kind: 'unknown' } }, errors };
 }

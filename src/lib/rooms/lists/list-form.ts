@@ -4,7 +4,7 @@ import { eventFromForm, eventsFromForm } from '../forms/event-fields';
 import { factsFromForm } from '../forms/eye-fields';
 import { textOf, textsOf, wholeOf, type FieldError, type Fields } from '../forms/fields';
 import { handsFromForm } from '../forms/hands-fields';
-import { WHEN_PROBLEM, whenFromText } from '../forms/list-fields';
+import { whenFromFields, whenText } from '../forms/list-fields';
 import { factPrefix, rowAnswers, rowPrefix } from './list-view';
 
 export type ListRows = {
@@ -83,10 +83,8 @@ export function listFromFields(
   cases: number,
   procedure: Procedure,
 ): { list: ListRecord; errors: FieldError[] } {
-  const errors: FieldError[] = [];
+  const { when, errors } = whenFromFields(fields, 'when', undefined, whenText(list.when));
   const wrong = (field: string, message: string) => errors.push({ field, message });
-  const when = whenFromText(textOf(fields, 'when'));
-  if (!when) wrong('when', WHEN_PROBLEM);
   const operated = wholeOf(fields, 'operated', 1);
   if (operated === undefined) wrong('operated', 'Operated: a whole number from 1, or empty.');
   else if (operated !== null && operated < cases)

@@ -1,6 +1,6 @@
 import { codeProblem } from '../cases/typed-case';
 import { textOf, wholeOf, type FieldError, type Fields } from '../forms/fields';
-import { WHEN_PROBLEM, whenFromText } from '../forms/list-fields';
+import { whenFromFields } from '../forms/list-fields';
 import type { When } from '../../model';
 
 /** Rows of the longest list sheet. */
@@ -25,9 +25,7 @@ export function newListFromForm(
   taken: ReadonlySet<string>,
   procedureIds: readonly string[],
 ): { form: NewListForm | null; errors: FieldError[] } {
-  const errors: FieldError[] = [];
-  const when = whenFromText(textOf(fields, 'when'));
-  if (!when) errors.push({ field: 'when', message: WHEN_PROBLEM });
+  const { when, errors } = whenFromFields(fields, 'when');
   const count = wholeOf(fields, 'count', 1);
   const enough = typeof count === 'number' && count <= MOST;
   if (!enough) errors.push({ field: 'count', message: `Cases: a whole number from 1 to ${MOST}.` });

@@ -1,5 +1,5 @@
 import { textOf, wholeOf, type FieldError, type Fields } from '../forms/fields';
-import { whenFromText } from '../forms/list-fields';
+import { whenFromFields } from '../forms/list-fields';
 import { whenWords } from '../forms/when-words';
 import { capital, counted } from '../../format';
 import type { When } from '../../model';
@@ -55,21 +55,18 @@ export function planFromForm(
   };
 }
 
+const NEXT_PROBLEM =
+  'The list: its day (12.3.2026, 12 March 2026) or its number, as it will stand in the record. A month may hold several.';
+
 /** The next list as asked for: `when` (a day or a number) and `operated`. */
 export function nextListFromForm(fields: Fields): {
   list: NextList | null;
   errors: FieldError[];
 } {
-  const when = whenFromText(textOf(fields, 'when'));
+  const { when, errors } = whenFromFields(fields, 'when', NEXT_PROBLEM);
   const key = when && planKey(when);
   const operated = wholeOf(fields, 'operated', 1);
-  const errors: FieldError[] = [];
-  if (!key)
-    errors.push({
-      field: 'when',
-      message:
-        'The list: its day as 2026-03-12, or its number, as it will stand in the record. A month may hold several.',
-    });
+  if (when && !key) errors.push({ field: 'when', message: NEXT_PROBLEM });
   const fits = typeof operated === 'number' && operated <= LONGEST_LIST;
   if (!fits) errors.push({ field: 'operated', message: `Operations: a whole number from 1 to ${LONGEST_LIST}.` });
   return { list: when && key && fits ? { when, key, operated } : null, errors };

@@ -1,4 +1,5 @@
 import type { Case, ListRecord } from '../../model';
+import { ORDER_FIELD, whenFromFields } from '../forms/list-fields';
 import { listTitle, monthWords } from '../forms/when-words';
 
 /** How a record is parted in two; by fields of an address. */
@@ -6,7 +7,16 @@ export const SPLITS = ['halves', 'years', 'change', 'list', 'date', 'free'] as c
 export type SplitBy = (typeof SPLITS)[number];
 
 export type AskedSplit = { by: SplitBy } & Record<
-  'year' | 'change' | 'list' | 'date' | 'earlierFrom' | 'earlierTo' | 'laterFrom' | 'laterTo',
+  | 'year'
+  | 'change'
+  | 'list'
+  | 'date'
+  | 'dateDay'
+  | typeof ORDER_FIELD
+  | 'earlierFrom'
+  | 'earlierTo'
+  | 'laterFrom'
+  | 'laterTo',
   string
 >;
 
@@ -30,6 +40,8 @@ export function askedSplit(query: URLSearchParams): AskedSplit {
     change: text('change'),
     list: text('list'),
     date: text('date'),
+    dateDay: text('dateDay'),
+    dateOrder: text(ORDER_FIELD),
     earlierFrom: text('earlierFrom'),
     earlierTo: text('earlierTo'),
     laterFrom: text('laterFrom'),
@@ -52,7 +64,7 @@ export function splitOf(asked: AskedSplit, cases: readonly Case[], lists: readon
     case 'list':
       return atList(asked.list, 'list', listsOf(cases, lists), cases, false);
     case 'date':
-      return byDate(asked.date, cases, lists);
+      return byDate(asked, cases, lists);
     default:
       return free(asked, cases);
   }
@@ -153,8 +165,14 @@ function atList(id: string, field: string, offered: readonly Choice[], cases: re
   return at(place, cases, fixed);
 }
 
-function byDate(date: string, cases: readonly Case[], lists: readonly ListRecord[]): Split {
-  if (!/^\d{4}-\d\d-\d\d$/.test(date)) return no('date', 'Give a date as year, month and day: 2026-03-12.');
+function byDate(asked: AskedSplit, cases: readonly Case[], lists: readonly ListRecord[]): Split {
+  const { date: text, dateDay, dateOrder } = asked;
+  const fields = { date: [text], dateDay: [dateDay], [ORDER_FIELD]: [dateOrder] };
+  const { when, errors } = whenFromFields(fields, 'date', DAY_PROBLEM);
+  const [wrong] = errors;
+  if (wrong) return no(wrong.field, wrong.message);
+  if (when?.kind !== 'date') return no('date', DAY_PROBLEM);
+  const { date } = when;
   const whens = byId(lists);
   // Of a list known by its month alone it cannot be said on which side of a day within that month it lies.
   const side = (one: Case) => {
@@ -168,6 +186,8 @@ function byDate(date: string, cases: readonly Case[], lists: readonly ListRecord
     fixed: false,
   };
 }
+
+const DAY_PROBLEM = 'Give a day as you write it: 12.3.2026, 12 March 2026 or 2026-03-12.';
 
 function free(asked: AskedSplit, cases: readonly Case[]): Split {
   const stretch = (from: 'earlierFrom' | 'laterFrom', to: 'earlierTo' | 'laterTo'): readonly Case[] | Split => {

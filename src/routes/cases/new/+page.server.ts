@@ -4,7 +4,7 @@ import { draftFields, draftKey, newCaseView } from '$lib/rooms/cases/new-case-vi
 import { procedureOf } from '$lib/model';
 import { typedFacts } from '$lib/rooms/cases/typed-case';
 import { loadCautions } from '$lib/server/content';
-import { fieldsOf } from '$lib/server/form-fields';
+import { datedFields } from '$lib/server/date-order';
 import { readRecord } from '$lib/server/record';
 import type { Actions, PageServerLoad } from './$types';
 
@@ -27,7 +27,7 @@ export const load: PageServerLoad = async ({ locals, url }) => {
 
 export const actions = {
   facts: async ({ locals, request }) => {
-    const fields = fieldsOf(await request.formData());
+    const fields = await datedFields(locals.store, await request.formData());
     const record = await readRecord(locals.store);
     const procedure = procedureOf(record, textOf(fields, 'procedure'));
     const { typed, errors } = typedFacts(fields, procedure, record.cases, record.lists);

@@ -3,6 +3,7 @@ import { randomInt } from 'node:crypto';
 import { nextListFromForm, planFromForm, timingPlanView } from '$lib/rooms/lists/timing-plan-view';
 import { textOf } from '$lib/rooms/forms/fields';
 import { attempt } from '$lib/server/attempt';
+import { withOrder } from '$lib/server/date-order';
 import { fieldsOf } from '$lib/server/form-fields';
 import { refuseIfStale, revisionOf } from '$lib/server/revision';
 import type { Actions, PageServerLoad } from './$types';
@@ -12,7 +13,7 @@ const SEEDS = 2 ** 31;
 export const load: PageServerLoad = async ({ locals, url }) => {
   const { timingPlan } = await locals.store.profile();
   const asked = ['when', 'operated'].some((name) => url.searchParams.has(name));
-  const values = fieldsOf(url.searchParams);
+  const values = await withOrder(locals.store, fieldsOf(url.searchParams));
   const { list, errors } = asked ? nextListFromForm(values) : { list: null, errors: [] };
   return {
     view: timingPlanView(timingPlan, list),

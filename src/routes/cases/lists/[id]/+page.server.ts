@@ -7,6 +7,7 @@ import { casesOfList, listAnswers, listView, storedBeside } from '$lib/rooms/lis
 import { procedureOf, type ListRecord } from '$lib/model';
 import { loadCautions } from '$lib/server/content';
 import { attempt } from '$lib/server/attempt';
+import { datedFields } from '$lib/server/date-order';
 import { fieldsOf } from '$lib/server/form-fields';
 import { changeCases, lastUndo, undoLast } from '$lib/server/last-change';
 import { readRecord } from '$lib/server/record';
@@ -50,7 +51,7 @@ export const load: PageServerLoad = async ({ locals, params, url }) => {
 
 export const actions = {
   save: async ({ locals, params, request }) => {
-    const fields = fieldsOf(await request.formData());
+    const fields = await datedFields(locals.store, await request.formData());
     const record = await readRecord(locals.store);
     const list = record.lists.find(({ id }) => id === params.id);
     if (!list) error(404, 'There is no such list in the record.');

@@ -2,7 +2,7 @@ import { fail, redirect } from '@sveltejs/kit';
 import { newListFromForm } from '$lib/rooms/lists/new-list';
 import { attempt } from '$lib/server/attempt';
 import { loadCautions } from '$lib/server/content';
-import { fieldsOf } from '$lib/server/form-fields';
+import { datedFields } from '$lib/server/date-order';
 import { readRecord } from '$lib/server/record';
 import { recordNewList } from '$lib/server/new-list';
 import type { Actions, PageServerLoad } from './$types';
@@ -18,7 +18,7 @@ export const load: PageServerLoad = async ({ locals }) => {
 
 export const actions = {
   make: async ({ locals, request }) => {
-    const fields = fieldsOf(await request.formData());
+    const fields = await datedFields(locals.store, await request.formData());
     const record = await readRecord(locals.store);
     const { form, errors } = newListFromForm(
       fields,
