@@ -23,7 +23,7 @@ describe('a day as people write it', () => {
     ['7 Okt 2026', '2026-10-07'],
     ['20260312', '2026-03-12'],
   ])('%s', (text, date) => {
-    const asked = /^12\.3/.test(text) ? { when: text, dateOrder: 'dmy' } : { when: text };
+    const asked: Record<string, string> = /^12\.3/.test(text) ? { when: text, dateOrder: 'dmy' } : { when: text };
     expect(when(asked)).toEqual(day(date));
   });
 
