@@ -5,15 +5,28 @@ import { beforeAll, describe, expect, it } from 'vitest';
 const mayImport: Record<string, string[]> = {
   turns: [],
   format: [],
+  recording: [],
   statistics: [],
-  model: ['statistics', 'format', 'turns'],
-  intake: ['model', 'statistics', 'format', 'turns'],
-  audit: ['model', 'statistics', 'format', 'turns'],
-  safety: ['model', 'statistics', 'format', 'turns'],
-  practice: ['audit', 'safety', 'intake', 'model', 'statistics', 'format', 'turns'],
-  rules: ['audit', 'safety', 'intake', 'model', 'statistics', 'format', 'turns'],
-  words: ['practice', 'rules', 'audit', 'safety', 'intake', 'model', 'statistics', 'format', 'turns'],
-  assess: ['words', 'practice', 'rules', 'audit', 'safety', 'intake', 'model', 'statistics', 'format', 'turns'],
+  model: ['statistics', 'format', 'recording', 'turns'],
+  intake: ['model', 'statistics', 'format', 'recording', 'turns'],
+  audit: ['model', 'statistics', 'format', 'recording', 'turns'],
+  safety: ['model', 'statistics', 'format', 'recording', 'turns'],
+  practice: ['audit', 'safety', 'intake', 'model', 'statistics', 'format', 'recording', 'turns'],
+  rules: ['audit', 'safety', 'intake', 'model', 'statistics', 'format', 'recording', 'turns'],
+  words: ['practice', 'rules', 'audit', 'safety', 'intake', 'model', 'statistics', 'format', 'recording', 'turns'],
+  assess: [
+    'words',
+    'practice',
+    'rules',
+    'audit',
+    'safety',
+    'intake',
+    'model',
+    'statistics',
+    'format',
+    'recording',
+    'turns',
+  ],
   rooms: [
     'assess',
     'words',
@@ -25,10 +38,11 @@ const mayImport: Record<string, string[]> = {
     'model',
     'statistics',
     'format',
+    'recording',
     'turns',
   ],
   charts: [],
-  ui: ['charts'],
+  ui: ['charts', 'recording'],
   server: [
     'rooms',
     'assess',
@@ -41,6 +55,7 @@ const mayImport: Record<string, string[]> = {
     'model',
     'statistics',
     'format',
+    'recording',
     'turns',
   ],
 };
@@ -160,7 +175,7 @@ describe.each(pure)('src/lib/%s is pure', (folder) => {
 
 describe('what reaches the browser', () => {
   const page = (script: string) => `<script lang="ts">\n${script}\n</script>\n\n<p>text</p>`;
-  const notForBrowsers = folders.filter((folder) => folder !== 'ui' && folder !== 'charts');
+  const notForBrowsers = folders.filter((folder) => !['ui', 'charts', 'recording'].includes(folder));
   const values = [
     ...notForBrowsers.map((folder) => `import { ${folder} } from '$lib/${folder}/thing';`),
     "import { z } from 'zod';",
@@ -169,7 +184,7 @@ describe('what reaches the browser', () => {
   const fine = ["import { b } from '$lib/charts/geometry';", "import Page from '$lib/ui/Page.svelte';", ...types];
 
   it.each(['src/routes/choose/+page.svelte', 'src/lib/ui/Thing.svelte'])(
-    '%s takes values from ui and charts only',
+    '%s takes values from ui, charts and recording only',
     async (at) => {
       expect(await free(at, values, page)).toEqual([]);
       expect(await free(at, fine, page)).toEqual(fine);
