@@ -216,6 +216,10 @@ test('every form of Cases works without scripts', async ({ page, context, app })
     await press(page, 'Look at the cells');
     await expect(page.getByText('What is 1.23?')).toBeVisible();
     await page.locator('input[name="plain-number"][value="minutes-seconds"]').check();
+    // In a record with own cases nobody's times are own by default.
+    await expect(page.locator('input[name="whose"]:checked')).toHaveCount(0);
+    await expect(page.getByRole('button', { name: /^Take / })).toHaveCount(0);
+    await page.locator('input[name="whose"][value="me"]').check();
     await press(page, 'Look again with these answers');
     await press(page, /^Take /);
     await expect(page.getByText('2 cases were taken')).toBeVisible();

@@ -10,6 +10,8 @@ export type Context = {
   ledger: Ledger;
   /** Codes of the record so far. */
   taken: ReadonlySet<string>;
+  /** The record holds own cases (invented ones are nobody's): then nobody's times become own without a word. */
+  besideOwn: boolean;
   /** ISO date; `null` where nobody knows it. */
   today: string | null;
 };

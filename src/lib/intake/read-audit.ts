@@ -25,6 +25,8 @@ export type AuditInput = Written & {
   facts?: Written;
   /** The record so far: its codes are known again, and new sequence numbers follow it. */
   existing?: readonly Case[];
+  /** Whether those are the surgeon's own; left out, they are unless they are invented. */
+  besideOwn?: boolean;
   /** ISO date: a day of a list that lies ahead of it is asked about. Left out, none is. */
   today?: string;
   /** Answers, as a plain form posts them: the id of a question, or the key of a mapping, to the chosen value. */
@@ -48,6 +50,8 @@ export type AuditReading = Understood & {
   rowsIn: number;
   rowsTaken: number;
   rowsNamed: number;
+  /** The record holds own cases already. */
+  besideOwn: boolean;
   /** Something can be taken, and every question that must be answered is. */
   ready: boolean;
 };
@@ -70,7 +74,8 @@ export function* reading(input: AuditInput): Steps<AuditReading> {
   const ledger = newLedger();
   const { ask, questions } = asker(choices);
   const taken = new Set(existing.map(({ code }) => code));
-  const context: Context = { procedures, choices, ask, ledger, taken, today };
+  const { besideOwn = existing.some(({ invented }) => !invented) } = input;
+  const context: Context = { procedures, choices, ask, ledger, taken, besideOwn, today };
 
   const sheet = yield* sheetOf(input, choices['code']?.trim() || freeCode(taken));
   const factsSheet = facts && (yield* sheetOf(facts, null));
@@ -88,7 +93,8 @@ export function* reading(input: AuditInput): Steps<AuditReading> {
   const firstSequence = existing.reduce((last, { sequence }) => Math.max(last, Math.floor(sequence)), 0) + 1;
   const { cases, lists, handsSaid } = yield* inLists(finished, table, context, firstSequence);
   const references = yield* referencesOf(finished);
-  const compared = yield* knownCases(cases, existing, handsSaid, procedures);
+  const freshCodes = file?.freshCodes ?? false;
+  const compared = yield* knownCases(cases, { existing, handsSaid, procedures, freshCodes }, ledger);
   const meaning = table && drafted ? understood(table, drafted.plans) : yield* notUnderstood(sheet, context);
 
   const answered = questions.every(({ mustAnswer, answered: given }) => !mustAnswer || given);
@@ -108,6 +114,7 @@ export function* reading(input: AuditInput): Steps<AuditReading> {
     rowsIn: drafted ? table.rowsIn : 0,
     rowsTaken: drafted ? ledger.taken.size : 0,
     rowsNamed: drafted ? ledger.named.size : 0,
+    besideOwn,
     ready: answered && cases.length + references.length > 0,
   };
 }

@@ -34,7 +34,7 @@ export function* readingTogether(inputs: readonly PartInput[]): Steps<Together> 
   const cases = new Map<string, NewCase>();
   for (const [at, { name, input }] of inputs.entries()) {
     const existing = [...cases.values()].map((one, index) => asCase(one, `case-${index + 1}`, one.list));
-    const read = yield* reading({ ...input, existing });
+    const read = yield* reading({ besideOwn: false, ...input, existing });
     parts.push({ name, reading: read });
     problems.push(...read.problems.map((problem) => ({ ...problem, file: name })));
     const ofList = new Map(read.lists.map((list) => [list.key, sameDay(list, lists) ?? `${at + 1} ${list.key}`]));

@@ -54,6 +54,38 @@ describe('whose cases', () => {
     );
     expect(question(read(text.replaceAll('Lind', 'me')), 'surgeon:me')).toMatchObject({ guess: 'me' });
   });
+
+  it('guesses nobody to be me in a record that has own cases, and asks about one name too', () => {
+    const [own] = read('case,step,seconds\nX9,Rhexis,30').cases;
+    if (!own) throw new Error('no case');
+    const { row: _row, list: _list, ...rest } = own;
+    const mine: Case = {
+      ...rest,
+      id: 'case-1',
+      listId: null,
+      factChanges: [],
+      leftOut: null,
+      keptAsItIs: null,
+      source: { kind: 'typed' },
+      invented: false,
+      version: 1,
+      history: [],
+    };
+    const one = text.replaceAll(/Okafor|Lind/g, 'Miller');
+    const asked = (of: string, existing: Case[]) =>
+      read(of, {}, existing).questions.flatMap(({ id, guess }) => (id.startsWith('surgeon:') ? [[id, guess]] : []));
+    expect(asked(text, [mine]).map(([, guess]) => guess)).toEqual(['leave', 'leave', 'leave']);
+    expect(asked(one, [mine])).toEqual([['surgeon:Miller', 'leave']]);
+    expect(read(one, {}, [mine])).toMatchObject({ ready: false, cases: [] });
+    expect(asked(one, [{ ...mine, invented: true }])).toEqual([]);
+    expect(asked(one.replaceAll('Miller', 'me'), [mine])).toEqual([]);
+  });
+
+  it('never takes it for granted that the others agreed', () => {
+    const reading = read(text, { 'surgeon:Miller': 'me', 'surgeon:Okafor': 'reference', 'surgeon:Lind': 'leave' });
+    expect(question(reading, 'agreed')).toMatchObject({ guess: 'no', mustAnswer: true, answered: false });
+    expect(reading).toMatchObject({ ready: false, references: [] });
+  });
 });
 
 describe('what points to a patient', () => {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { bringInView } from '../../../src/lib/rooms/bring-in/bring-in-view';
 import { importBatch, importPlan } from '../../../src/lib/rooms/bring-in/import-plan';
-import { takenWords } from '../../../src/lib/rooms/bring-in/import-words';
+import { againWords, takenWords } from '../../../src/lib/rooms/bring-in/import-words';
 import { problemLines, rowWords } from '../../../src/lib/rooms/bring-in/problem-lines';
 import { readAudit } from '../../../src/lib/intake';
 import type { Case } from '../../../src/lib/model';
@@ -113,6 +113,9 @@ describe('the preview of what comes in', () => {
     expect(view.known.changed[0]).toMatchObject({ code: 'B2', takeNew: false });
     expect(view.known.changed[0]?.differences.join()).toContain('29 s → 35 s');
     expect(view.take).toBeNull();
+    expect(view.whyNot).toBe(
+      'There is nothing new to take: every case of this file is in the record already, 1 case of them with other values, which stay unless you take the new ones.',
+    );
     const id = view.known.changed[0]?.caseId ?? '';
     expect(importPlan(read(changed, {}, stored(three)), { [`known:${id}`]: 'new' }).replace).toHaveLength(1);
     expect(importPlan(read(changed, {}, stored(three)), { known: 'new' }).replace).toHaveLength(1);
@@ -192,6 +195,62 @@ describe('times of other surgeons', () => {
     const plan = importPlan(read(three), { whose: 'reference' });
     expect(plan.cases).toEqual([]);
     expect(plan.reference).toEqual({ cases: 3, readers: 1, label: 'Reference set' });
+  });
+});
+
+describe('whose times', () => {
+  const other = three.replaceAll(/\bB/g, 'X').replaceAll('30,61', '33,68');
+
+  it('are own by default in a record that has none, or only invented ones', () => {
+    expect(shown(other)).toMatchObject({ whose: 'me', take: 'Take 3 cases' });
+    const invented = stored(three).map((one) => ({ ...one, invented: true }));
+    expect(shown(other, {}, invented)).toMatchObject({ whose: 'me', take: 'Take 3 cases' });
+  });
+
+  it('are asked in a record that has own cases, and nothing is chosen beforehand', () => {
+    const view = shown(other, {}, stored(three));
+    expect(view).toMatchObject({ whose: 'open', take: null, whyNot: 'Say first whose times these are.' });
+    expect(shown(other, { whose: 'me' }, stored(three))).toMatchObject({ whose: 'me', take: 'Take 3 cases' });
+    const theirs = shown(other, { whose: 'reference' }, stored(three));
+    expect(theirs).toMatchObject({ whose: 'reference', take: null, reference: { cases: 3, readers: 1 } });
+    expect(theirs.whyNot).toContain('that the surgeons agreed');
+  });
+
+  it('are asked although the codes are the same, where the values are others: numbers begin at one everywhere', () => {
+    const same = three.replaceAll(',61,', ',68,').replaceAll(',64,', ',69,').replaceAll(',66,', ',71,');
+    expect(shown(same, {}, stored(three)).whose).toBe('open');
+    expect(shown(three, {}, stored(three)).whose).toBe('me');
+  });
+
+  it('are not asked of a sheet without times, which belongs to own cases', () => {
+    expect(shown('case_id,complication\nB1,none\nB9,PCR', {}, stored(three)).whose).toBeNull();
+  });
+});
+
+describe('a file whose text was taken in before', () => {
+  const says = (existing: Case[]) => {
+    const reading = read(three, {}, existing);
+    return againWords('1 March 2026', reading, importPlan(reading, {}));
+  };
+  const all = stored(three);
+
+  it('changes nothing where everything still stands', () => {
+    expect(says(all)).toBe('This same file was taken in on 1 March 2026. Taking it again changes nothing.');
+  });
+
+  it('brings back what was erased, and says how many', () => {
+    expect(says(all.slice(1))).toBe(
+      'This same file was taken in on 1 March 2026. 1 case of it is not in the record now: erased since, or left out then. Taking the file again brings it in.',
+    );
+  });
+
+  it('says where values were changed since', () => {
+    const changed = all.map((one, index) =>
+      index === 0 ? { ...one, stretches: one.stretches.map((each) => ({ ...each, seconds: each.seconds + 1 })) } : one,
+    );
+    expect(says(changed)).toBe(
+      'This same file was taken in on 1 March 2026. 1 case of it stands in the record with other values now.',
+    );
   });
 });
 

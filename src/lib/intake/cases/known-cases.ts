@@ -1,6 +1,8 @@
 import type { Case, Event, NewCase, Procedure } from '../../model';
 import type { Steps } from '../../turns';
+import type { Ledger } from '../ledger';
 import { weights } from '../weights';
+import { copiesIn } from './copies';
 import { differencesOf, namesOf, plainNames, type Difference } from './known-differences';
 
 /** A code that is already in the record: the same values, or which differ, old beside new. */
@@ -25,28 +27,48 @@ export type KnownCase = {
  * had entered is filled in, and an event is always added: none is ever lost to a choice about other values. Where old and
  * new differ they are shown beside each other, and the new is only taken when that is chosen.
  *
- * @param handsSaid the cases for which the file says whose hands
+ * @param known.handsSaid the cases for which the file says whose hands
+ * @param known.freshCodes the codes of the file were replaced by new ones: a case is then known again by its times
  * @returns the cases, those of the record completed by what stands there; and which are known
  */
 export function* knownCases(
   cases: readonly NewCase[],
-  existing: readonly Case[],
-  handsSaid: ReadonlySet<NewCase>,
-  procedures: readonly Procedure[],
+  {
+    existing,
+    handsSaid,
+    procedures,
+    freshCodes,
+  }: {
+    existing: readonly Case[];
+    handsSaid: ReadonlySet<NewCase>;
+    procedures: readonly Procedure[];
+    freshCodes: boolean;
+  },
+  ledger: Ledger,
 ): Steps<{ cases: NewCase[]; known: KnownCase[] }> {
   const byCode = new Map(existing.map((one) => [one.code, one]));
   const names = new Map(procedures.map((procedure) => [procedure.id, namesOf(procedure)]));
+  const copyOf = copiesIn(existing);
   const known: KnownCase[] = [];
   const completed: NewCase[] = [];
   for (const one of cases) {
     yield weights.row;
-    const before = byCode.get(one.code);
+    const copied = byCode.has(one.code) ? null : copyOf(one);
+    const before = byCode.get(one.code) ?? (freshCodes ? copied : null);
     if (!before) {
+      if (copied)
+        ledger.query(
+          one.row,
+          null,
+          one.code,
+          `The times are those of "${copied.code}", which is in the record. If it is the same operation, leave this row out or give it that code.`,
+        );
       completed.push(one);
       continue;
     }
     const said = handsSaid.has(one);
-    const [after, filled] = [newOver(before, one, said), filledIn(before, one, said)];
+    const coming = { ...one, code: before.code };
+    const [after, filled] = [newOver(before, coming, said), filledIn(before, coming, said)];
     const words = names.get(after.procedureId) ?? plainNames;
     const differences = differencesOf(before, after, words);
     const same = differences.length === 0;
@@ -54,7 +76,7 @@ export function* knownCases(
     const closed = before.keptAsItIs !== null;
     const eventStays = one.events?.length === 0 && (before.events ?? []).length > 0;
     known.push({
-      code: one.code,
+      code: before.code,
       row: one.row,
       caseId: before.id,
       same,

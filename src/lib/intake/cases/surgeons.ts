@@ -14,13 +14,14 @@ const ME = new Set(['me', 'i', 'self', 'myself', 'own', 'mine', 'ich', 'moi', 'y
  * Who each name in the surgeon column is. Names go no further than this: other surgeons become R1, R2 in order of
  * appearance. Asked when there is more than one; guess: the one with most rows is me, the others are left out.
  *
- * @param named somebody was named beforehand: then one name alone in a file need not be me
+ * @param asked.named somebody was named beforehand: then one name alone in a file need not be me
+ * @param asked.besideOwn in a record that has own cases nobody is taken for me who is not called so
  */
 export function* surgeonRoles(
   all: readonly Row[],
   column: Column | undefined,
   ask: Ask,
-  named: boolean,
+  asked: { named: boolean; besideOwn: boolean },
 ): Steps<(row: Row) => Role> {
   const rows = new Map<string, { name: string; first: number; count: number }>();
   if (!column) return () => 'me';
@@ -31,9 +32,11 @@ export function* surgeonRoles(
     if (found) found.count += 1;
     else rows.set(plainWords(name), { name, first: row.row, count: 1 });
   }
-  if (rows.size <= 1 && (!named || rows.has(''))) return () => 'me';
+  const [only = ''] = rows.keys();
+  const isMe = only === '' || (!asked.named && (!asked.besideOwn || ME.has(only)));
+  if (rows.size <= 1 && isMe) return () => 'me';
   const most = [...rows].reduce((best, next) => (next[1].count > best[1].count ? next : best))[0];
-  const me = [...rows.keys()].find((name) => ME.has(name)) ?? most;
+  const me = [...rows.keys()].find((name) => ME.has(name)) ?? (asked.besideOwn ? null : most);
   const roles = new Map<string, Role>();
   let readers = 0;
   for (const [key, { name, first, count }] of rows) {
@@ -69,6 +72,6 @@ const agreed = (ask: Ask): boolean =>
       { value: 'yes', label: 'yes, they agreed' },
       { value: 'no', label: 'no: leave their rows out' },
     ],
-    guess: 'yes',
+    guess: 'no',
     mustAnswer: true,
   }) === 'yes';

@@ -33,7 +33,7 @@ export function* findHeadings({ rows, chapters }: Sheet, context: Context): Step
       const row = yield* scored(cells, layout, context);
       if (row.score > (best?.row.score ?? 1)) best = { at, row };
     }
-  // Only where no row makes a layout of times: a code or a place, and at least two things that are asked of every case.
+  // Only where no row makes a layout of times: a code, and something that is asked of every case.
   for (let at = 0; best === null && at < first.length; at += 1) {
     const row: Scored = yield* scored(first[at]?.cells ?? [], 'sheet', context);
     if (row.score > 0) best = { at, row };
@@ -86,7 +86,7 @@ function headingScore(headings: readonly Heading[], layout: Layout): number {
   const makes = {
     stretches: own('step') && (own('start') || own('end') || own('seconds')),
     cases: targets.some(({ what }) => what.startsWith('step-')),
-    sheet: own('case') && asked.length >= 2,
+    sheet: own('case') && asked.length > 0,
   }[layout];
   if (!makes) return 0;
   // A file with a step column is one of stretches, whatever else its headings might name.

@@ -5,10 +5,10 @@ import type { Context } from '../context';
 import { cellOf } from '../headings/column';
 import { procedureReader } from '../headings/procedure-of-row';
 import type { Table } from '../headings/table';
-import { plainWords } from '../labels/plain-words';
 import { weights } from '../weights';
 import { codeFillsDown, newCodesWanted } from './case-codes';
 import type { Row } from './cells';
+import { isSummaryName } from './summary-rows';
 
 /** A row that may become part of a case: whose it is, and the code it carries. */
 export type RowFacts = {
@@ -23,17 +23,13 @@ export type RowFacts = {
 /** `freshCodes`: the codes may lead to a patient, so each case is given a new one. */
 export type FileFacts = { rows: RowFacts[]; freshCodes: boolean };
 
-/** Rows that people put under a table and that are not cases. */
-const SUMMARY =
-  /^(overall |grand |column )?(mean|means|average|averages|avg|median|sd|s d|st ?dev|std|std dev|standard deviation|sem|se|variance|total|totals|sum|subtotal|min|max|minimum|maximum|range|count|n|iqr|ci|95 ci|percentile|quartile|target|usual)( (time|times|s|sec|value|values|all|of all|case|cases|\d+))*$/;
-
 /**
  * Passes over what is no case (means, totals, a heading repeated, rows of surgeons left out, of a procedure nobody
  * knows), each named, and says of the rest whose they are. A code missing under a merged cell is the one above, if so answered.
  */
 export function* rowFacts(table: Table, context: Context): Steps<FileFacts> {
   const { set, headings, code } = table;
-  const { ask, ledger } = context;
+  const { ask, ledger, besideOwn } = context;
   const kept: Row[] = [];
   for (const row of table.body) {
     yield weights.row;
@@ -42,7 +38,7 @@ export function* rowFacts(table: Table, context: Context): Steps<FileFacts> {
     else kept.push(row);
   }
   const named = Object.keys(context.choices).some((id) => id.startsWith('surgeon:'));
-  const roleOf = yield* surgeonRoles(kept, set.own('surgeon'), ask, named);
+  const roleOf = yield* surgeonRoles(kept, set.own('surgeon'), ask, { named, besideOwn });
   const procedureOf = procedureReader(set, table.procedure, context);
   const fillsDown = yield* codeFillsDown(kept, table, ask);
   const rows: RowFacts[] = [];
@@ -100,7 +96,7 @@ export function* rowFacts(table: Table, context: Context): Steps<FileFacts> {
 function whyNoCase(row: Row, { code, headings, set }: Table): { named: string | null; why: string } | null {
   const first = row.cells.find((cell) => cell !== '') ?? '';
   const ofCode = code.column === null ? '' : (row.cells[code.column] ?? '');
-  const named = [ofCode, first, cellOf(row, set.own('step'))].find((cell) => SUMMARY.test(plainWords(cell)));
+  const named = [ofCode, first, cellOf(row, set.own('step'))].find(isSummaryName);
   if (named !== undefined) return { named, why: `This row is named "${named}" and is not a case; it is left out.` };
   const repeats =
     row.cells.length > 1 &&

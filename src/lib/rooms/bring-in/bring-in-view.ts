@@ -1,7 +1,7 @@
 import type { AuditReading, Mapping, Question } from '../../intake';
 import type { Problem, Procedure, SurgeonRecord } from '../../model';
 import { capital, counted, listed } from '../../format';
-import { importPlan, keepsNew, type ImportPlan } from './import-plan';
+import { importPlan, keepsNew, whoseIsOpen, type ImportPlan } from './import-plan';
 import { accountWords, landsWords, reviewedWords, takeWords } from './import-words';
 import { problemLines, type ProblemList } from './problem-lines';
 
@@ -37,7 +37,8 @@ export type BringInView = {
   /** Codes given in place of identifying ones, to be written down now. */
   given: readonly { row: number; code: string }[];
   givenMore: number;
-  whose: 'me' | 'reference' | null;
+  /** `open`: it must be said first. `null`: it is not asked. */
+  whose: 'me' | 'reference' | 'open' | null;
   reference: { cases: number; readers: number; label: string } | null;
   /** The words of the button; `null` where nothing can be taken, and why. */
   take: string | null;
@@ -92,7 +93,13 @@ export function bringInView(
     givenMore: Math.max(0, given.length - LISTED),
     // Asked only where no column tells who operated: the file is all mine, or all of others.
     whose:
-      reading.cases.length === 0 || reading.questions.some(({ id }) => id.startsWith('surgeon:')) ? null : plan.whose,
+      reading.cases.length === 0 ||
+      reading.layout === 'sheet' ||
+      reading.questions.some(({ id }) => id.startsWith('surgeon:'))
+        ? null
+        : whoseIsOpen(reading) && !choices['whose']
+          ? 'open'
+          : plan.whose,
     reference: plan.reference,
     ...takeWords(reading, plan, choices),
   };

@@ -1,5 +1,5 @@
 import type { AuditReading } from '../../intake';
-import { keepsNew, knownField } from './import-plan';
+import { keepsNew, knownField, whoseIsOpen } from './import-plan';
 import { textOf, type Fields } from '../forms/fields';
 
 type Choices = Readonly<Record<string, string>>;
@@ -19,7 +19,7 @@ function shownNow(name: string, reading: AuditReading, choices: Choices): string
   if (mapping) return mapping.value;
   const known = reading.known.find(({ caseId }) => knownField(caseId) === name);
   if (known) return keepsNew(choices, known) ? 'new' : 'old';
-  if (name === 'whose') return choices['whose'] ?? 'me';
+  if (name === 'whose') return choices['whose'] ?? (whoseIsOpen(reading) ? '' : 'me');
   return OURS.some((each) => each === name) ? (choices[name] ?? '') : undefined;
 }
 

@@ -5,6 +5,16 @@ import { listOfSheet } from '../lists/list-sheet';
 
 type Choices = Readonly<Record<string, string>>;
 
+/**
+ * Must it be said whose times these are? In a record that has own cases nobody's times become own by default, unless the
+ * file names its surgeons, or at least half of its codes are in the record with values that do not differ. A sheet without times belongs to own cases.
+ */
+export function whoseIsOpen({ besideOwn, layout, references, cases, known, questions }: AuditReading): boolean {
+  if (!besideOwn || layout === 'sheet' || cases.length === 0 || references.length > 0) return false;
+  if (questions.some(({ id }) => id.startsWith('surgeon:'))) return false;
+  return known.length === 0 || known.filter(({ conflicts }) => !conflicts).length * 2 < known.length;
+}
+
 /** What a confirmed import would bring; the same for the page that shows it and the action that does it. */
 export type ImportPlan = {
   whose: 'me' | 'reference';

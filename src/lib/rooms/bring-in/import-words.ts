@@ -1,7 +1,7 @@
 import type { AuditReading } from '../../intake';
 import type { ListRecord } from '../../model';
 import { capital, counted, listed } from '../../format';
-import type { ImportPlan } from './import-plan';
+import { keepsNew, whoseIsOpen, type ImportPlan } from './import-plan';
 import { listTitle } from '../forms/when-words';
 
 type Choices = Readonly<Record<string, string>>;
@@ -46,6 +46,23 @@ export function landsWords({ lists, cases }: ImportPlan, inRecord: readonly List
   });
 }
 
+/**
+ * What holds of a file whose very text was taken in before: cases erased since then are no longer known, and would come
+ * again; values changed since then differ.
+ *
+ * @param at the moment of it, in words
+ */
+export function againWords(at: string, reading: AuditReading, plan: ImportPlan): string {
+  const taken = `This same file was taken in on ${at}.`;
+  const fresh = plan.whose === 'me' ? plan.cases.length : 0;
+  const differ = reading.known.filter(({ same }) => !same).length;
+  if (fresh > 0)
+    return `${taken} ${capital(counted(fresh, 'case'))} of it ${fresh === 1 ? 'is' : 'are'} not in the record now: erased since, or left out then. Taking the file again brings ${fresh === 1 ? 'it' : 'them'} in.`;
+  if (differ > 0)
+    return `${taken} ${capital(counted(differ, 'case'))} of it ${differ === 1 ? 'stands' : 'stand'} in the record with other values now.`;
+  return plan.nothing ? `${taken} Taking it again changes nothing.` : taken;
+}
+
 /** The words of the button, counted as `takenWords` counts afterwards; `null` where nothing can be taken, and why. */
 export function takeWords(
   reading: AuditReading,
@@ -67,8 +84,12 @@ export function takeWords(
 function whyNothing(reading: AuditReading, plan: ImportPlan, choices: Choices): string | null {
   const waiting = reading.questions.filter(({ mustAnswer, answered }) => mustAnswer && !answered).length;
   if (waiting > 0) return `${capital(counted(waiting, 'question'))} above must be answered before anything is taken.`;
+  if (whoseIsOpen(reading) && !choices['whose']) return 'Say first whose times these are.';
   if (plan.nothing) {
     const all = reading.known.length === reading.cases.length && (reading.known.length > 0 || plan.referenceKept);
+    const old = reading.known.filter((one) => one.conflicts && !one.closed && !keepsNew(choices, one)).length;
+    if (all && old > 0)
+      return `There is nothing new to take: every case of this file is in the record already, ${counted(old, 'case')} of them with other values, which stay unless you take the new ones.`;
     return all
       ? 'There is nothing new to take: every case of this file is in the record already.'
       : 'Nothing in it can be taken. This page says what is wrong, and what to do.';

@@ -3,6 +3,7 @@ import { bringInView } from '$lib/rooms/bring-in/bring-in-view';
 import { choicesFromForm } from '$lib/rooms/bring-in/import-choices';
 import { hiddenCaseIds, timesWereSeen } from '$lib/rooms/goals/goal-standing';
 import { importBatch, importPlan } from '$lib/rooms/bring-in/import-plan';
+import { againWords } from '$lib/rooms/bring-in/import-words';
 import { instantWords } from '$lib/rooms/forms/when-words';
 import { chooseAhead } from '$lib/server/choose';
 import { attempt } from '$lib/server/attempt';
@@ -36,7 +37,7 @@ export const load: PageServerLoad = async ({ locals, params, url }) => {
     code: held.choices['code'] ?? '',
     known: held.choices['known'] ?? '',
     agreed: held.choices['agreed'] === 'yes',
-    before: before ? instantWords(before.at) : null,
+    again: before ? againWords(instantWords(before.at), reading, importPlan(reading, held.choices, record)) : null,
     changed: url.searchParams.get('said') === 'changed',
     texts: {
       reference: loadCautions()['reference-consent'].paragraphs,
