@@ -47,6 +47,7 @@ export const ROOMS: readonly Room[] = [
   { name: 'procedure-fact', path: '/settings/procedures/phaco/facts/nucleus' },
   { name: 'procedure-new', path: '/settings/procedures/new' },
   { name: 'restore', path: '/settings/restore' },
+  { name: 'backups', path: '/settings/backups' },
   { name: 'no-such-page', path: '/no-such-page' },
 ];
 

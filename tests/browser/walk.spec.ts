@@ -85,6 +85,7 @@ test.describe('walking from room to room', () => {
       '/reflect/new',
       '/report',
       '/settings',
+      '/settings/backups',
       '/settings/procedures',
       '/settings/procedures/[procedure]',
       '/settings/procedures/[procedure]/facts/[one]',

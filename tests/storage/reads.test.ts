@@ -21,6 +21,10 @@ const READS: readonly (keyof Store)[] = [
   'everything',
   'readableEverything',
   'damaged',
+  'backups',
+  'changedSince',
+  'newestBackup',
+  'setAside',
 ];
 
 /** The store as a GET may have it: any other verb is an error. */

@@ -9,6 +9,7 @@ function aKeeper() {
   const held = new Map<DocumentName, object>();
   const keeper: Keeper = {
     place: 'test',
+    backups: null,
     document: (name) => held.get(name) ?? null,
     names: () => held.keys(),
     keep: async (changes) => {

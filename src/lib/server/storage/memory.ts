@@ -7,6 +7,7 @@ import { storeOn } from './store-on';
 /** Holds the documents as long as the process lives. */
 class MemoryKeeper implements Keeper {
   readonly place = 'memory';
+  readonly backups = null;
   readonly #held = new Map<DocumentName, Low<object | null>>();
 
   document(name: DocumentName) {

@@ -106,6 +106,15 @@ export type Damage = {
   newer: boolean;
 };
 
+/** How many records of a part were added, changed and removed since. */
+export type SinceThen = { added: number; changed: number; removed: number };
+
+/** A change before which the whole record is known, with what it changed, in words. */
+export type BackupMoment = { at: string; holds: string[] };
+
+/** A document that differs now from what it was then; `problem`: what it was cannot be read. */
+export type BackedFile = { name: string; holds: string } & ({ since: SinceThen } | { problem: string });
+
 /** Everything of one surgeon's record, as exported and imported. */
 export type Everything = {
   format: 'next-twenty/everything/1';
@@ -208,10 +217,29 @@ export interface Store {
   readableEverything(): Promise<{ everything: Everything; missing: string[] }>;
   damaged(): Promise<Damage[]>;
   /**
-   * Puts what an export holds in the place of a document that cannot be read, or, with `null`, goes on without it: it is
-   * then as new, and ids that others remember stay used. A copy of the unreadable file stays beside it.
+   * Puts what an export or the newest good backup holds in the place of a document that cannot be read, or, with `null`,
+   * goes on without it: it is then as new, and ids that others remember stay used. A copy of the unreadable file stays
+   * beside it.
    */
-  replaceDamaged(name: string, from: Everything | null): Promise<void>;
+  replaceDamaged(name: string, from: Everything | 'backup' | null): Promise<void>;
+  /**
+   * Moments at which something was changed and before which the whole record is known from its backups, newest first.
+   * Drafts, and files that wait to be confirmed, have none.
+   */
+  backups(): Promise<BackupMoment[]>;
+  /** What of the record differs now from what it was just before the change of that moment; `null`: no such moment. */
+  changedSince(at: string): Promise<BackedFile[] | null>;
+  /**
+   * Brings back what stood just before the change of that moment: everything, or one document where what it names is still
+   * there. One change, which leaves backups of its own. Counts of erased cases, and numbers once given, stay.
+   * @returns the moment to go back to where this is to be undone, or `null` where nothing differed
+   */
+  restoreBackup(at: string, name: string | null, now: string): Promise<string | null>;
+  /** The newest backup of a document that can be read; the change before which it stood. */
+  newestBackup(name: string): Promise<{ at: string; holds: string } | null>;
+  /** Paths of copies of what could not be read. */
+  setAside(): Promise<string[]>;
+  dropSetAside(): Promise<void>;
   /** Adds to an empty record, or refuses: nothing is merged by guessing. */
   restoreEverything(everything: Everything): Promise<void>;
   /** Adds an invented surgeon's record to an empty one, marked as such; refused when real cases exist. */

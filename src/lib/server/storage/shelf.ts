@@ -8,6 +8,25 @@ const noChanges: Held = new Map();
 /** New contents by name; `null` removes the document. */
 export type Changes = ReadonlyMap<DocumentName, object | null>;
 
+/** Cases that are erased everywhere, by id, each with its code. */
+export type Forgotten = ReadonlyMap<string, string>;
+
+/** Earlier versions of the documents, where a keeper keeps them. */
+export interface Backups {
+  /** Moments (ISO) before which the whole record is known, newest first, and what was changed then. */
+  moments(months: number): { at: string; names: readonly DocumentName[] }[];
+  /**
+   * What stood just before the change of a moment, of the documents that may differ from those of now; `null`: there was
+   * none. @throws StorageError `unreadable` where it is not known which documents there were
+   */
+  before(at: string, current: Iterable<DocumentName>): Promise<Map<DocumentName, object | StorageError | null>>;
+  /** The newest earlier version of a document that can be read, and the change before which it stood. */
+  newestGood(name: DocumentName): Promise<{ at: string; document: object } | null>;
+  /** Copies, kept for whoever can still get something out of them, of what could not be read. */
+  setAside(): Promise<string[]>;
+  dropSetAside(): Promise<void>;
+}
+
 /** Where the documents of a shelf are held, and what makes them durable: all that differs between the adapters. */
 export interface Keeper {
   readonly place: string;
@@ -15,8 +34,13 @@ export interface Keeper {
   document(name: DocumentName): object | StorageError | null;
   /** Names of the documents there should be, also of those that cannot be read. */
   names(): Iterable<DocumentName>;
-  /** All of these or none. Resolves when they are held and would survive a power cut. */
-  keep(changes: Changes): Promise<void>;
+  /**
+   * All of these or none. Resolves when they are held and would survive a power cut.
+   * @param forgotten cases of which no earlier version may stay
+   */
+  keep(changes: Changes, forgotten: Forgotten): Promise<void>;
+  /** `null`: none are kept. */
+  readonly backups: Backups | null;
   close(): Promise<void>;
 }
 
@@ -31,11 +55,14 @@ export interface Draft extends Reader {
   /** In the place of a document that could not be read, or `null` for none: only what repairs a record does this. */
   replace(name: DocumentName, document: object | null): void;
   remove(name: DocumentName): void;
+  /** Nothing of this case stays, in no earlier version either. */
+  forget(id: string, code: string): void;
 }
 
 /** Changes that go to the keeper together, and the callers who wait for them. */
 class Batch {
   readonly changes = new Map<DocumentName, object | null>();
+  readonly forgotten = new Map<string, string>();
   readonly done: Promise<void>;
   resolve!: () => void;
   reject!: (why: unknown) => void;
@@ -54,6 +81,9 @@ class Batch {
  */
 export class Shelf implements Reader {
   readonly place: string;
+  readonly backups: Backups | null;
+  /** Rises with every change: whoever reads for long can tell that something was changed meanwhile. */
+  revision = 0;
   readonly #keeper: Keeper;
   /** Computed but not yet durable: what the next change builds on. */
   #coming = new Map<DocumentName, object | null>();
@@ -67,6 +97,7 @@ export class Shelf implements Reader {
 
   constructor(keeper: Keeper) {
     this.place = keeper.place;
+    this.backups = keeper.backups;
     this.#keeper = keeper;
   }
 
@@ -101,6 +132,7 @@ export class Shelf implements Reader {
       }
     }
     const changes = new Map<DocumentName, object | null>();
+    const forgotten = new Map<string, string>();
     const read = (name: DocumentName) =>
       changes.has(name) ? (changes.get(name) ?? null) : this.#over(this.#coming, name);
     const answer = work({
@@ -114,11 +146,13 @@ export class Shelf implements Reader {
       remove: (name) => {
         if (read(name)) changes.set(name, null);
       },
+      forget: (id, code) => void forgotten.set(id, code),
     });
     if (changes.size === 0) return answer;
     for (const [name, document] of changes) if (document) checkReadable(name, document);
     for (const [name, document] of changes) this.#coming.set(name, document);
-    await this.#join(changes);
+    this.revision += 1;
+    await this.#join(changes, forgotten);
     return answer;
   }
 
@@ -169,8 +203,9 @@ export class Shelf implements Reader {
     return [...names].filter((name) => kindOf(name) === kind);
   }
 
-  #join(changes: Changes) {
+  #join(changes: Changes, forgotten: Forgotten) {
     const batch = (this.#next ??= new Batch());
+    for (const [id, code] of forgotten) batch.forgotten.set(id, code);
     for (const [name, document] of changes) batch.changes.set(name, document);
     this.#running ??= this.#run();
     return batch.done;
@@ -187,7 +222,7 @@ export class Shelf implements Reader {
     for (let batch = this.#takeNext(); batch; batch = this.#takeNext()) {
       for (const name of batch.changes.keys()) this.#before.set(name, this.#heldIn(noChanges, name));
       try {
-        await this.#keeper.keep(batch.changes);
+        await this.#keeper.keep(batch.changes, batch.forgotten);
         // What a later change has added on top is still to come.
         for (const [name, document] of batch.changes)
           if (this.#coming.get(name) === document) this.#coming.delete(name);

@@ -1,5 +1,6 @@
 import type { Store } from './port';
 import type { Shelf } from './shelf';
+import { backupVerbs } from './verbs/backups';
 import { caseVerbs } from './verbs/cases';
 import { damageVerbs } from './verbs/damage';
 import { draftVerbs } from './verbs/drafts';
@@ -29,6 +30,7 @@ export const storeOn = (shelf: Shelf): Store => ({
   ...referenceVerbs(shelf),
   ...everythingVerbs(shelf),
   ...damageVerbs(shelf),
+  ...backupVerbs(shelf),
   ...inventedVerbs(shelf),
   together: (begin) => shelf.together(begin),
   close: () => shelf.close(),

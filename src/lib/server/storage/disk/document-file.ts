@@ -26,6 +26,10 @@ const reasonOf = (why: unknown) => (why instanceof Error ? why.message : String(
  */
 export class DocumentFile implements Adapter<object | null> {
   #seen: string | null = null;
+  /** What stands on disk, where it could be read. */
+  #standing: object | null = null;
+  /** Where the next write leaves what stood there before; `null`: nowhere. */
+  leaving: string | null = null;
 
   constructor(
     readonly path: string,
@@ -39,7 +43,7 @@ export class DocumentFile implements Adapter<object | null> {
     if (this.#seen === null) return null;
     try {
       if (!(await lstat(this.path)).isFile()) throw new Error('it is not an ordinary file; writing would cut a link');
-      return fromText(await readText(this.path), this.kind, this.versions);
+      return (this.#standing = fromText(await readText(this.path), this.kind, this.versions));
     } catch (why) {
       if (why instanceof NewerVersion)
         throw new StorageError(
@@ -48,6 +52,10 @@ export class DocumentFile implements Adapter<object | null> {
         );
       throw new StorageError('unreadable', `${this.path} cannot be read: ${reasonOf(why)}. ${await this.#saidAside()}`);
     }
+  }
+
+  get standing(): object | null {
+    return this.#standing;
   }
 
   /** @throws StorageError `changed-outside` when somebody edited, replaced or made the file since it was last seen here */
@@ -67,14 +75,16 @@ export class DocumentFile implements Adapter<object | null> {
   async write(document: object | null): Promise<void> {
     if (document === null) return this.remove();
     await this.checkUnchanged();
-    await replaceDurably(this.path, toText(document, this.versions));
+    await replaceDurably(this.path, toText(document, this.versions), this.leaving);
+    this.#standing = document;
     this.#seen = await identityOf(this.path);
   }
 
   async remove(): Promise<void> {
     await this.checkUnchanged();
     try {
-      await removeDurably(this.path);
+      await removeDurably(this.path, this.leaving);
+      this.#standing = null;
     } finally {
       // Gone even where the folder's sync failed: removing it again must not be mistaken for somebody else's change.
       this.#seen = await identityOf(this.path);

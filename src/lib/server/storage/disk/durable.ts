@@ -1,5 +1,5 @@
 import { randomBytes } from 'node:crypto';
-import { copyFile, link, open, rename, unlink } from 'node:fs/promises';
+import { constants, copyFile, link, mkdir, open, rename, unlink } from 'node:fs/promises';
 import { basename, dirname, join } from 'node:path';
 
 /** Unfinished files, or files kept to be restored; one left behind by a crash is swept up at the next start. */
@@ -41,11 +41,28 @@ export async function linkOrCopy(path: string, second: string): Promise<boolean>
   } catch (why) {
     const { code } = why as NodeJS.ErrnoException;
     if (code === 'ENOENT') return false;
-    if (code !== 'EPERM' && code !== 'ENOTSUP' && code !== 'EOPNOTSUPP' && code !== 'ENOSYS' && code !== 'EMLINK')
-      throw why;
-    await copyFile(path, second);
+    if (!['EPERM', 'ENOTSUP', 'EOPNOTSUPP', 'ENOSYS', 'EMLINK', 'EXDEV'].includes(code ?? '')) throw why;
+    await copyFile(path, second, constants.COPYFILE_EXCL);
   }
   return true;
+}
+
+/**
+ * The file under another name, before a new one takes its place: as the backup asked for, else hidden beside it until the
+ * new one is safe.
+ * @returns that name, or `null` where there is no file
+ */
+async function underAnotherName(path: string, hidden: string, backup: string | null): Promise<string | null> {
+  if (backup !== null) {
+    await mkdir(dirname(backup), { recursive: true, mode: 0o700 });
+    try {
+      return (await linkOrCopy(path, backup)) ? backup : null;
+    } catch (why) {
+      // Left by the same change, which was broken off: it is the older one, and stays.
+      if ((why as NodeJS.ErrnoException).code !== 'EEXIST') throw why;
+    }
+  }
+  return (await linkOrCopy(path, hidden)) ? hidden : null;
 }
 
 /** The old file in its place again, or no file where there was none. @throws NotKnown */
@@ -63,14 +80,20 @@ async function putBack(path: string, before: string | null): Promise<void> {
  * a power cut. Where the disk fails after the new file got its name, the old one is put back: a refused change leaves no
  * trace. Our own code because no library we tried does all of it: some flush neither file nor folder, two report success
  * on a full disk with a truncated file.
+ * @param backup a name under which what stood there before stays
+ * @returns whether something stood there before
  * @throws NotKnown where putting back failed too; otherwise what the disk said, with everything as it was
  */
-export async function replaceDurably(path: string, text: string | readonly string[]): Promise<void> {
+export async function replaceDurably(
+  path: string,
+  text: string | readonly string[],
+  backup: string | null = null,
+): Promise<boolean> {
   const folder = dirname(path);
   const mark = randomBytes(4).toString('hex');
   const making = join(folder, `.${basename(path)}.making-${mark}`);
-  const before = join(folder, `.${basename(path)}.before-${mark}`);
-  let wasThere: boolean;
+  const hidden = join(folder, `.${basename(path)}.before-${mark}`);
+  let before: string | null = null;
   try {
     const handle = await open(making, 'wx', 0o600);
     try {
@@ -79,24 +102,34 @@ export async function replaceDurably(path: string, text: string | readonly strin
     } finally {
       await handle.close();
     }
-    wasThere = await linkOrCopy(path, before);
+    before = await underAnotherName(path, hidden, backup);
     await rename(making, path);
   } catch (why) {
     await unlink(making).catch(() => {}); // on a full disk it would hold the space
-    await unlink(before).catch(() => {});
+    if (before !== null) await unlink(before).catch(() => {});
     throw why;
   }
   try {
     await syncFolder(folder);
   } catch (why) {
-    await putBack(path, wasThere ? before : null);
+    await putBack(path, before);
     throw why;
   }
-  if (wasThere) await unlink(before).catch(() => {}); // swept at the next start
+  if (before === hidden) await unlink(hidden).catch(() => {}); // swept at the next start
+  return before !== null;
 }
 
-/** Removes a file for good. One already gone is fine. */
-export async function removeDurably(path: string): Promise<void> {
+/**
+ * Removes a file for good. One already gone is fine.
+ * @param backup a name under which it stays
+ */
+export async function removeDurably(path: string, backup: string | null = null): Promise<void> {
+  if (backup !== null) {
+    await mkdir(dirname(backup), { recursive: true, mode: 0o700 });
+    await linkOrCopy(path, backup).catch((why: NodeJS.ErrnoException) => {
+      if (why.code !== 'EEXIST') throw why;
+    });
+  }
   await unlink(path).catch((why: NodeJS.ErrnoException) => {
     if (why.code !== 'ENOENT') throw why;
   });

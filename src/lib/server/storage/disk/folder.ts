@@ -7,6 +7,8 @@ const subfolders = ['cases', 'reflections', 'reference', 'imports'];
 
 export const fileOf = (folder: string, name: DocumentName | 'contents') => join(folder, `${name}.json`);
 
+export const foldersIn = (folder: string): string[] => ['', ...subfolders].map((sub) => join(folder, sub));
+
 /** Makes a folder with those above it, each with its own entry made durable: a lost folder takes its files with it. */
 export async function makeFolder(folder: string): Promise<void> {
   const first = await mkdir(folder, { recursive: true, mode: 0o700 });

@@ -1,10 +1,11 @@
 import { createHash } from 'node:crypto';
-import { rename } from 'node:fs/promises';
+import { rename, stat } from 'node:fs/promises';
 import { join } from 'node:path';
 import { setImmediate } from 'node:timers/promises';
 import { z } from 'zod';
 import { isDocumentName, type DocumentName } from '../documents';
 import { StorageError } from '../port';
+import type { Forgotten } from '../shelf';
 import { removeDurably, replaceDurably, syncFolder } from './durable';
 import { stampOf } from './put-aside';
 import { readText } from './text-file';
@@ -14,6 +15,8 @@ const journalSchema = z.strictObject({
   hash: z.string(),
   /** New text of each file; `null`: the file goes. */
   files: z.record(z.string(), z.string().nullable()),
+  /** Cases that the change erases everywhere, by id, each with its code: no earlier version of them may be left. */
+  forgotten: z.record(z.string(), z.string()).optional(),
 });
 
 export type FileTexts = ReadonlyMap<DocumentName | 'contents', string | null>;
@@ -30,7 +33,12 @@ const MOST = 500_000_000;
  * piece a document, with others answered between them: a whole record brought back is a hundred megabytes.
  * @throws StorageError `invalid` for a change too large to be read back
  */
-export async function writeJournal(folder: string, texts: FileTexts, schemaVersion: number): Promise<void> {
+export async function writeJournal(
+  folder: string,
+  texts: FileTexts,
+  schemaVersion: number,
+  forgotten: Forgotten = new Map(),
+): Promise<void> {
   const hash = createHash('sha256');
   const files: string[] = [];
   let length = 0;
@@ -45,7 +53,8 @@ export async function writeJournal(folder: string, texts: FileTexts, schemaVersi
   }
   files.push('}');
   const opening = `{"schemaVersion":${schemaVersion},"hash":"${hash.update('}').digest('hex')}","files":`;
-  await replaceDurably(pathIn(folder), [opening, ...files, '}']);
+  const closing = forgotten.size > 0 ? `,"forgotten":${JSON.stringify(Object.fromEntries(forgotten))}}` : '}';
+  await replaceDurably(pathIn(folder), [opening, ...files, closing]);
 }
 
 export const removeJournal = (folder: string) => removeDurably(pathIn(folder));
@@ -54,7 +63,10 @@ export const removeJournal = (folder: string) => removeDurably(pathIn(folder));
  * The change a crash left half done, or null. A journal that is not whole was never acknowledged: it is put aside.
  * @throws StorageError `newer`
  */
-export async function readJournal(folder: string, schemaVersion: number): Promise<FileTexts | null> {
+export async function readJournal(
+  folder: string,
+  schemaVersion: number,
+): Promise<{ texts: FileTexts; began: number; forgotten: Forgotten } | null> {
   const path = pathIn(folder);
   let text: string;
   try {
@@ -74,7 +86,9 @@ export async function readJournal(folder: string, schemaVersion: number): Promis
       'newer',
       `${path} was written by a later version of this program. Nothing has been touched. Start the later version.`,
     );
-  return new Map(Object.entries(journal.files) as [DocumentName | 'contents', string | null][]);
+  const texts = new Map(Object.entries(journal.files) as [DocumentName | 'contents', string | null][]);
+  const began = Math.floor((await stat(path)).mtimeMs);
+  return { texts, began, forgotten: new Map(Object.entries(journal.forgotten ?? {})) };
 }
 
 function whole(text: string): z.infer<typeof journalSchema> | null {

@@ -19,3 +19,12 @@ export async function putAside(path: string): Promise<string> {
   await copyFile(path, copy, constants.COPYFILE_EXCL);
   return copy;
 }
+
+/** Copies of what could not be read, in the data folder and the folders of its documents. */
+export async function asideIn(folders: readonly string[]): Promise<string[]> {
+  const found: string[] = [];
+  for (const folder of folders)
+    for (const name of await readdir(folder))
+      if (/\.(unreadable|broken)-\d{4}-/.test(name)) found.push(join(folder, name));
+  return found.sort();
+}

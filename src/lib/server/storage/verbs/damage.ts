@@ -1,5 +1,5 @@
 import { emptyProfile, profileSchema, type Case, type ListRecord } from '../../../model';
-import { emptyLedger, isDocumentName, kindOf, type DocumentKind, type DocumentName } from '../documents';
+import { emptyLedger, isDocumentName, kindOf, type DocumentKind, type DocumentName, type Ledger } from '../documents';
 import { frozen } from '../frozen';
 import { numberOf, recordsOf } from '../numbered';
 import { StorageError, type Damage, type Everything, type Store } from '../port';
@@ -26,12 +26,13 @@ const HOLDS: { readonly [Kind in DocumentKind]: (name: DocumentName) => string }
   reference: () => 'a reference set',
   imports: () => 'a file brought in: it waits to be confirmed, or can be taken back',
 };
+export const holdsOf = (name: DocumentName): string => HOLDS[kindOf(name)](name);
 const NOT_EXPORTED: readonly DocumentKind[] = ['drafts', 'ledger', 'imports'];
 
 const damageOf = ({ name, why }: { name: DocumentName; why: StorageError }): Damage => ({
   name,
   message: why.message,
-  holds: HOLDS[kindOf(name)](name),
+  holds: holdsOf(name),
   exported: !NOT_EXPORTED.includes(kindOf(name)),
   newer: why.code === 'newer',
 });
@@ -58,7 +59,7 @@ export function withListsOf(lists: readonly ListRecord[], cases: readonly Pick<C
 }
 
 /** A reader for whom a document that cannot be read is not there. */
-const tolerant = (reader: Reader): Reader => ({
+export const tolerant = (reader: Reader): Reader => ({
   read: (name) => readable(() => reader.read(name), null),
   names: (kind) => reader.names(kind),
 });
@@ -69,7 +70,12 @@ const after = (ids: readonly (string | null)[]) =>
   ids.reduce((next, id) => Math.max(next, id === null ? 1 : numberOf(id) + 1), 1);
 
 /** What stands in the place of a document that cannot be read; `null`: nothing. */
-function inPlaceOf(name: DocumentName, from: Everything | null, reader: Reader): object | null {
+function inPlaceOf(
+  name: DocumentName,
+  from: Everything | null,
+  reader: Reader,
+  backup: object | null = null,
+): object | null {
   const kind = kindOf(name);
   const shard = <Row extends { id: string }>(rows: readonly Row[] = []) => ({
     next: placeOf(name) * shardSize + 1,
@@ -99,7 +105,10 @@ function inPlaceOf(name: DocumentName, from: Everything | null, reader: Reader):
       return { values: {} };
     case 'ledger': {
       const next = { import: after(reader.names('imports')), reference: after(reader.names('reference')) };
-      return { ...emptyLedger, next };
+      const was = (backup ?? emptyLedger) as Ledger;
+      next.import = Math.max(next.import, was.next.import);
+      next.reference = Math.max(next.reference, was.next.reference);
+      return { ...was, next };
     }
     case 'reference': {
       const record = from?.references.find(({ id }) => name === `reference/${id}`);
@@ -108,6 +117,30 @@ function inPlaceOf(name: DocumentName, from: Everything | null, reader: Reader):
     case 'imports':
       return null;
   }
+}
+
+/** A document of a backup as an export with nothing else in it. */
+function asEverything(name: DocumentName, document: object): Everything {
+  const {
+    profile = profileSchema.parse(emptyProfile),
+    records = [],
+    record,
+  } = document as Partial<Everything> & {
+    records?: never[];
+    record?: Everything['references'][number];
+  };
+  return {
+    format: 'next-twenty/everything/1',
+    profile,
+    procedures: [],
+    lists: [],
+    cases: [],
+    goals: [],
+    results: [],
+    reflections: [],
+    references: record ? [record] : [],
+    ...(records.length > 0 ? { [kindOf(name)]: records } : {}),
+  };
 }
 
 /** Cases that came back may have codes that were given since, and be on lists that the record does not have. */
@@ -151,18 +184,26 @@ export const damageVerbs = (shelf: Shelf): Pick<Store, 'damaged' | 'readableEver
     if (gone > 0) missing.push(`goals: those of ${gone} stored ${gone === 1 ? 'result' : 'results'}`);
     return { everything, missing };
   },
-  replaceDamaged: (name, from) =>
-    shelf.change((draft) => {
+  replaceDamaged: async (name, given) => {
+    const backup = given === 'backup' && isDocumentName(name) ? await shelf.backups?.newestGood(name) : null;
+    if (given === 'backup' && !backup)
+      throw new StorageError('not-found', `There is no backup of ${name}.json that can be read. Nothing was changed.`);
+    return shelf.change((draft) => {
       const damage = shelf.damaged().find((each) => each.name === name);
       if (!damage || !isDocumentName(name)) return; // already put right, in another window
       if (damage.why.code === 'newer') throw damage.why;
       refuseBefore(name, shelf);
-      const document = inPlaceOf(name, from, tolerant(draft));
+      const from = given === 'backup' ? (backup ? asEverything(name, backup.document) : null) : given;
+      const document =
+        kindOf(name) === 'imports' && backup
+          ? backup.document
+          : inPlaceOf(name, from, tolerant(draft), backup?.document);
       draft.replace(name, document && frozen(document));
       if (kindOf(name) === 'cases' && from)
         takeBack(
           draft,
           from.cases.filter(({ id }) => inShard(name, id)),
         );
-    }),
+    });
+  },
 });

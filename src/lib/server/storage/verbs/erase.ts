@@ -1,4 +1,4 @@
-import type { Case, Erased, Goal, ListRecord, Reflection } from '../../../model';
+import type { Case, Erased, Goal, ListRecord } from '../../../model';
 import { found } from '../checked';
 import { ledgerOf } from '../store-ledger';
 import { mapRecords } from '../numbered';
@@ -6,17 +6,9 @@ import type { PartOfGoal, Store } from '../port';
 import { readable } from '../readable-part';
 import { allOf, drop, findIn, put } from '../sharded';
 import type { Draft, Shelf } from '../shelf';
+import { importWithout, isTied, untied } from '../without-cases';
 import { refuseIfKept } from './cases';
 import { dropDrafts } from './drafts';
-
-/** A reflection without its ties to these cases; its text is about what was learned, and stays. */
-export const untied = (reflection: Reflection, ids: ReadonlySet<string>): Reflection => ({
-  ...reflection,
-  caseIds: reflection.caseIds.filter((id) => !ids.has(id)),
-  answers: reflection.answers.filter(({ caseId }) => !ids.has(caseId)),
-  protectedSeen: reflection.protectedSeen.filter(({ caseId }) => !ids.has(caseId)),
-  version: reflection.version + 1,
-});
 
 /** Does a draft name one of these cases, by id or by code? */
 export function dropDraftsOf(draft: Draft, cases: readonly Pick<Case, 'id' | 'code'>[]): void {
@@ -33,17 +25,8 @@ function eraseFromImports(draft: Draft, gone: Case): void {
     const document = draft.read(name);
     if (document?.state === 'held' && document.held.text.includes(gone.code)) draft.remove(name);
     if (document?.state !== 'recorded') continue;
-    const { record, before } = document;
-    if (![...record.added, ...record.replaced].includes(gone.id)) continue;
-    draft.write(name, {
-      state: 'recorded',
-      record: {
-        ...record,
-        added: record.added.filter((id) => id !== gone.id),
-        replaced: record.replaced.filter((id) => id !== gone.id),
-      },
-      before: before.filter(({ id }) => id !== gone.id),
-    });
+    if (![...document.record.added, ...document.record.replaced].includes(gone.id)) continue;
+    draft.write(name, importWithout(document, new Set([gone.id])));
   }
 }
 
@@ -57,7 +40,7 @@ const oneMore = ({ cases, answered }: Erased = none, { events }: Case): Erased =
 /**
  * There is now one more untimed operation, and it is no longer known that nothing happened in it: it is asked again.
  */
-const asked = (list: ListRecord): ListRecord =>
+export const asked = (list: ListRecord): ListRecord =>
   list.operated !== null && list.eventsAnsweredForAll ? { ...list, eventsAnsweredForAll: null } : list;
 
 /** Counts say later why events are fewer; they hold nothing of the case. */
@@ -90,9 +73,7 @@ export const eraseVerbs = (shelf: Shelf): Pick<Store, 'eraseCase' | 'erasedCount
           list.id === gone.listId ? { ...asked(list), erased: oneMore(list.erased, gone) } : list,
         );
       if (partOf.length > 0) mapRecords(draft, 'goals', (goal) => countIn(goal, gone, partOf));
-      const tied = allOf(draft, 'reflections').filter(({ caseIds, answers, protectedSeen }) =>
-        [...caseIds, ...answers.map((each) => each.caseId), ...protectedSeen.map((each) => each.caseId)].includes(id),
-      );
+      const tied = allOf(draft, 'reflections').filter((reflection) => isTied(reflection, ids));
       put(
         draft,
         'reflections',
@@ -100,6 +81,7 @@ export const eraseVerbs = (shelf: Shelf): Pick<Store, 'eraseCase' | 'erasedCount
       );
       dropDraftsOf(draft, [gone]);
       eraseFromImports(draft, gone);
+      draft.forget(id, gone.code);
       const ledger = ledgerOf(draft);
       draft.write('ledger', { ...ledger, erasedCases: ledger.erasedCases + 1 });
     }),
