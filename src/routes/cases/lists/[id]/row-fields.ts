@@ -54,3 +54,24 @@ export function enteredOf(table: FactTable, values: FormValues | undefined): Rec
     ),
   );
 }
+
+/** Whether every field with one answer of a row has it. */
+export const isAnswered = (row: FactRow, table: FactTable, entered: Readonly<Record<string, string>>): boolean =>
+  fieldsOfRow(row, table).every(({ kind, name }) => kind !== 'keys' || (entered[name] ?? '') !== '');
+
+/** The answers of a row in one line: "soft, large, still, all mine, no event"; what is open is said last. */
+export function saidOfRow(row: FactRow, table: FactTable, entered: Readonly<Record<string, string>>): string {
+  const chosen = (name: string, options: readonly { value: string; label: string }[]) =>
+    options.find(({ value }) => value === entered[`${row.id}.${name}`])?.label ?? null;
+  const answers = [
+    ...table.fields.row
+      .filter(({ kind }) => kind === 'choice')
+      .map(({ factId, label, options }) => ({ label, said: chosen(`fact-${factId}`, options) })),
+    { label: 'Hands', said: chosen('hands', HANDS) },
+    { label: 'Event', said: { none: 'no event', yes: 'an event' }[entered[`${row.id}.events`] ?? ''] ?? null },
+  ];
+  const said = answers.flatMap((each) => each.said ?? []);
+  if (said.length === 0) return 'Nothing answered yet';
+  const open = answers.flatMap((each) => (each.said === null ? each.label.toLowerCase() : []));
+  return [said.join(', '), ...(open.length > 0 ? [`not answered: ${open.join(', ')}`] : [])].join('; ');
+}
