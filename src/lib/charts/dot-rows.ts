@@ -47,7 +47,7 @@ export type DotDrawing = Drawing & {
 
 const COLUMNS = {
   narrow: { size: 14, small: 12, label: [0, 324], strip: [16, 194], words: [204, 328], stacked: true },
-  wide: { size: 14, small: 13, label: [0, 244], strip: [272, 492], words: [512, 760], stacked: false },
+  wide: { size: 14, small: 13, label: [0, 228], strip: [246, 462], words: [482, 760], stacked: false },
 } as const;
 
 /**

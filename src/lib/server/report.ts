@@ -84,11 +84,17 @@ export async function reportOf(store: Store, query: URLSearchParams): Promise<As
       ].filter(({ options }) => options.length > 0),
       notes: offered.map((each) => ({
         id: each.id,
-        label: `${monthWords(each.at.slice(0, 7))}: ${(each.saw || each.willTry).replace(/\s+/g, ' ').slice(0, 90)}`,
+        label: `${monthWords(each.at.slice(0, 7))}: ${beginning(each.saw || each.willTry)}`,
         ticked: noteIds.includes(each.id),
       })),
     },
   };
+}
+
+/** The first words of a note, whole ones. */
+function beginning(text: string): string {
+  const line = text.replace(/\s+/g, ' ').trim();
+  return line.length <= 90 ? line : `${line.slice(0, 90).replace(/\s\S*$/, '')} …`;
 }
 
 /** Months of dated lists, the latest first. */
