@@ -15,5 +15,13 @@ export const load: PageServerLoad = ({ params }) => {
   const now = Object.hasOwn(FORMER, params.id) ? FORMER[params.id] : undefined;
   if (now) redirect(301, `/method/${now}`);
   if (!page) error(404, 'No such page on how a number is made.');
-  return { title: page.title, html: renderMarkdown(page.body) };
+  return {
+    id: page.id,
+    title: page.title,
+    html: renderMarkdown(page.body).replace(
+      '<p><strong>For statisticians.',
+      '<p class="small"><strong>For statisticians.',
+    ),
+    pages: loadMethodPages().map(({ id, title }) => ({ id, title })),
+  };
 };
