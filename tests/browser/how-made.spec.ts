@@ -1,58 +1,8 @@
-import { readdirSync } from 'node:fs';
 import type { Page } from 'playwright/test';
 import { expect, test } from './fixture';
+import { methodLinks } from './method-links';
 import { open } from './open';
 import { startWith } from './records';
-import { pathOf, ROOMS, type Room } from './rooms';
-
-type Link = { href: string; name: string };
-
-/** Links to method pages, those behind a fold included, by the name a screen reader gives them. */
-async function methodLinks(page: Page): Promise<Link[]> {
-  // What is folded has no name yet.
-  await page.$$eval('details', (folds) => folds.forEach((fold) => (fold.open = true)));
-  const links = page.locator('a[href^="/method/"]');
-  return Promise.all(
-    Array.from({ length: await links.count() }, async (_, at) => ({
-      href: (await links.nth(at).getAttribute('href')) ?? '',
-      name: nameIn(await links.nth(at).ariaSnapshot()),
-    })),
-  );
-}
-
-/** `- link "How it is made: usual":` → `How it is made: usual`. */
-const nameIn = (snapshot: string): string => /link "(.*?)"/.exec(snapshot)?.[1] ?? '';
-
-/** Not the room that lists them all. */
-const HOUSE: readonly Room[] = [
-  ...ROOMS.filter(({ name }) => !['method', 'method-page', 'no-such-page'].includes(name)),
-  { name: 'report-goal', path: '/report?of=goal-1' },
-  { name: 'plan-aimed', path: '/plan?step=capsulorhexis&procedure=phaco&eyes=pupil:small' },
-];
-
-/** What a room shows, and so must lead to. */
-const MUST: Readonly<Record<string, readonly string[]>> = {
-  choose: ['suggestion', 'certainty', 'adjusted', 'median', 'spread', 'reference', 'share', 'returned-to', 'over-time'],
-  'waiting-note': ['waiting'],
-  'over-time': ['two-stretches', 'median'],
-  step: ['median', 'spread', 'reference', 'patterns', 'pair', 'case-by-case', 'step-time', 'returned-to', 'events'],
-  plan: ['suggestion', 'baseline-cases', 'what-twenty-can-show', 'result', 'steadier'],
-  'plan-aimed': ['aimed'],
-  'plan-set': ['baseline-cases', 'next-twenty'],
-  'after-twenty': ['next-twenty', 'done', 'events', 'monitor'],
-  'after-twenty-past': [
-    'result',
-    'error-rates',
-    'lasting',
-    'run-chart',
-    'other-charts',
-    'done',
-    'events',
-    'next-twenty',
-  ],
-  'report-goal': ['step-time', 'result', 'events'],
-  settings: ['monitor'],
-};
 
 /** Every figure of a page that draws numbers, not an eye, with what stands around it. */
 const figures = (page: Page) =>
@@ -72,33 +22,6 @@ const figures = (page: Page) =>
 
 test.describe('with the fellow', () => {
   test.beforeAll(({ app }) => startWith(app, 'fellow'));
-
-  test('every number leads to the page on how it is made, and every page is led to', async ({ page, app }) => {
-    test.setTimeout(120_000);
-    const led = new Set<string>();
-    for (const room of HOUSE) {
-      const path = await pathOf(room, page);
-      expect.soft(path, room.name).not.toBeNull();
-      if (path === null) continue;
-      await page.goto(path);
-      const links = await methodLinks(page);
-      const ids = links.map(({ href }) => href.replace('/method/', ''));
-      for (const id of ids) led.add(id);
-      expect.soft(ids, room.name).toEqual(expect.arrayContaining([...(MUST[room.name] ?? [])]));
-      for (const { name, href } of links) expect.soft(name, `${room.name}, ${href}`).toMatch(/how it is made/i);
-      const leadsTo = new Map<string, string>();
-      for (const { name, href } of links) {
-        expect.soft(leadsTo.get(name) ?? href, `${room.name}: "${name}" leads to two pages`).toBe(href);
-        leadsTo.set(name, href);
-      }
-    }
-    for (const id of led) expect.soft((await fetch(new URL(`/method/${id}`, app.origin))).status, id).toBe(200);
-    const written = readdirSync(new URL('../../content/method/', import.meta.url)).map((file) =>
-      file.replace(/^\d+-|\.md$/g, ''),
-    );
-    // The list of changes is about numbers of before; the room that lists all pages leads to it.
-    expect([...led].sort()).toEqual(written.filter((id) => id !== 'changes').sort());
-  });
 
   test('the links on how numbers are made are each read once and whole', async ({ page }) => {
     for (const room of ['/choose', '/choose/capsulorhexis', '/after-twenty/goal-1']) {

@@ -51,25 +51,27 @@ export const ROOMS: readonly Room[] = [
   { name: 'no-such-page', path: '/no-such-page' },
 ];
 
-/** The links of the page as they would be followed inside the app: path and query. */
-export const linksOn = (page: Page): Promise<string[]> =>
-  page.$$eval('a[href]', (links) =>
-    links.flatMap((link) => {
-      const url = new URL((link as HTMLAnchorElement | SVGAElement).getAttribute('href') ?? '', document.baseURI);
-      return url.origin === location.origin ? [url.pathname + url.search] : [];
-    }),
-  );
-
-/** @returns the address of a room in this record, or `null` where nothing leads to it */
+/**
+ * The address of a room in this record, by the links of the pages as the server sends them: nothing is drawn for it.
+ * @returns `null` where nothing leads to it
+ */
 export async function pathOf(room: Room, page: Page): Promise<string | null> {
   if ('path' in room) return room.path;
   let at: string | undefined = room.on;
   for (const link of room.links) {
-    await page.goto(at);
-    at = (await linksOn(page)).find((each) => link.test(each));
+    at = (await linksSent(page, at)).find((each) => link.test(each));
     if (at === undefined) return null;
   }
   return at;
+}
+
+async function linksSent(page: Page, path: string): Promise<string[]> {
+  const sent = await page.request.get(path);
+  const [html, base] = [await sent.text(), sent.url()];
+  return [...html.matchAll(/<a\b[^>]*\shref="([^"]*)"/g)].flatMap(([, href = '']) => {
+    const url = new URL(href.replaceAll('&amp;', '&'), base);
+    return url.origin === new URL(base).origin ? [url.pathname + url.search] : [];
+  });
 }
 
 /** What of the page is wider than the window, outermost first; empty where nothing is. Tables that scroll inside do not count. */
