@@ -89,13 +89,14 @@ export function* reading(input: AuditInput): Steps<AuditReading> {
     factsSheet && table && file && drafted
       ? yield* factsToJoin(factsSheet, drafted.drafts, table.procedure, file.freshCodes)
       : { of: new Map(), ledger: newLedger(), unknown: [] };
-  const finished = table && drafted ? yield* finish(drafted.drafts, table, context, joined) : [];
+  const { finished, values } =
+    table && drafted ? yield* finish(drafted.drafts, table, context, joined) : { finished: [], values: [] };
   const firstSequence = existing.reduce((last, { sequence }) => Math.max(last, Math.floor(sequence)), 0) + 1;
   const { cases, lists, handsSaid } = yield* inLists(finished, table, context, firstSequence);
   const references = yield* referencesOf(finished);
   const freshCodes = file?.freshCodes ?? false;
   const compared = yield* knownCases(cases, { existing, handsSaid, procedures, freshCodes }, ledger);
-  const meaning = table && drafted ? understood(table, drafted.plans) : yield* notUnderstood(sheet, context);
+  const meaning = table && drafted ? understood(table, drafted.plans, values) : yield* notUnderstood(sheet, context);
 
   const answered = questions.every(({ mustAnswer, answered: given }) => !mustAnswer || given);
   return {

@@ -1,16 +1,19 @@
 import type { Procedure } from '../../model';
 import type { Steps } from '../../turns';
+import type { Context } from '../context';
 import { cellOf, type ColumnSet } from '../headings/column';
 import type { Table } from '../headings/table';
 import { labelMatcher } from '../labels/labels';
 import { note, type Ask, type Example } from '../questions';
 import { weights } from '../weights';
 import type { Draft } from './draft';
+import { factValues, type ValuePlan } from './fact-values';
 import { eventWords } from './event-words';
 import { eventReader, type EventCells, type EventsRead, type EventWords } from './events';
-import { factReader, type FactRead } from './facts';
+import type { FactRead } from './facts';
 import { moreFacts, type MoreFact } from './more-facts';
 import { sheetEvents } from './sheet-keys';
+import { yesNoColumns, type YesNoColumns } from './yes-no-columns';
 
 /** Readers made once a file and procedure, for what is said of a whole case. */
 export type CaseReaders = {
@@ -21,31 +24,39 @@ export type CaseReaders = {
   /** The step a label names; `null` where it names none, or more than one. */
   stepOf: (label: string) => string | null;
   more: readonly MoreFact[];
+  yesNo: YesNoColumns;
 };
 
 /** What the cells of these cases are read by, once a procedure. */
 export function* readersOf(
   drafts: readonly Draft[],
   { set, ours, layout }: Pick<Table, 'set' | 'ours' | 'layout'>,
-  ask: Ask,
-): Steps<Map<Procedure, CaseReaders>> {
+  { choices, ask }: Pick<Context, 'choices' | 'ask'>,
+): Steps<{ readers: Map<Procedure, CaseReaders>; values: ValuePlan[] }> {
   const words = yield* eventWords(drafts, { set, ours, layout }, ask);
   const options = { sheet: layout === 'sheet', ours, words, seriousGuess: true };
   const readers = new Map<Procedure, CaseReaders>();
+  const values: ValuePlan[] = [];
   for (const { procedure } of drafts) {
     yield weights.row;
-    if (!readers.has(procedure)) readers.set(procedure, readersFor(procedure, options));
+    if (readers.has(procedure)) continue;
+    const facts = yield* factValues(drafts, procedure, { set, ours }, choices, ask);
+    const yesNo = yield* yesNoColumns(drafts, procedure, { set, ours, layout }, ask);
+    values.push(...facts.plans);
+    readers.set(procedure, { ...readersFor(procedure, options), facts: facts.readers, yesNo });
   }
-  if (yield* takenAsSerious(drafts, readers, set, ask)) return readers;
-  for (const procedure of readers.keys())
-    readers.set(procedure, readersFor(procedure, { ...options, seriousGuess: false }));
-  return readers;
+  if (!(yield* takenAsSerious(drafts, readers, set, ask)))
+    for (const [procedure, made] of readers) {
+      const { events } = readersFor(procedure, { ...options, seriousGuess: false });
+      readers.set(procedure, { ...made, events });
+    }
+  return { readers, values };
 }
 
 function readersFor(
   procedure: Procedure,
   options: { sheet: boolean; ours: boolean; words: EventWords; seriousGuess: boolean },
-): CaseReaders {
+): Omit<CaseReaders, 'facts' | 'yesNo'> {
   const labels = labelMatcher(procedure, options.ours);
   const stepOf = (label: string): string | null => {
     const [meaning, other] = labels(label).meanings;
@@ -53,7 +64,6 @@ function readersFor(
   };
   const events = eventReader(procedure, { ...options, stepOf });
   return {
-    facts: new Map(procedure.facts.map((fact) => [fact.id, factReader(fact)])),
     events: options.sheet ? sheetEvents(events) : events,
     noEventCell: options.words.empty,
     stepOf,

@@ -1,5 +1,5 @@
 import type { FactValue } from '../../model';
-import type { ColumnSet } from '../headings/column';
+import { cellOf, type ColumnSet } from '../headings/column';
 import type { Ledger } from '../ledger';
 import { agreedCell } from '../table/agreed-cell';
 import type { Row } from '../table/cells';
@@ -7,6 +7,7 @@ import type { CaseReaders } from './case-readers';
 import type { Draft } from './draft';
 import type { JoinedFacts } from './join-facts';
 import { factsOfLetters, readLetters } from './more-facts';
+import { levelFacts } from './yes-no-columns';
 
 /** Facts of the eye, of both files; those not entered are not in it. */
 export const factsOf = (
@@ -15,24 +16,22 @@ export const factsOf = (
   readers: CaseReaders,
   joined: JoinedFacts,
   ledger: Ledger,
-): Record<string, FactValue> => withJoined(ownFacts(draft.rows, set, readers, ledger), draft, joined);
+): Record<string, FactValue> => withJoined(ownFacts(draft, set, readers, ledger), draft, joined);
 
-function ownFacts(
-  rows: readonly Row[],
-  set: ColumnSet,
-  readers: CaseReaders,
-  ledger: Ledger,
-): Record<string, FactValue> {
-  const own = Object.fromEntries(
+function ownFacts(draft: Draft, set: ColumnSet, readers: CaseReaders, ledger: Ledger): Record<string, FactValue> {
+  const { rows } = draft;
+  const own: Record<string, FactValue> = Object.fromEntries(
     set.columns.flatMap((column) => {
       const read = column.target.what === 'fact' ? readers.facts.get(column.target.id) : undefined;
       if (!read || column.target.what !== 'fact') return [];
-      const value = agreedCell(rows, column, read, ledger);
+      const empty = readers.yesNo.emptyIsNo.has(column.index) && rows.every((row) => cellOf(row, column) === '');
+      const value = empty ? false : agreedCell(rows, column, read, ledger);
       return value === null ? [] : [[column.target.id, value] as const];
     }),
   );
   const letters = moreOf(rows, set, readers, ledger);
-  return { ...own, ...letters, ...own };
+  const levels = levelFacts(draft, set, draft.procedure, readers.yesNo, ledger);
+  return { ...own, ...letters, ...levels, ...own };
 }
 
 /** Letters under "anything else" answer every fact that is asked there. */

@@ -9,6 +9,7 @@ import type { Row } from '../table/cells';
 import { weights } from '../weights';
 import { contentOf, type CaseContent } from './case-content';
 import { readersOf } from './case-readers';
+import type { ValuePlan } from './fact-values';
 import type { Draft, Line } from './draft';
 import { handsOfCase } from './hands-of-case';
 import type { JoinedFacts } from './join-facts';
@@ -28,15 +29,16 @@ export type Finished = {
 export function* finish(
   drafts: readonly Draft[],
   table: Table,
-  { ask, ledger, today }: Context,
+  context: Context,
   joined: JoinedFacts,
-): Steps<Finished[]> {
+): Steps<{ finished: Finished[]; values: ValuePlan[] }> {
+  const { ask, ledger, today } = context;
   const { set, ours } = table;
   // A list sheet: its cases come without times.
   const sheet = table.layout === 'sheet';
   yield* settleWaiting(drafts, ours, ask, ledger);
   const timed = yield* withLines(drafts, sheet, ledger);
-  const readers = yield* readersOf([...timed.keys()], table, ask);
+  const { readers, values } = yield* readersOf([...timed.keys()], table, context);
   const rows: Row[] = [];
   for (const draft of drafts) {
     yield weights.row;
@@ -61,7 +63,7 @@ export function* finish(
     yield weights.case;
     finishOne(draft, lines);
   }
-  return finished;
+  return { finished, values };
 }
 
 /** The cases of which something is left, with their times: what is asked of the file's cases is asked of these alone. */

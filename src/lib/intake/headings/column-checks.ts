@@ -3,6 +3,7 @@ import type { Ledger } from '../ledger';
 import { placeAll } from '../stretches/place';
 import type { Row } from '../table/cells';
 import { parseDuration } from '../table/duration';
+import { yesNo } from '../table/yes-no';
 import { intakeThresholds } from '../thresholds';
 import { readsAsFact, under } from './column-meaning';
 import type { Column } from './column';
@@ -38,15 +39,18 @@ export function dropWhatDoesNotRead(
   ledger: Ledger,
 ): void {
   const { target } = column;
-  if (column.how === 'chosen' || (target.what !== 'step-time' && target.what !== 'fact')) return;
+  if (column.how === 'chosen' || (target.what !== 'step-time' && target.what !== 'fact' && target.what !== 'level'))
+    return;
   const cells = under(rows, column.index);
   const reads =
     target.what === 'fact'
-      ? (cell: string) => readsAsFact(target.id, [cell], procedure)
-      : (cell: string) => 'seconds' in parseDuration(cell) || /\d/.test(cell);
+      ? (cell: string) => readsAsFact(target.id, [cell], procedure, 'decimals')
+      : target.what === 'level'
+        ? (cell: string) => yesNo(cell) !== undefined
+        : (cell: string) => 'seconds' in parseDuration(cell) || /\d/.test(cell);
   const wrong = cells.filter((cell) => !reads(cell)).length;
   if (wrong < intakeThresholds.notTimesCells || wrong <= intakeThresholds.notTimesShare * cells.length) return;
-  const what = target.what === 'fact' ? 'this fact of the eye' : 'times';
+  const what = { fact: 'this fact of the eye', level: 'yes and no', 'step-time': 'times' }[target.what];
   ledger.query(
     null,
     column.heading,

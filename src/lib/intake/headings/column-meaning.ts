@@ -1,5 +1,6 @@
 import type { Procedure } from '../../model';
 import { factReader } from '../cases/facts';
+import { gradeOf } from '../cases/grades';
 import type { Ask } from '../questions';
 import { blankOf } from '../table/blanks';
 import type { Row } from '../table/cells';
@@ -47,11 +48,24 @@ export function meantBy(
   return { target: first, how: match.how };
 }
 
-/** Do so many of the cells read as levels that the column is this fact of the eye? */
-export function readsAsFact(id: string, cells: readonly string[], procedure: Procedure): boolean {
+/**
+ * Do so many of the cells read as levels that the column is this fact of the eye?
+ *
+ * @param grades `whole`: under a name that may be a step, decimals are as likely minutes.
+ */
+export function readsAsFact(
+  id: string,
+  cells: readonly string[],
+  procedure: Procedure,
+  grades: 'whole' | 'decimals' = 'whole',
+): boolean {
   const fact = procedure.facts.find((one) => one.id === id);
   if (!fact) return false;
   const read = factReader(fact);
-  const levels = cells.filter((cell) => 'value' in read(cell));
+  const graded = (cell: string): boolean => {
+    const grade = gradeOf(fact, cell);
+    return grade !== null && (grades === 'decimals' || Number.isInteger(grade));
+  };
+  const levels = cells.filter((cell) => 'value' in read(cell) || graded(cell));
   return cells.length === 0 || levels.length >= intakeThresholds.factShare * cells.length;
 }

@@ -81,7 +81,10 @@ function headingScore(headings: readonly Heading[], layout: Layout): number {
   const own = (id: OwnColumn) => targets.some((target) => target.what === 'own' && target.id === id);
   const asked = targets.filter(
     (target) =>
-      target.what === 'fact' || target.what === 'seen' || (target.what === 'own' && ASKED.includes(target.id)),
+      target.what === 'fact' ||
+      target.what === 'level' ||
+      target.what === 'seen' ||
+      (target.what === 'own' && ASKED.includes(target.id)),
   );
   const makes = {
     stretches: own('step') && (own('start') || own('end') || own('seconds')),

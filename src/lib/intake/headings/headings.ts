@@ -1,6 +1,7 @@
 import type { Procedure } from '../../model';
 import { ownColumns, type OwnColumn } from './columns';
 import { headingUnit, type HeadingUnit } from './heading-unit';
+import { levelNames, levelWritten, moreNames, withoutHowFilled } from './level-names';
 import { exactly, nameIndex, nameMatcher, type Match, type NameIndex } from '../labels/name-matcher';
 import { oncePer } from '../labels/once-per';
 import { headingIsNotKept, headingPointsToAPerson } from '../table/people';
@@ -25,7 +26,13 @@ const OWN = { stretches: ownIndex('stretches'), cases: ownIndex('cases'), sheet:
 /** Steps, facts and protected parts of a procedure by all their names. */
 const indexOf = oncePer((procedure: Procedure) => ({
   steps: nameIndex(procedure.steps.map(({ id, label, synonyms }) => ({ value: id, names: [id, label, ...synonyms] }))),
-  facts: nameIndex(procedure.facts.map(({ id, label, synonyms }) => ({ value: id, names: [id, label, ...synonyms] }))),
+  facts: nameIndex(
+    procedure.facts.map(({ id, label, synonyms }) => ({
+      value: id,
+      names: [id, label, ...synonyms, ...moreNames(id)],
+    })),
+  ),
+  levels: levelNames(procedure),
   parts: nameIndex(
     procedure.steps.flatMap((step) =>
       step.protectedParts.map(({ id, label }) => ({ value: id, names: [id, label, `${id} seen`, `${label} seen`] })),
@@ -51,10 +58,12 @@ export function headingMatcher(procedure: Procedure, layout: Layout): (heading: 
   const steps = nameMatcher(index.steps);
 
   const asWritten = (name: string): Target[] => {
-    const what = (kind: 'fact' | 'seen', names: NameIndex<string>) =>
+    const what = (kind: 'seen', names: NameIndex<string>) =>
       exactly(name, names).map((id): Target => ({ what: kind, id }));
+    const level = levelWritten(name, index.levels, index.facts, procedure);
     return [
-      ...what('fact', index.facts),
+      ...exactly(withoutHowFilled(name), index.facts).map((id): Target => ({ what: 'fact', id })),
+      ...level.map((id): Target => ({ what: 'level', id })),
       ...what('seen', index.parts),
       ...(layout === 'stretches' ? [] : stepAsWritten(name, index.steps)),
       // "#" has no letters; people mean the number of the case.

@@ -1,4 +1,5 @@
 import type { Steps } from '../../turns';
+import type { ValuePlan } from '../cases/fact-values';
 import type { Context } from '../context';
 import { labelOptions, meaningWords, planValue, type LabelPlan } from '../labels/label-plan';
 import type { Option } from '../questions';
@@ -9,15 +10,19 @@ import { readHeadings } from './read-headings';
 import type { Table } from './table';
 import { allTargets, leave, targetValue, targetWords, type Layout } from './targets';
 
-/** How one heading or label was understood. `key` is the field that changes it, `value` what is chosen now. */
+/**
+ * How one heading, label or word under a fact of the eye was understood. `key` is the field that changes it, `value` what is
+ * chosen now; `options` where this one has its own.
+ */
 export type Mapping = {
-  kind: 'column' | 'label';
+  kind: 'column' | 'label' | 'value';
   key: string;
   from: string;
   to: string;
   value: string;
   how: 'exact' | 'loose' | 'position' | 'chosen' | 'none';
   rows: number | null;
+  options?: readonly Option[];
 };
 
 /** How a file was understood, to be shown and corrected. */
@@ -31,10 +36,10 @@ export type Understood = {
 };
 
 /** A sheet that was read: column by column and label by label. */
-export const understood = (table: Table, plans: readonly LabelPlan[]): Understood => ({
+export const understood = (table: Table, plans: readonly LabelPlan[], values: readonly ValuePlan[]): Understood => ({
   layout: table.chapters ? 'chapters' : table.layout,
   procedureId: table.procedure.id,
-  mapping: mappingOf(table, plans),
+  mapping: [...mappingOf(table, plans), ...values.map(valueMapping)],
   columnOptions: allTargets(table.procedure, table.layout),
   labelOptions: labelOptions(table.procedure),
 });
@@ -66,6 +71,17 @@ export function* notUnderstood(sheet: Sheet | NoSheet, { procedures, choices }: 
   const columnOptions = [...new Map(both.map((option) => [option.value, option])).values()];
   return { ...nothing, mapping, columnOptions };
 }
+
+const valueMapping = ({ key, fact, written, value, to, how, rows, options }: ValuePlan): Mapping => ({
+  kind: 'value',
+  key,
+  from: `${fact}: ${written}`,
+  to,
+  value,
+  how,
+  rows,
+  options,
+});
 
 function mappingOf({ set, procedure, chapters }: Table, plans: readonly LabelPlan[]): Mapping[] {
   const columns = chapters ? [] : set.columns.filter(({ heading }) => heading !== '');

@@ -19,11 +19,15 @@ export const stepColumns = {
 
 export type StepColumn = keyof typeof stepColumns;
 
-/** What a column holds: a column of its own, something of a step, a fact of the eye, a protected part seen, or nothing that is read. */
+/**
+ * What a column holds: a column of its own, something of a step, a fact of the eye, one level of a fact as yes or no
+ * (`pupil:small`), a protected part seen, or nothing that is read.
+ */
 export type Target =
   | { what: 'own'; id: OwnColumn }
   | { what: StepColumn; id: string }
   | { what: 'fact'; id: string }
+  | { what: 'level'; id: string }
   | { what: 'seen'; id: string }
   | { what: 'leave'; because: 'unknown' | 'person' | 'not-kept' | 'chosen' | 'twice' | 'no-times' | 'unclear' };
 
@@ -39,6 +43,7 @@ export function targetOf(value: string, procedure: Procedure): Target | null {
   const [what, id] = [value.slice(0, at), value.slice(at + 1)];
   if (what === 'own') return Object.hasOwn(ownColumns, id) ? { what, id: id as OwnColumn } : null;
   if (what === 'fact') return procedure.facts.some((fact) => fact.id === id) ? { what, id } : null;
+  if (what === 'level') return levelsOf(procedure).some((level) => level.id === id) ? { what, id } : null;
   if (what === 'seen')
     return procedure.steps.some((step) => step.protectedParts.some((part) => part.id === id)) ? { what, id } : null;
   if (Object.hasOwn(stepColumns, what))
@@ -53,6 +58,8 @@ export function targetWords(target: Target, procedure: Procedure): string {
       return columnWords[target.id];
     case 'fact':
       return `about this eye: ${procedure.facts.find((fact) => fact.id === target.id)?.label ?? target.id}`;
+    case 'level':
+      return `about this eye: ${levelsOf(procedure).find((level) => level.id === target.id)?.label ?? target.id}, yes or no`;
     case 'seen':
       return `seen or not: ${procedure.steps.flatMap((step) => step.protectedParts).find((part) => part.id === target.id)?.label ?? target.id}`;
     case 'leave':
@@ -60,6 +67,18 @@ export function targetWords(target: Target, procedure: Procedure): string {
     default:
       return `${stepLabel(procedure, target.id)}${stepColumns[target.what].words}`;
   }
+}
+
+/** Levels of which a column can say yes or no: each of a choice, and the opposite of a yes-no fact. */
+function levelsOf({ facts }: Procedure): { id: string; label: string }[] {
+  return facts.flatMap(({ id, label, kind, levels = [] }) => {
+    if (kind === 'choice')
+      return levels.map((level) => ({ id: `${id}:${level.id}`, label: `${label} ${level.label}` }));
+    if (kind === 'number') return [];
+    return [
+      { id: `${id}:no`, label: levels.find((level) => level.id === 'no')?.label ?? `not ${label.toLowerCase()}` },
+    ];
+  });
 }
 
 const leaveWords = {
@@ -85,6 +104,7 @@ export function allTargets(procedure: Procedure, layout: Layout): { value: strin
       .map((id) => ({ what: 'own', id }) as const),
     ...steps.flatMap(({ id }) => (Object.keys(stepColumns) as StepColumn[]).map((what) => ({ what, id }))),
     ...procedure.facts.map(({ id }) => ({ what: 'fact', id }) as const),
+    ...levelsOf(procedure).map(({ id }) => ({ what: 'level', id }) as const),
     ...procedure.steps.flatMap((step) => step.protectedParts.map(({ id }) => ({ what: 'seen', id }) as const)),
   ];
   return targets.map((target) => ({

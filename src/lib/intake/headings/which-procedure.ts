@@ -52,9 +52,9 @@ const FIT = { exact: 2, loose: 1, unclear: 0, none: 0 } as const;
 function* fitOf(procedure: Procedure, found: Found, rows: readonly Row[]): Steps<number> {
   let fit = 0;
   if (found.layout !== 'stretches') {
-    const kind = found.layout === 'sheet' ? 'fact' : 'step-';
+    const kinds = found.layout === 'sheet' ? ['fact', 'level'] : ['step-'];
     for (const { match } of headingsFor(found, procedure))
-      if (match?.targets[0]?.what.startsWith(kind)) fit += FIT[match.how];
+      if (kinds.some((kind) => match?.targets[0]?.what.startsWith(kind))) fit += FIT[match?.how ?? 'none'];
     return fit;
   }
   const column = columnOf('step', found, procedure);

@@ -18,6 +18,8 @@ export type BringInView = {
   questions: readonly Question[];
   columns: readonly Mapping[];
   labels: readonly Mapping[];
+  /** What words and grades about the eye became. */
+  values: readonly Mapping[];
   columnOptions: readonly Choice[];
   labelOptions: readonly Choice[];
   refused: ProblemList;
@@ -74,6 +76,7 @@ export function bringInView(
     questions: reading.questions,
     columns: reading.mapping.filter(({ kind }) => kind === 'column').slice(0, MAPPINGS),
     labels: reading.mapping.filter(({ kind }) => kind === 'label').slice(0, MAPPINGS),
+    values: reading.mapping.filter(({ kind }) => kind === 'value').slice(0, MAPPINGS),
     columnOptions: reading.columnOptions,
     labelOptions: reading.labelOptions,
     refused: problemLines(refused, reading.counted.refused),
