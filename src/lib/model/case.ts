@@ -62,6 +62,10 @@ export const caseSchema = z.strictObject({
   events: z.array(eventSchema).nullable(),
   /** Protected part id → seen on the recording. A protected part not in here was not looked for. */
   protectedSeen: z.record(slug, z.boolean()),
+  /** Which eye, where the surgeon wants it kept. Missing: not said. */
+  side: z.enum(['right', 'left']).optional(),
+  /** A line of the surgeon's own, of a step or of the whole case. */
+  remark: z.strictObject({ stepId: slug.nullable(), text: note(z.string().min(1).max(300)) }).optional(),
   energy: z.strictObject({ value: value.nonnegative(), unit: label(z.string()) }).nullable(),
   recording: z
     .strictObject({

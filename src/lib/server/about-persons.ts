@@ -120,11 +120,12 @@ export function askingAboutPersons(store: Store, about: AboutPersons): Store {
       about.check(caseSchema, { ...one, history: [{ at: now, what }] });
       return store.updateCase(one, what, now);
     },
-    updateCases: (cases, what, now) => {
+    updateCases: (cases, what, now, onto) => {
+      if (onto) about.check(listRecordSchema, onto);
       const lines = typeof what === 'string' ? [what] : what;
       for (const one of cases)
         about.check(caseSchema, { ...one, history: lines.map((line) => ({ at: now, what: line })) });
-      return store.updateCases(cases, what, now);
+      return store.updateCases(cases, what, now, onto);
     },
     recordImport: (held, batch, hash, now) => {
       // Cells are read by intake, which asks about them itself; what was typed beside them is the label.

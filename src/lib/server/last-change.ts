@@ -1,7 +1,7 @@
 import { hiddenCaseIds, timesWereSeen } from '../rooms/goals/goal-standing';
 import { lastChangeSchema, undoOf, type LastChange, type Undo } from '../rooms/cases/last-change';
 import { keptText } from '../rooms/forms/kept-text';
-import type { SurgeonRecord, Case } from '../model';
+import type { SurgeonRecord, Case, ListRecord } from '../model';
 import { attempt } from './attempt';
 import type { Store } from './storage/port';
 
@@ -11,12 +11,14 @@ const KEY = 'undo-last-change';
 /**
  * Changes cases and keeps how they stood before, in one change: what was made last can be undone.
  * @param also begins what belongs to the same change
+ * @param onto a list made with it, to which these cases move
  */
 export async function changeCases(
   store: Store,
   changes: readonly { case: Case; what: string }[],
   now: string,
   also: () => Promise<unknown>[] = () => [],
+  onto?: Omit<ListRecord, 'id'>,
 ): Promise<void> {
   const before = await Promise.all(changes.map((each) => store.caseById(each.case.id)));
   const cases = before.flatMap((one) => (one ? [{ version: one.version + 1, before: one }] : []));
@@ -27,6 +29,7 @@ export async function changeCases(
             changes.map((each) => each.case),
             changes.map(({ what }) => what),
             now,
+            onto,
           ),
         ]
       : []),

@@ -5,6 +5,7 @@ import { clock } from '../../format';
 import { leftOutWords } from '../../words/left-out';
 import { caseSummary, stretchesInOrder, type CaseSummary } from './case-summary';
 import { leavesWith } from './erase-words';
+import { placeOfCase, type PlaceOfCase } from './place-of-case';
 import { eventWordsOf, reviewWords } from '../forms/event-fields';
 import { AS_USUAL, eyeFields, factTexts, factValueWords, type EyeFields } from '../forms/eye-fields';
 import { handWords, handsWords } from '../forms/hands-fields';
@@ -20,6 +21,7 @@ export type CaseView = {
   procedure: { id: string; name: string };
   list: { id: string; title: string } | null;
   position: number | null;
+  place: PlaceOfCase;
   source: string;
   hidden: boolean;
   kept: { since: string; why: string } | null;
@@ -73,6 +75,7 @@ export function caseView(one: Case, record: SurgeonRecord, hidden: boolean): Cas
     procedure: { id: procedure.id, name: procedure.name },
     list: list ? { id: list.id, title: listTitle(list) } : null,
     position: one.position,
+    place: placeOfCase(one, record),
     source: sourceWords(one),
     hidden,
     kept: one.keptAsItIs ? { since: instantWords(one.keptAsItIs.since), why: one.keptAsItIs.why } : null,

@@ -21,14 +21,14 @@ export type NewCaseView = {
   noticed: readonly Choice[];
 };
 
-/** Lists offered in the select: the latest ones; an older case is rare, and its list can be chosen on its own page. */
+/** Lists offered in the select: the latest ones; the list of an older case can be chosen on its own page. */
 const LISTS_OFFERED = 25;
 
 export function newCaseView(record: SurgeonRecord, procedure: Procedure): NewCaseView {
   return {
     procedure: { id: procedure.id, name: procedure.name },
     procedures: record.procedures.map(({ id, name }) => ({ id, name })),
-    lists: latestLists(record).map((list) => ({ value: list.id, label: listTitle(list) })),
+    lists: listChoices(record, LISTS_OFFERED),
     eye: eyeFields(procedure),
     steps: procedure.steps.map(({ id, label }) => ({ value: id, label })),
     eventKinds: procedure.eventKinds.map(({ id, label }) => ({ value: id, label })),
@@ -37,7 +37,7 @@ export function newCaseView(record: SurgeonRecord, procedure: Procedure): NewCas
 }
 
 /** Newest first by the cases on them; lists without a case yet come first, as the newest of all. */
-function latestLists({ cases, lists }: SurgeonRecord): ListRecord[] {
+export function listChoices({ cases, lists }: SurgeonRecord, most: number): Choice[] {
   const last = new Map<string, number>();
   for (const { listId, sequence } of cases)
     if (listId !== null) last.set(listId, Math.max(last.get(listId) ?? 0, sequence));
@@ -48,8 +48,8 @@ function latestLists({ cases, lists }: SurgeonRecord): ListRecord[] {
       const [x, y] = [place(a.list), place(b.list)];
       return x === y ? b.index - a.index : y - x;
     })
-    .slice(0, LISTS_OFFERED)
-    .map(({ list }) => list);
+    .slice(0, most)
+    .map(({ list }) => ({ value: list.id, label: listTitle(list) }));
 }
 
 /** Second page: the steps with where each clock starts and stops, and the names of their fields. */

@@ -165,8 +165,16 @@ export interface Store {
   recordCases(list: NewListOrId, cases: readonly TypedCase[]): Promise<{ list: ListRecord | null; cases: Case[] }>;
   /** Refused with StaleVersionError unless `changed.version` is the stored one; stored with version + 1 and a line of history. */
   updateCase(changed: Case, what: string, now: string): Promise<Case>;
-  /** Several cases in one change (a whole list's facts). All or none. `what`: one line for all, or a line a case. */
-  updateCases(changed: readonly Case[], what: string | readonly string[], now: string): Promise<Case[]>;
+  /**
+   * Several cases in one change (a whole list's facts). All or none. `what`: one line for all, or a line a case.
+   * @param onto a list made with the change, to which all of these cases move
+   */
+  updateCases(
+    changed: readonly Case[],
+    what: string | readonly string[],
+    now: string,
+    onto?: Omit<ListRecord, 'id'>,
+  ): Promise<Case[]>;
   /**
    * Removes a case from store, history, drafts, and reflections' case links; only counts are kept: of all, of its
    * list, and of the goals it is part of, each with whether events had been answered.

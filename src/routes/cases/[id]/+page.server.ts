@@ -20,6 +20,7 @@ const SAID: Record<string, string> = {
   facts: 'The facts of this eye are stored.',
   hands: 'Who did which step is stored.',
   times: 'The times are stored; the earlier ones are in the history.',
+  place: 'List, place, eye and remark are stored.',
   events: 'The answer about events is stored.',
   reviewed: 'Your review of the event is stored.',
   kept: 'The protected parts are stored.',

@@ -2,13 +2,13 @@ import { error, fail, redirect, type RequestEvent } from '@sveltejs/kit';
 import type { CaseChange } from '$lib/rooms/cases/case-change';
 import { textOf, type FieldError, type Fields } from '$lib/rooms/forms/fields';
 import { hiddenCaseIds } from '$lib/rooms/goals/goal-standing';
-import { procedureOf, type SurgeonRecord, type Case, type Procedure } from '$lib/model';
+import { procedureOf, type SurgeonRecord, type Case, type ListRecord, type Procedure } from '$lib/model';
 import { attempt } from '$lib/server/attempt';
-import { fieldsOf } from '$lib/server/form-fields';
+import { datedFields } from '$lib/server/date-order';
 import { changeCases } from '$lib/server/last-change';
 import { readRecord } from '$lib/server/record';
 
-export type Section = 'facts' | 'hands' | 'times' | 'events' | 'kept' | 'leave' | 'keep' | 'erase' | 'undo';
+export type Section = 'facts' | 'hands' | 'times' | 'events' | 'place' | 'kept' | 'leave' | 'keep' | 'erase' | 'undo';
 
 /** The case a form was filled for, and all it may need to know. */
 export type Asked = {
@@ -25,7 +25,7 @@ export const refused = (section: Section, fields: Fields, errors: readonly Field
   fail(status, { section, errors: [...errors], values: fields });
 
 export async function asked({ locals, params, request }: RequestEvent): Promise<Asked> {
-  const fields = fieldsOf(await request.formData());
+  const fields = await datedFields(locals.store, await request.formData());
   const record = await readRecord(locals.store);
   const one = record.cases.find(({ id }) => id === params.id);
   if (!one) error(404, 'There is no such case in the record.');
@@ -40,10 +40,19 @@ export async function asked({ locals, params, request }: RequestEvent): Promise<
   };
 }
 
-/** Stores a change and goes back to the page with a word about it. */
-export async function store(event: RequestEvent, section: Section, fields: Fields, change: CaseChange, said: string) {
+/** Stores a change and goes back to the page with a word about it. @param onto a list to be made, to which it moves */
+export async function store(
+  event: RequestEvent,
+  section: Section,
+  fields: Fields,
+  change: CaseChange,
+  said: string,
+  onto?: Omit<ListRecord, 'id'>,
+) {
   if (change) {
-    const { refused: why } = await attempt(section, () => changeCases(event.locals.store, [change], event.locals.now));
+    const { refused: why } = await attempt(section, () => 
+      changeCases(event.locals.store, [change], event.locals.now, undefined, onto),
+    );
     if (why) return refused(section, fields, [why], 409);
   }
   redirect(303, `/cases/${event.params.id}?said=${change ? `${said}&version=${change.case.version + 1}` : 'same'}`);

@@ -1,13 +1,15 @@
 import type { RequestEvent } from '@sveltejs/kit';
 import { withFacts, withHands, withTimes } from '$lib/rooms/cases/case-change';
+import { placeFromForm } from '$lib/rooms/cases/place-of-case';
 import { factsFromForm } from '$lib/rooms/forms/eye-fields';
 import { textOf } from '$lib/rooms/forms/fields';
 import { timesWereSeen } from '$lib/rooms/goals/goal-standing';
 import { stretchesFromForm } from '$lib/rooms/forms/stretch-fields';
 import { handsSchema } from '$lib/model';
+import { newList } from '$lib/server/typed-case';
 import { asked, refused, store } from './change-case.server';
 
-/** Facts, hands, times and protected parts of a case. */
+/** Facts, hands, times, list and place, and protected parts of a case. */
 export const editActions = {
   facts: async (event: RequestEvent) => {
     const { fields, one, procedure, hidden, now } = await asked(event);
@@ -38,6 +40,13 @@ export const editActions = {
     const { stretches, errors } = stretchesFromForm(fields, procedure);
     if (errors.length > 0) return refused('times', fields, errors);
     return store(event, 'times', fields, withTimes(one, stretches), 'times');
+  },
+
+  place: async (event: RequestEvent) => {
+    const { fields, one, record } = await asked(event);
+    const { change, onto, errors } = placeFromForm(fields, one, record);
+    if (errors.length > 0) return refused('place', fields, errors);
+    return store(event, 'place', fields, change, 'place', onto ? newList(onto.label, onto.when) : undefined);
   },
 
   kept: async (event: RequestEvent) => {

@@ -6,10 +6,11 @@ import { practiceKeptWithAGoal } from './006-practice-kept-with-a-goal';
 import { lastedAsItWasRead } from './007-lasted-as-it-was-read';
 import { theDayOfAgreement } from './008-the-day-of-agreement';
 import { saidToBeNobody } from './009-said-to-be-nobody';
+import { sideAndRemark } from './010-side-and-remark';
 import type { Migration } from './migration';
 
 /** The shape in which this version writes. Rises by one with every migration. */
-export const schemaVersion = 9;
+export const schemaVersion = 10;
 
 /**
  * All migrations, in order, each in a file of its own (`002-<what-changed>.ts`) with a test that loads a file of the old shape.
@@ -25,4 +26,5 @@ export const migrations: readonly Migration[] = [
   lastedAsItWasRead,
   theDayOfAgreement,
   saidToBeNobody,
+  sideAndRemark,
 ];

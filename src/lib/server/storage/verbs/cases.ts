@@ -75,8 +75,10 @@ function updated(draft: Draft, changed: Case, what: string, now: string): Case {
 export const caseVerbs = (
   shelf: Shelf,
 ): Pick<Store, 'cases' | 'caseById' | 'recordCase' | 'recordCases' | 'updateCase' | 'updateCases'> => {
-  const updateCases: Store['updateCases'] = (changed, what, now) =>
+  const updateCases: Store['updateCases'] = (coming, what, now, onto) =>
     shelf.change((draft) => {
+      const list = onto && append(draft, 'lists', (id) => checked(listRecordSchema, { ...onto, id }, 'The list'));
+      const changed = list ? coming.map((each) => ({ ...each, listId: list.id })) : coming;
       const lineOf = (index: number) => (typeof what === 'string' ? what : (what[index] ?? 'Changed'));
       const next = changed.map((each, index) => updated(draft, each, lineOf(index), now));
       const ids = new Set(next.map(({ id }) => id));

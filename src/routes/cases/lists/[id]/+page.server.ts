@@ -1,7 +1,9 @@
 import { error, fail, redirect } from '@sveltejs/kit';
 import { textOf } from '$lib/rooms/forms/fields';
 import { hiddenCaseIds, timesWereSeen } from '$lib/rooms/goals/goal-standing';
+import { listChoices } from '$lib/rooms/cases/new-case-view';
 import { nextStep } from '$lib/rooms/cases/next-step';
+import { movedFromForm } from '$lib/rooms/cases/place-of-case';
 import { listFromFields, rowsFromForm } from '$lib/rooms/lists/list-form';
 import { casesOfList, listAnswers, listView, storedBeside } from '$lib/rooms/lists/list-view';
 import { procedureOf, type ListRecord } from '$lib/model';
@@ -13,6 +15,7 @@ import { changeCases, lastUndo, undoLast } from '$lib/server/last-change';
 import { readRecord } from '$lib/server/record';
 import { refuseIfStale, revisionOf } from '$lib/server/revision';
 import { saidIn } from '$lib/server/said-in';
+import { newList } from '$lib/server/typed-case';
 import type { Actions, PageServerLoad } from './$types';
 import { untimedActions } from './untimed-actions.server';
 
@@ -23,8 +26,11 @@ const SAID: Record<string, string> = {
   made: 'The list is ready. Fill in its rows; nothing is asked twice.',
   reviewed: 'Your review of the event is stored.',
   removed: 'The event was removed.',
+  moved: 'The cases are moved to another list.',
   undone: 'The last change is undone; both are in the history of each case.',
 };
+
+const LISTS_OFFERED = 300;
 
 export const load: PageServerLoad = async ({ locals, params, url }) => {
   const record = await readRecord(locals.store);
@@ -32,19 +38,24 @@ export const load: PageServerLoad = async ({ locals, params, url }) => {
   if (!list) error(404, 'There is no such list in the record.');
   const said = url.searchParams.get('said') ?? '';
   const texts = loadCautions();
-  const ids = record.cases.flatMap(({ id, listId }) => (listId === list.id ? [id] : []));
+  const here = record.cases.filter(({ listId }) => listId === list.id);
+  const ids = [...here.map(({ id }) => id), ...(said === 'moved' ? url.searchParams.getAll('case') : [])];
   const undo = await lastUndo(locals.store, record, ids, locals.now);
   return {
     seen: revisionOf(listAnswers(list)),
     view: listView(list, record, hiddenCaseIds(record), locals.now.slice(0, 10)),
     // Offered for the rows just stored, never for an older change of the same list.
     undo:
-      undo?.kind === 'offered' && ['rows', 'times', 'undone'].includes(said)
+      undo?.kind === 'offered' && ['rows', 'times', 'moved', 'undone'].includes(said)
         ? { of: undo.of, cases: undo.cases }
         : null,
     said: saidIn(SAID, url),
     next: ['rows', 'stored', 'times', 'reviewed'].includes(said) ? nextStep(record) : null,
     untimed: record.cases.filter(({ listId, stretches }) => listId === list.id && stretches.length === 0).length,
+    move: {
+      cases: here.map(({ id, code, version }) => ({ id, code, version })),
+      lists: listChoices(record, LISTS_OFFERED).filter(({ value }) => value !== list.id),
+    },
     texts: { field: texts['event-field'].paragraphs, prompts: texts['event-prompts'] },
   };
 };
@@ -86,13 +97,30 @@ export const actions = {
     }
     redirect(303, `/cases/lists/${list.id}?said=${rows.changed.length > 0 ? 'rows' : 'stored'}`);
   },
+  /** Cases entered on the wrong list go to another, perhaps a new one. */
+  move: async ({ locals, params, request }) => {
+    const fields = await datedFields(locals.store, await request.formData());
+    const record = await readRecord(locals.store);
+    const list = record.lists.find(({ id }) => id === params.id);
+    if (!list) error(404, 'There is no such list in the record.');
+    const { changes, onto, errors } = movedFromForm(fields, list, record);
+    const section = 'move' as const;
+    if (errors.length > 0) return fail(400, { section, errors, values: fields });
+    const made = onto ? newList(onto.label, onto.when) : undefined;
+    const { refused } = await attempt('move', () =>
+      changeCases(locals.store, changes, locals.now, undefined, made),
+    );
+    if (refused) return fail(409, { section, errors: [refused], values: fields });
+    const moved = changes.map(({ case: { id } }) => `&case=${id}`).join('');
+    redirect(303, `/cases/lists/${list.id}?said=moved${moved}`);
+  },
   /** One step back, of the rows stored last; what was said of the list itself stays. */
   undo: async ({ locals, params, request }) => {
     const of = textOf(fieldsOf(await request.formData()), 'of');
     const record = await readRecord(locals.store);
-    const ids = record.cases.flatMap(({ id, listId }) => (listId === params.id ? [id] : []));
-    const message = await undoLast(locals.store, record, ids, of, locals.now);
-    if (message) return fail(409, { errors: [{ field: 'rows', message }], values: {}, seen: undefined });
+    // The change is named by one of its cases (`of`), which may have moved to another list.
+    const message = await undoLast(locals.store, record, [of.replace(/\.\d+$/, '')], of, locals.now);
+    if (message) return fail(409, { section: 'undo' as const, errors: [{ field: 'rows', message }], values: {} });
     redirect(303, `/cases/lists/${params.id}?said=undone`);
   },
   ...untimedActions,

@@ -28,7 +28,7 @@ async function store(
       return { ...stored, untimedEvents: events };
     }),
   );
-  if (refused) return fail(409, { errors: [refused], values: fields });
+  if (refused) return fail(409, { section: 'untimed' as const, errors: [refused], values: fields });
   redirect(303, `/cases/lists/${list.id}?said=${said}`);
 }
 
@@ -38,9 +38,10 @@ export const untimedActions = {
     const { fields, list, index } = await asked(event);
     const field = `review-${index}`;
     const read = reviewFrom(fields, field, event.locals.now, event.locals.persons?.none);
-    if ('error' in read) return fail(400, { errors: [read.error], values: fields });
+    if ('error' in read) return fail(400, { section: 'untimed' as const, errors: [read.error], values: fields });
     const untimedEvents = withReview(list.untimedEvents, index, read.review);
-    if (!untimedEvents) return fail(400, { errors: [{ field, message: GONE }], values: fields });
+    if (!untimedEvents)
+      return fail(400, { section: 'untimed' as const, errors: [{ field, message: GONE }], values: fields });
     return store(event, fields, list, untimedEvents, 'reviewed');
   },
 
