@@ -88,6 +88,19 @@ export const casesContract = (open: () => Promise<Store>) =>
       expect(each.map(({ history }) => history.at(-1)?.what)).toEqual(['Nucleus entered', 'Pupil entered']);
     });
 
+    it('moves cases to a list made with the change, or makes neither', async () => {
+      const store = await open();
+      const a = await store.recordCase(aCase('A'));
+      const b = await store.recordCase(aCase('B', { sequence: 2 }));
+      const moved = await store.updateCases([a, b], 'List changed', now, aList('2026-03-12'));
+      const [list] = await store.lists();
+      expect(moved.map(({ listId }) => listId)).toEqual([list?.id, list?.id]);
+      expect(list).toMatchObject({ when: { kind: 'date', date: '2026-03-12' } });
+      const stale = store.updateCases([a], 'List changed', later, aList('2026-03-13'));
+      await expect(stale).rejects.toBeInstanceOf(StaleVersionError);
+      expect(await store.lists()).toHaveLength(1);
+    });
+
     it('refuses what does not fit the model, naming the field', async () => {
       const store = await open();
       const bad = store.recordCase(aCase('A', { position: 0 }));

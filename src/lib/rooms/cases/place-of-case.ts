@@ -34,7 +34,10 @@ export function placeOfCase(one: Case, record: SurgeonRecord): PlaceOfCase {
     ...(one.remark ? [`${step ? `${step}: ` : ''}${one.remark.text}`] : []),
   ];
   return {
-    lists: own && !lists.some(({ value }) => value === own.id) ? [...lists, { value: own.id, label: listTitle(own) }] : lists,
+    lists:
+      own && !lists.some(({ value }) => value === own.id)
+        ? [...lists, { value: own.id, label: listTitle(own) }]
+        : lists,
     list: one.listId ?? '',
     position: one.position === null ? '' : String(one.position),
     side: one.side ?? '',

@@ -84,14 +84,19 @@ export const WHEN_PROBLEM =
 
 /**
  * The list a typed case belongs to: `list` is '', `new` or an id; `newListWhen` and `newListLabel` beside it. What is
- * filled in there is a new list, whatever `list` says; beside a list of the record it is asked which is meant.
+ * filled in there is a new list, whatever `list` says; beside another list of the record it is asked which is meant.
+ * @param current the list the page had chosen
  */
-export function listFromForm(fields: Fields, lists: readonly ListRecord[]): { list: ListChoice; errors: FieldError[] } {
+export function listFromForm(
+  fields: Fields,
+  lists: readonly ListRecord[],
+  current: string | null = null,
+): { list: ListChoice; errors: FieldError[] } {
   const answer = textOf(fields, 'list');
   const label = textOf(fields, 'newListLabel');
   const filled = label !== '' || textOf(fields, 'newListWhen') !== '' || textOf(fields, 'newListWhenDay') !== '';
   const none = (message: string) => ({ list: { kind: 'none' } as const, errors: [{ field: 'list', message }] });
-  if (answer !== '' && answer !== 'new') {
+  if (answer !== '' && answer !== 'new' && !(filled && answer === current)) {
     if (!lists.some(({ id }) => id === answer)) return none('List: that list is no longer in the record.');
     if (filled)
       return none(

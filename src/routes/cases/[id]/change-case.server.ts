@@ -50,7 +50,7 @@ export async function store(
   onto?: Omit<ListRecord, 'id'>,
 ) {
   if (change) {
-    const { refused: why } = await attempt(section, () => 
+    const { refused: why } = await attempt(section, () =>
       changeCases(event.locals.store, [change], event.locals.now, undefined, onto),
     );
     if (why) return refused(section, fields, [why], 409);

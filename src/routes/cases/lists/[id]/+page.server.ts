@@ -107,9 +107,7 @@ export const actions = {
     const section = 'move' as const;
     if (errors.length > 0) return fail(400, { section, errors, values: fields });
     const made = onto ? newList(onto.label, onto.when) : undefined;
-    const { refused } = await attempt('move', () =>
-      changeCases(locals.store, changes, locals.now, undefined, made),
-    );
+    const { refused } = await attempt('move', () => changeCases(locals.store, changes, locals.now, undefined, made));
     if (refused) return fail(409, { section, errors: [refused], values: fields });
     const moved = changes.map(({ case: { id } }) => `&case=${id}`).join('');
     redirect(303, `/cases/lists/${list.id}?said=moved${moved}`);
