@@ -14,7 +14,11 @@ const [step] = smallProcedure.steps;
 /** The form as the page shows it, with what is changed in it. */
 const sent = (changed: Record<string, string> = {}, of = one) => {
   const { list, position, side, remark, remarkStep } = placeOfCase(of, record);
-  return placeFromForm(asFields({ list, position, side, remark, remarkStep, ...changed }), of, record);
+  return placeFromForm(
+    asFields({ list, position: String(position ?? ''), side, remark, remarkStep, ...changed }),
+    of,
+    record,
+  );
 };
 
 describe('list, place, eye and remark of a case', () => {

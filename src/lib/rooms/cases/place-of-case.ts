@@ -11,7 +11,7 @@ type Choice = { value: string; label: string };
 export type PlaceOfCase = {
   lists: readonly Choice[];
   list: string;
-  position: string;
+  position: number | null;
   side: '' | 'right' | 'left';
   remark: string;
   remarkStep: string;
@@ -39,7 +39,7 @@ export function placeOfCase(one: Case, record: SurgeonRecord): PlaceOfCase {
         ? [...lists, { value: own.id, label: listTitle(own) }]
         : lists,
     list: one.listId ?? '',
-    position: one.position === null ? '' : String(one.position),
+    position: one.position,
     side: one.side ?? '',
     remark: one.remark?.text ?? '',
     remarkStep: one.remark?.stepId ?? '',
