@@ -8,7 +8,7 @@ import { pathOf, ROOMS, widerThanThePage, type Room } from './rooms';
 const NARROW = ['color-contrast', 'target-size'];
 
 /**
- * Serious and critical findings of axe, a line each. Its own script is put into the page as it is and asked for violations
+ * What axe finds, minor or critical, a line each. Its own script is put into the page as it is and asked for violations
  * alone: a quarter of the time that its Playwright wrapper takes, which opens a second page and lists what passed.
  * @param only rules by name (target-size is off unless named); without: all that are on
  */
@@ -21,11 +21,9 @@ export async function findings(page: Page, only?: readonly string[]): Promise<st
         resultTypes: ['violations'],
         ...(rules ? { runOnly: { type: 'rule' as const, values: [...rules] } } : {}),
       });
-      return violations
-        .filter(({ impact }) => impact === 'serious' || impact === 'critical')
-        .flatMap(({ id, help, nodes }) =>
-          nodes.slice(0, 3).map(({ target, html }) => `${id} (${help}): ${target} ${html.slice(0, 160)}`),
-        );
+      return violations.flatMap(({ id, help, nodes }) =>
+        nodes.slice(0, 3).map(({ target, html }) => `${id} (${help}): ${target} ${html.slice(0, 160)}`),
+      );
     },
     only as string[] | undefined,
   );

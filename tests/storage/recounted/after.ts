@@ -1,4 +1,4 @@
-import { inHundred, median, percent, prose, zeroUpper, type Counts } from './by-hand';
+import { clock, inHundred, median, percent, prose, zeroUpper, type Counts } from './by-hand';
 import type { LeftTo, Recount } from './recount';
 
 /** The answer written down last for a case and a checkpoint, and whether it came after the times. */
@@ -90,6 +90,11 @@ export const doneInReport: Recount = [
 ];
 
 export const after: readonly Recount[] = [
+  // Before whatever counts a case by its code alone.
+  [
+    /^(K\d+) \| (?:none|event|not-answered) \| (?:\d+ per cent of|left out|cannot be compared).*; ([\d:]+) as recorded/,
+    ([code], { byCode, times }) => [code!, clock(times([byCode(code!)!], 'practised')[0]!)],
+  ],
   [/^Practised: (\d+) of (\d+) counted$/, (_, { running }) => [running.length, 20]],
   [/with (\d+) baseline cases\.$/, (_, { baseline }) => [baseline.length]],
   [

@@ -150,7 +150,8 @@ describe('when the window is full', () => {
   });
 
   it('says shorter against the rest with its interval, what it does not say, and draws medians', () => {
-    const { view } = seen(recordOf(60, { change: Math.log(0.7) }));
+    const record = recordOf(60, { change: Math.log(0.7) });
+    const { view } = seen(record);
     if (view.time.kind !== 'result') throw new Error(view.time.kind);
     expect(view.time.result.head).toBe('Shorter, beyond the rest of the operation.');
     expect(view.time.result.doesNotSay).toContain('that the checkpoints did it');
@@ -163,6 +164,13 @@ describe('when the window is full', () => {
     expect(against?.high).toBeLessThan(1);
     expect(view.time.run?.periods[1]?.median).toBeLessThan(0.85);
     expect(view.time.run?.title).toMatch(/^Practised: about \d+\u00A0% less time in the next twenty\.$/);
+    // Read out case by case: its place in the run, its time as recorded, its eye.
+    const [first] = view.time.run?.cases ?? [];
+    const own = record.cases.find(({ id }) => id === first?.id);
+    const seconds = Math.round(own?.stretches.find(({ stepId }) => stepId === 'practised')?.seconds ?? NaN);
+    const recorded = `${Math.floor(seconds / 60)}:${String(seconds % 60).padStart(2, '0')}`;
+    expect(first?.said).toMatch(/^\d+ per cent of the baseline median, against the rest of the operation/);
+    expect(first?.said).toContain(`; ${recorded} as recorded; dense`);
     expect(view.time.today).toBeNull();
     expect(view.decisions.offered.map(({ value }) => value)).toEqual([
       'keep',

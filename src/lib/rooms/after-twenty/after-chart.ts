@@ -34,6 +34,8 @@ export type RunSource = {
   cases: readonly Case[];
   procedureId: string;
   reflections: readonly Reflection[];
+  /** What is said of a case beside its place in the run: its time as recorded, its eye. Nothing where the run goes out. */
+  detail?: (one: Case) => string;
 };
 
 /** The run of cases with everything beneath it. Medians and limits only where a window is full. */
@@ -59,7 +61,9 @@ export function runView(source: RunSource): RunView {
         list: each.listId,
         note: noted.has(each.id),
         events: each.events === null ? 'not-answered' : each.events.length > 0 ? 'event' : 'none',
-        said: saidOf(each, point?.percent ?? null, against, point?.look ?? false),
+        said: [saidOf(each, point?.percent ?? null, against, point?.look ?? false), source.detail?.(each)]
+          .filter(Boolean)
+          .join('; '),
       };
     }),
   );

@@ -1,3 +1,5 @@
+import { stepSecondsOf } from '../../audit';
+import { clock } from '../../format';
 import type { Lasting, SurgeonRecord } from '../../model';
 import { casesWithIds, type ChartSeries } from '../../practice';
 import {
@@ -12,6 +14,7 @@ import {
   type SinceRead,
 } from '../../words';
 import { hiddenWords, leftOutSentence } from '../../words/reported-result';
+import { eyeWords } from '../cases/eye-words';
 import { instantWords } from '../forms/when-words';
 import { recordedOf, shortTimesState, type GoalReading } from '../goals/goal-reading';
 import { lastingWaits } from '../goals/goal-standing';
@@ -173,5 +176,11 @@ function runOf({ series, state, record }: AfterSource, title: string, full: numb
     cases: state.cases,
     procedureId: state.procedure.id,
     reflections: record.reflections,
+    detail: (one) => {
+      const seconds = stepSecondsOf(one, state.goal.stepId);
+      return [...(seconds === null ? [] : [`${clock(seconds)} as recorded`]), eyeWords(one, state.procedure)]
+        .filter(Boolean)
+        .join('; ');
+    },
   });
 }

@@ -3,6 +3,7 @@ import { factOf } from '../../audit/eye-coding';
 import { clock, counted, factPhrase, inSentence } from '../../format';
 import type { Case, EyeFact } from '../../model';
 import { median } from '../../statistics';
+import { eyeWords } from '../cases/eye-words';
 
 type SplitDot = { code: string; seconds: number; said: string; mark?: string };
 type SplitRow = {
@@ -44,6 +45,15 @@ export function stepSplit(
   const step = audit.steps.find((each) => each.stepId === stepId);
   if (!step || step.dots.length === 0) return null;
   const seconds = new Map(step.dots.map((dot) => [dot.caseId, dot.seconds]));
+  const ratios = new Map(step.dots.map((dot) => [dot.caseId, dot.ratio]));
+  const saidOf = (one: Case) =>
+    [
+      `${clock(seconds.get(one.id) ?? NaN)} as recorded`,
+      `${(ratios.get(one.id) ?? NaN).toFixed(2)} times your median when adjusted for the eye`,
+      eyeWords(one, audit.procedure),
+    ]
+      .filter(Boolean)
+      .join('; ');
   const cases = shown.filter(({ id }) => seconds.has(id));
   const ways = waysOf(audit, cases);
   const wanted = [asked, chief?.factId, chief?.kind === 'over-time' ? 'time' : null];
@@ -63,7 +73,7 @@ export function stepSplit(
         dots: own.map((one) => ({
           code: one.code,
           seconds: seconds.get(one.id) ?? NaN,
-          said: `${clock(seconds.get(one.id) ?? NaN)} as recorded`,
+          said: saidOf(one),
           ...(marked[one.id] ? { mark: marked[one.id] } : {}),
         })),
       },

@@ -3,6 +3,7 @@ import type { Case, Procedure } from '../../model';
 import type { Guidance } from '../../rules/types';
 import { counted, clock, prose, timesAsLong } from '../../format';
 import { othersCases } from '../../words';
+import { eyeWords } from '../cases/eye-words';
 import { lanesOf, notAsked, type Lane, type RunCaseView } from '../after-twenty/run-lanes';
 import type { View } from './choose-view';
 import { stepCounts, type StepCount } from './step-counts';
@@ -178,12 +179,16 @@ function runOf(audit: Audit, stepId: string, shown: readonly Case[], marked: Mar
       list: each.listId,
       note: false,
       events: each.events === null ? 'not-answered' : each.events.length > 0 ? 'event' : 'none',
-      said:
+      said: [
         dot && ratio !== null
           ? `${clock(dot.seconds)} as recorded; ${Math.round(ratio * 100)} against the rest of the operation`
           : dot
             ? `${clock(dot.seconds)} as recorded; too few other steps to compare with`
             : 'not done, or done by someone else',
+        eyeWords(each, audit.procedure),
+      ]
+        .filter(Boolean)
+        .join('; '),
       ...(marked[each.id] ? { mark: marked[each.id] } : {}),
     };
   });
