@@ -3,6 +3,8 @@ export { readAudit, readAuditInSlices, type AuditInput, type AuditReading } from
 export { readTogether, type PartInput, type Together } from './together';
 export type { Mapping } from './headings/mapping';
 export type { Question, Option } from './questions';
+export type { RowsRead } from './rows-read';
+export { leftRowsText, ROWS_LEFT, rowsLeft } from './table/rows-left';
 export type { ReferenceDraft } from './cases/references';
 export type { KnownCase } from './cases/known-cases';
 export type { NewList } from './cases/lists';

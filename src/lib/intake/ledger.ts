@@ -10,6 +10,8 @@ export type Ledger = {
   counts: Record<Problem['weight'], number>;
   taken: Set<number>;
   named: Set<number>;
+  /** Rows of which something is refused or asked about; all of them, however many problems are listed. */
+  rows: Record<Problem['weight'], Set<number>>;
   /** The row is not taken, and this is why. */
   refuseRow: (row: number, column: string | null, value: string | null, why: string) => void;
   /** This cell is not taken. */
@@ -41,12 +43,14 @@ function inBrief(why: string, value: string | null): string {
 export function newLedger(): Ledger {
   const problems: Problem[] = [];
   const counts = { refused: 0, queried: 0 };
+  const rows = { refused: new Set<number>(), queried: new Set<number>() };
   const taken = new Set<number>();
   const named = new Set<number>();
   const add =
     (weight: Problem['weight']): Ledger['query'] =>
     (row, column, value, why) => {
       counts[weight] += 1;
+      if (row !== null) rows[weight].add(row);
       if (problems.length < intakeThresholds.problemsListed)
         problems.push({ row, column, value, why: inBrief(why, value), weight });
     };
@@ -54,6 +58,7 @@ export function newLedger(): Ledger {
   return {
     problems,
     counts,
+    rows,
     taken,
     named,
     refuseRow: (row, column, value, why) => {

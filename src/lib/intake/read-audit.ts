@@ -14,6 +14,7 @@ import { rowsUnder } from './headings/rows-under';
 import { tableOf } from './headings/table';
 import { newLedger } from './ledger';
 import { asker, type Question } from './questions';
+import { rowsRead, type RowsRead } from './rows-read';
 import { readStretches } from './stretches/read-stretches';
 import { rowFacts } from './table/row-facts';
 import { sheetOf, type Written } from './table/sheet';
@@ -31,6 +32,8 @@ export type AuditInput = Written & {
   today?: string;
   /** Answers, as a plain form posts them: the id of a question, or the key of a mapping, to the chosen value. */
   choices?: Readonly<Record<string, string>>;
+  /** The rows as they were understood too, for a page that shows them. */
+  withRows?: boolean;
 };
 
 export type AuditReading = Understood & {
@@ -50,6 +53,8 @@ export type AuditReading = Understood & {
   rowsIn: number;
   rowsTaken: number;
   rowsNamed: number;
+  /** Where they were asked for, and the file could be read as a table. */
+  rows: RowsRead | null;
   /** The record holds own cases already. */
   besideOwn: boolean;
   /** Something can be taken, and every question that must be answered is. */
@@ -89,14 +94,17 @@ export function* reading(input: AuditInput): Steps<AuditReading> {
     factsSheet && table && file && drafted
       ? yield* factsToJoin(factsSheet, drafted.drafts, table.procedure, file.freshCodes)
       : { of: new Map(), ledger: newLedger(), unknown: [] };
-  const { finished, values } =
-    table && drafted ? yield* finish(drafted.drafts, table, context, joined) : { finished: [], values: [] };
+  const all = table && drafted ? yield* finish(drafted.drafts, table, context, joined) : null;
+  const { finished, values } = all ?? { finished: [], values: [] };
   const firstSequence = existing.reduce((last, { sequence }) => Math.max(last, Math.floor(sequence)), 0) + 1;
   const { cases, lists, handsSaid } = yield* inLists(finished, table, context, firstSequence);
   const references = yield* referencesOf(finished);
   const freshCodes = file?.freshCodes ?? false;
   const compared = yield* knownCases(cases, { existing, handsSaid, procedures, freshCodes }, ledger);
   const meaning = table && drafted ? understood(table, drafted.plans, values) : yield* notUnderstood(sheet, context);
+
+  const how = all && drafted && { ...drafted, ...all, freshCodes };
+  const rows = input.withRows && table && found && how ? yield* rowsRead(table, found.above, how, ledger) : null;
 
   const answered = questions.every(({ mustAnswer, answered: given }) => !mustAnswer || given);
   return {
@@ -115,6 +123,7 @@ export function* reading(input: AuditInput): Steps<AuditReading> {
     rowsIn: drafted ? table.rowsIn : 0,
     rowsTaken: drafted ? ledger.taken.size : 0,
     rowsNamed: drafted ? ledger.named.size : 0,
+    rows,
     besideOwn,
     ready: answered && cases.length + references.length > 0,
   };

@@ -66,7 +66,15 @@ const keyOf = ({ id, heldAt, choices }: HeldImport, record: SurgeonRecord, now: 
 export function readHeld(held: HeldImport, record: SurgeonRecord, now: string): Promise<AuditReading> {
   const { text, fileName, choices } = held;
   const today = now.slice(0, 10);
-  const input = { today, text, fileName, procedures: record.procedures, existing: record.cases, choices };
+  const input = {
+    today,
+    text,
+    fileName,
+    procedures: record.procedures,
+    existing: record.cases,
+    choices,
+    withRows: true,
+  };
   return readings(keyOf(held, record, now), () => readAuditInSlices(input, othersMeanwhile));
 }
 

@@ -1,14 +1,16 @@
 import type { Steps } from '../../turns';
+import type { Procedure } from '../../model';
 import type { Context } from '../context';
 import type { Table } from '../headings/table';
 import type { Ledger } from '../ledger';
 import { joinedLines } from '../stretches/join-stretches';
 import { settleWaiting } from '../stretches/waiting-inside';
 import { dateOrder } from '../table/date-order';
+import type { DateOrder } from '../table/dates';
 import type { Row } from '../table/cells';
 import { weights } from '../weights';
 import { contentOf, type CaseContent } from './case-content';
-import { readersOf } from './case-readers';
+import { readersOf, type CaseReaders } from './case-readers';
 import type { ValuePlan } from './fact-values';
 import type { Draft, Line } from './draft';
 import { handsOfCase } from './hands-of-case';
@@ -25,13 +27,21 @@ export type Finished = {
   handsSaid: boolean;
 };
 
+/** The cases, and how what the file left open was read: shown to be changed. */
+export type AllFinished = {
+  finished: Finished[];
+  values: ValuePlan[];
+  readers: ReadonlyMap<Procedure, CaseReaders>;
+  days: DateOrder;
+};
+
 /** From times and rows to cases: what the file leaves open first, then case by case its stretches, hands, content and list. */
 export function* finish(
   drafts: readonly Draft[],
   table: Table,
   context: Context,
   joined: JoinedFacts,
-): Steps<{ finished: Finished[]; values: ValuePlan[] }> {
+): Steps<AllFinished> {
   const { ask, ledger, today } = context;
   const { set, ours } = table;
   // A list sheet: its cases come without times.
@@ -63,7 +73,7 @@ export function* finish(
     yield weights.case;
     finishOne(draft, lines);
   }
-  return { finished, values };
+  return { finished, values, readers, days };
 }
 
 /** The cases of which something is left, with their times: what is asked of the file's cases is asked of these alone. */

@@ -1,9 +1,9 @@
 import type { EyeFact } from '../../model';
 import { toNumber } from '../table/duration';
 
-const GRADE = /^(?:(?:locs(?: iii)?|no|nc|ns|n|grade|gr|grad|stage)[\s.:-]*)*(\d(?:[.,]\d{1,2})?)\s*\+?$/i;
+const GRADE = /^(?:(?:locs(?: iii)?|no|nc|ns|n|grade|gr|grad|stage)[\s.:-]*)*(\d(?:[.,]\d{1,2})?)$/i;
 
-/** A grade as a number, where the levels of a fact are numbered: "NO 3.4", "ns2+", "5". `null`: it is none. */
+/** A grade as a number, where the levels of a fact are numbered: "NO 3.4", "ns2", "5". `null`: it is none; "2+" is one of four by its name. */
 export function gradeOf(fact: EyeFact, text: string): number | null {
   if (numbered(fact).length < 4) return null;
   const written = GRADE.exec(text.trim())?.[1];

@@ -9,6 +9,7 @@ import { parseDuration } from '../table/duration';
 import { areReadings } from '../table/readings';
 import type { FileFacts } from '../table/row-facts';
 import { timeReader } from '../table/time-cells';
+import type { TimesRead } from '../rows-read';
 import { weights } from '../weights';
 import { addLine, addPair, readRising, type OfStep } from './case-cells';
 import { casesOfRows } from './case-keys';
@@ -21,7 +22,7 @@ export function* readCases(
   { set, layout }: Table,
   { rows, freshCodes }: FileFacts,
   context: Context,
-): Steps<{ drafts: Draft[]; plans: [] }> {
+): Steps<{ drafts: Draft[]; plans: []; times: TimesRead }> {
   const { ask, ledger } = context;
   const times = ofSteps(set, 'step-time');
   const waits = ofSteps(set, 'step-waiting');
@@ -66,7 +67,7 @@ export function* readCases(
     for (const { stepId, column } of returned) sayReturns(draft, row, stepId, column, ledger);
     drafts.push(draft);
   }
-  return { drafts, plans: [] };
+  return { drafts, plans: [], times: { read, readClock, blank } };
 }
 
 function ofSteps(set: ColumnSet, what: Column['target']['what']): OfStep[] {

@@ -12,13 +12,14 @@ import { blankMeaning } from '../table/blank-meaning';
 import { parseDuration } from '../table/duration';
 import { areReadings } from '../table/readings';
 import type { FileFacts, RowFacts } from '../table/row-facts';
+import type { TimesRead } from '../rows-read';
 import { timeReader } from '../table/time-cells';
 import { weights } from '../weights';
 import { draftOf } from './stretch-drafts';
 import { stretchRows } from './stretch-rows';
 
 /** Cases as far as their rows alone make them, and what each label was taken for. */
-export type Drafts = { drafts: Draft[]; plans: LabelPlan[] };
+export type Drafts = { drafts: Draft[]; plans: LabelPlan[]; times: TimesRead };
 
 /**
  * One row a stretch: reads each row, sorts rows into cases, and lets its place decide where a label names several steps.
@@ -47,7 +48,8 @@ export function* readStretches(
     unplaced.push(draftOf(ofCase, set, { rising, blank }, ledger));
   }
   const drafts = yield* placeLabels(unplaced, ask, ledger);
-  return { drafts, plans: [...plans.values()].flatMap((one) => [...one.values()]) };
+  const all = [...plans.values()].flatMap((one) => [...one.values()]);
+  return { drafts, plans: all, times: { read, readClock: read, blank } };
 }
 
 /** The numbers of each case in the order of its rows: a clock only rises. */

@@ -8,6 +8,7 @@ import type { Table } from '../headings/table';
 import { weights } from '../weights';
 import { codeFillsDown, newCodesWanted } from './case-codes';
 import type { Row } from './cells';
+import { ROWS_LEFT, rowsLeft } from './rows-left';
 import { isSummaryName } from './summary-rows';
 
 /** A row that may become part of a case: whose it is, and the code it carries. */
@@ -31,10 +32,12 @@ export function* rowFacts(table: Table, context: Context): Steps<FileFacts> {
   const { set, headings, code } = table;
   const { ask, ledger, besideOwn } = context;
   const kept: Row[] = [];
+  const left = rowsLeft(context.choices[ROWS_LEFT] ?? '');
   for (const row of table.body) {
     yield weights.row;
     const why = whyNoCase(row, table);
-    if (why) ledger.refuseRow(row.row, null, why.named, why.why);
+    if (left.has(row.row)) ledger.refuseRow(row.row, null, null, 'Left out, as you chose.');
+    else if (why) ledger.refuseRow(row.row, null, why.named, why.why);
     else kept.push(row);
   }
   const named = Object.keys(context.choices).some((id) => id.startsWith('surgeon:'));

@@ -1,9 +1,10 @@
-import type { AuditReading, Mapping, Question } from '../../intake';
+import { ROWS_LEFT, rowsLeft, type AuditReading, type Mapping, type Question } from '../../intake';
 import type { Problem, Procedure, SurgeonRecord } from '../../model';
 import { capital, counted, listed } from '../../format';
 import { importPlan, keepsNew, whoseIsOpen, type ImportPlan } from './import-plan';
 import { accountWords, landsWords, reviewedWords, takeWords } from './import-words';
 import { problemLines, type ProblemList } from './problem-lines';
+import { rowsView, type RowKind, type RowsView } from './rows-view';
 
 type Choice = { value: string; label: string };
 type Choices = Readonly<Record<string, string>>;
@@ -17,6 +18,8 @@ export type BringInView = {
   notes: readonly string[];
   questions: readonly Question[];
   columns: readonly Mapping[];
+  /** The rows of the file as a table; `null` where it could not be read as one, or nobody asked for them. */
+  rows: RowsView | null;
   labels: readonly Mapping[];
   /** What words and grades about the eye became. */
   values: readonly Mapping[];
@@ -51,14 +54,19 @@ const LISTED = 300;
 const MAPPINGS = 120;
 const DIFFERENCES = 14;
 
-/** @param odd what is asked about beside what the reading itself asks: times far from the surgeon's own, say */
+/**
+ * @param odd what is asked about beside what the reading itself asks: times far from the surgeon's own, say
+ * @param wish which rows of the file the page shows
+ */
 export function bringInView(
   reading: AuditReading,
   choices: Choices,
   record: Pick<SurgeonRecord, 'procedures' | 'references' | 'lists'>,
   odd: readonly Problem[] = [],
+  wish: { kind: RowKind; page: number } = { kind: 'all', page: 1 },
 ): BringInView {
   const plan = importPlan(reading, choices, record);
+  const rows = rowsView(reading, odd, rowsLeft(choices[ROWS_LEFT] ?? ''), wish);
   const refused = reading.problems.filter(({ weight }) => weight === 'refused');
   const queried = reading.problems.filter(({ weight }) => weight === 'queried');
   const changed = reading.known.filter(({ same, closed }) => !same && !closed);
@@ -74,7 +82,10 @@ export function bringInView(
       ...notesOf(reading, plan, choices),
     ],
     questions: reading.questions,
-    columns: reading.mapping.filter(({ kind }) => kind === 'column').slice(0, MAPPINGS),
+    columns: reading.mapping
+      .filter(({ kind, key }) => kind === 'column' && !rows?.columns.some((column) => column.key === key))
+      .slice(0, MAPPINGS),
+    rows,
     labels: reading.mapping.filter(({ kind }) => kind === 'label').slice(0, MAPPINGS),
     values: reading.mapping.filter(({ kind }) => kind === 'value').slice(0, MAPPINGS),
     columnOptions: reading.columnOptions,

@@ -1,6 +1,6 @@
-import type { AuditReading } from '../../intake';
+import { leftRowsText, ROWS_LEFT, rowsLeft, type AuditReading } from '../../intake';
 import { keepsNew, knownField, whoseIsOpen } from './import-plan';
-import { textOf, type Fields } from '../forms/fields';
+import { textOf, textsOf, type Fields } from '../forms/fields';
 
 type Choices = Readonly<Record<string, string>>;
 
@@ -43,6 +43,19 @@ export function choicesFromForm(
     const asked = reading.questions.find(({ id }) => id === name);
     if (sent !== now || (asked?.mustAnswer && !asked.answered)) changed = true;
     if (sent !== now || asked) choices[name] = sent;
+  }
+  // Rows on the page with their ticks; rows on no page keep what was said of them.
+  const left = rowsLeft(before[ROWS_LEFT] ?? '');
+  const ticked = new Set(textsOf(fields, 'row-taken'));
+  for (const row of textsOf(fields, 'row-shown')) {
+    if (!/^[1-9]\d{0,6}$/.test(row)) continue;
+    if (ticked.has(row)) left.delete(Number(row));
+    else left.add(Number(row));
+  }
+  const rows = leftRowsText(left);
+  if (rows !== (before[ROWS_LEFT] ?? '')) {
+    changed = true;
+    choices[ROWS_LEFT] = rows;
   }
   // An unticked box is not sent at all.
   if (before['whose'] === 'reference' && textOf(fields, 'whose') === 'reference') {

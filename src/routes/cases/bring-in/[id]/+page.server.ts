@@ -2,6 +2,8 @@ import { error, fail, redirect } from '@sveltejs/kit';
 import { bringInView } from '$lib/rooms/bring-in/bring-in-view';
 import { choicesFromForm } from '$lib/rooms/bring-in/import-choices';
 import { hiddenCaseIds, timesWereSeen } from '$lib/rooms/goals/goal-standing';
+import { kindOfRows, type RowKind } from '$lib/rooms/bring-in/rows-view';
+import { textOf, type Fields } from '$lib/rooms/forms/fields';
 import { importBatch, importPlan } from '$lib/rooms/bring-in/import-plan';
 import { againWords } from '$lib/rooms/bring-in/import-words';
 import { instantWords } from '$lib/rooms/forms/when-words';
@@ -24,6 +26,21 @@ async function heldAnd(store: Store, id: string) {
   return { held, record: await readRecord(store) };
 }
 
+/** Which rows are shown: in the address, so that Back leads to them again. */
+function wishOf(asked: URLSearchParams): { kind: RowKind; page: number } {
+  const page = asked.get('page') ?? '';
+  return { kind: kindOfRows(asked.get('show')), page: /^[1-9]\d{0,5}$/.test(page) ? Number(page) : 1 };
+}
+
+/** The button pressed, or what was shown when another was. */
+function shownNext(fields: Fields): string {
+  const kind = kindOfRows(textOf(fields, 'show') || textOf(fields, 'shown'));
+  const page = textOf(fields, 'page') || (textOf(fields, 'show') ? '' : textOf(fields, 'paged'));
+  const asked = [...(kind === 'all' ? [] : [`show=${kind}`]), ...(/^[1-9]\d{0,5}$/.test(page) ? [`page=${page}`] : [])];
+  const moved = textOf(fields, 'show') !== '' || textOf(fields, 'page') !== '';
+  return `${asked.length > 0 ? `?${asked.join('&')}` : ''}${moved ? '#rows' : ''}`;
+}
+
 export const load: PageServerLoad = async ({ locals, params, url }) => {
   const done = (await locals.store.imports()).find(({ id }) => id === params.id);
   if (done) redirect(303, `/cases?import=${done.id}`);
@@ -33,7 +50,7 @@ export const load: PageServerLoad = async ({ locals, params, url }) => {
   const odd = await oddInHeld(held, record, locals.now);
   return {
     fileName: held.fileName,
-    view: bringInView(reading, held.choices, record, odd),
+    view: bringInView(reading, held.choices, record, odd, wishOf(url.searchParams)),
     code: held.choices['code'] ?? '',
     known: held.choices['known'] ?? '',
     agreed: held.choices['agreed'] === 'yes',
@@ -53,7 +70,7 @@ export const actions = {
     const { held, record } = await heldAnd(locals.store, params.id);
     const { choices } = choicesFromForm(fields, await readHeld(held, record, locals.now), held.choices);
     await locals.store.updateHeldImport({ ...held, choices });
-    redirect(303, `/cases/bring-in/${held.id}`);
+    redirect(303, `/cases/bring-in/${held.id}${shownNext(fields)}`);
   },
 
   take: async ({ locals, params, request }) => {
