@@ -1,3 +1,4 @@
+import type { Access } from '$lib/server/access/access';
 import type { AboutPersons } from '$lib/server/about-persons';
 import type { Store } from '$lib/server/storage/port';
 
@@ -11,6 +12,9 @@ declare global {
     }
     interface Locals {
       store: Store;
+      /** Who may ask; missing only where a test asks a page by itself. */
+      access?: Access;
+      signedIn?: boolean;
       /** What is asked of the texts of this request; there for every change. */
       persons?: AboutPersons;
       /** ISO instant of this request. */

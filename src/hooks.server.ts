@@ -1,6 +1,8 @@
 import { building, dev } from '$app/environment';
 import { openStore, StaleVersionError, StorageError, type Store } from '$lib/server/storage';
 import type { Handle, HandleServerError, ServerInit } from '@sveltejs/kit';
+import { Access, reachIn } from './lib/server/access/access';
+import { sessionIn, SIGN_IN, turnedAway } from './lib/server/access/at-the-door';
 import { dataFolder } from './run/data-folder.js';
 import { heedForms } from './lib/server/heed-forms';
 import { sayingDamage } from './lib/server/say-damage';
@@ -8,12 +10,16 @@ import { readOnly, refusedChange } from './lib/server/refused-change';
 import { AboutPersons, askingAboutPersons, withNone } from './lib/server/about-persons';
 
 /** On the process, because `vite dev` reads this file again at every edit while the folder stays ours. */
-const opened = globalThis as typeof globalThis & { nextTwentyStore?: Promise<Store> };
+const opened = globalThis as typeof globalThis & {
+  nextTwentyStore?: Promise<Store>;
+  nextTwentyAccess?: Promise<Access>;
+};
 
 /** A folder that cannot be opened ends the process here, with the reason, before a page is served. */
 export const init: ServerInit = async () => {
   if (building) return;
   const folder = dev && !process.env.NEXT_TWENTY_DATA ? '.tools/dev-data' : dataFolder();
+  await (opened.nextTwentyAccess ??= Access.at(folder, reachIn(process.env)));
   if (!opened.nextTwentyStore) {
     opened.nextTwentyStore = openStore(folder, new Date().toISOString());
     process.once('sveltekit:shutdown', () => {
@@ -60,6 +66,11 @@ export const handle: Handle = async ({ event, resolve }) => {
     if (refused.status !== 403) await readToTheEnd(event.request);
     return new Response(refused.why, { status: refused.status, headers: { 'content-type': 'text/plain' } });
   }
+  const access = await opened.nextTwentyAccess;
+  event.locals.access = access;
+  event.locals.signedIn = access?.letsIn(sessionIn(event), Date.now()) ?? true;
+  if (!event.locals.signedIn && event.url.pathname !== SIGN_IN) return turnedAway(event);
+
   const store = await opened.nextTwentyStore;
   if (store) event.locals.store = sayingDamage(store);
   event.locals.now = new Date().toISOString();

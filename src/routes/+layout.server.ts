@@ -5,11 +5,16 @@ import { orDamaged } from '$lib/server/say-damage';
 import type { LayoutServerLoad } from './$types';
 
 export const load: LayoutServerLoad = async ({ locals }) => {
+  const cautions = loadCautions().standing.paragraphs;
+  if (locals.signedIn === false)
+    return { door: 'outside' as const, damaged: [], invented: false, month: null, cautions };
   const [record, damaged] = await Promise.all([readRecord(locals.store), locals.store.damaged()]);
   return {
+    /** `open`: nobody has to sign in. */
+    door: locals.access?.asks ? ('inside' as const) : ('open' as const),
     damaged: damaged.map(({ holds }) => holds),
     invented: orDamaged(() => record.cases.some((each) => each.invented), false),
     month: orDamaged(() => monthLine(record), null),
-    cautions: loadCautions().standing.paragraphs,
+    cautions,
   };
 };

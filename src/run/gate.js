@@ -16,34 +16,42 @@ const headers = {
   'cache-control': 'no-store',
 };
 
+/** @typedef {{ origin: string, also: string[] }} Place the one origin, and other names (with port) that lead to it */
+
+/** @param {number} port @param {'http' | 'https'} scheme @returns {Place} */
+export const onLoopback = (port, scheme = 'http') => ({
+  origin: `${scheme}://127.0.0.1:${port}`,
+  also: [`localhost:${port}`, `[::1]:${port}`],
+});
+
 /**
  * A page elsewhere can point a name of its own at 127.0.0.1; so only requests under our own names are answered.
  * Two of them lead to the first, so that there is one origin, one set of drafts and one service worker.
  * @param {{ method?: string, url?: string, headers: { host?: string } }} request
- * @param {number} port
+ * @param {Place} place
  * @returns {{ kind: 'serve' } | { kind: 'redirect', to: string } | { kind: 'refuse', status: number, why: string }}
  */
-export function judge(request, port) {
+export function judge(request, { origin, also }) {
   const { host } = request.headers;
   const url = request.url ?? '';
   if (!url.startsWith('/')) return { kind: 'refuse', status: 400, why: 'This is not an address of this program.' };
-  if (host === `127.0.0.1:${port}`) return { kind: 'serve' };
-  if (host === `localhost:${port}` || host === `[::1]:${port}`) {
+  if (host === new URL(origin).host) return { kind: 'serve' };
+  if (host !== undefined && also.includes(host)) {
     const reading = request.method === 'GET' || request.method === 'HEAD';
-    if (reading) return { kind: 'redirect', to: `http://127.0.0.1:${port}${url}` };
+    if (reading) return { kind: 'redirect', to: `${origin}${url}` };
   }
-  return { kind: 'refuse', status: 421, why: `This program answers only at http://127.0.0.1:${port}.` };
+  return { kind: 'refuse', status: 421, why: `This program answers only at ${origin}.` };
 }
 
 /**
  * @param {import('node:http').IncomingMessage} request
  * @param {import('node:http').ServerResponse} response
- * @param {number} port
+ * @param {Place} place
  * @returns {boolean} whether the app may answer; otherwise it has been answered here
  */
-export function letIn(request, response, port) {
+export function letIn(request, response, place) {
   for (const [name, value] of Object.entries(headers)) response.setHeader(name, value);
-  const verdict = judge(request, port);
+  const verdict = judge(request, place);
   if (verdict.kind === 'serve') return true;
   if (verdict.kind === 'redirect') response.writeHead(307, { location: verdict.to }).end();
   else response.writeHead(verdict.status, { 'content-type': 'text/plain; charset=utf-8' }).end(`${verdict.why}\n`);

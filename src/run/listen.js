@@ -1,22 +1,44 @@
 import { createServer } from 'node:http';
+import { createServer as createTlsServer } from 'node:https';
 
-/** @typedef {import('node:http').Server} Server */
+/** @typedef {import('node:http').Server | import('node:https').Server} Server */
+/** @typedef {{ cert: string, key: string } | null} Tls */
 
 /**
  * @param {import('node:http').RequestListener} answer
  * @param {string} host
  * @param {number} port
+ * @param {Tls} tls
  * @returns {Promise<Server>}
  */
-const listenAt = (answer, host, port) =>
+const listenAt = (answer, host, port, tls) =>
   new Promise((resolve, reject) => {
-    const server = createServer(answer);
+    const server = tls ? createTlsServer({ ...tls, minVersion: 'TLSv1.2' }, answer) : createServer(answer);
     server.once('error', reject);
     server.listen({ host, port }, () => {
       server.off('error', reject);
       resolve(server);
     });
   });
+
+/** @param {Server} server */
+const portOf = (server) => {
+  const address = server.address();
+  return typeof address === 'object' && address ? address.port : 0;
+};
+
+/**
+ * Listens at one address or name of this computer, and nowhere else.
+ * @param {import('node:http').RequestListener} answer
+ * @param {string} host
+ * @param {number} port 0 for any free one
+ * @param {Tls} tls
+ * @returns {Promise<{ port: number, servers: Server[] }>}
+ */
+export async function listenOn(answer, host, port, tls) {
+  const server = await listenAt(answer, host, port, tls);
+  return { port: portOf(server), servers: [server] };
+}
 
 /** @param {unknown} why */
 const codeOf = (why) => /** @type {NodeJS.ErrnoException} */ (why).code;
@@ -26,16 +48,16 @@ const codeOf = (why) => /** @type {NodeJS.ErrnoException} */ (why).code;
  * one, some for the other, and neither name may lead to another program.
  * @param {import('node:http').RequestListener} answer
  * @param {number} port 0 for any free one
+ * @param {Tls} tls
  * @returns {Promise<{ port: number, servers: Server[] }>}
  * @throws with code EADDRINUSE when the port is taken on either
  */
-export async function listenOnLoopback(answer, port) {
+export async function listenOnLoopback(answer, port, tls = null) {
   for (let tries = 1; ; tries += 1) {
-    const first = await listenAt(answer, '127.0.0.1', port);
-    const address = first.address();
-    const real = typeof address === 'object' && address ? address.port : port;
+    const first = await listenAt(answer, '127.0.0.1', port, tls);
+    const real = portOf(first);
     try {
-      return { port: real, servers: [first, await listenAt(answer, '::1', real)] };
+      return { port: real, servers: [first, await listenAt(answer, '::1', real, tls)] };
     } catch (why) {
       if (codeOf(why) !== 'EADDRINUSE') return { port: real, servers: [first] }; // no IPv6 here
       first.close();

@@ -1,8 +1,10 @@
 import { existsSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
-import { letIn } from './gate.js';
-import { listenOnLoopback } from './listen.js';
+import { dataFolder } from './data-folder.js';
+import { letIn, onLoopback } from './gate.js';
+import { listenOn, listenOnLoopback } from './listen.js';
+import { inAddress, PLAIN_HTTP, reachOf } from './reach.js';
 import { reasonOf } from './reason.js';
 
 const handlerFile = join(dirname(fileURLToPath(import.meta.url)), '..', '..', 'build', 'handler.js');
@@ -13,31 +15,38 @@ const bodyLimit = '512M';
 /** What a proxy would say in headers is not believed: there is none in front of a loopback address. */
 const proxySettings = ['PROTOCOL_HEADER', 'HOST_HEADER', 'PORT_HEADER', 'ADDRESS_HEADER'];
 
-const loopback = ['127.0.0.1', '::1', 'localhost'];
-
 /**
- * Serves the built app on this machine alone.
- * @param {{ port: number, host?: string }} options port 0: any free one
- * @returns {Promise<{ origin: string, close: (reason: string) => Promise<void> }>} once pages can be asked for
+ * Serves the built app: on this machine alone, unless HOST names another address and a passphrase is set.
+ * @param {{ port: number }} options port 0: any free one
+ * @returns {Promise<{ origin: string, warning: string | null, close: (reason: string) => Promise<void> }>} once pages can be asked for
  * @throws what keeps the app from starting, the store's refusal of its folder included
  */
-export async function serve({ port: wanted, host }) {
-  if (host && !loopback.includes(host))
-    throw new Error(
-      `HOST=${host}: this program has no passphrase yet, so it answers on this computer only (127.0.0.1).`,
-    );
+export async function serve({ port: wanted }) {
+  const { host, kind, scheme, tls } = reachOf(process.env, dataFolder());
   if (!existsSync(handlerFile)) throw new Error('The app has not been built yet: run "npm start" or "npm run build".');
 
   /** @type {Promise<import('node:http').RequestListener> | undefined} */
   let app;
-  const { port, servers } = await listenOnLoopback((request, response) => {
-    if (!letIn(request, response, port)) return;
+  /** @type {import('./gate.js').Place | undefined} */
+  let place;
+  /** @type {import('node:http').RequestListener} */
+  const answered = (request, response) => {
+    if (!place) return void response.writeHead(503).end();
+    if (!letIn(request, response, place)) return;
     app?.then((answer) => answer(request, response)).catch(() => response.writeHead(503).end());
-  }, wanted);
-  const origin = `http://127.0.0.1:${port}`;
+  };
+  const { port, servers } = await (host === null
+    ? listenOnLoopback(answered, wanted, tls)
+    : listenOn(answered, host, wanted, tls));
+  place =
+    host === null
+      ? onLoopback(port, scheme)
+      : { origin: new URL(`${scheme}://${inAddress(host)}:${port}`).origin, also: [] };
+  const { origin } = place;
 
   // The built handler reads these once, when it is imported.
   process.env.ORIGIN = origin;
+  process.env.NEXT_TWENTY_REACH = kind;
   process.env.BODY_SIZE_LIMIT = bodyLimit;
   for (const name of proxySettings) delete process.env[name];
 
@@ -63,7 +72,7 @@ export async function serve({ port: wanted, host }) {
     for (const server of servers) server.close();
     throw why;
   }
-  return { origin, close };
+  return { origin, warning: kind === 'http' ? PLAIN_HTTP : null, close };
 }
 
 /**
@@ -83,8 +92,9 @@ export function stopOnSignal(close) {
 
 if (process.argv[1] && import.meta.url === pathToFileURL(process.argv[1]).href) {
   try {
-    const { origin, close } = await serve({ port: Number(process.env.PORT ?? 4620), host: process.env.HOST });
+    const { origin, warning, close } = await serve({ port: Number(process.env.PORT ?? 4620) });
     stopOnSignal(close);
+    if (warning) console.error(warning);
     console.log(`listening ${origin}`);
   } catch (why) {
     console.error(reasonOf(why));

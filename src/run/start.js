@@ -30,10 +30,11 @@ try {
   await buildIfStale();
   // The store must open the very folder that is printed.
   process.env.NEXT_TWENTY_DATA = folder;
-  const { origin, close } = await serve({ port, host: process.env.HOST });
+  const { origin, warning, close } = await serve({ port });
   stopOnSignal(close);
   console.log(`\nNext Twenty is at  ${origin}`);
   console.log(`Your record is in  ${folder}${isNew ? '  (new and empty)' : ''}`);
+  if (warning) console.log(`\n${warning}\n`);
   console.log('Ctrl+C stops it. Use after surgery, never in theatre.');
 } catch (why) {
   console.error(`\n${reasonOf(why)}`);

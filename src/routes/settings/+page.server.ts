@@ -8,6 +8,9 @@ import {
   settingsView,
 } from '$lib/rooms/settings/settings-view';
 import { seriousRatePublished } from '$lib/safety';
+import { dropSession, keepSession } from '$lib/server/access/at-the-door';
+import { LEAST_LETTERS } from '$lib/server/access/passphrase';
+import { IDLE_MINUTES } from '$lib/server/access/sessions';
 import { attempt } from '$lib/server/attempt';
 import { loadCautions } from '$lib/server/content';
 import { textOf, type Fields } from '$lib/rooms/forms/fields';
@@ -26,6 +29,8 @@ const SAID: Record<string, string> = {
   reference: 'The reference set was removed.',
   invented: 'The invented surgeon was removed, with everything that belonged to it.',
   consent: 'Noted for recordings.',
+  passphrase: 'The passphrase is set. Everybody else has to sign in with it.',
+  'no-passphrase': 'The passphrase was removed.',
 };
 
 /** What each of the two forms was filled from. */
@@ -48,6 +53,12 @@ export const load: PageServerLoad = async ({ locals, url }) => {
     view: settingsView(record, { imports, erased, published: seriousRatePublished }),
     seen: await seenIn(store),
     place: store.place,
+    passphrase: {
+      set: locals.access?.asks ?? false,
+      reach: locals.access?.reach ?? 'loopback',
+      idle: IDLE_MINUTES,
+      least: LEAST_LETTERS,
+    },
     said: saidIn(SAID, url),
     texts: {
       responsible: texts.responsible.paragraphs,
@@ -120,5 +131,23 @@ export const actions = {
     const { refused } = await attempt('invented', () => locals.store.removeInvented());
     if (refused) return fail(409, { errors: [refused] });
     redirect(303, '/settings?said=invented');
+  },
+
+  passphrase: async (event) => {
+    const form = await event.request.formData();
+    const typed = (name: string) => String(form.get(name) ?? '');
+    const asked = { old: typed('old'), text: typed('passphrase'), again: typed('again') };
+    const done = await event.locals.access?.set(asked, event.getClientAddress(), Date.now());
+    if (done?.refused) return fail(400, { errors: [done.refused] });
+    if (done) keepSession(event, done.token);
+    redirect(303, '/settings?said=passphrase#access');
+  },
+
+  noPassphrase: async (event) => {
+    const old = String((await event.request.formData()).get('old') ?? '');
+    const refused = await event.locals.access?.remove(old, event.getClientAddress(), Date.now());
+    if (refused) return fail(400, { errors: [refused] });
+    dropSession(event);
+    redirect(303, '/settings?said=no-passphrase#access');
   },
 } satisfies Actions;

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { judge } from '../../../src/run/gate.js';
+import { judge, onLoopback } from '../../../src/run/gate.js';
 
 const ask = (host: string | undefined, method = 'GET', url = '/cases') =>
-  judge({ method, url, headers: { host } }, 4620);
+  judge({ method, url, headers: { host } }, onLoopback(4620));
 
 describe('who may ask', () => {
   it('serves its own name', () => {
