@@ -3,7 +3,7 @@ import { loadProcedures } from '../../src/lib/server/content/library';
 import { itemAt } from '../../src/lib/item-at';
 import { readRecord } from '../../src/lib/server/record';
 import { openMemoryStore, type Store } from '../../src/lib/server/storage';
-import { aBatch, aNewCase, now } from '../storage/records';
+import { aBatch, aNewCase, now } from '../made-up/stored';
 import { recordOf } from './simulated-record';
 
 const CASES = 100;

@@ -1,6 +1,6 @@
 import type { Case, FactValue, Procedure, ReferenceSet } from '../../src/lib/model';
 import { randomStream, type RandomStream } from '../../src/lib/statistics';
-import { case_, length, procedure, step } from './made-up';
+import { case_, length, procedure, step } from '../made-up/cases';
 
 /** An invented record with known truth: what every step, case and list adds to the log of a time. */
 export type World = {

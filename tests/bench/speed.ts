@@ -5,7 +5,7 @@ import type { Slices } from '../../src/lib/turns';
 import { assessManyRatio } from './assess-many';
 import { chooseAfterImportRatio } from './choose-after-import';
 import { longWorks, oddFiles } from './long-works';
-import { fact, procedure, step } from './made-up';
+import { fact, procedure, step } from '../made-up/cases';
 import { plainLoop } from './plain-loop';
 import { recordOf, referenceOf, stepIds, type World } from './simulated-record';
 

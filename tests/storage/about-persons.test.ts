@@ -4,7 +4,7 @@ import { attempt } from '../../src/lib/server/attempt';
 import { newList } from '../../src/lib/server/typed-case';
 import { openMemoryStore, type Store } from '../../src/lib/server/storage';
 import { asksWhoIn } from '../../src/lib/ui/asks-who-in';
-import { aCase, now } from './records';
+import { aCase, now } from '../made-up/stored';
 
 const WHO = 'Mrs B';
 const SAYS = '"Mrs B" looks like a name: leave it out, or say that it is none.';

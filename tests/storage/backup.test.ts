@@ -4,7 +4,7 @@ import { openStore } from '../../src/lib/server/storage';
 import { schemaVersion } from '../../src/lib/server/storage/migrations';
 import { backupText, readText, textBefore } from './backup-text';
 import { asBefore4 } from './earlier/names';
-import { aCase, aWholeRecord, now } from './records';
+import { aCase, aWholeRecord, now } from '../made-up/stored';
 import { freshFolder, openIn } from './stores';
 
 const left = 'Left out: the timing is unreliable (times not seen)';

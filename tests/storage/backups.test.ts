@@ -2,7 +2,7 @@ import { readdir, readFile, stat, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import type { Store } from '../../src/lib/server/storage';
-import { aBatch, aCase, aGoal, aNewCase, aReflection, aWholeRecord, now } from './records';
+import { aBatch, aCase, aGoal, aNewCase, aReflection, aWholeRecord, now } from '../made-up/stored';
 import { freshFolder, openIn } from './stores';
 
 /** A disk that refuses to put a new file in the place of one whose name ends so. */

@@ -1,5 +1,5 @@
 import { openStore, StorageError } from '../../src/lib/server/storage';
-import { aBatch, aCase, aNewCase, aNewList, now } from './records';
+import { aBatch, aCase, aNewCase, aNewList, now } from '../made-up/stored';
 
 /**
  * A program of its own for tests that need a second process: bundled, started and killed by them.

@@ -4,7 +4,7 @@ import { shownAudit } from '../../src/lib/server/audits';
 import { chooseAhead } from '../../src/lib/server/choose';
 import { readRecord } from '../../src/lib/server/record';
 import { openMemoryStore } from '../../src/lib/server/storage';
-import { aBatch, aNewCase, now } from './records';
+import { aBatch, aNewCase, now } from '../made-up/stored';
 
 /** A computed audit lets others have a turn before it answers; one that was kept does not. */
 async function answersAtOnce(store: Awaited<ReturnType<typeof openMemoryStore>>): Promise<boolean> {

@@ -6,7 +6,7 @@ import { sayingDamage } from '../../src/lib/server/say-damage';
 import { openStore, type Store } from '../../src/lib/server/storage';
 import { backupPieces } from '../../src/lib/server/backup';
 import { readText } from './backup-text';
-import { aCase, aReflection, aWholeRecord, now } from './records';
+import { aCase, aReflection, aWholeRecord, now } from '../made-up/stored';
 import { asked, idOf, modules, type Answers } from './rooms';
 import { freshFolder, openIn } from './stores';
 

@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { schemaVersion } from '../../src/lib/server/storage/migrations';
 import { openStore } from '../../src/lib/server/storage';
-import { aBatch, aCase, aNewCase, aReference, aReflection, aWholeRecord, now } from './records';
+import { aBatch, aCase, aNewCase, aReference, aReflection, aWholeRecord, now } from '../made-up/stored';
 import { freshFolder, openIn } from './stores';
 
 const read = (...path: string[]) => readFile(join(...path), 'utf8');

@@ -2,7 +2,7 @@ import { mkdir, readdir, readFile, stat, utimes, writeFile } from 'node:fs/promi
 import { basename, join } from 'node:path';
 import { afterEach, describe, expect, it, vi } from 'vitest';
 import { openStore } from '../../src/lib/server/storage';
-import { aCase, later, now } from './records';
+import { aCase, later, now } from '../made-up/stored';
 import { freshFolder, openIn } from './stores';
 
 /** A disk that refuses to sync a folder: so many times, once a file of this name has been put there. */

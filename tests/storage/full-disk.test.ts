@@ -2,7 +2,7 @@ import { readdir, readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { afterEach, describe, expect, it, vi } from 'vitest';
 import { openStore } from '../../src/lib/server/storage';
-import { aCase, now } from './records';
+import { aCase, now } from '../made-up/stored';
 import { freshFolder, openIn } from './stores';
 
 /** A disk that refuses: writing of any new file, or putting a new file in the place of one whose name ends so. */

@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { schemaVersion } from '../../src/lib/server/storage/migrations';
 import { openStore } from '../../src/lib/server/storage';
 import { writeJournal } from '../../src/lib/server/storage/disk/journal';
-import { aCase, now } from './records';
+import { aCase, now } from '../made-up/stored';
 import { freshFolder, openIn } from './stores';
 
 /** A folder as a crash leaves it: before a change to several files, and a journal of that change. */

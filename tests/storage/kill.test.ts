@@ -4,7 +4,7 @@ import { setTimeout as wait } from 'node:timers/promises';
 import { describe, expect, it } from 'vitest';
 import { openStore } from '../../src/lib/server/storage';
 import { bundleChildProgram, startChild } from './child';
-import { now } from './records';
+import { now } from '../made-up/stored';
 import { freshFolder } from './stores';
 
 bundleChildProgram();

@@ -2,7 +2,7 @@ import { expect, it } from 'vitest';
 import { changeCases, lastUndo } from '../../src/lib/server/last-change';
 import { readRecord } from '../../src/lib/server/record';
 import { openStore } from '../../src/lib/server/storage';
-import { aCase, later, now } from './records';
+import { aCase, later, now } from '../made-up/stored';
 import { freshFolder, openIn } from './stores';
 
 it('the change made last can still be undone after the program was started again', async () => {

@@ -7,7 +7,7 @@ import { migrations } from '../../src/lib/server/storage/migrations';
 import { openDiskStore } from '../../src/lib/server/storage/open-disk';
 import { asBefore4 } from './earlier/names';
 import { backupText, readText } from './backup-text';
-import { aLasting, aWholeRecord, later, now } from './records';
+import { aLasting, aWholeRecord, later, now } from '../made-up/stored';
 import { freshFolder } from './stores';
 
 /** The version before a result carried whether it lasted. */

@@ -5,7 +5,7 @@ import { describe, expect, it } from 'vitest';
 import { openStore } from '../../src/lib/server/storage';
 import { livingOwner } from '../../src/lib/server/storage/disk/owner.js';
 import { bundleChildProgram, startChild } from './child';
-import { aCase, now } from './records';
+import { aCase, now } from '../made-up/stored';
 import { freshFolder, openIn } from './stores';
 
 bundleChildProgram();

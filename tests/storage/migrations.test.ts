@@ -6,7 +6,7 @@ import { migrations, schemaVersion } from '../../src/lib/server/storage/migratio
 import { migrate } from '../../src/lib/server/storage/migrations/migrate';
 import { openDiskStore } from '../../src/lib/server/storage/open-disk';
 import { asBefore4 } from './earlier/names';
-import { aCase, aWholeRecord, later, now } from './records';
+import { aCase, aWholeRecord, later, now } from '../made-up/stored';
 import { freshFolder } from './stores';
 
 /**

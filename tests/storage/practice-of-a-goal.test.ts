@@ -7,7 +7,7 @@ import { migrations, schemaVersion } from '../../src/lib/server/storage/migratio
 import { openDiskStore } from '../../src/lib/server/storage/open-disk';
 import { asBefore4 } from './earlier/names';
 import { backupText, readText } from './backup-text';
-import { aWholeRecord, later, now } from './records';
+import { aWholeRecord, later, now } from '../made-up/stored';
 import { freshFolder } from './stores';
 
 /** The version before goals carried what was practised, and before they carried the day of agreement. */

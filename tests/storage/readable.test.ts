@@ -4,7 +4,7 @@ import { backupSchema } from '../../src/lib/server/backup';
 import { openStore } from '../../src/lib/server/storage';
 import { checkReadable } from '../../src/lib/server/storage/readable';
 import { backupText, readText, textBefore } from './backup-text';
-import { aCase, aList, aWholeRecord, now } from './records';
+import { aCase, aList, aWholeRecord, now } from '../made-up/stored';
 import { freshFolder, openIn } from './stores';
 
 const whole = aWholeRecord();

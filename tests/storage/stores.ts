@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach } from 'vitest';
 import { openMemoryStore, openStore, type Store } from '../../src/lib/server/storage';
-import { now } from './records';
+import { now } from '../made-up/stored';
 
 const undo: (() => Promise<unknown>)[] = [];
 afterEach(async () => {

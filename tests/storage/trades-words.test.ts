@@ -5,7 +5,7 @@ import { describe, expect, it } from 'vitest';
 import { hashOfCases } from '../../src/lib/practice';
 import { openDiskStore } from '../../src/lib/server/storage/open-disk';
 import { readText } from './backup-text';
-import { now } from './records';
+import { now } from '../made-up/stored';
 import { freshFolder } from './stores';
 
 /** A full backup as version 3 wrote it: an invented surgeon's, cut down, with every field that got another name. */

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { StaleVersionError, type Store } from '../../../src/lib/server/storage';
-import { aCase, aList, later, now } from '../records';
+import { aCase, aList, later, now } from '../../made-up/stored';
 
 export const casesContract = (open: () => Promise<Store>) =>
   describe('cases', () => {

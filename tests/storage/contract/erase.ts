@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Store } from '../../../src/lib/server/storage';
-import { aBatch, aCase, aGoal, aList, aNewCase, aReflection, later, now } from '../records';
+import { aBatch, aCase, aGoal, aList, aNewCase, aReflection, later, now } from '../../made-up/stored';
 
 export const eraseContract = (open: () => Promise<Store>) =>
   describe('erasing a case everywhere', () => {

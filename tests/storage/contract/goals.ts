@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Store } from '../../../src/lib/server/storage';
-import { aCase, aGoal, aLasting, aResult, later, now } from '../records';
+import { aCase, aGoal, aLasting, aResult, later, now } from '../../made-up/stored';
 
 export const goalsContract = (open: () => Promise<Store>) =>
   describe('goals and results', () => {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { emptyProfile } from '../../../src/lib/model';
 import type { Store } from '../../../src/lib/server/storage';
-import { aCase, aGoal, aReflection, aWholeRecord } from '../records';
+import { aCase, aGoal, aReflection, aWholeRecord } from '../../made-up/stored';
 
 export const inventedContract = (open: () => Promise<Store>) =>
   describe('an invented surgeon', () => {

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { CHANGED_SINCE, changeCases, importedLast, lastUndo, undoLast } from '../../../src/lib/server/last-change';
 import { readRecord } from '../../../src/lib/server/record';
 import type { Store } from '../../../src/lib/server/storage';
-import { aBatch, aCase, aNewCase, later, now } from '../records';
+import { aBatch, aCase, aNewCase, later, now } from '../../made-up/stored';
 
 const KEY = 'undo-last-change';
 

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { emptyProfile, type Procedure } from '../../../src/lib/model';
 import { StaleVersionError, type Store } from '../../../src/lib/server/storage';
-import { plainStep } from '../../plain-records';
-import { aCase, aReference, aReflection, now } from '../records';
+import { plainStep } from '../../made-up/plain';
+import { aCase, aReference, aReflection, now } from '../../made-up/stored';
 
 const step = (id: string) => ({ ...plainStep(), id, label: id });
 

@@ -4,7 +4,7 @@ import { recordNewList } from '../../../src/lib/server/new-list';
 import { refuseIfStale, revisionOf } from '../../../src/lib/server/revision';
 import { typedCase } from '../../../src/lib/server/typed-case';
 import { StaleVersionError, type Store } from '../../../src/lib/server/storage';
-import { aCase, aGoal, aList, now } from '../records';
+import { aCase, aGoal, aList, now } from '../../made-up/stored';
 
 const typed = (code: string) =>
   typedCase(

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Store } from '../../../src/lib/server/storage';
-import { aCase, aList, aReference, aWholeRecord } from '../records';
+import { aCase, aList, aReference, aWholeRecord } from '../../made-up/stored';
 
 export const wholeRecordContract = (open: () => Promise<Store>) =>
   describe('the whole record', () => {

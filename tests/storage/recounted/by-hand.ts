@@ -1,5 +1,5 @@
 import type { Case } from '../../../src/lib/model';
-import { operation } from '../../unit/practice/made-month';
+import { operation } from '../../made-up/month';
 import type { Moment } from './record';
 
 /** The counts of a record as somebody would make them with a pencil: loops over the raw cases, and nothing of the app. */

@@ -9,10 +9,10 @@ import {
   type ListRecord,
   type SurgeonRecord,
 } from '../../../src/lib/model';
-import { length } from '../../bench/made-up';
-import { plainCase, plainList } from '../../plain-records';
-import { goalAfter, operation } from '../../unit/practice/made-month';
-import { aRecord } from '../../unit/rooms/made-up';
+import { length } from '../../made-up/cases';
+import { plainCase, plainList } from '../../made-up/plain';
+import { goalAfter, operation } from '../../made-up/month';
+import { aRecord } from '../../made-up/record';
 import * as rooms from './rooms';
 
 const tear: Event = {

@@ -4,9 +4,9 @@ import { readRecord } from '../../../src/lib/server/record';
 import { readLasted, readResult } from '../../../src/lib/server/results';
 import { openMemoryStore, type Store } from '../../../src/lib/server/storage';
 import { randomStream } from '../../../src/lib/statistics';
-import { length } from '../../bench/made-up';
-import { plainCase, plainList } from '../../plain-records';
-import { operation } from '../../unit/practice/made-month';
+import { length } from '../../made-up/cases';
+import { plainCase, plainList } from '../../made-up/plain';
+import { operation } from '../../made-up/month';
 
 /** The record at one moment of its month. */
 export type Moment = { name: string; record: SurgeonRecord; day: string };

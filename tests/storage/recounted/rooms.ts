@@ -23,7 +23,7 @@ import { goalView } from '../../../src/lib/rooms/plan/goal-view';
 import { reflectionRows, waitingLists } from '../../../src/lib/rooms/reflect/reflect-view';
 import { goalReport, monthReport, reportMarkdown, yearReport } from '../../../src/lib/rooms/report';
 import { suggestionWords } from '../../../src/lib/words';
-import { operation } from '../../unit/practice/made-month';
+import { operation } from '../../made-up/month';
 import type { Moment } from './record';
 
 /** What a room or a file says at one moment: its sentences, without drawings and addresses. */

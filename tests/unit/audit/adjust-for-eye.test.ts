@@ -3,7 +3,7 @@ import { adjustForEye, stepTable } from '../../../src/lib/audit';
 import { drawInto } from '../../../src/lib/statistics';
 import { refitted } from '../../../src/lib/audit/refit';
 import { huberRegression, median, randomStream, sampleSd } from '../../../src/lib/statistics';
-import { case_, fact, length, procedure, step } from '../../bench/made-up';
+import { case_, fact, length, procedure, step } from '../../made-up/cases';
 import { recordOf, stepIds, type World } from '../../bench/simulated-record';
 
 const nucleus = fact('nucleus', 'choice', ['soft', 'medium', 'hard']);

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { auditInSlices, auditOf, type Audit, type AuditInput } from '../../../src/lib/audit';
 import { Cancelled } from '../../../src/lib/turns';
 import type { Case, Stretch } from '../../../src/lib/model';
-import { case_, fact, length, listRecord, procedure, step } from '../../bench/made-up';
+import { case_, fact, length, listRecord, procedure, step } from '../../made-up/cases';
 import { nineEqualSteps, plainProcedure, recordOf, referenceOf, type World } from '../../bench/simulated-record';
 
 const input = (cases: readonly Case[], more: Partial<AuditInput> = {}): AuditInput => ({

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { dataQueries as queries } from '../../../src/lib/audit';
 import type { Case, Procedure } from '../../../src/lib/model';
 import { atOnce } from '../../../src/lib/turns';
-import { case_, length, procedure, step, stretch } from '../../bench/made-up';
+import { case_, length, procedure, step, stretch } from '../../made-up/cases';
 import { plainProcedure, recordOf } from '../../bench/simulated-record';
 
 const queriesOf = (cases: readonly Case[], of: Procedure, about?: (one: Case) => boolean) =>

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { eyeColumns } from '../../../src/lib/audit';
 import type { FactValue } from '../../../src/lib/model';
-import { fact, procedure, step } from '../../bench/made-up';
+import { fact, procedure, step } from '../../made-up/cases';
 
 const nucleus = fact('nucleus', 'choice', ['soft', 'medium', 'hard', 'white']);
 const toric = fact('toric', 'yes-no');

@@ -4,8 +4,8 @@ import type { Case } from '../../../src/lib/model';
 import { pairView } from '../../../src/lib/rooms/choose/pair-view';
 import { hiddenCaseIds } from '../../../src/lib/rooms/goals/goal-standing';
 import { randomStream } from '../../../src/lib/statistics';
-import { case_, fact, procedure, step, stretch } from '../../bench/made-up';
-import { recordOf } from '../rooms/read-month';
+import { case_, fact, procedure, step, stretch } from '../../made-up/cases';
+import { recordOf } from '../../made-up/read-month';
 
 const pause = { id: 'pause', label: 'Pause' };
 const plain = procedure(

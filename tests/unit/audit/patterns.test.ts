@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { auditOf, type Audit } from '../../../src/lib/audit';
 import type { Case } from '../../../src/lib/model';
 import { randomStream } from '../../../src/lib/statistics';
-import { case_, fact, length, listRecord, procedure, step, stretch } from '../../bench/made-up';
+import { case_, fact, length, listRecord, procedure, step, stretch } from '../../made-up/cases';
 import { nineEqualSteps, plainProcedure, recordOf, stepIds, type World } from '../../bench/simulated-record';
 
 const audit = (cases: readonly Case[], more: Partial<Parameters<typeof auditOf>[0]> = {}) =>

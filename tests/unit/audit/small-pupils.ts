@@ -1,6 +1,6 @@
 import type { Case } from '../../../src/lib/model';
 import { randomStream } from '../../../src/lib/statistics';
-import { case_, fact, length, listRecord, procedure, step } from '../../bench/made-up';
+import { case_, fact, length, listRecord, procedure, step } from '../../made-up/cases';
 
 const ids = ['incision', 'capsulorhexis', 'hydrodissection', 'nucleus', 'cortex', 'lens'];
 

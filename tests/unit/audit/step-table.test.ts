@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { countedCases, latestShown, stepTable } from '../../../src/lib/audit';
-import { case_, length, listRecord, procedure, step, stretch } from '../../bench/made-up';
+import { case_, length, listRecord, procedure, step, stretch } from '../../made-up/cases';
 
 const plain = procedure([step('a'), step('b'), step('c', { optional: true })]);
 const merging = procedure([step('both', { mergeOf: ['a', 'b'] }), step('a'), step('b'), step('c')]);

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { isMine, stepSecondsOf, waitingOf, waitingOfCase, timesReturnedTo } from '../../../src/lib/audit';
-import { case_, length, stretch } from '../../bench/made-up';
+import { case_, length, stretch } from '../../made-up/cases';
 
 describe('step time', () => {
   it('is the sum of own stretches', () => {

@@ -2,7 +2,7 @@ import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { readAudit, writeCases, writeChapters, writeStretches } from '../../../src/lib/intake';
 import { caseSchema, type Case, type ListRecord, type NewCase } from '../../../src/lib/model';
-import { plainList } from '../../plain-records';
+import { plainList } from '../../made-up/plain';
 import { phaco, procedures } from './procedures';
 import { read } from './reading';
 

@@ -17,7 +17,7 @@ import {
   tQuantile,
   zeroEventsUpper,
 } from '../../../src/lib/statistics';
-import { case_, length, procedure, step } from '../../bench/made-up';
+import { case_, length, procedure, step } from '../../made-up/cases';
 import { figures, rowOf, textOf } from './page-text';
 
 /** The worked examples on the pages about a goal, each done again. */

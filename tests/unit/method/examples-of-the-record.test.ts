@@ -4,7 +4,7 @@ import { groupEffect } from '../../../src/lib/audit/group-effect';
 import type { Case, Stretch } from '../../../src/lib/model';
 import { suggestionOf } from '../../../src/lib/rules/suggestion';
 import { mad, mean, median, quantile, theilSen, wilcoxonRankSum } from '../../../src/lib/statistics';
-import { case_, length, procedure, step, stretch } from '../../bench/made-up';
+import { case_, length, procedure, step, stretch } from '../../made-up/cases';
 import { audit, noEvents, stepAudit } from '../rules/made-up-audit';
 import { figures, rowOf, textOf } from './page-text';
 

@@ -4,9 +4,9 @@ import { aimedEyesOf } from '../../../src/lib/audit';
 import { lastingFor, paceOf, resultFor, startGoal, windowOf, type ResultInput } from '../../../src/lib/practice';
 import { excessOf, judgeAimed } from '../../../src/lib/practice/judge-aimed';
 import { goalSchema, outcomeSchema, type Case } from '../../../src/lib/model';
-import { listRecord } from '../../bench/made-up';
+import { listRecord } from '../../made-up/cases';
 import { inventedArrays } from './invented-arrays';
-import { goalAfter, listsFor, month, operation } from './made-month';
+import { goalAfter, listsFor, month, operation } from '../../made-up/month';
 
 const eyes = aimedEyesOf(operation, 'dense', 'yes')!;
 const dense = (one: Case) => one.facts.dense === true;

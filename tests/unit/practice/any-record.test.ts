@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { lastingSchema, outcomeSchema, baselineSchema, type Case } from '../../../src/lib/model';
 import { chartSeries, lastingFor, resultFor, startGoal, windowOf } from '../../../src/lib/practice';
-import { goalAfter, listsFor, month, operation } from './made-month';
+import { goalAfter, listsFor, month, operation } from '../../made-up/month';
 
 /** Records as they come: steps missing, other hands, whole seconds, times all the same, one list, no lists, outliers, left out. */
 const records = fc

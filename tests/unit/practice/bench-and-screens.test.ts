@@ -4,8 +4,8 @@ import { lastingFor, resultFor, startGoal, windowOf } from '../../../src/lib/pra
 import { oneRun } from '../../bench/characteristics-judge';
 import { rows } from '../../bench/characteristics-rows';
 import { simulate, type SimulatedRecord } from '../../bench/characteristics-simulate';
-import { case_, fact, length, procedure, step } from '../../bench/made-up';
-import { goalAfter, listsFor } from './made-month';
+import { case_, fact, length, procedure, step } from '../../made-up/cases';
+import { goalAfter, listsFor } from '../../made-up/month';
 
 /*
  * The bench feeds arrays to the core; the screens feed cases. Here the same simulated surgeon goes both ways: what the

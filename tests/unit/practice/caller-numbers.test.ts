@@ -10,7 +10,7 @@ import {
   type StartGoalInput,
 } from '../../../src/lib/practice';
 import { referenceOf } from '../../bench/simulated-record';
-import { listsFor, month, operation } from './made-month';
+import { listsFor, month, operation } from '../../made-up/month';
 
 type Path = readonly (string | number)[];
 

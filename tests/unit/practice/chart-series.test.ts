@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { chartSeries } from '../../../src/lib/practice';
-import { goalOn } from './goal-on';
-import { listsFor, month, operation } from './made-month';
+import { goalOn } from '../../made-up/goal-on';
+import { listsFor, month, operation } from '../../made-up/month';
 
 const ids = (from: number, to: number) => Array.from({ length: to - from + 1 }, (_, at) => `case-${from + at}`);
 const cases = month(80, { change: Math.log(0.8), sd: 0.1 });

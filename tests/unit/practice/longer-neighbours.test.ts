@@ -3,7 +3,7 @@ import { longerNeighbours } from '../../../src/lib/practice/longer-neighbours';
 import { resultFor, startGoal } from '../../../src/lib/practice';
 import { plainBlanks } from '../../../src/lib/format';
 import { resultWords } from '../../../src/lib/words';
-import { listsFor, month, operation } from './made-month';
+import { listsFor, month, operation } from '../../made-up/month';
 import { inventedArrays } from './invented-arrays';
 
 /** A fifth of the practised step's time is moved into the step after it, from case 41 on. */

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { lookingBack, type LookingBackInput } from '../../../src/lib/practice';
-import { length } from '../../bench/made-up';
-import { listsFor, month, operation } from './made-month';
+import { length } from '../../made-up/cases';
+import { listsFor, month, operation } from '../../made-up/month';
 
 const ids = (from: number, to: number) => Array.from({ length: to - from + 1 }, (_, at) => `case-${from + at}`);
 const cases = month(100, { change: Math.log(0.7), from: 50 });

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { recordedChange } from '../../../src/lib/practice';
 import { recordedChangeWords } from '../../../src/lib/words';
-import { recordOf, SHORTER, withResult } from '../rooms/read-month';
+import { recordOf, SHORTER, withResult } from '../../made-up/read-month';
 
 describe('what stands in the block of a result', () => {
   const record = withResult(recordOf(60, SHORTER));

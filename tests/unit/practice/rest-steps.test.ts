@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { restStepsOf } from '../../../src/lib/practice';
-import { procedure, step } from '../../bench/made-up';
-import { operation } from './made-month';
+import { procedure, step } from '../../made-up/cases';
+import { operation } from '../../made-up/month';
 
 const all = operation.steps.map(({ id }) => id);
 

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { outcomeSchema, type Case } from '../../../src/lib/model';
 import { lastingFor, resultFor, startGoal, type ResultInput } from '../../../src/lib/practice';
-import { listRecord } from '../../bench/made-up';
-import { listsFor, month, operation } from './made-month';
+import { listRecord } from '../../made-up/cases';
+import { listsFor, month, operation } from '../../made-up/month';
 
 const ids = (from: number, to: number) => Array.from({ length: to - from + 1 }, (_, at) => `case-${from + at}`);
 

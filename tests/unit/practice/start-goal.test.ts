@@ -8,9 +8,9 @@ import {
   type StartGoalInput,
 } from '../../../src/lib/practice';
 import { median, quantile, randomStream } from '../../../src/lib/statistics';
-import { fact } from '../../bench/made-up';
+import { fact } from '../../made-up/cases';
 import { referenceOf } from '../../bench/simulated-record';
-import { listsFor, month, operation } from './made-month';
+import { listsFor, month, operation } from '../../made-up/month';
 
 const asked = (cases: ReturnType<typeof month>, over: Partial<StartGoalInput> = {}): StartGoalInput => ({
   cases,

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { windowOf } from '../../../src/lib/practice';
-import { goalAfter, listsFor, month, operation } from './made-month';
+import { goalAfter, listsFor, month, operation } from '../../made-up/month';
 
 const ids = (from: number, to: number) => Array.from({ length: to - from + 1 }, (_, at) => `case-${from + at}`);
 const at = (cases: ReturnType<typeof month>, goal = goalAfter(40)) => windowOf(goal, cases, listsFor(cases), operation);

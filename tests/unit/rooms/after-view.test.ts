@@ -8,9 +8,9 @@ import { goalReading, lastingOf, seriesOf } from '../../../src/lib/rooms/goals/g
 import type { SurgeonRecord, Event, Goal, Reflection } from '../../../src/lib/model';
 import { goalsBeside, goalsOnStep } from '../../../src/lib/rooms/choose/step-goals';
 import { hashOfCases, startGoal } from '../../../src/lib/practice';
-import { goalAfter, listsFor, month, operation, type Month } from '../practice/made-month';
-import { aRecord } from './made-up';
-import { ids, withLasted, withResult } from './read-month';
+import { goalAfter, listsFor, month, operation, type Month } from '../../made-up/month';
+import { aRecord } from '../../made-up/record';
+import { ids, withLasted, withResult } from '../../made-up/read-month';
 
 const NOW = '2026-11-25T08:00:00.000Z';
 /** Praise and blame, and what a broken number leaves behind. */

@@ -15,9 +15,9 @@ import { goalReport } from '../../../src/lib/rooms/report/goal-report';
 import { suggestionOf } from '../../../src/lib/rules';
 import { safetyFactsFor } from '../../../src/lib/assess/suggest';
 import { smallPupils, twelveLists, withPupils } from '../audit/small-pupils';
-import { goalAfter, listsFor, month, operation } from '../practice/made-month';
-import { aRecord } from './made-up';
-import { withResult } from './read-month';
+import { goalAfter, listsFor, month, operation } from '../../made-up/month';
+import { aRecord } from '../../made-up/record';
+import { withResult } from '../../made-up/read-month';
 
 const eyes = aimedEyesOf(operation, 'dense', 'yes')!;
 const FROM = 120;

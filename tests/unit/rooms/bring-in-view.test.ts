@@ -5,7 +5,7 @@ import { againWords, takenWords } from '../../../src/lib/rooms/bring-in/import-w
 import { problemLines, rowWords } from '../../../src/lib/rooms/bring-in/problem-lines';
 import { readAudit } from '../../../src/lib/intake';
 import type { Case } from '../../../src/lib/model';
-import { aCase, smallProcedure } from './made-up';
+import { aCase, smallProcedure } from '../../made-up/record';
 
 const procedures = [smallProcedure];
 const read = (text: string, choices: Record<string, string> = {}, existing: Case[] = []) =>

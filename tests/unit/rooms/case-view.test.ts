@@ -11,7 +11,7 @@ import {
 } from '../../../src/lib/rooms/cases/case-change';
 import { caseView } from '../../../src/lib/rooms/cases/case-view';
 import { stretchesFromForm } from '../../../src/lib/rooms/forms/stretch-fields';
-import { aCase, aRecord, smallProcedure } from './made-up';
+import { aCase, aRecord, smallProcedure } from '../../made-up/record';
 
 const NOW = '2026-05-02T09:00:00.000Z';
 

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { caseSummary } from '../../../src/lib/rooms/cases/case-summary';
 import { casesView, filterFrom, type CasesFilter } from '../../../src/lib/rooms/cases/cases-view';
 import { stepInitials } from '../../../src/lib/rooms/cases/step-initials';
-import { aCase, aList, aRecord, casesInLists, smallProcedure } from './made-up';
+import { aCase, aList, aRecord, casesInLists, smallProcedure } from '../../made-up/record';
 
 const all: CasesFilter = { procedure: '', show: 'all', code: '', page: 1 };
 const nothingHidden = new Set<string>();

@@ -5,7 +5,7 @@ import { stepView } from '../../../src/lib/rooms/choose/step-view';
 import { auditOf } from '../../../src/lib/audit';
 import type { Case, ReferenceSet } from '../../../src/lib/model';
 import type { Suggestion } from '../../../src/lib/rules/types';
-import { listsFor, month, operation } from '../practice/made-month';
+import { listsFor, month, operation } from '../../made-up/month';
 
 const audited = (cases: readonly Case[], references: readonly ReferenceSet[] = []) =>
   auditOf({ cases, lists: listsFor(cases), procedure: operation, references, seed: 1, resamples: 60 });

@@ -6,7 +6,7 @@ import { chooseView } from '../../../src/lib/rooms/choose/choose-view';
 import { waitingCases } from '../../../src/lib/rooms/goals/waiting-for-review';
 import { monthLine } from '../../../src/lib/rooms/now/month-line';
 import { nowView } from '../../../src/lib/rooms/now/now-view';
-import { ids, recordOf, withResult } from './read-month';
+import { ids, recordOf, withResult } from '../../made-up/read-month';
 
 /** Every count that is shown in more than one room, read off what each room says. */
 const numberIn = (text: string, before: RegExp): number | null => {

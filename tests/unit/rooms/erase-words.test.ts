@@ -5,7 +5,7 @@ import { goalStanding } from '../../../src/lib/rooms/goals/goal-standing';
 import { goalReading } from '../../../src/lib/rooms/goals/goal-reading';
 import { goalReport, reportMarkdown } from '../../../src/lib/rooms/report';
 import type { SurgeonRecord, Erased, Event, Goal } from '../../../src/lib/model';
-import { changed, recordOf, withResult, without } from './read-month';
+import { changed, recordOf, withResult, without } from '../../made-up/read-month';
 
 const reviewed: Event = {
   kind: 'tear',

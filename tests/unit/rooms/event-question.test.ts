@@ -4,7 +4,7 @@ import { afterView } from '../../../src/lib/rooms/after-twenty/after-view';
 import { decided } from '../../../src/lib/rooms/after-twenty/decisions';
 import { goalReading } from '../../../src/lib/rooms/goals/goal-reading';
 import { nowView } from '../../../src/lib/rooms/now/now-view';
-import { changed, recordOf } from './read-month';
+import { changed, recordOf } from '../../made-up/read-month';
 
 const NOW = '2026-09-05T08:00:00.000Z';
 const tear: Event = {

@@ -6,8 +6,8 @@ import { eraseRefused, leaveOutRefused } from '../../../src/lib/rooms/cases/leav
 import type { Case, Event, Reflection } from '../../../src/lib/model';
 import { doneRows } from '../../../src/lib/rooms/after-twenty/done-cells';
 import { resultKnown } from '../../../src/lib/rooms/reflect/reflect-view';
-import { aGoal, aRecord, casesInLists } from './made-up';
-import { recordOf, withResult } from './read-month';
+import { aGoal, aRecord, casesInLists } from '../../made-up/record';
+import { recordOf, withResult } from '../../made-up/read-month';
 
 const running = (more: number, goal = aGoal(40)) => aRecord({ ...casesInLists(40 + more, 5), goals: [goal] });
 const event = (stepId: string | null): Event => ({

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { choicesFromForm } from '../../../src/lib/rooms/bring-in/import-choices';
 import { readAudit } from '../../../src/lib/intake';
-import { smallProcedure } from './made-up';
+import { smallProcedure } from '../../made-up/record';
 
 const text = [
   'case_id,side-port,capsulorhexis,cortex,wound-check,odd,surgeon',

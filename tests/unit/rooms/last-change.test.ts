@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { withTimes } from '../../../src/lib/rooms/cases/case-change';
 import { undoOf, type LastChange } from '../../../src/lib/rooms/cases/last-change';
 import type { Case } from '../../../src/lib/model';
-import { aCase, aGoal, aRecord, casesInLists } from './made-up';
+import { aCase, aGoal, aRecord, casesInLists } from '../../made-up/record';
 
 const NOW = '2026-11-25T08:00:00.000Z';
 const never = () => false;

@@ -8,8 +8,8 @@ import { monthLine } from '../../../src/lib/rooms/now/month-line';
 import { goalReport, reportMarkdown } from '../../../src/lib/rooms/report';
 import type { Event, Goal, SurgeonRecord } from '../../../src/lib/model';
 import { hiddenCaseIds } from '../../../src/lib/rooms/goals/goal-standing';
-import { goalAfter } from '../practice/made-month';
-import { changed, recordOf, SHORTER, withLasted, withResult, without } from './read-month';
+import { goalAfter } from '../../made-up/month';
+import { changed, recordOf, SHORTER, withLasted, withResult, without } from '../../made-up/read-month';
 
 const timeOf = (record: SurgeonRecord) => {
   const state = goalReading(record, record.goals[0]!);

@@ -3,7 +3,7 @@ import { listFromFields, rowsFromForm } from '../../../src/lib/rooms/lists/list-
 import { listView } from '../../../src/lib/rooms/lists/list-view';
 import { codesFrom, newListFromForm } from '../../../src/lib/rooms/lists/new-list';
 import type { Case } from '../../../src/lib/model';
-import { aCase, aList, aRecord, smallProcedure } from './made-up';
+import { aCase, aList, aRecord, smallProcedure } from '../../made-up/record';
 
 const NOW = '2026-05-02T09:00:00.000Z';
 const asFields = (fields: Record<string, string | string[]>) =>

@@ -9,7 +9,7 @@ import { loadProcedures } from '../../../src/lib/server/content/library';
 import { mkdtempSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { aCase, aList } from './made-up';
+import { aCase, aList } from '../../made-up/record';
 
 const procedures = loadProcedures();
 const phaco = procedures.find(({ id }) => id === 'phaco')!;

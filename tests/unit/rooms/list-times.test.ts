@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { timeName, timesGrid } from '../../../src/lib/rooms/lists/list-times';
 import { timesFromGrid } from '../../../src/lib/rooms/lists/list-times-form';
 import { readFigures, readTwoWays } from '../../../src/lib/rooms/lists/typed-clock';
-import { aCase, aList, aRecord, smallProcedure as phaco } from './made-up';
+import { aCase, aList, aRecord, smallProcedure as phaco } from '../../made-up/record';
 
 describe('figures typed without a colon', () => {
   it.each([

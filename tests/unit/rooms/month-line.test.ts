@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { monthLine } from '../../../src/lib/rooms/now/month-line';
 import type { Goal, Reflection } from '../../../src/lib/model';
-import { aGoal, aRecord, casesInLists } from './made-up';
+import { aGoal, aRecord, casesInLists } from '../../made-up/record';
 
 /** 40 baseline cases, and `more` after them, in lists of five. */
 const record = (more: number, goal: Partial<Goal> = {}, reviewedIds: string[] = []) => {

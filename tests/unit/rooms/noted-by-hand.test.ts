@@ -18,7 +18,7 @@ import { goalReport, reportMarkdown } from '../../../src/lib/rooms/report';
 import { startGoal } from '../../../src/lib/practice';
 import { suggestionWords } from '../../../src/lib/words';
 import { randomStream } from '../../../src/lib/statistics';
-import { changed, recordOf, SHORTER, withResult } from './read-month';
+import { changed, recordOf, SHORTER, withResult } from '../../made-up/read-month';
 
 const source = { kind: 'by-hand' } as const;
 const byHand = (record: SurgeonRecord): SurgeonRecord => ({

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { needsLook, nowView, type Look } from '../../../src/lib/rooms/now/now-view';
 import type { SurgeonRecord, Outcome, Reflection, StoredResult } from '../../../src/lib/model';
-import { aGoal, aRecord, casesInLists } from './made-up';
+import { aGoal, aRecord, casesInLists } from '../../made-up/record';
 
 const enough: Look['enough'] = { enough: true, cases: 44, lists: 9, moreCases: 0, moreLists: 0 };
 const look = (kind: Look['suggestion']['kind'], head = ''): Look => ({

@@ -10,8 +10,8 @@ import { nowView } from '../../../src/lib/rooms/now/now-view';
 import type { SurgeonRecord, Event, Goal, Reflection, StoredResult } from '../../../src/lib/model';
 import { auditOf } from '../../../src/lib/audit';
 import { resultFor } from '../../../src/lib/practice';
-import { goalAfter, listsFor, month, operation } from '../practice/made-month';
-import { changed, ids, recordOf, SHORTER, STORED, withResult, without } from './read-month';
+import { goalAfter, listsFor, month, operation } from '../../made-up/month';
+import { changed, ids, recordOf, SHORTER, STORED, withResult, without } from '../../made-up/read-month';
 
 function viewOf(record: SurgeonRecord): AfterView {
   const state = goalReading(record, record.goals[0]!);

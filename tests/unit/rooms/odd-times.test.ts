@@ -5,7 +5,7 @@ import { oddInCase, oddInFile, oddInImport } from '../../../src/lib/rooms/cases/
 import { readAudit } from '../../../src/lib/intake';
 import type { Case } from '../../../src/lib/model';
 import { atOnce } from '../../../src/lib/turns';
-import { aCase, aGoal, aRecord, casesInLists, smallProcedure } from './made-up';
+import { aCase, aGoal, aRecord, casesInLists, smallProcedure } from '../../made-up/record';
 
 const procedures = [smallProcedure];
 const HEAD = 'case_id,list,date,side-port,capsulorhexis,cortex,wound-check';

@@ -3,9 +3,9 @@ import type { Case, ListRecord, SurgeonRecord } from '../../../src/lib/model';
 import { between } from '../../../src/lib/rooms/over-time/between';
 import { overTimeView } from '../../../src/lib/rooms/over-time/over-time-view';
 import { askedSplit, splitChoices, splitOf } from '../../../src/lib/rooms/over-time/split';
-import { listsFor, month, operation, type Month } from '../practice/made-month';
-import { aRecord } from './made-up';
-import { recordOf } from './read-month';
+import { listsFor, month, operation, type Month } from '../../made-up/month';
+import { aRecord } from '../../made-up/record';
+import { recordOf } from '../../made-up/read-month';
 
 const asked = (query: string) => askedSplit(new URLSearchParams(query));
 const plain = (text: string) => text.replaceAll('\u00a0', ' ');

@@ -3,7 +3,7 @@ import type { Fields } from '../../../src/lib/rooms/forms/fields';
 import { fromHere } from '../../../src/lib/rooms/plan/new-goal';
 import { readPlan, type PlanRules } from '../../../src/lib/rooms/plan/plan-form';
 import { supervisorAsked } from '../../../src/lib/rooms/plan/supervision';
-import { aCase } from './made-up';
+import { aCase } from '../../made-up/record';
 
 const rules: PlanRules = {
   step: { label: 'Capsulorhexis', protectedParts: [{ id: 'refill', label: 'Chamber refilled' }] },

@@ -8,7 +8,7 @@ import { drillsFor, monthWeekOf, type Guidance } from '../../../src/lib/rules';
 import { loadGuidance } from '../../../src/lib/server/content';
 import { durationIn, loggedWords, partSeenWords } from '../../../src/lib/words';
 import type { Goal } from '../../../src/lib/model';
-import { aGoal, aRecord, casesInLists } from './made-up';
+import { aGoal, aRecord, casesInLists } from '../../made-up/record';
 
 const SET = '2026-05-01T10:00:00.000Z';
 const day = (days: number, ms = 0) => new Date(Date.parse(SET) + days * 86_400_000 + ms).toISOString();

@@ -3,7 +3,7 @@ import { goalStanding } from '../../../src/lib/rooms/goals/goal-standing';
 import { reminderDays, remindersOf } from '../../../src/lib/rooms/now/reminders';
 import type { Goal, StoredResult } from '../../../src/lib/model';
 import { calendarFile } from '../../../src/lib/server/calendar';
-import { aCase, aGoal, aList, aRecord, smallProcedure } from './made-up';
+import { aCase, aGoal, aList, aRecord, smallProcedure } from '../../made-up/record';
 
 const today = '2026-11-25';
 const dayBefore = (days: number) => new Date(Date.parse(today) - days * 86_400_000).toISOString().slice(0, 10);

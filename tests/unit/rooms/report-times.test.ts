@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import type { Case, SurgeonRecord } from '../../../src/lib/model';
 import { monthReport, reportMarkdown, yearReport } from '../../../src/lib/rooms/report';
-import { listsFor, month, operation, type Month } from '../practice/made-month';
-import { aRecord } from './made-up';
-import { recordOf } from './read-month';
+import { listsFor, month, operation, type Month } from '../../made-up/month';
+import { aRecord } from '../../made-up/record';
+import { recordOf } from '../../made-up/read-month';
 
 /** Lists of five, one a week from 6 January 2025 on. */
 function dated(count: number, how: Month = {}): SurgeonRecord {

@@ -5,7 +5,7 @@ import { goalLines } from '../../../src/lib/rooms/after-twenty/goal-lines';
 import { goalReading, lastingOf, seriesOf } from '../../../src/lib/rooms/goals/goal-reading';
 import type { SurgeonRecord, Case, Event } from '../../../src/lib/model';
 import { goalReport, monthReport, reportMarkdown, yearReport } from '../../../src/lib/rooms/report';
-import { changed, recordOf, SHORTER, withResult, without } from './read-month';
+import { changed, recordOf, SHORTER, withResult, without } from '../../made-up/read-month';
 
 const inJune = (record: SurgeonRecord): SurgeonRecord => ({
   ...record,

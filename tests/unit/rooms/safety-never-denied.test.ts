@@ -8,8 +8,8 @@ import { casesView, filterFrom } from '../../../src/lib/rooms/cases/cases-view';
 import { stepCounts } from '../../../src/lib/rooms/choose/step-counts';
 import { goalReading } from '../../../src/lib/rooms/goals/goal-reading';
 import { goalReport, monthReport, reportMarkdown, yearReport } from '../../../src/lib/rooms/report';
-import { operation } from '../practice/made-month';
-import { recordOf } from './read-month';
+import { operation } from '../../made-up/month';
+import { recordOf } from '../../made-up/read-month';
 
 /** What no page and no file may say of a set of cases, recounted in a few lines of its own. */
 function denials(text: string, cases: readonly Pick<Case, 'events'>[]): string[] {

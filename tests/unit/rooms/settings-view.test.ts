@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { profileFromForm, rateFromForm, settingsView } from '../../../src/lib/rooms/settings/settings-view';
-import { aCase, aRecord } from './made-up';
+import { aCase, aRecord } from '../../made-up/record';
 
 const about = { imports: [], erased: 0, published: { rate: 0.0101, source: 'published' } };
 const fields = (over: Record<string, string>) =>

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { auditOf, type Pattern } from '../../../src/lib/audit';
 import { chiefPattern, stepHead } from '../../../src/lib/rooms/choose/step-head';
 import { stepSplit } from '../../../src/lib/rooms/choose/step-split';
-import { listsFor, month, operation } from '../practice/made-month';
+import { listsFor, month, operation } from '../../made-up/month';
 
 const cases = month(40);
 const audit = auditOf({ cases, lists: listsFor(cases), procedure: operation, references: [], seed: 1, resamples: 20 });

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { asPlanned, asPlannedWords, plannedPositions, planKey } from '../../../src/lib/rooms/lists/timing-plan';
 import { nextListFromForm, planFromForm, timingPlanView } from '../../../src/lib/rooms/lists/timing-plan-view';
-import { aCase, aList } from './made-up';
+import { aCase, aList } from '../../made-up/record';
 
 const three = { perList: 3, seed: 7 };
 const day = (n: number) => `2026-03-${String(n).padStart(2, '0')}`;

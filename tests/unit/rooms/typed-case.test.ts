@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { aheadOfTimes } from '../../../src/lib/rooms/cases/new-case-view';
 import { typedFacts } from '../../../src/lib/rooms/cases/typed-case';
 import { timeNames, typedTimes } from '../../../src/lib/rooms/cases/typed-times';
-import { aCase, aList, smallProcedure } from './made-up';
+import { aCase, aList, smallProcedure } from '../../made-up/record';
 
 const facts = (fields: Record<string, string | string[]>, cases = [aCase(1)], lists = [aList(1)]) =>
   typedFacts(asFields(fields), smallProcedure, cases, lists);

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { waitingNote } from '../../../src/lib/rooms/choose/waiting-view';
 import type { Case } from '../../../src/lib/model';
-import { aCase, smallProcedure } from './made-up';
+import { aCase, smallProcedure } from '../../made-up/record';
 
 const procedure = {
   ...smallProcedure,

@@ -1,6 +1,6 @@
 import type { Audit, Pattern, StepAudit } from '../../../src/lib/audit/types';
 import type { Guidance, SafetyFacts } from '../../../src/lib/rules/types';
-import { procedure, step } from '../../bench/made-up';
+import { procedure, step } from '../../made-up/cases';
 
 /** Audits made up by hand, so that each rule can be tested without a record behind it. */
 export function stepAudit(stepId: string, more: Partial<StepAudit> = {}): StepAudit {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { breakSinceLatest, weeksBeforeLatest } from '../../../src/lib/rules/pauses';
-import { listRecord } from '../../bench/made-up';
+import { listRecord } from '../../made-up/cases';
 
 const on = (...dates: string[]) =>
   dates.map((date, place) => listRecord(place + 1, { when: { kind: 'date', date } as const }));

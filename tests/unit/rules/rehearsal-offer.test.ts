@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { rehearsalAfterEvent, rehearsalOfTheMonth, type Rehearsal } from '../../../src/lib/rules';
 import type { Event } from '../../../src/lib/model';
-import { case_, length, listRecord } from '../../bench/made-up';
+import { case_, length, listRecord } from '../../made-up/cases';
 
 const rehearsal = (id: string, events: string[], procedures = ['made-up']): Rehearsal => ({
   id,

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { auditOf } from '../../../src/lib/audit';
 import type { Case, Event } from '../../../src/lib/model';
 import { planDraft, safetyFactsOf, stepFactsOf, suggestionOf } from '../../../src/lib/rules';
-import { case_, length, listRecord, procedure, step } from '../../bench/made-up';
+import { case_, length, listRecord, procedure, step } from '../../made-up/cases';
 import { plainProcedure, recordOf } from '../../bench/simulated-record';
 import { guidance, noEvents } from './made-up-audit';
 

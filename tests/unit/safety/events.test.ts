@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Case } from '../../../src/lib/model';
 import { eventBounds, eventTally, takeovers, takeoversOfAny, handsOf, stepEventTally } from '../../../src/lib/safety';
-import { answered, list, minor, nearMiss, none, reviewed, tear } from './made-cases';
+import { answered, list, minor, nearMiss, none, reviewed, tear } from '../../made-up/events';
 
 describe('counting events', () => {
   it('counts over answered cases only: not answered is not none', () => {

@@ -9,7 +9,7 @@ import {
   mayLeaveOut,
   type GateInput,
 } from '../../../src/lib/safety';
-import { answered, list, minor, nearMiss, none, operation, reviewed, tear } from './made-cases';
+import { answered, list, minor, nearMiss, none, operation, reviewed, tear } from '../../made-up/events';
 
 const asked = (over: Partial<GateInput>): GateInput => ({
   procedure: operation,

@@ -8,7 +8,7 @@ import {
 } from '../../../src/lib/safety';
 import { limitFor, rateAtOdds, signalProbability } from '../../../src/lib/safety/monitor-chain';
 import { randomStream } from '../../../src/lib/statistics';
-import { answered, list, minor, none, reviewed, tear } from './made-cases';
+import { answered, list, minor, none, reviewed, tear } from '../../made-up/events';
 
 const quiet: MonitoredOperation = { serious: false, reviewed: true, caseId: null };
 const event = (reviewedYet: boolean): MonitoredOperation => ({

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { keptAnswers, recordKey } from '../../../src/lib/server/kept-answers';
-import { aCase, aRecord } from '../rooms/made-up';
+import { aCase, aRecord } from '../../made-up/record';
 
 describe('answers kept under a key', () => {
   it('are computed once, for two who ask at the same time too', async () => {

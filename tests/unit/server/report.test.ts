@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { reportOf } from '../../../src/lib/server/report';
 import { openMemoryStore } from '../../../src/lib/server/storage';
-import { aGoal } from '../../storage/records';
+import { aGoal } from '../../made-up/stored';
 
 describe('the report that is asked for', () => {
   it('has goals in the order in which they came into the record, whatever the clock said', async () => {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { caseSchema } from '../../../src/lib/model';
 import { typedCase } from '../../../src/lib/server/typed-case';
-import { aCase } from '../rooms/made-up';
+import { aCase } from '../../made-up/record';
 
 const { code, procedureId, position, facts, hands, events, stretches, returnsNoted, protectedSeen } = aCase(1);
 const typed = { code, procedureId, position, facts, hands, events };

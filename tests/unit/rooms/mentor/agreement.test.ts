@@ -6,7 +6,7 @@ import { goalReading } from '../../../../src/lib/rooms/goals/goal-reading';
 import { goalView } from '../../../../src/lib/rooms/plan/goal-view';
 import { goalReport, monthReport, reportMarkdown } from '../../../../src/lib/rooms/report';
 import { durationIn } from '../../../../src/lib/words';
-import { recordOf } from '../read-month';
+import { recordOf } from '../../../made-up/read-month';
 
 const at = '2026-06-01T10:00:00.000Z';
 const half = (one: MentorForm['ratings'][number]['anchor'], saw = ''): MentorForm => ({

@@ -7,7 +7,7 @@ import { readReviewForm } from '../../../../src/lib/rooms/mentor/review-form';
 import { begun, latestReview, stageOf, written } from '../../../../src/lib/rooms/mentor/review-steps';
 import { stretchesToWatch } from '../../../../src/lib/rooms/mentor/stretches';
 import { ANCHOR_WORDS, durationIn, sideBySideWords } from '../../../../src/lib/words';
-import { aCase, aGoal, aRecord, smallProcedure } from '../made-up';
+import { aCase, aGoal, aRecord, smallProcedure } from '../../../made-up/record';
 
 const now = '2026-06-01T10:00:00.000Z';
 const later = '2026-06-02T10:00:00.000Z';

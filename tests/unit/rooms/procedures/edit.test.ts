@@ -14,7 +14,7 @@ import { useOf } from '../../../../src/lib/rooms/settings/procedures/use';
 import { countedCases, stepTable, stepSecondsOf } from '../../../../src/lib/audit';
 import { procedureSchema, type Procedure } from '../../../../src/lib/model';
 import { loadProcedures } from '../../../../src/lib/server/content/library';
-import { aCase, aGoal, aRecord, smallProcedure } from '../made-up';
+import { aCase, aGoal, aRecord, smallProcedure } from '../../../made-up/record';
 
 const nothing = useOf(aRecord(), 'small');
 const added = { ...smallProcedure.steps[0]!, id: 'polish', label: 'Capsule polish' };

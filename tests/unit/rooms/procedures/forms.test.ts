@@ -9,8 +9,8 @@ import { useOf } from '../../../../src/lib/rooms/settings/procedures/use';
 import { wordsForm, wordsFromForm } from '../../../../src/lib/rooms/settings/procedures/words-form';
 import type { Procedure } from '../../../../src/lib/model';
 import { loadProcedures } from '../../../../src/lib/server/content/library';
-import { aCase, aGoal, aRecord, smallProcedure } from '../made-up';
-import { graftForm, graftRows } from './graft';
+import { aCase, aGoal, aRecord, smallProcedure } from '../../../made-up/record';
+import { graftForm, graftRows } from '../../../made-up/graft';
 
 const shipped = loadProcedures();
 const use = useOf(aRecord(), 'small');

@@ -8,7 +8,7 @@ import { stepRows } from '../../../../src/lib/rooms/checkpoints/checkpoints-view
 import { emptyProfile } from '../../../../src/lib/model';
 import { loadGuidance, loadProcedures } from '../../../../src/lib/server/content/library';
 import { randomStream } from '../../../../src/lib/statistics';
-import { graft, graftRows } from './graft';
+import { graft, graftRows } from '../../../made-up/graft';
 
 const procedures = [...loadProcedures(), graft];
 

@@ -1,5 +1,5 @@
 import type { Case, EyeFact, ListRecord, Procedure, Step, Stretch } from '../../src/lib/model';
-import { plainCase, plainList, plainStep } from '../plain-records';
+import { plainCase, plainList, plainStep } from './plain';
 
 /** Made-up procedures, cases and lists for the tests of the audit and the rules. */
 export function step(id: string, more: Partial<Step> = {}): Step {

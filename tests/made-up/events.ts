@@ -1,5 +1,5 @@
-import type { Case, Event, Procedure } from '../../../src/lib/model';
-import { case_, listRecord, procedure, step } from '../../bench/made-up';
+import type { Case, Event, Procedure } from '../../src/lib/model';
+import { case_, listRecord, procedure, step } from './cases';
 
 export const tear: Event = {
   kind: 'tear',

@@ -9,7 +9,7 @@ import {
   type StoredResult,
 } from '../../src/lib/model';
 import type { Everything, ImportBatch, NewList } from '../../src/lib/server/storage';
-import { plainCase, plainList } from '../plain-records';
+import { plainCase, plainList } from './plain';
 
 /** Made-up records for the storage tests: valid, small, and the same every time. */
 

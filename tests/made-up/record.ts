@@ -5,8 +5,8 @@ import {
   type Goal,
   type ListRecord,
   type Procedure,
-} from '../../../src/lib/model';
-import { plainCase, plainList, plainStep } from '../../plain-records';
+} from '../../src/lib/model';
+import { plainCase, plainList, plainStep } from './plain';
 
 /** A small procedure of four steps, so that a test can be read without the shipped ones. */
 export const smallProcedure: Procedure = {

@@ -1,6 +1,6 @@
-import type { Case } from '../../../src/lib/model';
-import { startGoal } from '../../../src/lib/practice';
-import { listsFor, operation } from './made-month';
+import type { Case } from '../../src/lib/model';
+import { startGoal } from '../../src/lib/practice';
+import { listsFor, operation } from './month';
 
 /** The goal on the practised step whose window begins with the 41st of these cases. @throws where none can be set */
 export function goalOn(cases: readonly Case[]) {

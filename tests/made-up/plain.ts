@@ -1,4 +1,4 @@
-import type { Case, ListRecord, Step } from '../src/lib/model';
+import type { Case, ListRecord, Step } from '../../src/lib/model';
 
 /** Made-up records at their plainest, for the makers of each kind of test: what no test is about stands here once. */
 

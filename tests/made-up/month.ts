@@ -1,6 +1,6 @@
-import type { Case, Goal, ListRecord, Procedure } from '../../../src/lib/model';
-import { randomStream } from '../../../src/lib/statistics';
-import { case_, fact, length, listRecord, procedure, step } from '../../bench/made-up';
+import type { Case, Goal, ListRecord, Procedure } from '../../src/lib/model';
+import { randomStream } from '../../src/lib/statistics';
+import { case_, fact, length, listRecord, procedure, step } from './cases';
 
 /** Seven steps; the second is practised, the third and fourth come after it. */
 export const operation: Procedure = {

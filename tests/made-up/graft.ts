@@ -1,7 +1,7 @@
-import type { Fields } from '../../../../src/lib/rooms/forms/fields';
-import { newProcedureFromForm } from '../../../../src/lib/rooms/settings/procedures/new-procedure';
-import type { Procedure } from '../../../../src/lib/model';
-import { loadProcedures } from '../../../../src/lib/server/content/library';
+import type { Fields } from '../../src/lib/rooms/forms/fields';
+import { newProcedureFromForm } from '../../src/lib/rooms/settings/procedures/new-procedure';
+import type { Procedure } from '../../src/lib/model';
+import { loadProcedures } from '../../src/lib/server/content/library';
 
 /** A corneal graft in nine steps, as a surgeon would type it into the form of a new procedure. */
 export const graftRows: readonly [label: string, starts: string, ends: string][] = [

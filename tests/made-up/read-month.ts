@@ -1,9 +1,9 @@
-import { lastedToStore } from '../../../src/lib/rooms/after-twenty/lasted-words';
-import { goalReading, lastingOf } from '../../../src/lib/rooms/goals/goal-reading';
-import type { SurgeonRecord, Case, Goal } from '../../../src/lib/model';
-import { hashOfCases } from '../../../src/lib/practice';
-import { goalAfter, listsFor, month, operation, type Month } from '../practice/made-month';
-import { aRecord } from './made-up';
+import { lastedToStore } from '../../src/lib/rooms/after-twenty/lasted-words';
+import { goalReading, lastingOf } from '../../src/lib/rooms/goals/goal-reading';
+import type { SurgeonRecord, Case, Goal } from '../../src/lib/model';
+import { hashOfCases } from '../../src/lib/practice';
+import { goalAfter, listsFor, month, operation, type Month } from './month';
+import { aRecord } from './record';
 
 export const STORED = '2026-09-01T08:00:00.000Z';
 export const SHORTER: Month = { change: Math.log(0.7) };
