@@ -1,14 +1,8 @@
 import type { Case, Event, Procedure } from '../../src/lib/model';
 import { case_, listRecord, procedure, step } from './cases';
+import { aTear } from './plain';
 
-export const tear: Event = {
-  kind: 'tear',
-  stepId: 'cortex',
-  serious: true,
-  nearMiss: false,
-  noticed: 'during',
-  reviewed: null,
-};
+export const tear: Event = aTear('cortex');
 export const minor: Event = { ...tear, kind: 'iris', serious: false };
 export const nearMiss: Event = { ...minor, nearMiss: true };
 export const reviewed = (event: Event): Event => ({

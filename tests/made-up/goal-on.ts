@@ -1,21 +1,24 @@
 import type { Case } from '../../src/lib/model';
-import { startGoal } from '../../src/lib/practice';
+import { startGoal, type StartGoalInput } from '../../src/lib/practice';
 import { listsFor, operation } from './month';
 
-/** The goal on the practised step whose window begins with the 41st of these cases. @throws where none can be set */
-export function goalOn(cases: readonly Case[]) {
-  const goal = startGoal({
-    cases,
-    lists: listsFor(cases),
-    procedure: operation,
-    references: [],
-    stepId: 'practised',
-    measure: 'time',
-    chosenBy: 'own',
-    seed: 1,
-    engine: 'test',
-    from: 41,
-  });
+/** What a goal on the time of the practised step is asked with, chosen by its surgeon. */
+export const goalAsked = (cases: readonly Case[], over: Partial<StartGoalInput> = {}): StartGoalInput => ({
+  cases,
+  lists: listsFor(cases),
+  procedure: operation,
+  references: [],
+  stepId: 'practised',
+  measure: 'time',
+  chosenBy: 'own',
+  seed: 1,
+  engine: 'test',
+  ...over,
+});
+
+/** That goal, with a window that begins with the 41st of these cases. @throws where none can be set */
+export function goalOn(cases: readonly Case[], over: Partial<StartGoalInput> = {}) {
+  const goal = startGoal(goalAsked(cases, { from: 41, ...over }));
   if (goal.kind === 'cannot') throw new Error(goal.because);
   return goal;
 }

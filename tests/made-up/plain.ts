@@ -1,4 +1,4 @@
-import type { Case, ListRecord, Step } from '../../src/lib/model';
+import type { Case, Event, ListRecord, Outcome, Reflection, Step } from '../../src/lib/model';
 
 /** Made-up records at their plainest, for the makers of each kind of test: what no test is about stands here once. */
 
@@ -41,4 +41,51 @@ export const plainStep = (): Omit<Step, 'id' | 'label'> => ({
   notToShorten: false,
   protectedParts: [],
   retired: false,
+});
+
+/** A note on a goal, before the times were shown, with nothing in it. */
+export const plainReflection = (): Omit<Reflection, 'id' | 'at' | 'caseIds' | 'goalId' | 'stepId'> => ({
+  answers: [],
+  beforeLengths: true,
+  protectedSeen: [],
+  saw: '',
+  willTry: '',
+  tags: [],
+  history: [],
+  invented: false,
+  version: 1,
+});
+
+/** A serious event seen during the operation, which waits for its review. */
+export const aTear = (stepId: string | null, over: Partial<Event> = {}): Event => ({
+  kind: 'tear',
+  stepId,
+  serious: true,
+  nearMiss: false,
+  noticed: 'during',
+  reviewed: null,
+  ...over,
+});
+
+/** A result about time that says nothing. */
+export const plainOutcome = (): Outcome => ({
+  kind: 'cannot-tell',
+  measure: 'time',
+  against: null,
+  plain: null,
+  rest: null,
+  spread: null,
+  paused: [],
+  selectionAllowance: 0,
+  steer: null,
+  baselineMedian: null,
+  rangeBaseline: null,
+  rangeWindow: null,
+  notes: [],
+  priorTrend: null,
+  leftOutSeen: 0,
+  kindWithLeftOut: null,
+  powerForAFifth: null,
+  cannot: null,
+  caveats: [],
 });

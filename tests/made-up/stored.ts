@@ -9,7 +9,7 @@ import {
   type StoredResult,
 } from '../../src/lib/model';
 import type { Everything, ImportBatch, NewList } from '../../src/lib/server/storage';
-import { plainCase, plainList } from './plain';
+import { plainCase, plainList, plainOutcome } from './plain';
 
 /** Made-up records for the storage tests: valid, small, and the same every time. */
 
@@ -118,27 +118,7 @@ export const aResult = (
   stepId: 'capsulorhexis',
   seed: 1,
   engine: '0.1.0',
-  outcome: {
-    kind: 'cannot-tell',
-    measure: 'time',
-    against: null,
-    plain: null,
-    rest: null,
-    spread: null,
-    paused: [],
-    selectionAllowance: 0,
-    steer: null,
-    baselineMedian: null,
-    rangeBaseline: null,
-    rangeWindow: null,
-    notes: [],
-    priorTrend: null,
-    leftOutSeen: 0,
-    kindWithLeftOut: null,
-    powerForAFifth: null,
-    cannot: { code: 'too-few', because: 'made up for a test' },
-    caveats: [],
-  },
+  outcome: { ...plainOutcome(), cannot: { code: 'too-few', because: 'made up for a test' } },
 });
 
 export const aLasting = (nth: number, kind: Lasting['kind']): Lasting => ({

@@ -1,6 +1,17 @@
 import { describe, expect, it } from 'vitest';
 import type { ImportBatch, Store } from '../../../src/lib/server/storage';
-import { aBatch, aCase, aGoal, aList, aNewCase, aNewList, aReference, aReflection, later, now } from '../../made-up/stored';
+import {
+  aBatch,
+  aCase,
+  aGoal,
+  aList,
+  aNewCase,
+  aNewList,
+  aReference,
+  aReflection,
+  later,
+  now,
+} from '../../made-up/stored';
 
 const hold = (store: Store, text = 'case_id,capsulorhexis\nA,83\n') =>
   store.holdImport({ heldAt: now, fileName: 'times.csv', text, choices: {} });

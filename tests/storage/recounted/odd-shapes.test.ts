@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { assess, assessmentText, type AssessInput } from '../../../src/lib/assess';
+import { assess, assessmentText } from '../../../src/lib/assess';
 import {
   caseSchema,
   listRecordSchema,
@@ -14,6 +14,7 @@ import { plainCase, plainList } from '../../made-up/plain';
 import { goalAfter, operation } from '../../made-up/month';
 import { aRecord } from '../../made-up/record';
 import * as rooms from './rooms';
+import { readingOf } from '../../made-up/reading-of';
 
 const tear: Event = {
   kind: 'tear',
@@ -125,34 +126,6 @@ function recordOf(shape: Shape): SurgeonRecord {
         : [],
   });
 }
-
-const readingOf = ({ cases, lists }: SurgeonRecord): AssessInput['reading'] => ({
-  procedureId: operation.id,
-  cases: cases.map(
-    (
-      {
-        listId,
-        id: _i,
-        source: _s,
-        version: _v,
-        history: _h,
-        leftOut: _l,
-        keptAsItIs: _k,
-        factChanges: _f,
-        invented: _n,
-        ...one
-      },
-      at,
-    ) => ({
-      ...one,
-      list: listId,
-      row: at + 2,
-    }),
-  ),
-  lists: lists.map(({ id, ...list }) => ({ ...list, key: id })),
-  references: [],
-  problems: [],
-});
 
 const ROOMS = [
   'now',

@@ -5,8 +5,9 @@ import { readLasted, readResult } from '../../../src/lib/server/results';
 import { openMemoryStore, type Store } from '../../../src/lib/server/storage';
 import { randomStream } from '../../../src/lib/statistics';
 import { length } from '../../made-up/cases';
-import { plainCase, plainList } from '../../made-up/plain';
+import { aTear, plainCase, plainList } from '../../made-up/plain';
 import { operation } from '../../made-up/month';
+import { goalAsked } from '../../made-up/goal-on';
 
 /** The record at one moment of its month. */
 export type Moment = { name: string; record: SurgeonRecord; day: string };
@@ -15,14 +16,9 @@ const LIST_SIZE = 4;
 const SET_AFTER = 48;
 const dayOf = (list: number) => new Date(Date.UTC(2026, 0, 5 + 7 * (list - 1))).toISOString().slice(0, 10);
 
-const tear: Event = {
-  kind: 'tear',
-  stepId: 'practised',
-  serious: true,
-  nearMiss: false,
-  noticed: 'during',
+const tear: Event = aTear('practised', {
   reviewed: { at: '2026-02-20T18:00:00.000Z', text: 'Looked at with a senior colleague.' },
-};
+});
 
 /** What makes a record untidy: events answered, not answered, tied to no step; facts unknown; cases untimed, left out, shared. */
 function untidy(at: number): Partial<Case> {
@@ -136,18 +132,7 @@ export async function walked(): Promise<Moment[]> {
 
 async function setGoal(store: Store, day: string) {
   const { cases, lists } = await readRecord(store);
-  const started = startGoal({
-    cases,
-    lists,
-    procedure: operation,
-    references: [],
-    stepId: 'practised',
-    measure: 'time',
-    chosenBy: 'own',
-    seed: 1,
-    engine: 'test',
-    resamples: 100,
-  });
+  const started = startGoal(goalAsked(cases, { lists, resamples: 100 }));
   if (started.kind === 'cannot') throw new Error(started.because);
   const last = cases.at(-1)!;
   const goal: Omit<Goal, 'id'> = {

@@ -7,6 +7,7 @@ import { goalSchema, outcomeSchema, type Case } from '../../../src/lib/model';
 import { listRecord } from '../../made-up/cases';
 import { inventedArrays } from './invented-arrays';
 import { goalAfter, listsFor, month, operation } from '../../made-up/month';
+import { goalAsked } from '../../made-up/goal-on';
 
 const eyes = aimedEyesOf(operation, 'dense', 'yes')!;
 const dense = (one: Case) => one.facts.dense === true;
@@ -14,21 +15,7 @@ const FROM = 120;
 const record = month(260, { from: FROM, change: Math.log(0.7) });
 
 function begun(cases: readonly Case[], over: { measure?: 'time' | 'checkpoints'; eyes?: typeof eyes } = {}) {
-  const start = startGoal({
-    cases,
-    lists: listsFor(cases),
-    procedure: operation,
-    references: [],
-    stepId: 'practised',
-    measure: 'time',
-    chosenBy: 'own',
-    seed: 5,
-    engine: 'test',
-    from: FROM + 1,
-    eyes,
-    ...over,
-  });
-  return start;
+  return startGoal(goalAsked(cases, { seed: 5, from: FROM + 1, eyes, ...over }));
 }
 
 const start = begun(record);

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { lastingSchema, outcomeSchema, baselineSchema, type Case } from '../../../src/lib/model';
 import { chartSeries, lastingFor, resultFor, startGoal, windowOf } from '../../../src/lib/practice';
 import { goalAfter, listsFor, month, operation } from '../../made-up/month';
+import { goalAsked } from '../../made-up/goal-on';
 
 /** Records as they come: steps missing, other hands, whole seconds, times all the same, one list, no lists, outliers, left out. */
 const records = fc
@@ -47,19 +48,7 @@ describe('whatever the record', () => {
     fc.assert(
       fc.property(records, fc.constantFrom('time', 'steadiness', 'checkpoints', 'safety'), (cases, measure) => {
         const lists = listsFor(cases);
-        const started = startGoal({
-          cases,
-          lists,
-          procedure: operation,
-          references: [],
-          stepId: 'practised',
-          measure,
-          chosenBy: 'seconds',
-          seed: 2,
-          engine: 'test',
-          from: 41,
-          resamples: 20,
-        });
+        const started = startGoal(goalAsked(cases, { measure, chosenBy: 'seconds', seed: 2, from: 41, resamples: 20 }));
         if (started.kind === 'cannot') return void expect(started.because).not.toBe('');
         baselineSchema.parse(started.baseline);
         const goal = goalAfter(40, { measure, baseline: started.baseline });

@@ -1,25 +1,15 @@
 import { describe, expect, it } from 'vitest';
 import { outcomeSchema, type Case } from '../../../src/lib/model';
-import { lastingFor, resultFor, startGoal, type ResultInput } from '../../../src/lib/practice';
+import { lastingFor, resultFor, type ResultInput } from '../../../src/lib/practice';
 import { listRecord } from '../../made-up/cases';
 import { listsFor, month, operation } from '../../made-up/month';
+import { aTear } from '../../made-up/plain';
+import { goalOn } from '../../made-up/goal-on';
 
 const ids = (from: number, to: number) => Array.from({ length: to - from + 1 }, (_, at) => `case-${from + at}`);
 
 function asked(cases: readonly Case[], over: Partial<ResultInput> = {}): ResultInput {
-  const start = startGoal({
-    cases,
-    lists: listsFor(cases),
-    procedure: operation,
-    references: [],
-    stepId: over.stepId ?? 'practised',
-    measure: over.measure ?? 'time',
-    chosenBy: 'own',
-    seed: 1,
-    engine: 'test',
-    from: 41,
-  });
-  if (start.kind === 'cannot') throw new Error(start.because);
+  const start = goalOn(cases, { stepId: over.stepId ?? 'practised', measure: over.measure ?? 'time' });
   return {
     cases,
     lists: listsFor(cases),
@@ -38,14 +28,7 @@ const fifth = Math.log(0.8);
 const shorter = month(60, { change: fifth });
 const edited = (cases: readonly Case[], at: number, over: Partial<Case>) =>
   cases.map((one, index) => (index === at ? { ...one, ...over } : one));
-const serious = {
-  kind: 'tear',
-  stepId: 'practised',
-  serious: true,
-  nearMiss: false,
-  noticed: 'during',
-  reviewed: null,
-} as const;
+const serious = aTear('practised');
 const reviewed = { at: '2026-06-03T10:00:00Z', text: 'Looked at with a senior colleague.' };
 
 describe('the result of a window', () => {

@@ -10,21 +10,11 @@ import {
 import { median, quantile, randomStream } from '../../../src/lib/statistics';
 import { fact } from '../../made-up/cases';
 import { referenceOf } from '../../bench/simulated-record';
-import { listsFor, month, operation } from '../../made-up/month';
+import { month, operation } from '../../made-up/month';
+import { goalAsked } from '../../made-up/goal-on';
 
-const asked = (cases: ReturnType<typeof month>, over: Partial<StartGoalInput> = {}): StartGoalInput => ({
-  cases,
-  lists: listsFor(cases),
-  procedure: operation,
-  references: [],
-  stepId: 'practised',
-  measure: 'time',
-  chosenBy: 'seconds',
-  seed: 5,
-  engine: 'test',
-  resamples: 200,
-  ...over,
-});
+const asked = (cases: ReturnType<typeof month>, over: Partial<StartGoalInput> = {}) =>
+  goalAsked(cases, { chosenBy: 'seconds', seed: 5, resamples: 200, ...over });
 const started = (input: StartGoalInput) => {
   const goal = startGoal(input);
   if (goal.kind === 'cannot') throw new Error(goal.because);

@@ -7,10 +7,12 @@ import { goalLines } from '../../../src/lib/rooms/after-twenty/goal-lines';
 import { goalReading, lastingOf, seriesOf } from '../../../src/lib/rooms/goals/goal-reading';
 import type { SurgeonRecord, Event, Goal, Reflection } from '../../../src/lib/model';
 import { goalsBeside, goalsOnStep } from '../../../src/lib/rooms/choose/step-goals';
-import { hashOfCases, startGoal } from '../../../src/lib/practice';
+import { hashOfCases } from '../../../src/lib/practice';
 import { goalAfter, listsFor, month, operation, type Month } from '../../made-up/month';
 import { aRecord } from '../../made-up/record';
 import { ids, withLasted, withResult } from '../../made-up/read-month';
+import { plainReflection, aTear } from '../../made-up/plain';
+import { goalOn } from '../../made-up/goal-on';
 
 const NOW = '2026-11-25T08:00:00.000Z';
 /** Praise and blame, and what a broken number leaves behind. */
@@ -51,14 +53,7 @@ function seen(record: SurgeonRecord): { view: AfterView; record: SurgeonRecord }
   return { view: viewOf(after), record: after };
 }
 
-const serious: Event = {
-  kind: 'tear',
-  stepId: 'practised',
-  serious: true,
-  nearMiss: false,
-  noticed: 'during',
-  reviewed: null,
-};
+const serious: Event = aTear('practised');
 const withEvent = (record: SurgeonRecord, number: number, event: Event): SurgeonRecord => ({
   ...record,
   cases: record.cases.map((each) => (each.sequence === number ? { ...each, events: [event] } : each)),
@@ -293,20 +288,8 @@ describe('safety before time', () => {
   it('asks about very short times where there are more than chance brings, and names their cases', () => {
     const hasty = (how: Month) => {
       const cases = month(60, how);
-      const started = startGoal({
-        cases,
-        lists: listsFor(cases),
-        procedure: operation,
-        references: [],
-        stepId: 'practised',
-        measure: 'time',
-        chosenBy: 'own',
-        seed: 1,
-        engine: ENGINE,
-        from: 41,
-      });
-      if (started.kind === 'cannot') throw new Error(started.because);
-      const { view } = seen(recordOf(60, how, { baseline: started.baseline }));
+      const { baseline } = goalOn(cases, { engine: ENGINE });
+      const { view } = seen(recordOf(60, how, { baseline }));
       return view.time.kind === 'result' ? view.time.shortTimes : null;
     };
     const asked = hasty({ change: Math.log(0.6) });
@@ -355,15 +338,7 @@ describe('what was done', () => {
     caseIds: [],
     goalId: 'goal-1',
     stepId: 'practised',
-    answers: [],
-    beforeLengths: true,
-    protectedSeen: [],
-    saw: '',
-    willTry: '',
-    tags: [],
-    history: [],
-    invented: false,
-    version: 1,
+    ...plainReflection(),
     ...over,
   });
 

@@ -18,27 +18,15 @@ import { smallPupils, twelveLists, withPupils } from '../audit/small-pupils';
 import { goalAfter, listsFor, month, operation } from '../../made-up/month';
 import { aRecord } from '../../made-up/record';
 import { withResult } from '../../made-up/read-month';
+import { goalOn } from '../../made-up/goal-on';
 
 const eyes = aimedEyesOf(operation, 'dense', 'yes')!;
 const FROM = 120;
 
 function recordOf(count: number, lists?: readonly ListRecord[]): SurgeonRecord {
   const cases = month(count, { from: FROM, change: Math.log(0.7) });
-  const started = startGoal({
-    cases,
-    lists: listsFor(cases),
-    procedure: operation,
-    references: [],
-    stepId: 'practised',
-    measure: 'time',
-    chosenBy: 'own',
-    seed: 1,
-    engine: 'test',
-    from: FROM + 1,
-    eyes,
-  });
-  if (started.kind !== 'start') throw new Error(started.because);
-  const goal = goalAfter(FROM, { eyes, baseline: started.baseline, chosenBy: 'eyes' });
+  const { baseline } = goalOn(cases, { from: FROM + 1, eyes });
+  const goal = goalAfter(FROM, { eyes, baseline, chosenBy: 'eyes' });
   return aRecord({ procedures: [operation], cases, lists: [...(lists ?? listsFor(cases))], goals: [goal] });
 }
 

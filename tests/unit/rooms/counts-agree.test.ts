@@ -7,6 +7,7 @@ import { waitingCases } from '../../../src/lib/rooms/goals/waiting-for-review';
 import { monthLine } from '../../../src/lib/rooms/now/month-line';
 import { nowView } from '../../../src/lib/rooms/now/now-view';
 import { ids, recordOf, withResult } from '../../made-up/read-month';
+import { plainReflection } from '../../made-up/plain';
 
 /** Every count that is shown in more than one room, read off what each room says. */
 const numberIn = (text: string, before: RegExp): number | null => {
@@ -24,15 +25,8 @@ const answered: Reflection = {
   caseIds: ids(41, 42),
   goalId: 'goal-1',
   stepId: 'practised',
+  ...plainReflection(),
   answers: ids(41, 42).map((caseId) => ({ caseId, checkpointId: 'look', answer: 'done' })),
-  beforeLengths: true,
-  protectedSeen: [],
-  saw: '',
-  willTry: '',
-  tags: [],
-  history: [],
-  invented: false,
-  version: 1,
 };
 const ofMonth = (count: number, over: Partial<Goal> = asked): SurgeonRecord => {
   const record = recordOf(count, {}, over);

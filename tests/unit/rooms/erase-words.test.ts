@@ -6,15 +6,11 @@ import { goalReading } from '../../../src/lib/rooms/goals/goal-reading';
 import { goalReport, reportMarkdown } from '../../../src/lib/rooms/report';
 import type { SurgeonRecord, Erased, Event, Goal } from '../../../src/lib/model';
 import { changed, recordOf, withResult, without } from '../../made-up/read-month';
+import { aTear } from '../../made-up/plain';
 
-const reviewed: Event = {
-  kind: 'tear',
-  stepId: 'practised',
-  serious: true,
-  nearMiss: false,
-  noticed: 'during',
+const reviewed: Event = aTear('practised', {
   reviewed: { at: '2026-07-01T08:00:00.000Z', text: 'Refill before the hold.' },
-};
+});
 const caseOf = (record: SurgeonRecord, sequence: number) =>
   record.cases.find((one) => one.sequence === sequence) ?? record.cases[0]!;
 const partsAt = (record: SurgeonRecord, sequence: number) =>

@@ -5,16 +5,10 @@ import { decided } from '../../../src/lib/rooms/after-twenty/decisions';
 import { goalReading } from '../../../src/lib/rooms/goals/goal-reading';
 import { nowView } from '../../../src/lib/rooms/now/now-view';
 import { changed, recordOf } from '../../made-up/read-month';
+import { aTear } from '../../made-up/plain';
 
 const NOW = '2026-09-05T08:00:00.000Z';
-const tear: Event = {
-  kind: 'tear',
-  stepId: 'practised',
-  serious: true,
-  nearMiss: false,
-  noticed: 'during',
-  reviewed: { at: NOW, text: 'A wider opening.' },
-};
+const tear: Event = aTear('practised', { reviewed: { at: NOW, text: 'A wider opening.' } });
 const withTear = (record: SurgeonRecord, ...places: number[]) =>
   places.reduce((all, place) => changed(all, place, () => ({ events: [tear] })), record);
 const after = (record: SurgeonRecord) =>

@@ -8,16 +8,10 @@ import { doneRows } from '../../../src/lib/rooms/after-twenty/done-cells';
 import { resultKnown } from '../../../src/lib/rooms/reflect/reflect-view';
 import { aGoal, aRecord, casesInLists } from '../../made-up/record';
 import { recordOf, withResult } from '../../made-up/read-month';
+import { plainReflection, aTear } from '../../made-up/plain';
 
 const running = (more: number, goal = aGoal(40)) => aRecord({ ...casesInLists(40 + more, 5), goals: [goal] });
-const event = (stepId: string | null): Event => ({
-  kind: 'tear',
-  stepId,
-  serious: true,
-  nearMiss: false,
-  noticed: 'during',
-  reviewed: null,
-});
+const event = (stepId: string | null): Event => aTear(stepId);
 
 const aNote = (goalId: string): Reflection => ({
   id: 'reflection-1',
@@ -25,15 +19,7 @@ const aNote = (goalId: string): Reflection => ({
   caseIds: [],
   goalId,
   stepId: null,
-  answers: [],
-  beforeLengths: true,
-  protectedSeen: [],
-  saw: '',
-  willTry: '',
-  tags: [],
-  history: [],
-  invented: false,
-  version: 1,
+  ...plainReflection(),
 });
 
 describe('times of a running window', () => {

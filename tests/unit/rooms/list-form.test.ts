@@ -4,6 +4,7 @@ import { listView } from '../../../src/lib/rooms/lists/list-view';
 import { codesFrom, newListFromForm } from '../../../src/lib/rooms/lists/new-list';
 import type { Case } from '../../../src/lib/model';
 import { aCase, aList, aRecord, smallProcedure } from '../../made-up/record';
+import { aTear } from '../../made-up/plain';
 
 const NOW = '2026-05-02T09:00:00.000Z';
 const asFields = (fields: Record<string, string | string[]>) =>
@@ -75,14 +76,7 @@ describe('facts by list', () => {
   });
 
   it('never turns an event written down into none', () => {
-    const event = {
-      kind: 'tear',
-      stepId: null,
-      serious: true,
-      nearMiss: false,
-      noticed: 'later',
-      reviewed: null,
-    } as const;
+    const event = aTear(null, { noticed: 'later' });
     const { errors } = rows({ 'case-1.version': '1', 'case-1.hands': 'mine', 'case-1.events': 'none' }, [
       aCase(1, { events: [event] }),
     ]);

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { monthLine } from '../../../src/lib/rooms/now/month-line';
 import type { Goal, Reflection } from '../../../src/lib/model';
 import { aGoal, aRecord, casesInLists } from '../../made-up/record';
+import { plainReflection } from '../../made-up/plain';
 
 /** 40 baseline cases, and `more` after them, in lists of five. */
 const record = (more: number, goal: Partial<Goal> = {}, reviewedIds: string[] = []) => {
@@ -11,15 +12,8 @@ const record = (more: number, goal: Partial<Goal> = {}, reviewedIds: string[] = 
     caseIds: reviewedIds,
     goalId: 'goal-1',
     stepId: 'capsulorhexis',
+    ...plainReflection(),
     answers: reviewedIds.map((caseId) => ({ caseId, checkpointId: 'regrasp', answer: 'done' })),
-    beforeLengths: true,
-    protectedSeen: [],
-    saw: '',
-    willTry: '',
-    tags: [],
-    history: [],
-    invented: false,
-    version: 1,
   };
   return aRecord({
     ...casesInLists(40 + more, 5),

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { needsLook, nowView, type Look } from '../../../src/lib/rooms/now/now-view';
-import type { SurgeonRecord, Outcome, Reflection, StoredResult } from '../../../src/lib/model';
+import type { SurgeonRecord, Reflection, StoredResult } from '../../../src/lib/model';
 import { aGoal, aRecord, casesInLists } from '../../made-up/record';
+import { plainOutcome, plainReflection, aTear } from '../../made-up/plain';
 
 const enough: Look['enough'] = { enough: true, cases: 44, lists: 9, moreCases: 0, moreLists: 0 };
 const look = (kind: Look['suggestion']['kind'], head = ''): Look => ({
@@ -15,27 +16,7 @@ const look = (kind: Look['suggestion']['kind'], head = ''): Look => ({
 const running = (more: number, over: Partial<SurgeonRecord> = {}) =>
   aRecord({ ...casesInLists(40 + more, 5), goals: [aGoal(40)], ...over });
 
-const outcome: Outcome = {
-  kind: 'cannot-tell',
-  measure: 'time',
-  against: null,
-  plain: null,
-  rest: null,
-  spread: null,
-  paused: [],
-  selectionAllowance: 0,
-  steer: null,
-  baselineMedian: null,
-  rangeBaseline: null,
-  rangeWindow: null,
-  notes: [],
-  priorTrend: null,
-  leftOutSeen: 0,
-  kindWithLeftOut: null,
-  powerForAFifth: null,
-  cannot: null,
-  caveats: [],
-};
+const outcome = plainOutcome();
 const result = (record: SurgeonRecord): StoredResult => ({
   id: 'result-1',
   goalId: 'goal-1',
@@ -55,15 +36,8 @@ const reviewed = (caseIds: string[]): Reflection => ({
   caseIds,
   goalId: 'goal-1',
   stepId: 'capsulorhexis',
+  ...plainReflection(),
   answers: caseIds.map((caseId) => ({ caseId, checkpointId: 'regrasp', answer: 'done' })),
-  beforeLengths: true,
-  protectedSeen: [],
-  saw: '',
-  willTry: '',
-  tags: [],
-  history: [],
-  invented: false,
-  version: 1,
 });
 
 describe('Now: one sentence, one action', () => {
@@ -225,14 +199,7 @@ describe('Now: one sentence, one action', () => {
 
   it('safety first: a serious event not reviewed goes before everything else', () => {
     const record = running(13);
-    const event = {
-      kind: 'tear',
-      stepId: 'cortex',
-      serious: true,
-      nearMiss: false,
-      noticed: 'during',
-      reviewed: null,
-    } as const;
+    const event = aTear('cortex');
     const cases = record.cases.map((one) => (one.id === 'case-45' ? { ...one, events: [event] } : one));
     const view = nowView({ ...record, cases }, null);
     expect(view.state).toBe('paused');
@@ -247,14 +214,7 @@ describe('Now: one sentence, one action', () => {
       ...one,
       events: [
         { kind: 'tear', stepId: null, serious: true, nearMiss: true, noticed: 'during', reviewed: null } as const,
-        {
-          kind: 'tear',
-          stepId: null,
-          serious: true,
-          nearMiss: false,
-          noticed: 'later',
-          reviewed: { at: '2026-07-01T10:00:00.000Z', text: 'looked at' },
-        } as const,
+        aTear(null, { noticed: 'later', reviewed: { at: '2026-07-01T10:00:00.000Z', text: 'looked at' } }),
       ],
     }));
     expect(nowView({ ...record, cases }, null).state).toBe('window');

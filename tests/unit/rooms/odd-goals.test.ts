@@ -12,6 +12,7 @@ import { auditOf } from '../../../src/lib/audit';
 import { resultFor } from '../../../src/lib/practice';
 import { goalAfter, listsFor, month, operation } from '../../made-up/month';
 import { changed, ids, recordOf, SHORTER, STORED, withResult, without } from '../../made-up/read-month';
+import { plainReflection, aTear } from '../../made-up/plain';
 
 function viewOf(record: SurgeonRecord): AfterView {
   const state = goalReading(record, record.goals[0]!);
@@ -75,14 +76,7 @@ describe('a window whose result was read', () => {
   });
 
   it('is said to be re-opened by a serious event written down later, its numbers untouched', () => {
-    const event: Event = {
-      kind: 'tear',
-      stepId: 'practised',
-      serious: true,
-      nearMiss: false,
-      noticed: 'later',
-      reviewed: null,
-    };
+    const event: Event = aTear('practised', { noticed: 'later' });
     const after = changed(read, 49, () => ({ events: [event] }));
     expect(viewOf(after).notices.join(' ')).toMatch(/^Since this result was read: .*stay as they were read\./);
     expect(resultOf(after).result.rows).toEqual(resultOf(read).result.rows);
@@ -141,15 +135,8 @@ describe('a clock set back', () => {
       caseIds: ['case-41'],
       goalId: 'goal-1',
       stepId: 'practised',
+      ...plainReflection(),
       answers: [{ caseId: 'case-41', checkpointId: 'fold', answer }],
-      beforeLengths: true,
-      protectedSeen: [],
-      saw: '',
-      willTry: '',
-      tags: [],
-      history: [],
-      version: 1,
-      invented: false,
     });
     const notes = [note(1, '2026-06-10T08:00:00.000Z', 'not'), note(2, '2019-06-10T08:00:00.000Z', 'done')];
     expect(latestAnswers('goal-1', notes).get('case-41 fold')?.answer).toBe('done');

@@ -6,6 +6,7 @@ import { goalReading, lastingOf, seriesOf } from '../../../src/lib/rooms/goals/g
 import type { SurgeonRecord, Case, Event } from '../../../src/lib/model';
 import { goalReport, monthReport, reportMarkdown, yearReport } from '../../../src/lib/rooms/report';
 import { changed, recordOf, SHORTER, withResult, without } from '../../made-up/read-month';
+import { aTear } from '../../made-up/plain';
 
 const inJune = (record: SurgeonRecord): SurgeonRecord => ({
   ...record,
@@ -210,14 +211,7 @@ describe('a result after something changed in the record', () => {
   });
 
   it('is said to wait for a safety review in the goal, in its line and in the month', () => {
-    const event: Event = {
-      kind: 'tear',
-      stepId: 'practised',
-      serious: true,
-      nearMiss: false,
-      noticed: 'later',
-      reviewed: null,
-    };
+    const event: Event = aTear('practised', { noticed: 'later' });
     const record = changed(read, 49, () => ({ events: [event] }));
     const because = goalReading(record, record.goals[0]!).gate?.because.join(' ');
     expect(afterIn(record).notices.join(' ')).toContain(`Since this result was read: ${because}`);
@@ -229,14 +223,7 @@ describe('a result after something changed in the record', () => {
   it('has the words of After twenty for a goal that judges no time, and for a pause', () => {
     const done = withResult(recordOf(60, {}, { measure: 'checkpoints' }));
     expect(reportMarkdown(goalIn(done))).toContain('**What you did is the result.**');
-    const event: Event = {
-      kind: 'tear',
-      stepId: 'practised',
-      serious: true,
-      nearMiss: false,
-      noticed: 'during',
-      reviewed: null,
-    };
+    const event: Event = aTear('practised');
     const paused = changed(recordOf(60, SHORTER), 49, () => ({ events: [event] }));
     const text = reportMarkdown(goalIn(paused));
     expect(text).toContain('**Paused for safety review.**');

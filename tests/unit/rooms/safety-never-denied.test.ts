@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { assess, assessmentText, type AssessInput, type Assessment } from '../../../src/lib/assess';
+import { assess, assessmentText, type Assessment } from '../../../src/lib/assess';
 import type { StepAudit } from '../../../src/lib/audit';
 import type { Case, Event, SurgeonRecord } from '../../../src/lib/model';
 import { afterView } from '../../../src/lib/rooms/after-twenty/after-view';
@@ -10,6 +10,7 @@ import { goalReading } from '../../../src/lib/rooms/goals/goal-reading';
 import { goalReport, monthReport, reportMarkdown, yearReport } from '../../../src/lib/rooms/report';
 import { operation } from '../../made-up/month';
 import { recordOf } from '../../made-up/read-month';
+import { readingOf } from '../../made-up/reading-of';
 
 /** What no page and no file may say of a set of cases, recounted in a few lines of its own. */
 function denials(text: string, cases: readonly Pick<Case, 'events'>[]): string[] {
@@ -44,33 +45,6 @@ const answer = fc.constantFrom<Case['events']>(
   [{ ...tear, stepId: 'fifth', serious: false, reviewed: null }],
   [{ ...tear, serious: false, nearMiss: true, reviewed: null }, tear],
 );
-const readingOf = ({ cases, lists }: SurgeonRecord): AssessInput['reading'] => ({
-  procedureId: operation.id,
-  cases: cases.map(
-    (
-      {
-        listId,
-        id: _i,
-        source: _s,
-        version: _v,
-        history: _h,
-        leftOut: _l,
-        keptAsItIs: _k,
-        factChanges: _f,
-        invented: _n,
-        ...one
-      },
-      at,
-    ) => ({
-      ...one,
-      list: listId,
-      row: at + 2,
-    }),
-  ),
-  lists: lists.map(({ id, ...list }) => ({ ...list, key: id })),
-  references: [],
-  problems: [],
-});
 const procedure = operation;
 const month = recordOf(60);
 

@@ -22,6 +22,7 @@ import {
   resultWords,
   takeoverWords,
 } from '../../../src/lib/words';
+import { plainOutcome } from '../../made-up/plain';
 
 const effect = (estimate: number, low: number, high: number): Effect => ({
   estimate: Math.log(estimate),
@@ -38,25 +39,14 @@ const effect = (estimate: number, low: number, high: number): Effect => ({
 });
 
 const outcome = (over: Partial<Outcome>): Outcome => ({
-  kind: 'cannot-tell',
-  measure: 'time',
+  ...plainOutcome(),
   against: effect(0.82, 0.74, 0.91),
   plain: effect(0.8, 0.7, 0.9),
   rest: effect(0.98, 0.9, 1.05),
-  spread: null,
-  paused: [],
   selectionAllowance: 0.02,
   steer: -0.1,
   baselineMedian: 83,
-  rangeBaseline: null,
-  rangeWindow: null,
-  notes: [],
-  priorTrend: null,
-  leftOutSeen: 0,
-  kindWithLeftOut: null,
   powerForAFifth: 0.61,
-  cannot: null,
-  caveats: [],
   ...over,
 });
 const context = { stepLabel: 'Capsulorhexis', falsePerHundred: 2, pausedBy: null };
