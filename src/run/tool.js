@@ -12,7 +12,16 @@ import { hashOf, projectFolder, unlessStamped } from './stamps.js';
  */
 const [tool = '', ...rest] = process.argv.slice(2);
 
-const sources = ['src', 'content', 'demo-data', 'tests/bench', 'tests/made-up', 'tests/browser', 'package-lock.json', 'tsconfig.json'];
+const sources = [
+  'src',
+  'content',
+  'demo-data',
+  'tests/bench',
+  'tests/made-up',
+  'tests/browser',
+  'package-lock.json',
+  'tsconfig.json',
+];
 
 /** @returns {{ entry: string, args: string[] }} */
 function chosen() {
