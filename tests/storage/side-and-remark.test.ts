@@ -6,7 +6,7 @@ import { openMemoryStore } from '../../src/lib/server/storage';
 import { openDiskStore } from '../../src/lib/server/storage/open-disk';
 import { backupText, readText } from './backup-text';
 import { asBefore4 } from './earlier/names';
-import { aWholeRecord, later, now } from './records';
+import { aWholeRecord, later, now } from '../made-up/stored';
 import { freshFolder } from './stores';
 
 /** The version before a case could carry its side and a remark. */

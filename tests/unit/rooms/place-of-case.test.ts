@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { movedFromForm, placeFromForm, placeOfCase } from '../../../src/lib/rooms/cases/place-of-case';
-import { aCase, aList, aRecord, smallProcedure } from './made-up';
+import { aCase, aList, aRecord, smallProcedure } from '../../made-up/record';
 
 const asFields = (fields: Record<string, string | string[]>) =>
   Object.fromEntries(Object.entries(fields).map(([name, value]) => [name, [value].flat()]));
