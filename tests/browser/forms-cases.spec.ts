@@ -249,6 +249,6 @@ test('every form of Cases works without scripts', async ({ page, context, app })
     await expect(page.locator('main tbody tr')).toHaveCount(40);
   });
 
-  // The plan of what to time has its own test.
-  expect([...sent].sort()).toEqual(formsOf(['/cases'], ['/cases/timing-plan']));
+  // The plan of what to time has its own test, and so has timing a recording, which needs scripts.
+  expect([...sent].sort()).toEqual(formsOf(['/cases'], ['/cases/timing-plan', '/cases/time']));
 });

@@ -15,6 +15,7 @@ export const ROOMS: readonly Room[] = [
   { name: 'list-sheet', path: '/cases/list-sheet' },
   { name: 'timing-plan', path: '/cases/timing-plan?when=31&operated=9' },
   { name: 'new-case', path: '/cases/new' },
+  { name: 'time', path: '/cases/time' },
   { name: 'bring-in', path: '/cases/bring-in' },
   { name: 'choose', path: '/choose' },
   { name: 'choose-seconds', path: '/choose?view=seconds' },

@@ -67,6 +67,7 @@ test.describe('walking from room to room', () => {
       '/cases/lists/[list]/times',
       '/cases/lists/new',
       '/cases/new',
+      '/cases/time',
       '/cases/timing-plan',
       '/checkpoints',
       '/checkpoints/[step]',

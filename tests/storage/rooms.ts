@@ -3,7 +3,7 @@ import { isHttpError, isRedirect, type RequestEvent } from '@sveltejs/kit';
 import { everythingSchema, type Everything, type Store } from '../../src/lib/server/storage';
 
 export type Answers = (event: RequestEvent) => unknown;
-export const modules = import.meta.glob<{ load?: Answers; GET?: Answers }>([
+export const modules = import.meta.glob<{ load?: Answers; GET?: Answers; POST?: unknown }>([
   '../../src/routes/**/+page.server.ts',
   '../../src/routes/**/+layout.server.ts',
   '../../src/routes/**/+server.ts',
@@ -89,6 +89,7 @@ export async function asked(
 
 export const queries: Record<string, readonly string[]> = {
   '/cases/new/times': ['?code=W1'],
+  '/cases/time': ['', '?code=W1', '?code=none'],
   '/plan': ['', '?step=capsulorhexis&procedure=phaco'],
   '/report': ['', '?of=goal-1', '?of=2026-03', '?of=2026'],
   '/choose': ['', '?view=seconds', '?view=spread'],

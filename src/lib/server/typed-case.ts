@@ -27,7 +27,14 @@ export const recordTyped = (
     typed,
     times,
     source,
-  }: { procedure: Procedure; typed: TypedFacts; times: TypedTimes; source?: TypedSource },
+    recording,
+  }: {
+    procedure: Procedure;
+    typed: TypedFacts;
+    times: TypedTimes;
+    source?: TypedSource;
+    recording?: Case['recording'];
+  },
 ) =>
   store.recordCases(
     typed.list.kind === 'new'
@@ -35,17 +42,18 @@ export const recordTyped = (
       : typed.list.kind === 'known'
         ? typed.list.id
         : null,
-    [typedCase({ procedureId: procedure.id, ...typed }, times, source)],
+    [typedCase({ procedureId: procedure.id, ...typed }, times, source, recording)],
   );
 
-/** Where typed times come from: read off a recording, or noted by hand, which is coarser and is said on the case. */
-export type TypedSource = Extract<Case['source'], { kind: 'typed' | 'by-hand' }>;
+/** Where the times come from: typed, noted by hand, which is coarser and is said on the case, or timed in a recording here. */
+export type TypedSource = Extract<Case['source'], { kind: 'typed' | 'by-hand' | 'timed' }>;
 
 /** A case as typed, before the store has given it an id and its place in time. */
 export function typedCase(
   typed: Pick<Case, 'code' | 'procedureId' | 'position' | 'facts' | 'hands' | 'events'>,
   times: TypedTimes,
   source: TypedSource = { kind: 'typed' },
+  recording: Case['recording'] = null,
 ): TypedCase {
   const { code, procedureId, position, facts, hands, events } = typed;
   return {
@@ -59,7 +67,7 @@ export function typedCase(
     ...times,
     events,
     energy: null,
-    recording: null,
+    recording,
     source,
     leftOut: null,
     keptAsItIs: null,

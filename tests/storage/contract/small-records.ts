@@ -76,6 +76,25 @@ export const smallRecordsContract = (open: () => Promise<Store>) => {
       await store.dropDraft('reflect');
       expect(await store.draft('reflect')).toBeNull();
     });
+
+    it('are read and changed in one, and found by the beginning of their key, the one saved last at the end', async () => {
+      const store = await open();
+      const more = (stored: string | null) => `${stored ?? ''}x`;
+      await Promise.all([1, 2, 3].map(() => store.changeDraft('timing:A', more)));
+      expect(await store.draft('timing:A')).toBe('xxx');
+      await store.saveDraft('timing:B', 'b');
+      await store.saveDraft('reflect', 'r');
+      await store.changeDraft('timing:A', more);
+      expect(await store.draftsNamed('timing:')).toEqual([
+        { key: 'timing:B', value: 'b' },
+        { key: 'timing:A', value: 'xxxx' },
+      ]);
+      const refuse = () => {
+        throw new Error('kept elsewhere');
+      };
+      await expect(store.changeDraft('timing:A', refuse)).rejects.toThrow('kept elsewhere');
+      expect(await store.draft('timing:A')).toBe('xxxx');
+    });
   });
 
   describe('reference sets', () => {

@@ -214,6 +214,10 @@ export interface Store {
 
   draft(key: string): Promise<string | null>;
   saveDraft(key: string, value: string): Promise<void>;
+  /** A draft read and changed in one, as `changeProfile`. */
+  changeDraft(key: string, edit: (stored: string | null) => string): Promise<void>;
+  /** Drafts whose key begins so, the one saved last at the end. */
+  draftsNamed(prefix: string): Promise<{ key: string; value: string }[]>;
   dropDraft(key: string): Promise<void>;
 
   references(): Promise<ReferenceSet[]>;

@@ -17,6 +17,7 @@ import { undoActions } from './undo-actions.server';
 import type { Actions, PageServerLoad } from './$types';
 
 const SAID: Record<string, string> = {
+  timed: 'The case is in the record.',
   facts: 'The facts of this eye are stored.',
   hands: 'Who did which step is stored.',
   times: 'The times are stored; the earlier ones are in the history.',

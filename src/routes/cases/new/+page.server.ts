@@ -17,6 +17,8 @@ export const load: PageServerLoad = async ({ locals, url }) => {
   return {
     view: newCaseView(record, procedureOf(record, chosen || record.profile.procedureId)),
     draft,
+    /** Timed in a recording, not typed, from here on. */
+    recording: url.searchParams.get('to') === 'recording',
     texts: {
       people: texts['no-patient-data'].paragraphs,
       field: texts['event-field'].paragraphs,
@@ -33,8 +35,13 @@ export const actions = {
     const { typed, errors } = typedFacts(fields, procedure, record.cases, record.lists);
     errors.push(...(locals.persons?.errorsIn(['newListLabel'], 'label') ?? []));
     if (errors.length > 0) return fail(400, { errors, values: fields });
-    const kept = Object.fromEntries(Object.keys(fields).map((name) => [name, textsOf(fields, name)]));
+    const kept = Object.fromEntries(
+      Object.keys(fields)
+        .filter((name) => name !== 'to')
+        .map((name) => [name, textsOf(fields, name)]),
+    );
     await locals.store.saveDraft(draftKey(typed.code), JSON.stringify(kept));
-    redirect(303, `/cases/new/times?code=${encodeURIComponent(typed.code)}`);
+    const next = textOf(fields, 'to') === 'recording' ? '/cases/time' : '/cases/new/times';
+    redirect(303, `${next}?code=${encodeURIComponent(typed.code)}`);
   },
 } satisfies Actions;
