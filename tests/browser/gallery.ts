@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { chromium, type Browser } from 'playwright';
 import { App } from './app';
+import { eyeSheet, readmePictures } from './gallery-extras';
 import { waitingRooms } from './records';
 import { pathOf, ROOMS, widerThanThePage } from './rooms';
 import { lookRound, SURGEONS, type Surgeon } from './surgeons';
@@ -11,10 +12,12 @@ type Io = { projectFolder: string; out: (text: string) => void; err: (text: stri
 
 /** Those that are there only while something waits in them come last. */
 const NAMES = [...ROOMS.map(({ name }) => name), 'bring-in-look', 'new-case-times'];
-const WIDTHS = [360, 768, 1440] as const;
-const THEMES = ['light', 'dark'] as const;
+const WIDTHS = [360, 768, 1280, 1600] as const;
+/** On paper a room is seen once, as wide as an A4 side. */
+const THEMES = ['light', 'dark', 'print'] as const;
+const A4 = 794;
 
-const USE = `npm run gallery -- [--rooms now,choose] [--surgeons ${SURGEONS.join(',')}] [--widths 360] [--themes dark]\n`;
+const USE = `npm run gallery -- [--rooms now,choose] [--surgeons ${SURGEONS.join(',')}] [--widths 360] [--themes dark,print]\n       npm run gallery -- --for readme\n`;
 
 type Wanted = { rooms: string[]; surgeons: Surgeon[]; widths: number[]; themes: (typeof THEMES)[number][] };
 
@@ -69,11 +72,12 @@ async function photograph(
     if (path === null) continue;
     entry.status = (await page.goto(path, { waitUntil: 'load' }))?.status() ?? 0;
     if (entry.status === 404 && room.name !== 'no-such-page') continue;
-    for (const colorScheme of wanted.themes)
-      for (const width of wanted.widths) {
-        await page.emulateMedia({ colorScheme });
+    for (const theme of wanted.themes)
+      for (const width of theme === 'print' ? [A4] : wanted.widths) {
+        const media = theme === 'print' ? 'print' : 'screen';
+        await page.emulateMedia({ media, colorScheme: theme === 'dark' ? 'dark' : 'light' });
         await page.setViewportSize({ width, height: 900 });
-        const file = `${surgeon}/${room.name}-${width}-${colorScheme}.png`;
+        const file = `${surgeon}/${room.name}-${width}-${theme}.png`;
         await page.screenshot({ path: join(folder, file), fullPage: true });
         entry.pictures.push(file);
         for (const what of await widerThanThePage(page)) entry.wide.push(`${width}: ${what}`);
@@ -91,11 +95,13 @@ ${wide.map((what) => `<p><b>Wider than the page</b> at ${escaped(what)}</p>`).jo
 <p>${pictures.map((file) => `<a href="${file}"><img src="${file}" alt="${file}" loading="lazy" height="320"></a>`).join('\n')}</p></section>`;
 
 /**
- * Photographs every room: each invented surgeon and the empty record, at three widths, light and dark, into `gallery/`.
+ * Photographs every room: each invented surgeon and the empty record, at four widths, light and dark, and as on
+ * paper, with a sheet of all drawings, into `gallery/`; `--for readme` makes the two pictures of the README again.
  * @returns exit code: 2 where the arguments are not understood, 1 where a room answered with an error, else 0
  */
 export async function run(args: readonly string[], io: Io): Promise<number> {
-  const wanted = wantedFrom(args);
+  const forReadme = args[0] === '--for' && args[1] === 'readme';
+  const wanted = forReadme ? wantedFrom([]) : wantedFrom(args);
   if (!wanted) {
     io.err(USE);
     return 2;
@@ -113,6 +119,10 @@ export async function run(args: readonly string[], io: Io): Promise<number> {
   const app = await App.start();
   const shown: Shown[] = [];
   try {
+    if (forReadme) {
+      for (const file of await readmePictures(browser, app, io.projectFolder)) io.out(`${file}\n`);
+      return 0;
+    }
     for (const surgeon of wanted.surgeons) {
       // A few rooms seen again take nothing else away.
       if (wanted.rooms.length === NAMES.length) await rm(join(folder, surgeon), { recursive: true, force: true });
@@ -122,13 +132,16 @@ export async function run(args: readonly string[], io: Io): Promise<number> {
         `${surgeon}: ${shown.filter((each) => each.surgeon === surgeon && each.pictures.length > 0).length} rooms\n`,
       );
     }
+    await mkdir(folder, { recursive: true });
+    if (wanted.rooms.length === NAMES.length)
+      await eyeSheet(browser, join(folder, 'eye-drawings.png'), io.projectFolder);
   } finally {
     await browser.close();
     await app.remove();
   }
   await writeFile(
     join(folder, 'index.html'),
-    `<!doctype html><meta charset="utf-8"><title>Gallery</title>${shown.map(row).join('')}\n`,
+    `<!doctype html><meta charset="utf-8"><title>Gallery</title><p><a href="eye-drawings.png">All drawings of the eye</a></p>${shown.map(row).join('')}\n`,
   );
   for (const { surgeon, room, wide, status } of shown) {
     if (status >= 500) io.out(`${surgeon} ${room}: answered ${status}\n`);
