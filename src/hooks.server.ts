@@ -7,6 +7,7 @@ import { dataFolder } from './run/data-folder.js';
 import { heedForms } from './lib/server/heed-forms';
 import { sayingDamage } from './lib/server/say-damage';
 import { readOnly, refusedChange } from './lib/server/refused-change';
+import { SentTwice } from './lib/server/sent-twice';
 import { AboutPersons, askingAboutPersons, withNone } from './lib/server/about-persons';
 
 /** On the process, because `vite dev` reads this file again at every edit while the folder stays ours. */
@@ -60,6 +61,8 @@ const saidNone = (store: Store): Promise<readonly string[]> =>
     () => [],
   );
 
+const sentTwice = new SentTwice();
+
 export const handle: Handle = async ({ event, resolve }) => {
   const refused = refusedChange(event.request, event.url);
   if (refused) {
@@ -76,12 +79,14 @@ export const handle: Handle = async ({ event, resolve }) => {
   event.locals.now = new Date().toISOString();
   if (readOnly.includes(event.request.method) || !store) return resolve(event, { preload: isNeededAtOnce });
 
-  const about = (event.locals.persons = new AboutPersons(await saidNone(store)));
-  heedForms(event.request, (form) => about.heardForm(form));
-  event.locals.store = askingAboutPersons(event.locals.store, about);
-  const answer = await resolve(event, { preload: isNeededAtOnce });
-  if (about.saidNone.size > 0) await store.changeProfile((profile) => withNone(profile, about.saidNone));
-  return answer;
+  return sentTwice.answer(event.request, Date.now(), async () => {
+    const about = (event.locals.persons = new AboutPersons(await saidNone(store)));
+    heedForms(event.request, (form) => about.heardForm(form));
+    event.locals.store = askingAboutPersons(event.locals.store, about);
+    const answer = await resolve(event, { preload: isNeededAtOnce });
+    if (about.saidNone.size > 0) await store.changeProfile((profile) => withNone(profile, about.saidNone));
+    return answer;
+  });
 };
 
 /** What the store refuses is said as it is; anything else gets a number to find it by in the server's output. */

@@ -16,6 +16,7 @@ export const keepDraft =
     // Noted while typing: by the time the page is left, the address and the page's data are those of the next one.
     let to = new URL(location.href);
     const place = placeHere();
+    form.dataset.keepsItself = ''; // and so Back need not (ui/typed-before.ts)
 
     // Nobody waits for this, so it says itself how it went.
     const keep = () => {

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { emptyProfile, type Procedure } from '../../../src/lib/model';
 import { StaleVersionError, type Store } from '../../../src/lib/server/storage';
 import { plainStep } from '../../made-up/plain';
-import { aCase, aReference, aReflection, now } from '../../made-up/stored';
+import { aCase, aReference, aReflection, later, now } from '../../made-up/stored';
 
 const step = (id: string) => ({ ...plainStep(), id, label: id });
 
@@ -59,6 +59,38 @@ export const smallRecordsContract = (open: () => Promise<Store>) => {
       expect(changed).toEqual({ ...first, willTry: 'Refill earlier', version: 2 });
       expect(await store.reflections()).toEqual([changed, second]);
       await expect(store.updateReflection(first)).rejects.toBeInstanceOf(StaleVersionError);
+    });
+
+    it('are removed from the version seen, and put back for a day under their own id', async () => {
+      const store = await open();
+      const first = await store.saveReflection(aReflection([]));
+      await store.saveDraft(`reflection-change:${first.id}`, '{}');
+      await expect(store.removeReflection(first.id, 7, now)).rejects.toBeInstanceOf(StaleVersionError);
+      await store.removeReflection(first.id, 1, now);
+      expect([await store.reflections(), await store.draft(`reflection-change:${first.id}`)]).toEqual([[], null]);
+      expect(await store.removedReflection(later)).toEqual(first);
+      const second = await store.saveReflection(aReflection([], { saw: 'Second' }));
+      expect(second.id).not.toBe(first.id);
+      await expect(store.putBackReflection(second.id, later)).rejects.toMatchObject({ code: 'not-found' });
+      expect(await store.putBackReflection(first.id, later)).toEqual({ ...first, version: 2 });
+      expect((await store.reflections()).map(({ id }) => id).sort()).toEqual([first.id, second.id]);
+      await expect(store.putBackReflection(first.id, later)).rejects.toMatchObject({ code: 'not-found' });
+    });
+
+    it('that were removed are gone after a day, with the next one stored, and when their case is erased', async () => {
+      const store = await open();
+      const one = await store.recordCase(aCase('A'));
+      const tied = await store.saveReflection(aReflection([one.id]));
+      await store.removeReflection(tied.id, 1, now);
+      await store.eraseCase(one.id, now);
+      expect(await store.removedReflection(now)).toBeNull();
+      const other = await store.saveReflection(aReflection([], { saw: 'A word to be forgotten' }));
+      await store.removeReflection(other.id, 1, now);
+      const tomorrow = new Date(Date.parse(now) + 25 * 3_600_000).toISOString();
+      expect(await store.removedReflection(tomorrow)).toBeNull();
+      await expect(store.putBackReflection(other.id, tomorrow)).rejects.toMatchObject({ code: 'not-found' });
+      await store.saveReflection({ ...aReflection([]), at: tomorrow });
+      expect(await store.draft('removed-reflection')).toBeNull();
     });
   });
 

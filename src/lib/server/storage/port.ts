@@ -211,6 +211,16 @@ export interface Store {
   reflections(): Promise<Reflection[]>;
   saveReflection(reflection: Omit<Reflection, 'id' | 'version'>): Promise<Reflection>;
   updateReflection(changed: Reflection): Promise<Reflection>;
+  /**
+   * Removes a reflection and what was begun to change it. For a day, and until the next one is removed, a copy is kept
+   * among the drafts to be put back; erasing a case of it reaches the copy too. Refused with StaleVersionError unless
+   * `version` is the stored one.
+   */
+  removeReflection(id: string, version: number, now: string): Promise<void>;
+  /** The reflection removed last, while it can be put back. */
+  removedReflection(now: string): Promise<Reflection | null>;
+  /** Puts it back under its own id. @throws StorageError `not-found` where it is no longer kept */
+  putBackReflection(id: string, now: string): Promise<Reflection>;
 
   draft(key: string): Promise<string | null>;
   saveDraft(key: string, value: string): Promise<void>;

@@ -1,9 +1,13 @@
 import { error, fail, redirect } from '@sveltejs/kit';
+import type { Reflection } from '$lib/model';
+import { textOf } from '$lib/rooms/forms/fields';
 import { hiddenCaseIds } from '$lib/rooms/goals/goal-standing';
 import { changedReflection, reflectionForm, resultKnown } from '$lib/rooms/reflect/reflect-view';
 import { instantWords } from '$lib/rooms/forms/when-words';
 import { eyeDrawings } from '$lib/charts/eye/eye-drawings.server';
+import { attempt } from '$lib/server/attempt';
 import { loadCautions, renderOwnMarkdown } from '$lib/server/content';
+import { fieldsOf } from '$lib/server/form-fields';
 import { readRecord } from '$lib/server/record';
 import {
   keepReflectionDraft,
@@ -25,24 +29,26 @@ async function context(store: Store, id: string) {
   return { record, reflection, seen: !reflection.caseIds.every((each) => hidden.has(each)) };
 }
 
+/** A stored note as the form that changes it. */
+const storedFields = (reflection: Reflection): ReflectionFields => ({
+  saw: reflection.saw,
+  willTry: reflection.willTry,
+  tags: reflection.tags.join(', '),
+  answers: Object.fromEntries([
+    ...reflection.answers.map((each) => [`answer:${each.caseId}:${each.checkpointId}`, each.answer]),
+    ...reflection.protectedSeen.map((each) => [
+      `kept:${each.caseId}:${each.protectedPartId}`,
+      each.seen ? 'yes' : 'no',
+    ]),
+  ]),
+  cases: reflection.caseIds,
+});
+
 export const load: PageServerLoad = async ({ locals, params, url }) => {
   const { record, reflection, seen } = await context(locals.store, params.id);
   const kept = await reflectionDraft(locals.store, draftOf(params.id));
   const draft = url.searchParams.get('draft') === 'yes' ? kept : null;
   const cautions = loadCautions();
-  const stored: ReflectionFields = {
-    saw: reflection.saw,
-    willTry: reflection.willTry,
-    tags: reflection.tags.join(', '),
-    answers: Object.fromEntries([
-      ...reflection.answers.map((each) => [`answer:${each.caseId}:${each.checkpointId}`, each.answer]),
-      ...reflection.protectedSeen.map((each) => [
-        `kept:${each.caseId}:${each.protectedPartId}`,
-        each.seen ? 'yes' : 'no',
-      ]),
-    ]),
-    cases: reflection.caseIds,
-  };
   const answered = reflection.answers.length > 0;
   const form = reflectionForm(record.goals.find((each) => each.id === reflection.goalId) ?? null, record.procedures);
   return {
@@ -57,7 +63,9 @@ export const load: PageServerLoad = async ({ locals, params, url }) => {
       { small: true, decorative: true },
     ),
     answers: !answered ? null : !reflection.beforeLengths ? 'after' : seen ? 'before, seen since' : 'before',
-    values: draft ?? stored,
+    values: draft ?? storedFields(reflection),
+    version: reflection.version,
+    leaves: reflection.answers.length + reflection.protectedSeen.length,
     otherDraft: kept !== null && draft === null,
     history: reflection.history.map((each) => ({
       day: instantWords(each.at),
@@ -82,6 +90,15 @@ export const actions = {
     redirect(303, `/reflect/${params.id}?said=stored`);
   },
   preview: async ({ request }) => reflectionPreview(await request.formData()),
+  remove: async ({ locals, params, request }) => {
+    const version = Number(textOf(fieldsOf(await request.formData()), 'version'));
+    const { reflection } = await context(locals.store, params.id);
+    const { refused } = await attempt('remove', () =>
+      locals.store.removeReflection(reflection.id, version, locals.now),
+    );
+    if (refused) return fail(409, { errors: [refused], values: storedFields(reflection), looksLike: [] });
+    redirect(303, '/reflect?said=removed');
+  },
   draft: async ({ locals, params, request }) =>
     keepReflectionDraft(locals.store, draftOf(params.id), await request.formData()),
 } satisfies Actions;
