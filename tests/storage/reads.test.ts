@@ -16,6 +16,7 @@ const READS: readonly (keyof Store)[] = [
   'goals',
   'results',
   'reflections',
+  'removedReflection',
   'draft',
   'draftsNamed',
   'references',
