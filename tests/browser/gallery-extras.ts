@@ -27,7 +27,7 @@ export async function readmePictures(browser: Browser, app: App, projectFolder: 
     await page.goto(path, { waitUntil: 'load' });
     await page.evaluate(() => document.fonts.ready);
     const top = await page.locator(from).evaluate((part) => part.getBoundingClientRect().top + window.scrollY);
-    const clip = { x: 0, y: Math.max(0, top - 24), width: 1280, height: name === 'now' ? 1180 : 520 };
+    const clip = { x: 0, y: Math.max(0, top - 24), width: 1280, height: name === 'now' ? 1090 : 520 };
     files.push(join(folder, `${name}.png`));
     await page.screenshot({ path: files.at(-1), fullPage: true, clip });
   }
