@@ -118,7 +118,7 @@ async function send(page: Page, name: string, content: Buffer | string): Promise
   await page.goto('/cases/bring-in');
   const file = { name, mimeType: 'text/csv', buffer: Buffer.from(content) };
   await page.locator('input[type="file"]').setInputFiles(file);
-  await page.getByRole('button', { name: 'Look at the file' }).click();
+  await page.getByRole('button', { name: 'Look at what you chose' }).click();
 }
 
 const stored = async (app: App) => {

@@ -230,7 +230,7 @@ test('every form of Cases works without scripts', async ({ page, context, app })
     await page.goto('/cases/bring-in');
     const buffer = Buffer.from('case_id,step,seconds\nB3,Rhexis,80');
     await page.locator('input[type="file"]').setInputFiles({ name: 'one.csv', mimeType: 'text/csv', buffer });
-    await press(page, 'Look at the file');
+    await press(page, 'Look at what you chose');
     await press(page, 'Discard this file; nothing is stored');
     await expect(page.getByRole('heading', { name: 'Bring in times' })).toBeVisible();
   });

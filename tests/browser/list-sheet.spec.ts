@@ -42,7 +42,7 @@ for (const javaScriptEnabled of [true, false])
       await go(page, '/cases/bring-in');
       const file = { name: 'sheet.csv', mimeType: 'text/csv', buffer: Buffer.from(filled.join('\n')) };
       await page.locator('input[type="file"]').setInputFiles(file);
-      await press(page, 'Look at the file');
+      await press(page, 'Look at what you chose');
       const main = page.locator('main');
       await expect(main).toContainText('Read as a list sheet, one row a case and no times');
       await expect(main).toContainText('2 cases in the record get what was not entered before');

@@ -14,12 +14,13 @@ const asFile = (buffer: Buffer, name = 'times.xlsx') => ({ name, mimeType: XLSX,
 test.describe('a workbook', () => {
   test.beforeAll(({ app }) => startWith(app, 'empty'));
 
-  test('is read in the browser, a sheet chosen, and taken like any file', async ({ page, app }) => {
+  test('is read in the browser, opens on the sheet with times, and is taken like any file', async ({ page, app }) => {
     await open(page, '/cases/bring-in');
     const file = asFile(workbook({ 'Read me': [['Nothing here']], Times: TIMES }));
     await page.locator('input[type="file"]').setInputFiles(file);
-    await page.locator('select').selectOption({ label: 'Times (3 rows)' });
-    await page.getByRole('button', { name: 'Look at the file' }).click();
+    await expect(page.getByLabel('Times (3 rows)')).toBeChecked();
+    await expect(page.getByLabel('Read me (1 row)')).not.toBeChecked();
+    await page.getByRole('button', { name: 'Look at what you chose' }).click();
     await expect(page.locator('main')).toContainText('times.xlsx');
     await page.getByRole('button', { name: 'Take 2 cases' }).click();
     await expect(page.getByText('2 cases were taken.')).toBeVisible();
@@ -29,6 +30,29 @@ test.describe('a workbook', () => {
       ['A1', 61.5, 30, 50],
       ['A2', 75, 44],
     ]);
+  });
+
+  test('and a file beside it are parts of one record, looked at one after the other', async ({ page, app }) => {
+    await open(page, '/cases/bring-in');
+    const again = [TIMES[0] ?? [], ['A1', 'phaco', 'none', 61.5, 30, 50], ['A3', 'phaco', 'none', 58, 28, 47]];
+    await page
+      .locator('input[type="file"]')
+      .setInputFiles([
+        asFile(workbook({ March: TIMES.slice(0, 2), April: again }), 'year.xlsx'),
+        { name: 'facts.csv', mimeType: 'text/csv', buffer: Buffer.from('case_id,nucleus,capsulorhexis\nA3,hard,58\n') },
+      ]);
+    await page.getByLabel('March (2 rows)').check();
+    await expect(page.getByText('These 3 are parts of one record')).toBeVisible();
+    await page.getByRole('button', { name: 'Look at what you chose' }).click();
+    await expect(page.locator('main')).toContainText('Part 1 of 3 of one record');
+    await page.getByRole('button', { name: 'Discard this file; nothing is stored' }).click();
+    await expect(page.locator('main')).toContainText('Part 2 of 3 of one record');
+    await page.getByRole('button', { name: 'Discard this file; nothing is stored' }).click();
+    await expect(page.locator('main')).toContainText('Part 3 of 3 of one record');
+    await page.getByRole('button', { name: 'Take 1 case' }).click();
+    await expect(page.getByText('1 case was taken.')).toBeVisible();
+    const { cases } = await everythingOf(app);
+    expect(cases.map(({ code }) => code)).toEqual(['A1', 'A2', 'A3']);
   });
 
   test('chosen before the scripts of the page run is read once they do', async ({ page }) => {

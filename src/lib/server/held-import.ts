@@ -24,30 +24,80 @@ export function safeName(name: string): string {
   return plain === '' || textPointsToAPerson(stem) ? 'a file' : plain;
 }
 
-/** Text of what was sent: a file, rows read from a workbook in the browser, or pasted cells. */
-export async function sentText(
-  form: FormData,
-): Promise<{ text: string; fileName: string } | { problem: string; field: string }> {
-  const file = form.get('file');
-  const rows = form.get('rows');
+type Sent = { text: string; fileName: string };
+type NotSent = { problem: string; field: string };
+
+/** More files and sheets than a record is brought in from; each is looked at by itself. */
+const PARTS_MOST = 24;
+
+/**
+ * The texts of what was sent, in order: files, sheets of workbooks read in the browser (`rows`, with the name of the file
+ * and of the sheet), or pasted cells. Several are parts of one record; one that cannot be read is named, and none is held.
+ */
+export async function sentParts(form: FormData): Promise<{ parts: Sent[] } | NotSent> {
+  const parts: (Sent | NotSent)[] = [];
+  for (const file of form.getAll('file')) {
+    if (!(file instanceof File) || file.name === '') continue;
+    parts.push(
+      file.size > 0
+        ? within(await inTurns(decoding(new Uint8Array(await file.arrayBuffer()))), safeName(file.name), 'file')
+        : { problem: `${safeName(file.name)} is empty. Choose a file with headings and rows.`, field: 'file' },
+    );
+  }
+  const [names, sheets] = [form.getAll('rowsName').map(String), form.getAll('rowsSheet').map(String)];
+  for (const [at, rows] of form.getAll('rows').entries())
+    if (typeof rows === 'string' && rows.trim() !== '')
+      parts.push(within(checkText(rows), sheetName(names[at] ?? '', sheets[at] ?? ''), 'file'));
   const cells = form.get('cells');
-  if (typeof rows === 'string' && rows.trim() !== '')
-    return within(checkText(rows), safeName(String(form.get('rowsName') ?? '')), 'file');
-  if (file instanceof File && file.size > 0)
-    return within(await inTurns(decoding(new Uint8Array(await file.arrayBuffer()))), safeName(file.name), 'file');
-  if (file instanceof File && file.name !== '')
-    return { problem: `${safeName(file.name)} is empty. Choose a file with headings and rows.`, field: 'file' };
-  if (typeof cells === 'string' && cells.trim() !== '') return within(checkText(cells), 'pasted cells', 'cells');
-  return typeof cells === 'string'
-    ? { problem: 'There are no cells here yet. Paste them with their headings.', field: 'cells' }
-    : { problem: 'Choose a file first.', field: 'file' };
+  if (parts.length === 0 && typeof cells === 'string')
+    parts.push(
+      cells.trim() === ''
+        ? { problem: 'There are no cells here yet. Paste them with their headings.', field: 'cells' }
+        : within(checkText(cells), 'pasted cells', 'cells'),
+    );
+  if (parts.length === 0) return { problem: 'Choose a file first.', field: 'file' };
+  if (parts.length > PARTS_MOST)
+    return {
+      problem: `These are ${parts.length} files and sheets. Bring in at most ${PARTS_MOST} at a time.`,
+      field: 'file',
+    };
+  const wrong = parts.find((part) => 'problem' in part);
+  if (wrong && 'problem' in wrong) return wrong;
+  return { parts: parts.filter((part) => 'text' in part) };
 }
 
-function within(
-  decoded: { text: string } | { problem: string },
-  fileName: string,
-  field: string,
-): { text: string; fileName: string } | { problem: string; field: string } {
+function sheetName(file: string, sheet: string): string {
+  const name = safeName(file);
+  return sheet === '' ? name : `${name} [${textPointsToAPerson(sheet) ? 'a sheet' : sheet.slice(0, 40)}]`;
+}
+
+/** Names of the answers of a held part that say which parts of the same record come after it, and how many there are. */
+const [THEN, PART, PARTS] = ['then', 'part', 'parts'] as const;
+
+/** Holds the parts of one record; they are looked at one after the other, each against the record with those before it. */
+export async function holdParts(store: Store, parts: readonly Sent[], now: string): Promise<HeldImport | null> {
+  let first: HeldImport | null = null;
+  const after: string[] = [];
+  for (const [at, part] of [...parts.entries()].reverse()) {
+    const choices: Record<string, string> =
+      parts.length === 1 ? {} : { [THEN]: after.join(' '), [PART]: String(at + 1), [PARTS]: String(parts.length) };
+    first = await store.holdImport({ ...part, heldAt: now, choices });
+    after.unshift(first.id);
+  }
+  return first;
+}
+
+/** Which part of how many this is, and those that come after it; `null` for a file alone. */
+export async function partsAfter(
+  store: Store,
+  { choices }: HeldImport,
+): Promise<{ part: number; of: number; next: HeldImport[] } | null> {
+  if (choices[PARTS] === undefined) return null;
+  const held = await Promise.all((choices[THEN] ?? '').split(' ').map((id) => (id ? store.heldImport(id) : null)));
+  return { part: Number(choices[PART]), of: Number(choices[PARTS]), next: held.filter((one) => one !== null) };
+}
+
+function within(decoded: { text: string } | { problem: string }, fileName: string, field: string): Sent | NotSent {
   if ('problem' in decoded) return { problem: `${fileName}: ${decoded.problem}`, field };
   if (decoded.text.length > TEXT_MOST)
     return { problem: `${fileName}: This is more than 20 million characters. Bring it in in parts.`, field };

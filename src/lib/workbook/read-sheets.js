@@ -1,5 +1,6 @@
 import { strFromU8, unzipSync } from 'fflate';
-import { sheetText } from './sheet-text.js';
+import { rowsOfTimes } from './looks-like-times.js';
+import { cellText, sheetText } from './sheet-text.js';
 import { cellTooFar, TOO_LARGE, tooFar, UNPACKED_MOST } from './workbook-limits.js';
 
 export const NO_WORKBOOK =
@@ -34,7 +35,7 @@ function aboveLimits(bytes) {
  * @param {Uint8Array<ArrayBuffer>} bytes
  * @param {(file: Blob) => Promise<{ sheet: string, data: readonly (readonly unknown[])[] }[]>} read of read-excel-file,
  *   in the build for where this runs
- * @returns {Promise<{ sheets: { name: string, rows: number, text: string }[] } | { problem: string }>}
+ * @returns {Promise<{ sheets: { name: string, rows: number, times: number, text: string }[] } | { problem: string }>}
  */
 export async function readSheets(bytes, read) {
   try {
@@ -43,7 +44,12 @@ export async function readSheets(bytes, read) {
     const sheets = await read(new Blob([bytes]));
     return {
       sheets: sheets
-        .map(({ sheet, data }) => ({ name: sheet, rows: data.length, text: sheetText(data) }))
+        .map(({ sheet, data }) => ({
+          name: sheet,
+          rows: data.length,
+          times: rowsOfTimes(data.map((row) => row.map(cellText))),
+          text: sheetText(data),
+        }))
         .filter(({ rows }) => rows > 0),
     };
   } catch {

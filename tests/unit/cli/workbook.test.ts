@@ -15,19 +15,23 @@ describe('a workbook read in a process of its own', () => {
     });
     expect(isWorkbook(bytes)).toBe(true);
     expect(isWorkbook(new TextEncoder().encode('case_id,step'))).toBe(false);
-    expect(await sheetsOf(bytes)).toEqual({ sheets: [{ name: 'Times', rows: 2, text: 'case_id,step\n"A,1",2.5' }] });
+    expect(await sheetsOf(bytes)).toEqual({
+      sheets: [{ name: 'Times', rows: 2, times: 1, text: 'case_id,step\n"A,1",2.5' }],
+    });
   });
 
   it('is killed when it takes too long, and says so', async () => {
+    const bytes = workbook({ Times: rows(25_000) });
     const began = Date.now();
-    const read = await sheetsOf(workbook({ Times: rows(60_000) }), { milliseconds: 150, megabytes: 1024 });
+    const read = await sheetsOf(bytes, { milliseconds: 150, megabytes: 1024 });
     expect(read).toEqual({ problem: expect.stringContaining('took more than 0.15 seconds') as string });
-    expect(Date.now() - began).toBeLessThan(5_000);
+    // Far below the 30 s that are otherwise given, also where much else is running.
+    expect(Date.now() - began).toBeLessThan(20_000);
   });
 
   it('is ended when it takes too much memory, and says so', async () => {
-    const read = await sheetsOf(workbook({ Times: rows(60_000) }), { milliseconds: 30_000, megabytes: 24 });
-    expect(read).toEqual({ problem: expect.stringContaining('could not be read within 24 MB of memory') as string });
+    const read = await sheetsOf(workbook({ Times: rows(25_000) }), { milliseconds: 30_000, megabytes: 16 });
+    expect(read).toEqual({ problem: expect.stringContaining('could not be read within 16 MB of memory') as string });
   });
 
   it('that is none, is too large or reaches too far is refused with what to do', async () => {

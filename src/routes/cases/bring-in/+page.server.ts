@@ -1,6 +1,6 @@
-import { fail, redirect } from '@sveltejs/kit';
+import { error, fail, redirect } from '@sveltejs/kit';
 import { loadCautions } from '$lib/server/content';
-import { sentText } from '$lib/server/held-import';
+import { holdParts, sentParts } from '$lib/server/held-import';
 import type { Actions, PageServerLoad } from './$types';
 
 export const load: PageServerLoad = () => ({ people: loadCautions()['no-patient-data'].paragraphs });
@@ -8,9 +8,15 @@ export const load: PageServerLoad = () => ({ people: loadCautions()['no-patient-
 export const actions = {
   /** Holds what was sent between preview and confirm; it is gone after a day. */
   hold: async ({ locals, request }) => {
-    const sent = await sentText(await request.formData());
-    if ('problem' in sent) return fail(400, { errors: [{ field: sent.field, message: sent.problem }] });
-    const held = await locals.store.holdImport({ ...sent, heldAt: locals.now, choices: {} });
-    redirect(303, `/cases/bring-in/${held.id}`);
+    const form = await request.formData();
+    const sent = await sentParts(form);
+    if ('problem' in sent)
+      return fail(400, {
+        errors: [{ field: sent.field, message: sent.problem }],
+        cells: String(form.get('cells') ?? ''),
+      });
+    const first = await holdParts(locals.store, sent.parts, locals.now);
+    if (!first) error(400, 'Nothing was sent.');
+    redirect(303, `/cases/bring-in/${first.id}`);
   },
 } satisfies Actions;

@@ -1,6 +1,7 @@
 import { MILLISECONDS_MOST } from '../../../lib/workbook/workbook-limits.js';
 
-export type Sheet = { name: string; rows: number; text: string };
+/** `times`: rows that look like times. */
+export type Sheet = { name: string; rows: number; times: number; text: string };
 export type WorkbookRead = { sheets: readonly Sheet[] } | { problem: string };
 export type ReadingWorkbook = { done: Promise<WorkbookRead>; cancel: () => void };
 

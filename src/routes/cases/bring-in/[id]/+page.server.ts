@@ -10,7 +10,7 @@ import { instantWords } from '$lib/rooms/forms/when-words';
 import { chooseAhead } from '$lib/server/choose';
 import { attempt } from '$lib/server/attempt';
 import { fieldsOf } from '$lib/server/form-fields';
-import { oddInHeld, readHeld, sameTextBefore, textHash } from '$lib/server/held-import';
+import { oddInHeld, partsAfter, readHeld, sameTextBefore, textHash } from '$lib/server/held-import';
 import { loadCautions } from '$lib/server/content';
 import { readRecord } from '$lib/server/record';
 import type { Store } from '$lib/server/storage/port';
@@ -48,8 +48,11 @@ export const load: PageServerLoad = async ({ locals, params, url }) => {
   const before = await sameTextBefore(locals.store, held.text);
   const reading = await readHeld(held, record, locals.now);
   const odd = await oddInHeld(held, record, locals.now);
+  const parts = await partsAfter(locals.store, held);
   return {
     fileName: held.fileName,
+    parts: parts && { ...parts, next: parts.next.map(({ fileName }) => fileName) },
+    taken: url.searchParams.get('said') === 'taken',
     view: bringInView(reading, held.choices, record, odd, wishOf(url.searchParams)),
     code: held.choices['code'] ?? '',
     known: held.choices['known'] ?? '',
@@ -95,11 +98,14 @@ export const actions = {
     );
     if (refused) return fail(409, { errors: [refused] });
     if (reading.procedureId) void chooseAhead(locals.store, reading.procedureId);
-    redirect(303, `/cases?import=${held.id}`);
+    const [next] = (await partsAfter(locals.store, held))?.next ?? [];
+    redirect(303, next ? `/cases/bring-in/${next.id}?said=taken` : `/cases?import=${held.id}`);
   },
 
   drop: async ({ locals, params }) => {
+    const held = await locals.store.heldImport(params.id);
+    const [next] = (held && (await partsAfter(locals.store, held))?.next) ?? [];
     await locals.store.dropHeldImport(params.id);
-    redirect(303, '/cases/bring-in');
+    redirect(303, `/cases/bring-in${next ? `/${next.id}` : ''}`);
   },
 } satisfies Actions;
