@@ -2,8 +2,8 @@
 const TIME = /^\d{1,4}(?:[.,:]\d{1,2}){0,2}(?: ?(?:s|sec|min))?$/i;
 
 /**
- * In how many rows of a sheet at least half of the filled cells after the first are times, two of them or one beside other
- * words: a sheet of times has many such rows, a page of notes none and a table of facts few.
+ * In how many rows of a sheet at least half of the filled cells after the first are times: a sheet of times has many such
+ * rows, a page of notes none and a table of facts few.
  *
  * @param {readonly (readonly string[])[]} rows as text
  */
@@ -12,7 +12,7 @@ export function rowsOfTimes(rows) {
     const [code = '', ...rest] = cells;
     const filled = rest.filter((cell) => cell.trim() !== '');
     const times = filled.filter((cell) => TIME.test(cell.trim())).length;
-    return code.trim() !== '' && times > 0 && (times >= 2 ? times * 2 >= filled.length : filled.length >= 2);
+    return code.trim() !== '' && times > 0 && times * 2 >= filled.length;
   }).length;
 }
 
