@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto';
-import { hiddenCaseIds } from '../rooms/goals/goal-standing';
+import { hiddenCaseIds } from '../rooms/goals/hidden-times';
 import type { SurgeonRecord, Case, Procedure } from '../model';
 import { type Audit, type AuditInput, auditInSlices, countedCases, latestShown } from '../audit';
 import { auditThresholds } from '../audit/thresholds';

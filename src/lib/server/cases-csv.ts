@@ -1,4 +1,4 @@
-import { hiddenCaseIds } from '../rooms/goals/goal-standing';
+import { hiddenCaseIds } from '../rooms/goals/hidden-times';
 import { procedureOf, type Case, type Event, type ListRecord } from '../model';
 import type { WriteOptions } from '../intake';
 import { personIn } from '../persons';

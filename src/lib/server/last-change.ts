@@ -1,4 +1,4 @@
-import { hiddenCaseIds, timesWereSeen } from '../rooms/goals/goal-standing';
+import { hiddenCaseIds, timesWereSeen } from '../rooms/goals/hidden-times';
 import { lastChangeSchema, undoOf, type LastChange, type Undo } from '../rooms/cases/last-change';
 import { keptText } from '../rooms/forms/kept-text';
 import type { SurgeonRecord, Case, ListRecord } from '../model';

@@ -2,7 +2,7 @@ import { fail, redirect } from '@sveltejs/kit';
 import { casesView, filterFrom } from '$lib/rooms/cases/cases-view';
 import { nextStep } from '$lib/rooms/cases/next-step';
 import { takenWords } from '$lib/rooms/bring-in/import-words';
-import { hiddenCaseIds, hiddenTimes } from '$lib/rooms/goals/goal-standing';
+import { hiddenCaseIds, hiddenTimes } from '$lib/rooms/goals/hidden-times';
 import { attempt } from '$lib/server/attempt';
 import { loadCautions } from '$lib/server/content';
 import { readRecord } from '$lib/server/record';

@@ -8,6 +8,7 @@ import { length } from '../../made-up/cases';
 import { aTear, plainCase, plainList } from '../../made-up/plain';
 import { operation } from '../../made-up/month';
 import { goalAsked } from '../../made-up/goal-on';
+import { goalWindow } from '../../../src/lib/rooms/goals/goal-window';
 
 /** The record at one moment of its month. */
 export type Moment = { name: string; record: SurgeonRecord; day: string };
@@ -104,7 +105,6 @@ export async function walked(): Promise<Moment[]> {
   const goal = async () => (await store.goals())[0]!;
   const full = async (windows: number) => {
     for (let more = 0; more < 12; more += 1) {
-      const { goalWindow } = await import('../../../src/lib/rooms/goals/goal-standing');
       if (goalWindow(await readRecord(store), await goal()).windows.length >= windows) return;
       await operate(1);
     }

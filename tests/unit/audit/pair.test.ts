@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { pairOf } from '../../../src/lib/audit';
 import type { Case } from '../../../src/lib/model';
 import { pairView } from '../../../src/lib/rooms/choose/pair-view';
-import { hiddenCaseIds } from '../../../src/lib/rooms/goals/goal-standing';
+import { hiddenCaseIds } from '../../../src/lib/rooms/goals/hidden-times';
 import { randomStream } from '../../../src/lib/statistics';
 import { case_, fact, procedure, step, stretch } from '../../made-up/cases';
 import { recordOf } from '../../made-up/read-month';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { countAgain, leaveOut } from '../../../src/lib/rooms/cases/case-change';
-import { hiddenCaseIds, timesWereSeen } from '../../../src/lib/rooms/goals/goal-standing';
+import { hiddenCaseIds, timesWereSeen } from '../../../src/lib/rooms/goals/hidden-times';
 import { undoOf } from '../../../src/lib/rooms/cases/last-change';
 import { eraseRefused, leaveOutRefused } from '../../../src/lib/rooms/cases/leave-out-rules';
 import type { Case, Event, Reflection } from '../../../src/lib/model';

@@ -7,7 +7,7 @@ import { nowView } from '../../../src/lib/rooms/now/now-view';
 import { monthLine } from '../../../src/lib/rooms/now/month-line';
 import { goalReport, reportMarkdown } from '../../../src/lib/rooms/report';
 import type { Event, Goal, SurgeonRecord } from '../../../src/lib/model';
-import { hiddenCaseIds } from '../../../src/lib/rooms/goals/goal-standing';
+import { hiddenCaseIds } from '../../../src/lib/rooms/goals/hidden-times';
 import { goalAfter } from '../../made-up/month';
 import { changed, recordOf, SHORTER, withLasted, withResult, without } from '../../made-up/read-month';
 

@@ -10,7 +10,8 @@ import {
 import { spanOfCases } from '../../practice';
 import { counted, listed } from '../../format';
 import { eventWordsOf } from '../forms/event-fields';
-import { type GoalStanding, goalWindow } from '../goals/goal-standing';
+import { goalWindow } from '../goals/goal-window';
+import { type GoalStanding } from '../goals/goal-standing';
 
 /** Which goals a case belongs to, by the spans in which After twenty looks for events. */
 export function partsOfGoals(one: Case, record: SurgeonRecord): { goalId: string; part: GoalPart }[] {

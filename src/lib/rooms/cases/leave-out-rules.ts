@@ -1,7 +1,7 @@
 import { isSerious, mayLeaveOut } from '../../safety';
 import { leftOutReasons, type Case, type LeftOutReason, type SurgeonRecord } from '../../model';
 import { partsOfGoals } from './erase-words';
-import { goalWindow } from '../goals/goal-standing';
+import { goalWindow } from '../goals/goal-window';
 
 export const isLeftOutReason = (text: string): text is LeftOutReason => leftOutReasons.some((each) => each === text);
 

@@ -3,7 +3,7 @@ import type { AuditReading } from '../../intake';
 import { type Case, type Problem, type Procedure, procedureOf, type SurgeonRecord } from '../../model';
 import type { Work } from '../../turns';
 import { recordFromReading } from '../../assess/from-reading';
-import { hiddenCaseIds } from '../goals/goal-standing';
+import { hiddenCaseIds } from '../goals/hidden-times';
 import type { ImportPlan } from '../bring-in/import-plan';
 
 /** What is asked about in the cases of one file, taken alone: by row, in the order of the file. */

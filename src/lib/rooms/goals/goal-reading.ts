@@ -20,7 +20,8 @@ import { gate, type Gate } from '../../safety';
 import { atOnce, type Work } from '../../turns';
 import { recordedChangeWords } from '../../words';
 import { withProtectedSeen } from '../after-twenty/done-cells';
-import { goalStanding, type GoalStanding, goalWindow } from './goal-standing';
+import { goalWindow } from './goal-window';
+import { goalStanding, type GoalStanding } from './goal-standing';
 
 /** A result as it is stored, before the store gives it an id and its reading a date. */
 export type ResultToStore = Omit<StoredResult, 'id' | 'storedAt'>;

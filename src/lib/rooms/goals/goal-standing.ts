@@ -2,36 +2,15 @@ import {
   type Case,
   type Goal,
   type Procedure,
-  type Reflection,
   type Step,
   type StoredResult,
   type SurgeonRecord,
   procedureOf,
 } from '../../model';
 import { aimedLabel } from '../../format';
-import { isSerious, listsOf } from '../../safety';
-import { windowOf, type GoalWindow, type Look } from '../../practice';
-
-/** What a window is counted from. */
-export type Windowed = Pick<SurgeonRecord, 'goals' | 'cases' | 'lists' | 'procedures' | 'profile' | 'results'>;
-
-/** The same with the notes, which tell what has been answered. */
-export type Recorded = Windowed & Pick<SurgeonRecord, 'reflections'>;
-
-/** At twenty, or at forty once that was decided. */
-export const lookOf = ({ decisions }: Pick<Goal, 'decisions'>): Look =>
-  decisions.some(({ kind }) => kind === 'second-look') ? 'second' : 'first';
-
-/**
- * The window of a goal as the record has it, the one read last as it was read.
- * @param cases of the record, where something was merged into them
- */
-export function goalWindow(record: Windowed, goal: Goal, cases: readonly Case[] = record.cases): GoalWindow {
-  const results = record.results.filter(({ goalId }) => goalId === goal.id);
-  const read = results.find(({ look }) => look === 'second') ?? results[0] ?? null;
-  const procedure = procedureOf(record, goal.procedureId);
-  return windowOf({ ...goal, read }, cases, record.lists, procedure, lookOf(goal));
-}
+import type { GoalWindow, Look } from '../../practice';
+import { goalWindow, lookOf, type Recorded } from './goal-window';
+import { hiddenTimes, owesReview } from './hidden-times';
 
 /** What is told of a goal without working anything out: its step, its window as it was read, its stored results. */
 export type GoalStanding = {
@@ -155,70 +134,3 @@ export function openGoals(record: SurgeonRecord): StagedGoal[] {
     .reverse()
     .sort((a, b) => URGENCY.indexOf(a.stage) - URGENCY.indexOf(b.stage));
 }
-
-/** Of these cases, those whose checkpoints no note on this goal answers yet; none where no checkpoint is asked about. */
-export function unanswered(
-  reflections: readonly Reflection[],
-  goal: Pick<Goal, 'id' | 'checkpoints'>,
-  ids: readonly string[],
-): string[] {
-  if (goal.checkpoints.length === 0) return [];
-  const answered = new Set(
-    reflections
-      .filter(({ goalId }) => goalId === goal.id)
-      .flatMap(({ answers }) => answers.map(({ caseId }) => caseId)),
-  );
-  return ids.filter((id) => !answered.has(id));
-}
-
-/** A goal whose window runs, and the cases of it whose times are kept from view. */
-export type HiddenTimes = { goalId: string; caseIds: readonly string[] };
-
-/** Does this goal keep its cases' times from view? A paused goal does: a pause ends nothing. */
-const hides = (goal: Goal): boolean =>
-  (goal.state === 'running' || goal.state === 'paused') && goal.timesShown.length === 0;
-
-/**
- * Cases whose times are not shown, because they belong to a window that is not full: seeing half a window
- * influences the other half. Nor are those of a full one while its checkpoints wait to be answered and its result has not been read, so that
- * no answer follows a time. The surgeon may ask to see them, which is noted on the goal and lifts this.
- */
-export function hiddenTimes(record: Recorded): HiddenTimes[] {
-  return record.goals.filter(hides).flatMap((goal) => {
-    const window = goalWindow(record, goal);
-    if (!window.full) return [{ goalId: goal.id, caseIds: window.running }];
-    const [first = []] = window.windows;
-    const read = record.results.some(({ goalId, look }) => goalId === goal.id && look === lookOf(goal));
-    if (read || owesReview(record, first) || !waitingIn(record, goal, first)) return [];
-    return [{ goalId: goal.id, caseIds: first }];
-  });
-}
-
-/** A pause for safety shows its numbers, so there is nothing left to hide. */
-function owesReview({ cases, lists }: Recorded, ids: readonly string[]): boolean {
-  const inWindow = new Set(ids);
-  const own = cases.filter(({ id }) => inWindow.has(id));
-  const events = [
-    ...own.flatMap((one) => one.events ?? []),
-    ...listsOf(own, lists).flatMap((list) => list.untimedEvents),
-  ];
-  return events.some((event) => isSerious(event) && event.reviewed === null);
-}
-
-/** Does a case among these wait for the answers to the goal's checkpoints? */
-const waitingIn = (record: Recorded, goal: Goal, ids: readonly string[]): boolean =>
-  unanswered(record.reflections, goal, ids).length > 0;
-
-/** The same as one set of case ids. */
-export function hiddenCaseIds(record: Recorded): Set<string> {
-  return new Set(hiddenTimes(record).flatMap(({ caseIds }) => caseIds));
-}
-
-/**
- * Has the surgeon seen the times of this case? Honest by construction: nobody is asked. What was seen while the case
- * was left out does not become unseen by hiding it again.
- */
-export const timesWereSeen = (
-  one: { id: string; stretches: readonly unknown[]; timesSeenWhileLeftOut?: true | undefined },
-  hidden: ReadonlySet<string>,
-): boolean => one.stretches.length > 0 && (one.timesSeenWhileLeftOut === true || !hidden.has(one.id));

@@ -1,5 +1,7 @@
 import type { Goal, SurgeonRecord } from '../../model';
-import { goalWindow, openGoals, unanswered, type Recorded } from './goal-standing';
+import { goalWindow, type Recorded } from './goal-window';
+import { unanswered } from './hidden-times';
+import { openGoals } from './goal-standing';
 
 /**
  * Counted cases of a goal whose checkpoints are not answered yet, in order of time: the one count of what waits for review.

@@ -4,7 +4,7 @@ import { operatedOn } from '../../safety';
 import { waitsForReview } from '../cases/case-view';
 import { eventWordsOf, noticedOptions, reviewWords } from '../forms/event-fields';
 import { AS_USUAL, eyeFields, factTexts, usualTexts, type EyeFields } from '../forms/eye-fields';
-import { timesWereSeen } from '../goals/goal-standing';
+import { timesWereSeen } from '../goals/hidden-times';
 import { handsForm, type HandsForm } from '../forms/hands-fields';
 import { aheadWords, whenText } from '../forms/list-fields';
 import { listTitle } from '../forms/when-words';

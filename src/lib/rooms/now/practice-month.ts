@@ -5,7 +5,8 @@ import { casesWithIds } from '../../practice';
 import { drillsFor, LOOK_AT_PARTS, monthWeekOf, type Guidance, type MonthPart } from '../../rules';
 import { loggedWords, partSeenWords } from '../../words';
 import { withProtectedSeen } from '../after-twenty/done-cells';
-import { hiddenCaseIds, type StagedGoal } from '../goals/goal-standing';
+import { hiddenCaseIds } from '../goals/hidden-times';
+import { type StagedGoal } from '../goals/goal-standing';
 
 export type DrillView = {
   id: string;

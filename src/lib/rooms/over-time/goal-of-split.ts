@@ -1,5 +1,5 @@
 import type { Case, Procedure } from '../../model';
-import { goalWindow, type Windowed } from '../goals/goal-standing';
+import { goalWindow, type Windowed } from '../goals/goal-window';
 
 /** From this share of both on, two stretches are a goal's baseline cases and its window: a case more or less is the same question. */
 const MOSTLY = 0.8;

@@ -5,7 +5,7 @@ import { lookingBack, type LookingBack } from '../../practice';
 import { lookingBackRows, lookingBackWords } from '../../words/looking-back';
 import type { EffectRow } from '../../words/reported-result';
 import type { FieldError } from '../forms/fields';
-import { hiddenCaseIds } from '../goals/goal-standing';
+import { hiddenCaseIds } from '../goals/hidden-times';
 import { between, type Between } from './between';
 import { goalOfSplit } from './goal-of-split';
 import { splitChoices, splitOf, type AskedSplit, type SplitChoices } from './split';

@@ -6,7 +6,7 @@ import type { Guidance } from '../../rules/types';
 import { aimedLabel } from '../../format';
 import { VIEWS } from '../choose/choose-view';
 import { ENGINE } from '../../assess/engine';
-import { hiddenCaseIds } from '../goals/goal-standing';
+import { hiddenCaseIds } from '../goals/hidden-times';
 import { stepsUnderGoal } from '../goals/goal-reading';
 import type { PlanSource } from './plan-view';
 import { safetyFactsFor } from '../../assess/suggest';

@@ -7,7 +7,7 @@ import { eventBounds, stepEventTally, type StepEventTally } from '../../safety';
 import { median, quantile } from '../../statistics';
 import { lookingBackWords } from '../../words/looking-back';
 import { lanesOf, notAsked, type RunCaseView } from '../after-twenty/run-lanes';
-import { hiddenCaseIds } from '../goals/goal-standing';
+import { hiddenCaseIds } from '../goals/hidden-times';
 import { goalOfSplit } from '../over-time/goal-of-split';
 import type { ReportRecord, ReportView } from './report';
 

@@ -2,7 +2,7 @@ import { error } from '@sveltejs/kit';
 import { leftOutOptions } from '$lib/words/left-out';
 import { caseView } from '$lib/rooms/cases/case-view';
 import { noticedOptions } from '$lib/rooms/forms/event-fields';
-import { hiddenCaseIds } from '$lib/rooms/goals/goal-standing';
+import { hiddenCaseIds } from '$lib/rooms/goals/hidden-times';
 import { oddInCase } from '$lib/rooms/cases/odd-times';
 import { inTurns } from '$lib/server/in-turns';
 import { rehearsalsAfter } from '$lib/rules';

@@ -1,7 +1,7 @@
 import { error, fail, redirect, type RequestEvent } from '@sveltejs/kit';
 import type { CaseChange } from '$lib/rooms/cases/case-change';
 import { textOf, type FieldError, type Fields } from '$lib/rooms/forms/fields';
-import { hiddenCaseIds } from '$lib/rooms/goals/goal-standing';
+import { hiddenCaseIds } from '$lib/rooms/goals/hidden-times';
 import { procedureOf, type SurgeonRecord, type Case, type ListRecord, type Procedure } from '$lib/model';
 import { attempt } from '$lib/server/attempt';
 import { datedFields } from '$lib/server/date-order';

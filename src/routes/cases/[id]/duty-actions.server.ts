@@ -2,7 +2,7 @@ import { redirect, type RequestEvent } from '@sveltejs/kit';
 import { countAgain, keepAsItIs, leaveOut, liftKeep } from '$lib/rooms/cases/case-change';
 import { partsOfGoals } from '$lib/rooms/cases/erase-words';
 import { textOf } from '$lib/rooms/forms/fields';
-import { timesWereSeen } from '$lib/rooms/goals/goal-standing';
+import { timesWereSeen } from '$lib/rooms/goals/hidden-times';
 import { eraseRefused, isLeftOutReason, leaveOutRefused } from '$lib/rooms/cases/leave-out-rules';
 import { attempt } from '$lib/server/attempt';
 import { asked, refused, store } from './change-case.server';

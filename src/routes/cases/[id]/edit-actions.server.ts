@@ -3,7 +3,7 @@ import { withFacts, withHands, withTimes } from '$lib/rooms/cases/case-change';
 import { placeFromForm } from '$lib/rooms/cases/place-of-case';
 import { factsFromForm } from '$lib/rooms/forms/eye-fields';
 import { textOf } from '$lib/rooms/forms/fields';
-import { timesWereSeen } from '$lib/rooms/goals/goal-standing';
+import { timesWereSeen } from '$lib/rooms/goals/hidden-times';
 import { stretchesFromForm } from '$lib/rooms/forms/stretch-fields';
 import { handsSchema } from '$lib/model';
 import { newList } from '$lib/server/typed-case';

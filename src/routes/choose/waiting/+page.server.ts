@@ -1,4 +1,4 @@
-import { hiddenCaseIds } from '$lib/rooms/goals/goal-standing';
+import { hiddenCaseIds } from '$lib/rooms/goals/hidden-times';
 import { procedureOf } from '$lib/model';
 import { waitingNote } from '$lib/rooms/choose/waiting-view';
 import { loadCautions } from '$lib/server/content';

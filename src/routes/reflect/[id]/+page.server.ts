@@ -1,7 +1,7 @@
 import { error, fail, redirect } from '@sveltejs/kit';
 import type { Reflection } from '$lib/model';
 import { textOf } from '$lib/rooms/forms/fields';
-import { hiddenCaseIds } from '$lib/rooms/goals/goal-standing';
+import { hiddenCaseIds } from '$lib/rooms/goals/hidden-times';
 import { changedReflection, reflectionForm, resultKnown } from '$lib/rooms/reflect/reflect-view';
 import { instantWords } from '$lib/rooms/forms/when-words';
 import { eyeDrawings } from '$lib/charts/eye/eye-drawings.server';

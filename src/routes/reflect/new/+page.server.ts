@@ -1,5 +1,5 @@
 import { error, fail, redirect } from '@sveltejs/kit';
-import { hiddenCaseIds } from '$lib/rooms/goals/goal-standing';
+import { hiddenCaseIds } from '$lib/rooms/goals/hidden-times';
 import { goalOfReview } from '$lib/rooms/goals/waiting-for-review';
 import { reflectionForm, resultKnown } from '$lib/rooms/reflect/reflect-view';
 import { eyeDrawings } from '$lib/charts/eye/eye-drawings.server';

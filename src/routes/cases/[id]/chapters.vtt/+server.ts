@@ -1,5 +1,5 @@
 import { error } from '@sveltejs/kit';
-import { hiddenCaseIds } from '$lib/rooms/goals/goal-standing';
+import { hiddenCaseIds } from '$lib/rooms/goals/hidden-times';
 import { procedureOf } from '$lib/model';
 import { hasClockReadings, writeChapters } from '$lib/intake';
 import { readRecord } from '$lib/server/record';

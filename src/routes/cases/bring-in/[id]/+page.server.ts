@@ -1,7 +1,7 @@
 import { error, fail, redirect } from '@sveltejs/kit';
 import { bringInView } from '$lib/rooms/bring-in/bring-in-view';
 import { choicesFromForm } from '$lib/rooms/bring-in/import-choices';
-import { hiddenCaseIds, timesWereSeen } from '$lib/rooms/goals/goal-standing';
+import { hiddenCaseIds, timesWereSeen } from '$lib/rooms/goals/hidden-times';
 import { kindOfRows, type RowKind } from '$lib/rooms/bring-in/rows-view';
 import { textOf, type Fields } from '$lib/rooms/forms/fields';
 import { importBatch, importPlan } from '$lib/rooms/bring-in/import-plan';

@@ -1,6 +1,6 @@
 import { error, fail, redirect } from '@sveltejs/kit';
 import { textOf } from '$lib/rooms/forms/fields';
-import { hiddenCaseIds, timesWereSeen } from '$lib/rooms/goals/goal-standing';
+import { hiddenCaseIds, timesWereSeen } from '$lib/rooms/goals/hidden-times';
 import { listChoices } from '$lib/rooms/cases/new-case-view';
 import { nextStep } from '$lib/rooms/cases/next-step';
 import { movedFromForm } from '$lib/rooms/cases/place-of-case';

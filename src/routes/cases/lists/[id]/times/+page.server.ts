@@ -1,6 +1,6 @@
 import { error, fail, redirect } from '@sveltejs/kit';
 import { textsOf } from '$lib/rooms/forms/fields';
-import { hiddenCaseIds } from '$lib/rooms/goals/goal-standing';
+import { hiddenCaseIds } from '$lib/rooms/goals/hidden-times';
 import { casesOfGrid, stepsNotedLast, timeName, timesGrid } from '$lib/rooms/lists/list-times';
 import { timesFromGrid } from '$lib/rooms/lists/list-times-form';
 import { attempt } from '$lib/server/attempt';
