@@ -2,7 +2,7 @@ import type { Goal, Procedure, SurgeonRecord } from '../../model';
 import type { Expected } from '../../recording';
 import { factPhrase, listed } from '../../format';
 import { goalOfReview } from '../goals/waiting-for-review';
-import { hiddenCaseIds } from '../goals/goal-standing';
+import { hiddenCaseIds } from '../goals/hidden-times';
 import { expectedBoundaries } from './expected-boundaries';
 import { stepInitials } from './step-initials';
 import type { TypedFacts } from './typed-case';
