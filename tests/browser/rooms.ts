@@ -23,6 +23,8 @@ export const ROOMS: readonly Room[] = [
   { name: 'waiting-note', path: '/choose/waiting' },
   { name: 'over-time', path: '/choose/over-time' },
   { name: 'step', on: '/choose', links: [/^\/choose\/[a-z-]+/] },
+  { name: 'pair', on: '/choose', links: [/^\/choose\/[a-z-]+/, /^\/choose\/[^/]+\/pair/] },
+  { name: 'clips', on: '/choose', links: [/^\/choose\/[a-z-]+/, /^\/choose\/[^/]+\/clips/] },
   { name: 'plan', on: '/choose', links: [/^\/choose\/[a-z-]+/, /^\/plan\?/] },
   { name: 'plan-own-reason', path: '/plan' },
   { name: 'plan-set', on: '/after-twenty', links: [/^\/plan\/goal-/] },

@@ -26,6 +26,12 @@ export async function filled(store: Store): Promise<Filled> {
   return { store, record: await store.everything(), held: id };
 }
 
+/** Cases before the running window in which it is known where the step stands in the recording. */
+const placed = (cases: Everything['cases'], step: string) =>
+  cases
+    .filter(({ stretches }) => stretches.some(({ stepId, start }) => stepId === step && start !== null))
+    .slice(-25, -23);
+
 /** Every value an address may have in this place: each goal with each drawing, one case a kind, one step a room. */
 export function paramsOf(id: string, { record, held }: Filled): Record<string, string>[] {
   const step = 'capsulorhexis';
@@ -50,6 +56,10 @@ export function paramsOf(id: string, { record, held }: Filled): Record<string, s
     '/checkpoints/eyes/[id]': [{ id: 'polar' }],
     '/checkpoints/rehearsals/[id]': [{ id: 'rupture' }],
     '/choose/[step]': [{ step }],
+    '/choose/[step]/pair': [{ step }],
+    '/choose/[step]/clips': [{ step }],
+    '/choose/[step]/clips/clips.csv': [{ step }],
+    '/choose/[step]/clips/[case].vtt': placed(record.cases, step).map(({ id: one }) => ({ step, case: one })),
     '/method/[id]': [{ id: 'result' }],
     '/plan/[id]': record.goals.map(({ id: goal }) => ({ id: goal })),
     '/reflect/[id]': [first(record.reflections)],
@@ -93,6 +103,8 @@ export const queries: Record<string, readonly string[]> = {
   '/plan': ['', '?step=capsulorhexis&procedure=phaco'],
   '/report': ['', '?of=goal-1', '?of=2026-03', '?of=2026'],
   '/choose': ['', '?view=seconds', '?view=spread'],
+  '/choose/[step]/pair': ['', '?another=1', '?another=x', '?said=note'],
+  '/choose/[step]/clips': ['', '?case=case-1&look=flap'],
   '/choose/over-time/ratios.svg': ['', '?by=free&earlierFrom=F001&earlierTo=F025&laterFrom=F026&laterTo=F050'],
   '/cases/timing-plan': ['?when=31&operated=9'],
 };

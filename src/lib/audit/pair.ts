@@ -56,6 +56,8 @@ export function pairOf(input: {
   shown?: number;
   /** Only among these eyes: those in which the step takes longer. */
   within?: { factId: string; levels: readonly string[] } | null;
+  /** Better pairs passed over: another pair is asked for. */
+  skip?: number;
 }): Pair {
   const { procedure, lists, stepId, shown = 100 } = input;
   const table = stepTable(latestShown(countedCases(input.cases, procedure), shown), procedure, lists, {
@@ -112,7 +114,9 @@ export function pairOf(input: {
       step.protectedParts.every(({ id }) => each.case_.protectedSeen[id] !== false),
   );
   const longers = quiet.filter((each) => within(each, auditThresholds.longerFrom, auditThresholds.longerTo));
-  const best = bestOf(shorters, longers, step, procedure);
+  const ranked = rankedPairs(shorters, longers, step, procedure);
+  const best = ranked[input.skip ?? 0];
+  if (!best && ranked.length > 0) return { kind: 'cannot', because: 'There is no other pair of these cases.' };
   if (!best)
     return {
       kind: 'cannot',
@@ -138,13 +142,14 @@ export function pairOf(input: {
 type Best = { shorter: Candidate; longer: Candidate; eyes: Eyes };
 type Eyes = { same: string[]; different: string[]; compared: number };
 
-function bestOf(
+/** Every pair, the best first. */
+function rankedPairs(
   shorters: readonly Candidate[],
   longers: readonly Candidate[],
   step: Step,
   procedure: Procedure,
-): Best | null {
-  let best: (Best & { score: readonly number[] }) | null = null;
+): Best[] {
+  const ranked: (Best & { score: readonly number[] })[] = [];
   for (const shorter of shorters)
     for (const longer of longers) {
       if (longer.seconds <= shorter.seconds) continue;
@@ -157,9 +162,10 @@ function bestOf(
         Math.min(shorter.case_.sequence, longer.case_.sequence),
         Math.max(shorter.case_.sequence, longer.case_.sequence),
       ];
-      if (!best || higher(score, best.score)) best = { shorter, longer, eyes, score };
+      ranked.push({ shorter, longer, eyes, score });
     }
-  return best;
+  // A stable sort: of pairs that are alike in all of it the one met first stays first.
+  return ranked.sort((a, b) => (higher(a.score, b.score) ? -1 : higher(b.score, a.score) ? 1 : 0));
 }
 
 const recordings = (...both: readonly Candidate[]) => both.filter(({ case_ }) => case_.recording !== null).length;

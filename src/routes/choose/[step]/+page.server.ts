@@ -22,6 +22,8 @@ export const load: PageServerLoad = async ({ locals, params, url }) => {
     room,
     goals: goalsOnStep(await readGoalLines(record), procedure.id, step.id),
     pair,
+    watch: `/choose/${step.id}/pair${query}`,
+    clips: `/choose/${step.id}/clips${query}`,
     drawings: {
       patterns: `/choose/${step.id}/patterns.svg${query}`,
       cases: `/choose/${step.id}/cases.svg${query}`,
