@@ -119,7 +119,7 @@ test('a month, from the empty record to a result and what follows', async ({ pag
       await expect(page.getByText('Your note is stored.')).toBeVisible();
       if (left > 0) await expect(page.getByText(`${left} cases wait for review.`)).toBeVisible();
     }
-    await expect(page.getByText('No case waits for review.')).toBeVisible();
+    await expect(page.getByText('No case waits for a reflection.')).toBeVisible();
     await expect(page.getByText('The flap was folded before every regrasp.')).toBeVisible();
     await expect(page.getByText('Answered after the times were shown.')).toHaveCount(0);
   });
@@ -150,7 +150,7 @@ test('a month, from the empty record to a result and what follows', async ({ pag
       8,
     );
     await open(page, '/');
-    await expect(page.getByText('The twenty are complete.')).toBeVisible();
+    await expect(page.getByText('The next twenty are complete.')).toBeVisible();
     await page.getByRole('link', { name: 'Read the result' }).click();
     await expect(page.getByText('The result is stored when you read it, once')).toBeVisible();
     expect(await bodyOf(page)).not.toMatch(DURATION);

@@ -26,7 +26,7 @@ const SAYS: Record<Invented, Record<string, RegExp>> = {
     cases: /600 cases/,
     choose: /No step stands out\.\s+Your steps vary about as much as each other\./,
     'before-a-list': /three things to keep in mind on any list/,
-    reflect: /No case waits for review\.\s+Anything you saw can be written here at any time\./,
+    reflect: /No case waits for a reflection\.\s+Anything you saw can be written here at any time\./,
     'after-twenty': /No goal is running\./,
     step: /Events were not asked|Nothing can be said about safety/,
   },

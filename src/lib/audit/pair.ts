@@ -237,10 +237,11 @@ function described(
 }
 
 function saidOf({ shorter, longer, eyes }: Best): string[] {
+  const silent = [shorter, longer].flatMap(({ case_ }) => (case_.events === null ? [case_.code] : []));
   return [
-    ...(eyes.compared === 0 ? ['Nothing about these eyes was entered in both cases, so they may differ.'] : []),
-    ...(shorter.case_.events === null || longer.case_.events === null
-      ? ['Events were not answered in both cases.']
+    ...(eyes.compared === 0 ? ['No fact of the eye was entered in both cases, so the eyes may differ.'] : []),
+    ...(silent.length > 0
+      ? [`Events were not answered in ${silent.length === 2 ? 'either case' : silent.join()}.`]
       : []),
   ];
 }

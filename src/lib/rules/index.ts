@@ -8,6 +8,7 @@ export type { Rule } from './rule';
 export { standsOut, standingViews, type StandingView } from './standing';
 export * from './suggestion';
 export * from './certain-eyes';
+export * from './pair-eyes';
 export { rulesThresholds } from './thresholds';
 export * from './plan-draft';
 export * from './practice-month';

@@ -1,7 +1,7 @@
 import { hasEyes, pairOf } from '../audit';
 import { procedureOf, type Case, type Goal, type SurgeonRecord } from '../model';
 import { stretchesToWatch, type Stretches } from '../rooms/mentor/stretches';
-import { certainEyesOf } from '../rules';
+import { pairEyesOf } from '../rules';
 import { shownAudit } from './audits';
 import { othersMeanwhile } from './in-turns';
 
@@ -15,9 +15,7 @@ export async function stretchesOfGoal(record: SurgeonRecord, goal: Goal): Promis
   const { audit, cases } = await shownAudit(record, procedure);
   await othersMeanwhile.pause();
   const aimed = (all: readonly Case[]) => (eyes ? all.filter((one) => hasEyes(one, eyes)) : all);
-  const within = eyes
-    ? null
-    : certainEyesOf({ ...audit, patterns: audit.patterns.filter((each) => each.stepId === stepId) });
+  const within = eyes ? null : pairEyesOf(audit, stepId);
   const pair = pairOf({ cases: aimed(cases), lists: record.lists, procedure, stepId, within });
   await othersMeanwhile.pause();
   return stretchesToWatch(aimed(record.cases), procedure, stepId, pair);

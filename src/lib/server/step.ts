@@ -2,7 +2,7 @@ import { VIEWS } from '../rooms/choose/choose-view';
 import { pairView, type PairView } from '../rooms/choose/pair-view';
 import { procedureOf, type SurgeonRecord, type Procedure, type Step } from '../model';
 import { stepView, type StepView } from '../rooms/choose/step-view';
-import { certainEyesOf } from '../rules';
+import { pairEyesOf } from '../rules';
 import { shownAudit } from './audits';
 import { othersMeanwhile } from './in-turns';
 
@@ -28,8 +28,7 @@ export async function readStep(
   if (!step) return null;
   const { audit, heldBack, cases } = await shownAudit(record, procedure);
   await othersMeanwhile.pause();
-  const eyes = certainEyesOf({ ...audit, patterns: audit.patterns.filter((each) => each.stepId === stepId) });
-  const pair = pairView(cases, record.lists, procedure, stepId, eyes);
+  const pair = pairView(cases, record.lists, procedure, stepId, pairEyesOf(audit, stepId));
   await othersMeanwhile.pause();
   const view = VIEWS.find((each) => each === query.get('view')) ?? null;
   return {

@@ -24,8 +24,8 @@ export const chosenWords = (chosen: 'pair-and-latest' | 'latest', count: number)
   chosen === 'latest'
     ? `The record holds no pair of this step, so ${count === 1 ? 'this is its latest counted case' : 'these are its latest counted cases'}.`
     : count === 3
-      ? 'Two are the pair of this step, a shorter, uneventful case and a longer one; the third is the latest counted case beside them. In order of their codes, so that nothing tells which is which.'
-      : 'The pair of this step, a shorter, uneventful case and a longer one, in order of their codes. The record holds no third counted case.';
+      ? 'Two are the pair of this step, a shorter case and a longer one; the third is the latest counted case beside them. In order of their codes, so that nothing tells which is which.'
+      : 'The pair of this step, a shorter case and a longer one, in order of their codes. The record holds no third counted case.';
 
 /** Above the agreement of a review, wherever it stands: what it is of, and what it is not. */
 export const reviewedWords = (when: string, stretches: number, earlier: number): string =>

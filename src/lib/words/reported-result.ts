@@ -11,7 +11,7 @@ export const overLists = (lists: number, need: number): string =>
 
 /** How far the window is: "13 of 20 counted, over 3 of 4 lists."; `so`: counted cases of it. */
 export function countWords({ full, need, lists, operatedBefore }: GoalWindow, so: number): string {
-  if (full) return `The ${need.cases === 40 ? 'forty' : 'twenty'} are full.`;
+  if (full) return `The next ${need.cases === 40 ? 'forty' : 'twenty'} are complete.`;
   const over = need.lists > 0 ? overLists(lists, need.lists) : '';
   const early =
     operatedBefore > 0

@@ -101,7 +101,10 @@ function saidOf(audit: Audit, suggestion: Suggestion): Said {
     case 'safety':
       return {
         head: firstId ? `Safety first: ${label(firstId)}.` : 'Safety first.',
-        sentences: [...suggestionReasons(audit, suggestion), 'Until this is reviewed, every plan leaves time out.'],
+        sentences: [
+          ...suggestionReasons(audit, suggestion),
+          'Until the review is written, every plan leaves time out.',
+        ],
       };
     case 'kept':
       return {

@@ -50,7 +50,7 @@ export const now: readonly Recount[] = [
     },
   ],
   [
-    /^The twenty \| (\d+) cases over (\d+) lists, read/,
+    /^The next twenty \| (\d+) cases over (\d+) lists, read/,
     (_, { windows, listsOf }) => [windows[0]!.length, listsOf(windows[0]!).length],
   ],
   [/^At (\d+) counted cases, a look at the protected parts; (\d+) so far/, (_, { running }) => [10, running.length]],

@@ -185,10 +185,13 @@ describe('the shorter and the longer case', () => {
   it('say what is not known of them', () => {
     const result = found(forty(() => ({ events: null, protectedSeen: {} })));
     expect(result.said).toEqual([
-      'Nothing about these eyes was entered in both cases, so they may differ.',
-      'Events were not answered in both cases.',
+      'No fact of the eye was entered in both cases, so the eyes may differ.',
+      'Events were not answered in either case.',
     ]);
     expect(result.shorter.because).not.toContain('no event');
+    const one = found(forty((number) => (number > 30 ? { events: null } : {})));
+    expect(one.longer.code).toMatch(/^C3[1-9]$/);
+    expect(one.said).toContain(`Events were not answered in ${one.longer.code}.`);
     expect(result.shorter.because).not.toContain('protected parts seen');
   });
 

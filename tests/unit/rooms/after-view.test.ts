@@ -101,7 +101,7 @@ describe('when the window is full', () => {
     expect(view.time).toEqual({
       kind: 'ready',
       sentence:
-        'The twenty are complete. The result is stored when you read it, once, and shown unchanged from then on. 20 cases wait for your review. Answer their checkpoints first: once the result is known, what you remember follows it. It can be read at once all the same; answers given later are then marked.',
+        'The next twenty are complete. The result is stored when you read it, once, and shown unchanged from then on. 20 cases wait for your review. Answer their checkpoints first: once the result is known, what you remember follows it. It can be read at once all the same; answers given later are then marked.',
       offer: 'Read the result',
       earlier: null,
     });

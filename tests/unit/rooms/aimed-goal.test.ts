@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { aimedEyesOf, auditOf } from '../../../src/lib/audit';
+import { aimedEyesOf, auditOf, pairOf } from '../../../src/lib/audit';
 import type { ListRecord, SurgeonRecord } from '../../../src/lib/model';
 import { startGoal } from '../../../src/lib/practice';
 import { afterView } from '../../../src/lib/rooms/after-twenty/after-view';
@@ -12,7 +12,7 @@ import { newGoal } from '../../../src/lib/rooms/plan/new-goal';
 import { planSource } from '../../../src/lib/rooms/plan/plan-source';
 import { planView } from '../../../src/lib/rooms/plan/plan-view';
 import { goalReport } from '../../../src/lib/rooms/report/goal-report';
-import { suggestionOf } from '../../../src/lib/rules';
+import { pairEyesOf, suggestionOf } from '../../../src/lib/rules';
 import { safetyFactsFor } from '../../../src/lib/assess/suggest';
 import { smallPupils, twelveLists, withPupils } from '../audit/small-pupils';
 import { goalAfter, listsFor, month, operation } from '../../made-up/month';
@@ -161,6 +161,15 @@ describe('the plan of a goal aimed at certain eyes', () => {
     expect(goal.eyes).toEqual({ fact: 'small-pupil', level: 'no', label: 'no small pupil' });
     expect((await source(pupils))!.chosenBy).toBe('eyes');
     expect((await source(pupils, 'my own'))!.chosenBy).toBe('own');
+  });
+
+  it('names the pair that the page of the step shows', async () => {
+    const [within, lists, stepId] = [pairEyesOf(audit, 'capsulorhexis'), twelveLists, 'capsulorhexis'];
+    const pair = pairOf({ cases, lists, procedure: withPupils, stepId, within });
+    if (!within || pair.kind !== 'pair') throw new Error('no pair in small pupils');
+    expect(JSON.stringify(planView((await source(null))!))).toContain(
+      `${pair.shorter.code} was shorter and ${pair.longer.code} longer: watch these two.`,
+    );
   });
 
   it('offers the kinds of eye a goal could be aimed at', async () => {

@@ -93,6 +93,17 @@ describe('Choose', () => {
     expect(JSON.stringify(show(cases).table.rows)).not.toContain('0:00 (0:00 to 0:00)');
   });
 
+  it('says of a case without a time of the step only that: it may have been done and not timed', () => {
+    const cases = month(44).map((each) =>
+      each.id === 'case-7'
+        ? { ...each, stretches: each.stretches.filter(({ stepId }) => stepId !== 'practised') }
+        : each,
+    );
+    const view = stepView(audited(cases), 'practised', cases, { marked: {}, query: { procedure: null, view: null } });
+    expect(JSON.stringify(view)).toContain('"no time of yours"');
+    expect(JSON.stringify(view)).not.toContain('"not done');
+  });
+
   it('marks the suggested row and names the row of the title, which the view can rank', () => {
     const view = show(month(44));
     expect(view.rows.filter((row) => row.suggested).map(({ id }) => id)).toEqual(['sixth']);
@@ -156,7 +167,7 @@ describe('Choose', () => {
       also: null,
       lede: [
         'Serious events are more frequent than the line set beforehand.',
-        'Until this is reviewed, every plan leaves time out.',
+        'Until the review is written, every plan leaves time out.',
       ],
     });
   });

@@ -30,7 +30,7 @@ describe('a running goal with a time whose step has a new event', () => {
       action: { label: 'Decide' },
     });
     expect(after(record).notices.join(' ')).toContain(
-      'Written down at this step since the goal was set: Posterior capsule tear at practised, serious, reviewed. Decide whether to go on with times, to go over to checkpoints, or to pause.',
+      'Written down at this step since the goal was set: Posterior capsule tear at practised, serious, reviewed. Decide whether to go on with times, to switch to checkpoints, or to pause.',
     );
     expect(offered(record)).toEqual(['go-on', 'to-checkpoints', 'pause', 'move-on']);
   });

@@ -135,7 +135,7 @@ describe('Now: one sentence, one action', () => {
     const view = nowView(running(20), null);
     expect(view).toMatchObject({
       state: 'full',
-      head: 'The twenty are complete.',
+      head: 'The next twenty are complete.',
       action: { label: 'Reflect' },
       also: [{ label: 'Read the result' }],
     });
@@ -204,8 +204,14 @@ describe('Now: one sentence, one action', () => {
     const view = nowView({ ...record, cases }, null);
     expect(view.state).toBe('paused');
     expect(view.rest).toContain('posterior capsule tear, at cortex aspiration; case A45');
+    expect(view.head).toBe('Safety first: a serious event waits for your review');
     expect(view.action).toEqual({ href: '/cases/case-45#events', label: 'Review the event' });
     expect(needsLook({ ...record, cases })).toBe(false);
+
+    const two = cases.map((one) => (one.id === 'case-44' ? { ...one, events: [event] } : one));
+    const both = nowView({ ...record, cases: two }, null);
+    expect(both.head).toBe('Safety first: 2 serious events wait for your review');
+    expect(both.rest).toContain('case A45; 1 more). No change in time is called a result until each has one.');
   });
 
   it('a near miss or a reviewed event does not', () => {

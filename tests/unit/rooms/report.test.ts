@@ -195,7 +195,7 @@ describe('a result after something changed in the record', () => {
     const strong = (record: SurgeonRecord) =>
       goalIn(record).sections.find(({ heading }) => heading === 'Result')?.strong;
     expect(strong(recordOf(53))).toBe('No result yet: the twenty are not complete.');
-    expect(strong(recordOf(60, SHORTER))).toBe('The twenty are complete; the result has not been read yet.');
+    expect(strong(recordOf(60, SHORTER))).toBe('The next twenty are complete; the result has not been read yet.');
   });
 
   it('says of a first look what became of it, while the second is counted', () => {

@@ -71,7 +71,7 @@ describe('how far timing kept to the plan', () => {
   });
 
   it('says what is not known: no plan, lists that do not say, cases without a list or a place', () => {
-    expect(asPlannedWords(asPlanned(onPlan, lists, null))).toBe('3 timed of 9 operated, without a timing plan.');
+    expect(asPlannedWords(asPlanned(onPlan, lists, null))).toBe('3 timed of 9 operated; there is no timing plan.');
     const unsaid = asPlanned(onPlan, [aList(1)], three);
     expect(unsaid.operated).toBeNull();
     expect(asPlannedWords(unsaid)).toContain('3 timed; how many were operated is not noted for every list');

@@ -23,7 +23,7 @@ const DECISION: Record<Decision['kind'], { label: string; hint: string }> = {
   resume: { label: 'Go on', hint: 'The goal runs again.' },
   'go-on': { label: 'Go on with times', hint: 'The event is written down, and the goal stays as it is.' },
   'to-checkpoints': {
-    label: 'Go over to checkpoints',
+    label: 'Switch to checkpoints',
     hint: 'The goal goes on without a time: what you did is its result. This cannot be turned back.',
   },
 };

@@ -109,7 +109,7 @@ export function timeOf(source: AfterSource): TimeView {
     return {
       kind: 'ready',
       sentence: [
-        `The ${lengthWord} are complete. The result is stored when you read it, once, and shown unchanged from then on.`,
+        `The next ${lengthWord} are complete. The result is stored when you read it, once, and shown unchanged from then on.`,
         ...(waiting > 0 ? [`${waitsWords(waiting)} ${ANSWER_FIRST}`] : []),
       ].join(' '),
       offer: 'Read the result',

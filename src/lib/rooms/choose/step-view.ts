@@ -106,7 +106,7 @@ export function stepView(
         const dot = step.dots.find((each) => each.caseId === id);
         return [
           code,
-          dot ? clock(dot.seconds) : 'not done',
+          dot ? clock(dot.seconds) : 'no time of yours',
           dot ? dot.ratio.toFixed(2) : '',
           ratio === null ? 'cannot be said' : String(Math.round(ratio * 100)),
           { event: 'event', 'not-answered': 'not answered', none: 'none' }[events],
@@ -184,7 +184,7 @@ function runOf(audit: Audit, stepId: string, shown: readonly Case[], marked: Mar
           ? `${clock(dot.seconds)} as recorded; ${Math.round(ratio * 100)} against the rest of the operation`
           : dot
             ? `${clock(dot.seconds)} as recorded; too few other steps to compare with`
-            : 'not done, or done by someone else',
+            : 'no time of yours: not done, not timed, or done by someone else',
         eyeWords(each, audit.procedure),
       ]
         .filter(Boolean)

@@ -5,7 +5,7 @@ import { sameStepAs } from '../../safety';
 type Asked = { goal: Goal; procedure: Procedure; cases: readonly Case[] };
 
 /** What is asked, on Now and on After twenty. */
-export const EVENT_ASKS = 'Decide whether to go on with times, to go over to checkpoints, or to pause.';
+export const EVENT_ASKS = 'Decide whether to go on with times, to switch to checkpoints, or to pause.';
 
 /** Events at the step of a goal, near misses included, in cases operated since it was set. */
 export function eventsAtStep({ goal, procedure, cases }: Asked): Event[] {

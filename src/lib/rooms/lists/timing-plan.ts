@@ -88,5 +88,5 @@ export function asPlannedWords({ timed, operated, asPlanned: kept }: AsPlanned):
     operated === null
       ? `${timed} timed; how many were operated is not noted for every list`
       : `${timed} timed of ${operated} operated`;
-  return `${of}, ${kept === null ? 'without a timing plan' : `${kept} as planned`}.`;
+  return kept === null ? `${of}; there is no timing plan.` : `${of}, ${kept} as planned.`;
 }

@@ -43,8 +43,8 @@ export function monthLine(record: SurgeonRecord): MonthLine | null {
 }
 
 const CHOSEN: Record<Goal['chosenBy'], string> = {
-  seconds: 'for the most seconds',
-  spread: 'for varying most',
+  seconds: 'on the view of most seconds',
+  spread: 'on the view of what varies most',
   reference: 'against the reference set',
   eyes: 'for taking longer in certain eyes',
   safety: 'for safety first',
@@ -72,7 +72,7 @@ function cases({ goal, window, stored }: StagedGoal, record: SurgeonRecord): Mon
   const before: MonthPoint[] = read
     ? [
         {
-          title: `The ${whole.length === 40 ? 'forty' : whole.length === 20 ? 'twenty' : counted(whole.length, 'case')}`,
+          title: `The next ${whole.length === 40 ? 'forty' : whole.length === 20 ? 'twenty' : counted(whole.length, 'case')}`,
           words: `${counted(whole.length, 'case')} over ${counted(window.lists, 'list')}, read`,
           short: 'read',
           past: true,

@@ -68,14 +68,14 @@ export function nowView(record: SurgeonRecord, look: Look | null): NowView {
   if (record.cases.length === 0 && !first)
     return plain('empty', 'Nothing here yet.', 'Bring in times of at least 20 cases to see where to look.', BRING_IN);
 
-  const [event] = waitingEvents(record);
+  const [event, ...more] = waitingEvents(record);
   if (event) {
     const where = event.stepLabel ? `, at ${inSentence(event.stepLabel)}` : '';
     return {
       ...plain(
         'paused',
-        'Safety first: a serious event waits for your review',
-        `(${eventKindWords(event.kind, event.procedure)}${where}; ${event.of}). No change in time is called a result until it has one.`,
+        `Safety first: ${more.length === 0 ? 'a serious event waits' : `${more.length + 1} serious events wait`} for your review`,
+        `(${eventKindWords(event.kind, event.procedure)}${where}; ${event.of}${more.length > 0 ? `; ${more.length} more` : ''}). No change in time is called a result until ${more.length === 0 ? 'it' : 'each'} has one.`,
         { href: event.href, label: 'Review the event' },
       ),
       others: goals.map((each) => ({ words: goalInOneLine(each), href: after(each) })),
@@ -180,7 +180,7 @@ function ofGoal(state: StagedGoal, record: SurgeonRecord): NowView {
 /** Answers come before the result: what is known of it would colour them. It can be read at once all the same. */
 function full(state: StagedGoal, record: SurgeonRecord, step: string): NowView {
   const read: Link = { href: after(state), label: 'Read the result' };
-  const head = `The ${numberWords(state.window.need.cases)} are complete.`;
+  const head = `The next ${numberWords(state.window.need.cases)} are complete.`;
   const waiting = waitingForReview(record, state.goal).length;
   return waiting === 0
     ? plain('full', head, `The result on ${step} is ready to be read.`, read)

@@ -54,7 +54,7 @@ export function reminderDays(
     {
       id: `${goal.id}-window`,
       day: end,
-      title: `The ${window.need.cases === 40 ? 'forty' : 'twenty'} should be complete`,
+      title: `The next ${window.need.cases === 40 ? 'forty' : 'twenty'} should be complete`,
       text: 'Read the result when all cases of the window are reviewed.',
     },
     nextLook(goal, dayAfter(end, wait(FOLLOWING, pace.cases))),

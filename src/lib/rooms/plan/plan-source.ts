@@ -1,7 +1,7 @@
 import { aimedEyesOf, hasEyes, pairOf, type Audit } from '../../audit';
 import { practiceThresholds, startsAfter, type StartedGoal, type StartGoalInput } from '../../practice';
 import type { AimedEyes, Case, Goal, Measure, Procedure, SurgeonRecord } from '../../model';
-import { planDraft, stepFactsOf, suggestionOf } from '../../rules';
+import { pairEyesOf, planDraft, stepFactsOf, suggestionOf } from '../../rules';
 import type { Guidance } from '../../rules/types';
 import { aimedLabel } from '../../format';
 import { VIEWS } from '../choose/choose-view';
@@ -44,7 +44,13 @@ export async function planSource(input: PlanInput, { start, pause }: Starting): 
   const step = procedure.steps.find(({ id }) => id === stepId);
   const safety = safetyFactsFor(audit, record);
   await pause();
-  const pair = pairOf({ cases, lists: record.lists, procedure, stepId });
+  const pair = pairOf({
+    cases: eyes ? cases.filter((one) => hasEyes(one, eyes)) : cases,
+    lists: record.lists,
+    procedure,
+    stepId,
+    within: eyes ? null : pairEyesOf(audit, stepId),
+  });
   const facts = stepFactsOf(
     audit,
     cases,

@@ -159,7 +159,7 @@ const headOf = ({ step, window }: GoalReading, shown: Outcome | null): string =>
 function noResultWords({ full, need }: GoalReading['window']): string {
   const cases = need.cases === 40 ? 'forty' : 'twenty';
   return full
-    ? `The ${cases} are complete; the result has not been read yet.`
+    ? `The next ${cases} are complete; the result has not been read yet.`
     : `No result yet: the ${cases} are not complete.`;
 }
 

@@ -6,7 +6,7 @@ import { mentorView } from '../../../../src/lib/rooms/mentor/mentor-view';
 import { readReviewForm } from '../../../../src/lib/rooms/mentor/review-form';
 import { begun, latestReview, stageOf, written } from '../../../../src/lib/rooms/mentor/review-steps';
 import { stretchesToWatch } from '../../../../src/lib/rooms/mentor/stretches';
-import { ANCHOR_WORDS, durationIn, sideBySideWords } from '../../../../src/lib/words';
+import { ANCHOR_WORDS, chosenWords, durationIn, sideBySideWords } from '../../../../src/lib/words';
 import { aCase, aGoal, aRecord, smallProcedure } from '../../../made-up/record';
 
 const now = '2026-06-01T10:00:00.000Z';
@@ -60,6 +60,10 @@ describe('the stretches to watch', () => {
 
   it('are the pair and the latest counted case beside it, in order of their codes', () => {
     expect(of(cases, pair)).toEqual(three);
+  });
+
+  it('say nothing of events, which may not have been answered in them', () => {
+    expect([2, 3].map((count) => chosenWords('pair-and-latest', count)).join(' ')).not.toMatch(/event/);
   });
 
   it('pass over a case that is left out, or without the step', () => {
