@@ -1,4 +1,4 @@
-import { hiddenCaseIds } from '../rooms/goals/goal-standing';
+import { hiddenCaseIds } from '../rooms/goals/hidden-times';
 import { casesWithPlaces, type ClipList } from '../rooms/choose/clip-list';
 import { procedureOf, type SurgeonRecord } from '../model';
 
