@@ -85,8 +85,8 @@ const FILES: readonly [
     'a step nobody knows',
     'unknown.csv',
     `${STRETCHES}\n${TWO}\nA1,phaco,none,Zonkolysis,120,150`,
-    ['Row 4, step "Zonkolysis"'],
-    'Take 1 case; 1 row named above stays out',
+    ['Row 4, step "Zonkolysis"', 'Which step is it? (must be answered)', '1 question above must be answered'],
+    null,
   ],
   [
     'a mean row at the bottom',

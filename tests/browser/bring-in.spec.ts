@@ -45,11 +45,13 @@ for (const [where, width, javaScriptEnabled] of [
           `${file.emptyEvents} cases have an empty cell under "Complication"`,
         );
         await expect(page.locator('main')).toContainText(`${file.dashes} cases have a dash under "Complication"`);
-        await expect.poll(() => kinds(page)).toMatchObject({
-          'all rows': file.rows,
-          'with a value left out': file.cheese,
-          'left out whole': file.rowsOut,
-        });
+        await expect
+          .poll(() => kinds(page))
+          .toMatchObject({
+            'all rows': file.rows,
+            'with a value left out': file.cheese,
+            'left out whole': file.rowsOut,
+          });
         await expect(page.getByRole('button', { name: /^Take / })).toHaveText(
           `Take ${file.cases} cases; ${file.rowsOut} rows named above stay out`,
         );
@@ -96,11 +98,15 @@ for (const [where, width, javaScriptEnabled] of [
       test('long with blanks: a page of rows at a time, each count the rows there are', async ({ page, app }) => {
         const file = longWithBlanks();
         await look(page, file.text, javaScriptEnabled);
-        await expect.poll(() => kinds(page)).toMatchObject({ 'all rows': file.rows, 'left out whole': file.blank + file.unknown });
+        await expect
+          .poll(() => kinds(page))
+          .toMatchObject({ 'all rows': file.rows, 'left out whole': file.blank + file.unknown });
         await expect(page.locator('#rows tbody tr:not(.why)')).toHaveCount(25);
         await expect(page.locator('#rows')).toContainText(`Rows 1 to 25 of ${file.rows}`);
         await press(page, 'Further rows');
         await expect(page.locator('#rows')).toContainText(`Rows 26 to 50 of ${file.rows}`);
+        // A name no step has must be answered: its rows would be gone by a guess.
+        await expect(page.getByRole('button', { name: /^Take / })).toHaveCount(0);
         const unknown = page.getByRole('combobox', { name: /known as "Ring in"/ });
         await unknown.selectOption('step:iol-insertion');
         await again(page);
@@ -111,6 +117,15 @@ for (const [where, width, javaScriptEnabled] of [
         const { cases } = await everythingOf(app);
         expect(cases.flatMap(({ stretches }) => stretches)).toHaveLength(file.rows - file.blank);
         expect(cases.every(({ events }) => events === null)).toBe(true);
+
+        // The next file with these headings is read as this one was, which is said and can be forgotten.
+        await look(page, file.text.replaceAll(/^L/gm, 'N'), javaScriptEnabled);
+        await expect(page.locator('main')).toContainText('of the last file with these headings.');
+        await expect(page.locator('main')).toContainText('(as in the last file)');
+        await expect.poll(() => kinds(page)).toMatchObject({ 'left out whole': file.blank });
+        await page.getByRole('button', { name: /^Forget / }).click();
+        await expect(page.locator('main')).not.toContainText('of the last file with these headings.');
+        await expect.poll(() => kinds(page)).toMatchObject({ 'left out whole': file.blank + file.unknown });
       });
     });
 

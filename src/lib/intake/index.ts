@@ -4,6 +4,7 @@ export { readTogether, type PartInput, type Together } from './together';
 export type { Mapping } from './headings/mapping';
 export type { Question, Option } from './questions';
 export type { RowsRead } from './rows-read';
+export type { RunningStep } from './running-steps';
 export { leftRowsText, ROWS_LEFT, rowsLeft } from './table/rows-left';
 export type { ReferenceDraft } from './cases/references';
 export type { KnownCase } from './cases/known-cases';

@@ -15,6 +15,7 @@ import { tableOf } from './headings/table';
 import { newLedger } from './ledger';
 import { asker, type Question } from './questions';
 import { rowsRead, type RowsRead } from './rows-read';
+import { askRunningSteps, withRunningSteps, type RunningStep } from './running-steps';
 import { readStretches } from './stretches/read-stretches';
 import { rowFacts } from './table/row-facts';
 import { sheetOf, type Written } from './table/sheet';
@@ -32,6 +33,8 @@ export type AuditInput = Written & {
   today?: string;
   /** Answers, as a plain form posts them: the id of a question, or the key of a mapping, to the chosen value. */
   choices?: Readonly<Record<string, string>>;
+  /** Steps of goals that are running: a file of times without them is asked about. */
+  running?: readonly RunningStep[];
   /** The rows as they were understood too, for a page that shows them. */
   withRows?: boolean;
 };
@@ -75,7 +78,8 @@ export const readAuditInSlices = (input: AuditInput, how: Slices): Promise<Audit
 
 /** One way, each stage taking what the one before it gave: sheets, headings, table, rows, drafts, cases, cases beside those of the record. */
 export function* reading(input: AuditInput): Steps<AuditReading> {
-  const { choices = {}, procedures, existing = [], facts, today = null } = input;
+  const { procedures, existing = [], facts, today = null } = input;
+  const choices = withRunningSteps(input.choices ?? {});
   const ledger = newLedger();
   const { ask, questions } = asker(choices);
   const taken = new Set(existing.map(({ code }) => code));
@@ -106,6 +110,7 @@ export function* reading(input: AuditInput): Steps<AuditReading> {
   const how = all && drafted && { ...drafted, ...all, freshCodes };
   const rows = input.withRows && table && found && how ? yield* rowsRead(table, found.above, how, ledger) : null;
 
+  if (table && drafted) askRunningSteps(input.running ?? [], table.procedure, cases, meaning.mapping, ask);
   const answered = questions.every(({ mustAnswer, answered: given }) => !mustAnswer || given);
   return {
     ...meaning,

@@ -1,11 +1,12 @@
 import { createHash } from 'node:crypto';
 import { checkText, decoding } from '../intake/table/decode';
-import { readAuditInSlices, textPointsToAPerson, type AuditReading } from '../intake';
+import { readAuditInSlices, textPointsToAPerson, type AuditReading, type RunningStep } from '../intake';
 import { importPlan } from '../rooms/bring-in/import-plan';
 import { oddInImport } from '../rooms/cases/odd-times';
 import type { SurgeonRecord, Problem } from '../model';
 import { inTurns, othersMeanwhile } from './in-turns';
 import { keptAnswers, recordKey } from './kept-answers';
+import { answersToBegin } from './remembered-files';
 import type { HeldImport, ImportRecord, Store } from './storage/port';
 
 /** Longest text taken, in characters: about 400,000 stretches, forty years of one surgeon. */
@@ -79,8 +80,9 @@ export async function holdParts(store: Store, parts: readonly Sent[], now: strin
   let first: HeldImport | null = null;
   const after: string[] = [];
   for (const [at, part] of [...parts.entries()].reverse()) {
-    const choices: Record<string, string> =
+    const ofParts: Record<string, string> =
       parts.length === 1 ? {} : { [THEN]: after.join(' '), [PART]: String(at + 1), [PARTS]: String(parts.length) };
+    const choices = { ...(await answersToBegin(store, part.text)), ...ofParts };
     first = await store.holdImport({ ...part, heldAt: now, choices });
     after.unshift(first.id);
   }
@@ -112,6 +114,15 @@ const oddOnes = keptAnswers<Problem[]>(1);
 const keyOf = ({ id, heldAt, choices }: HeldImport, record: SurgeonRecord, now: string): string =>
   JSON.stringify([id, heldAt, choices, now.slice(0, 10), recordKey(record)]);
 
+/** Goals that cannot be read keep no file from being read. */
+function runningSteps(record: SurgeonRecord): RunningStep[] {
+  try {
+    return record.goals.filter(({ state }) => state === 'running');
+  } catch {
+    return [];
+  }
+}
+
 /** How a held text reads against the record, with the answers given so far; other requests are answered meanwhile. */
 export function readHeld(held: HeldImport, record: SurgeonRecord, now: string): Promise<AuditReading> {
   const { text, fileName, choices } = held;
@@ -123,6 +134,7 @@ export function readHeld(held: HeldImport, record: SurgeonRecord, now: string): 
     procedures: record.procedures,
     existing: record.cases,
     choices,
+    running: runningSteps(record),
     withRows: true,
   };
   return readings(keyOf(held, record, now), () => readAuditInSlices(input, othersMeanwhile));

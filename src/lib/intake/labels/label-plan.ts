@@ -75,7 +75,14 @@ export function* planLabels(
       plan({ how: meanings.length > 1 ? 'position' : how, meanings });
     } else {
       asked += 1;
-      const question = { id: key, ...wording(label, how, meanings, parts, procedure), options: all, examples };
+      const question = {
+        id: key,
+        ...wording(label, how, meanings, parts, procedure),
+        // A name nobody knows may be a step, and its times are gone if a guess decides.
+        mustAnswer: how === 'none' || how === 'unclear',
+        options: all,
+        examples,
+      };
       const answer = asked > MOST_ASKED ? 'leave' : options.ask(question);
       plan({ how: answer === chosen ? 'chosen' : 'none', meanings: meant(answer) });
     }

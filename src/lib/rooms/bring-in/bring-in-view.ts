@@ -4,6 +4,7 @@ import { capital, counted, listed } from '../../format';
 import { importPlan, keepsNew, whoseIsOpen, type ImportPlan } from './import-plan';
 import { accountWords, landsWords, reviewedWords, takeWords } from './import-words';
 import { problemLines, type ProblemList } from './problem-lines';
+import { rememberedHere } from './remembered-answers';
 import { rowsView, type RowKind, type RowsView } from './rows-view';
 
 type Choice = { value: string; label: string };
@@ -17,6 +18,8 @@ export type BringInView = {
   /** What stays out, or is already here. */
   notes: readonly string[];
   questions: readonly Question[];
+  /** Keys of answers that came from the last file with the same headings. */
+  remembered: readonly string[];
   columns: readonly Mapping[];
   /** The rows of the file as a table; `null` where it could not be read as one, or nobody asked for them. */
   rows: RowsView | null;
@@ -82,6 +85,7 @@ export function bringInView(
       ...notesOf(reading, plan, choices),
     ],
     questions: reading.questions,
+    remembered: rememberedHere(choices, reading),
     columns: reading.mapping
       .filter(({ kind, key }) => kind === 'column' && !rows?.columns.some((column) => column.key === key))
       .slice(0, MAPPINGS),

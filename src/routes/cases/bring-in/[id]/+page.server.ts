@@ -1,6 +1,7 @@
 import { error, fail, redirect } from '@sveltejs/kit';
 import { bringInView } from '$lib/rooms/bring-in/bring-in-view';
 import { choicesFromForm } from '$lib/rooms/bring-in/import-choices';
+import { answersToRemember, forgotten, SHAPE } from '$lib/rooms/bring-in/remembered-answers';
 import { hiddenCaseIds, timesWereSeen } from '$lib/rooms/goals/hidden-times';
 import { kindOfRows, type RowKind } from '$lib/rooms/bring-in/rows-view';
 import { textOf, type Fields } from '$lib/rooms/forms/fields';
@@ -12,6 +13,7 @@ import { attempt } from '$lib/server/attempt';
 import { fieldsOf } from '$lib/server/form-fields';
 import { oddInHeld, partsAfter, readHeld, sameTextBefore, textHash } from '$lib/server/held-import';
 import { loadCautions } from '$lib/server/content';
+import { forgetShape, rememberShape } from '$lib/server/remembered-files';
 import { readRecord } from '$lib/server/record';
 import type { Store } from '$lib/server/storage/port';
 import type { Actions, PageServerLoad } from './$types';
@@ -97,9 +99,20 @@ export const actions = {
       locals.store.recordImport(held, batch, textHash(held.text), locals.now),
     );
     if (refused) return fail(409, { errors: [refused] });
+    const shape = choices[SHAPE];
+    if (shape) await rememberShape(locals.store, shape, answersToRemember(choices));
     if (reading.procedureId) void chooseAhead(locals.store, reading.procedureId);
     const [next] = (await partsAfter(locals.store, held))?.next ?? [];
     redirect(303, next ? `/cases/bring-in/${next.id}?said=taken` : `/cases?import=${held.id}`);
+  },
+
+  /** The file is read as if no other had been taken before. */
+  forget: async ({ locals, params }) => {
+    const { held } = await heldAnd(locals.store, params.id);
+    const shape = held.choices[SHAPE];
+    if (shape) await forgetShape(locals.store, shape);
+    await locals.store.updateHeldImport({ ...held, choices: forgotten(held.choices) });
+    redirect(303, `/cases/bring-in/${held.id}`);
   },
 
   drop: async ({ locals, params }) => {
