@@ -28,6 +28,9 @@ async function heldAnd(store: Store, id: string) {
   return { held, record: await readRecord(store) };
 }
 
+/** Marks the answers a page was made with. */
+const seenOf = (choices: Record<string, string>): string => textHash(JSON.stringify(choices)).slice(0, 16);
+
 /** Which rows are shown: in the address, so that Back leads to them again. */
 function wishOf(asked: URLSearchParams): { kind: RowKind; page: number } {
   const page = asked.get('page') ?? '';
@@ -61,6 +64,7 @@ export const load: PageServerLoad = async ({ locals, params, url }) => {
     agreed: held.choices['agreed'] === 'yes',
     again: before ? againWords(instantWords(before.at), reading, importPlan(reading, held.choices, record)) : null,
     changed: url.searchParams.get('said') === 'changed',
+    seen: seenOf(held.choices),
     texts: {
       reference: loadCautions()['reference-consent'].paragraphs,
       people: loadCautions()['no-patient-data'].paragraphs,
@@ -84,8 +88,10 @@ export const actions = {
     const { choices, changed } = choicesFromForm(fields, await readHeld(held, record, locals.now), held.choices);
     const answered = { ...held, choices };
     await locals.store.updateHeldImport(answered);
-    // What is stored is what was seen: other answers are shown first.
-    if (changed) redirect(303, `/cases/bring-in/${held.id}?said=changed`);
+    // What is stored is what was seen: other answers are shown first, to the second of two clicks too.
+    const shown = textOf(fields, 'seen');
+    if (changed || (shown !== '' && shown !== seenOf(held.choices)))
+      redirect(303, `/cases/bring-in/${held.id}?said=changed`);
 
     const reading = await readHeld(answered, record, locals.now);
     const plan = importPlan(reading, choices, record);
