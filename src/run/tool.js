@@ -7,7 +7,7 @@ import { installIfStale, tooOld } from './set-up.js';
 import { hashOf, projectFolder, unlessStamped } from './stamps.js';
 
 /**
- * `node src/run/tool.js assess FILE …`, `bench NAME …`, `gallery`, `demo`.
+ * `node src/run/tool.js assess FILE …`, `bench NAME …`, `doctor`, `gallery`, `demo`.
  * The entry exports `run(args, io)` and returns the exit code. Everything of set-up goes to stderr: stdout is the entry's own.
  */
 const [tool = '', ...rest] = process.argv.slice(2);
@@ -27,12 +27,13 @@ const sources = [
 function chosen() {
   if (tool === 'assess') return { entry: 'src/cli/assess.ts', args: rest };
   if (tool === 'gallery') return { entry: 'tests/browser/gallery.ts', args: rest };
+  if (tool === 'doctor') return { entry: 'src/run/doctor.ts', args: rest };
   if (tool === 'demo') return { entry: 'demo-data/make.ts', args: rest };
   if (tool === 'bench' && /^[a-z][a-z-]*$/.test(rest[0] ?? '')) {
     const entry = `tests/bench/${rest[0]}.ts`;
     if (existsSync(join(projectFolder, entry))) return { entry, args: rest.slice(1) };
   }
-  throw new Error('Say which tool: assess FILE, bench NAME, gallery or demo.');
+  throw new Error('Say which tool: assess FILE, bench NAME, doctor, gallery or demo.');
 }
 
 /**

@@ -27,6 +27,7 @@ const READS: readonly (keyof Store)[] = [
   'changedSince',
   'newestBackup',
   'setAside',
+  'secondFolder',
 ];
 
 /** The store as a GET may have it: any other verb is an error. */

@@ -1,3 +1,4 @@
+import { Copies } from '../second-folder/copies';
 import { DiskKeeper } from './disk/disk-keeper';
 import type { Versions } from './disk/document-text';
 import { makeFolders } from './disk/folder';
@@ -6,8 +7,12 @@ import { takeLock } from './disk/lock';
 import { migrations, schemaVersion } from './migrations';
 import type { Store } from './port';
 import { Shelf } from './shelf';
+import { readable } from './readable-part';
+import { findIn } from './sharded';
 import { storeOn } from './store-on';
+import { readableEverythingOf, tolerant } from './verbs/damage';
 import { dropForgotten } from './verbs/held-imports';
+import { profileOf } from './verbs/settings';
 
 /**
  * Opens the record in `folder`, making a new one where the folder is empty, and takes its lock. A file that cannot be
@@ -27,7 +32,14 @@ export async function openDiskStore(
     try {
       const shelf = new Shelf(await DiskKeeper.open(folder, lock, versions));
       await shelf.change((draft) => dropForgotten(draft, now));
-      return storeOn(shelf);
+      const copies = await Copies.open(folder, {
+        readable: () => readableEverythingOf(shelf),
+        has: (id) => readable(() => findIn(shelf, 'cases', id) !== null, true),
+        months: () => profileOf(tolerant(shelf)).backupMonths,
+      });
+      shelf.beforeForgetting = (gone) => copies.forgetting(gone.keys());
+      shelf.whenKept = () => copies.changed();
+      return storeOn(shelf, copies);
     } catch (why) {
       await lock.release();
       throw why;

@@ -115,6 +115,12 @@ export type BackupMoment = { at: string; holds: string[] };
 /** A document that differs now from what it was then; `problem`: what it was cannot be read. */
 export type BackedFile = { name: string; holds: string } & ({ since: SinceThen } | { problem: string });
 
+/**
+ * A folder for copies of the whole record. `copiedAt` (ISO): the last one made since the program was started. `toForget`: so
+ * many erased cases may still be in copies there.
+ */
+export type SecondFolder = { folder: string | null; copiedAt: string | null; problem: string | null; toForget: number };
+
 /** Everything of one surgeon's record, as exported and imported. */
 export type Everything = {
   format: 'next-twenty/everything/1';
@@ -259,6 +265,10 @@ export interface Store {
   restoreBackup(at: string, name: string | null, now: string): Promise<string | null>;
   /** The newest backup of a document that can be read; the change before which it stood. */
   newestBackup(name: string): Promise<{ at: string; holds: string } | null>;
+  /** Where copies of the whole record go, beside its own folder; `null`: nowhere. */
+  secondFolder(): Promise<SecondFolder | null>;
+  /** Copies to that folder from now on, the first at once; `null`: no more. */
+  chooseSecondFolder(folder: string | null): Promise<void>;
   /** Paths of copies of what could not be read. */
   setAside(): Promise<string[]>;
   dropSetAside(): Promise<void>;

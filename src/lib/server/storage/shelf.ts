@@ -82,6 +82,10 @@ class Batch {
 export class Shelf implements Reader {
   readonly place: string;
   readonly backups: Backups | null;
+  /** Told of cases before they are erased; the change waits for it. */
+  beforeForgetting: (gone: Forgotten) => Promise<void> = async () => {};
+  /** Told of every change that is kept. */
+  whenKept: () => void = () => {};
   /** Rises with every change: whoever reads for long can tell that something was changed meanwhile. */
   revision = 0;
   readonly #keeper: Keeper;
@@ -222,7 +226,9 @@ export class Shelf implements Reader {
     for (let batch = this.#takeNext(); batch; batch = this.#takeNext()) {
       for (const name of batch.changes.keys()) this.#before.set(name, this.#heldIn(noChanges, name));
       try {
+        if (batch.forgotten.size > 0) await this.beforeForgetting(batch.forgotten);
         await this.#keeper.keep(batch.changes, batch.forgotten);
+        this.whenKept();
         // What a later change has added on top is still to come.
         for (const [name, document] of batch.changes)
           if (this.#coming.get(name) === document) this.#coming.delete(name);

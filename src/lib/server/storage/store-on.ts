@@ -1,4 +1,5 @@
-import type { Store } from './port';
+import type { Copies } from '../second-folder/copies';
+import { StorageError, type Store } from './port';
 import type { Shelf } from './shelf';
 import { backupVerbs } from './verbs/backups';
 import { caseVerbs } from './verbs/cases';
@@ -16,7 +17,8 @@ import { reflectionVerbs } from './verbs/reflections';
 import { settingsVerbs } from './verbs/settings';
 
 /** The verbs of the job on a shelf of documents: the same ones whatever keeps the shelf. */
-export const storeOn = (shelf: Shelf): Store => ({
+/** @param copies where the keeper can make some elsewhere */
+export const storeOn = (shelf: Shelf, copies: Copies | null = null): Store => ({
   place: shelf.place,
   ...settingsVerbs(shelf),
   ...listVerbs(shelf),
@@ -33,5 +35,13 @@ export const storeOn = (shelf: Shelf): Store => ({
   ...backupVerbs(shelf),
   ...inventedVerbs(shelf),
   together: (begin) => shelf.together(begin),
-  close: () => shelf.close(),
+  secondFolder: async () => copies?.status() ?? null,
+  chooseSecondFolder: async (folder) => {
+    if (!copies) throw new StorageError('invalid', 'A record in memory is not copied. Nothing was changed.');
+    await copies.choose(folder);
+  },
+  close: async () => {
+    await copies?.close();
+    await shelf.close();
+  },
 });

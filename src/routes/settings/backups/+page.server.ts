@@ -1,6 +1,12 @@
 import { fail, redirect } from '@sveltejs/kit';
 import { textOf } from '$lib/rooms/forms/fields';
-import { backupsView, broughtBackWords, monthsFromForm, monthsWords } from '$lib/rooms/settings/backups/backups-view';
+import {
+  backupsView,
+  broughtBackWords,
+  monthsFromForm,
+  monthsWords,
+  secondFolderView,
+} from '$lib/rooms/settings/backups/backups-view';
 import { attempt } from '$lib/server/attempt';
 import { fieldsOf } from '$lib/server/form-fields';
 import { localTime } from '$lib/server/local-time';
@@ -14,6 +20,7 @@ const SAID: Record<string, string> = {
   months: 'Stored. Backups older than that are gone.',
   same: 'Nothing differed; nothing was changed.',
   aside: 'Those copies are gone.',
+  second: 'Stored.',
 };
 
 const SINCE_OPENED =
@@ -48,6 +55,7 @@ export const load: PageServerLoad = async ({ locals, url }) => {
     monthsWords: months === null ? null : monthsWords(months),
     seen: revisionOf(months),
     aside: await store.setAside(),
+    second: secondFolderView(await store.secondFolder(), localTime),
     place: store.place,
     said: saidIn(SAID, url),
   };
@@ -80,6 +88,14 @@ export const actions = {
     );
     if (refused) return fail(409, { errors: [refused], values: fields });
     redirect(303, '/settings/backups?said=months');
+  },
+
+  second: async ({ locals, request }) => {
+    const fields = fieldsOf(await request.formData());
+    const folder = textOf(fields, 'second');
+    const { refused } = await attempt('second', () => locals.store.chooseSecondFolder(folder === '' ? null : folder));
+    if (refused) return fail(409, { errors: [refused], values: fields });
+    redirect(303, '/settings/backups?said=second');
   },
 
   aside: async ({ locals }) => {

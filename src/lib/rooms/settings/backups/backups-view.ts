@@ -73,3 +73,26 @@ export function monthsFromForm(fields: Fields): { months: number; errors: FieldE
 }
 
 export const monthsWords = (months: number): string => counted(months, 'month');
+
+type SecondFolder = { folder: string | null; copiedAt: string | null; problem: string | null; toForget: number };
+
+/** Where copies go, and how that goes, in sentences. */
+export function secondFolderView(
+  second: SecondFolder | null,
+  when: (iso: string) => string,
+): { folder: string; lines: string[] } {
+  if (!second) return { folder: '', lines: [] };
+  const { folder, copiedAt, problem, toForget } = second;
+  return {
+    folder: folder ?? '',
+    lines: [
+      ...(problem === null ? [] : [problem]),
+      copiedAt === null ? 'No copy has been made since this program was started.' : `Last copied on ${when(copiedAt)}.`,
+      ...(toForget === 0
+        ? []
+        : [
+            `${counted(toForget, 'erased case')} may still be in copies there. The next copy takes ${toForget === 1 ? 'it' : 'them'} out.`,
+          ]),
+    ],
+  };
+}

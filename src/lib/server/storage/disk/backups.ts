@@ -51,8 +51,28 @@ export class DiskBackups implements Backups {
 
   static async open(place: string, versions: Versions): Promise<DiskBackups> {
     const backups = new DiskBackups(place, versions);
-    await backups.#list('');
+    await backups.#list('', true);
     return backups;
+  }
+
+  /** By reading alone. */
+  static async look(place: string, versions: Versions): Promise<DiskBackups> {
+    const backups = new DiskBackups(place, versions);
+    await backups.#list('', false);
+    return backups;
+  }
+
+  /** Reads every backup. */
+  async tried(): Promise<{ count: number; unreadable: string[] }> {
+    const unreadable: string[] = [];
+    let count = 0;
+    for (const [name, times] of this.#times)
+      for (const at of times) {
+        count += 1;
+        const read = name === 'contents' ? this.#contents(at) : this.#read(name, at);
+        if ((await read.catch((why: unknown) => why)) instanceof Error) unreadable.push(this.pathOf(name, at));
+      }
+    return { count, unreadable };
   }
 
   /** The moment of a change: later than that of any other, whatever the clock says. */
@@ -180,7 +200,7 @@ export class DiskBackups implements Backups {
     );
   }
 
-  async #list(name: string): Promise<void> {
+  async #list(name: string, sweeps: boolean): Promise<void> {
     const entries = await readdir(join(this.folder, name), { withFileTypes: true }).catch(
       (why: NodeJS.ErrnoException) => {
         if (why.code === 'ENOENT') return [];
@@ -189,9 +209,10 @@ export class DiskBackups implements Backups {
     );
     const times: number[] = [];
     for (const entry of entries) {
-      if (entry.isDirectory()) await this.#list(name === '' ? entry.name : `${name}/${entry.name}`);
-      else if (isLeftover(entry.name)) await unlink(join(this.folder, name, entry.name));
-      else if (stampShape.test(entry.name)) times.push(momentIn(entry.name));
+      if (entry.isDirectory()) await this.#list(name === '' ? entry.name : `${name}/${entry.name}`, sweeps);
+      else if (isLeftover(entry.name)) {
+        if (sweeps) await unlink(join(this.folder, name, entry.name));
+      } else if (stampShape.test(entry.name)) times.push(momentIn(entry.name));
     }
     if (times.length === 0 || !(name === 'contents' || isDocumentName(name))) return;
     this.#times.set(

@@ -16,8 +16,11 @@ const WORDS: Readonly<Record<string, string>> = {
   ENFILE: 'This computer has too many files open',
 };
 
-const saidOf = (why: NodeJS.ErrnoException): string =>
-  `${WORDS[why.code ?? ''] ?? 'The disk refused'} (${why.code}${why.path ? `, ${why.path}` : ''})`;
+/** What the disk said, without a full stop. */
+export const saidOf = (why: unknown): string => {
+  const { code, path } = why as NodeJS.ErrnoException;
+  return `${WORDS[code ?? ''] ?? 'The disk refused'} (${code}${path ? `, ${path}` : ''})`;
+};
 
 const isOfDisk = (why: unknown): why is NodeJS.ErrnoException =>
   !(why instanceof StorageError) && typeof (why as NodeJS.ErrnoException | null)?.code === 'string';

@@ -86,7 +86,7 @@ async function putBack(path: string, before: string | null): Promise<void> {
  */
 export async function replaceDurably(
   path: string,
-  text: string | readonly string[],
+  text: string | Iterable<string>,
   backup: string | null = null,
 ): Promise<boolean> {
   const folder = dirname(path);
@@ -97,7 +97,7 @@ export async function replaceDurably(
   try {
     const handle = await open(making, 'wx', 0o600);
     try {
-      for (const piece of [text].flat()) await handle.writeFile(piece); // each goes on where the last one ended
+      for (const piece of typeof text === 'string' ? [text] : text) await handle.writeFile(piece); // each goes on where the last one ended
       await handle.sync();
     } finally {
       await handle.close();

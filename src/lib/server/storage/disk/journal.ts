@@ -59,6 +59,16 @@ export async function writeJournal(
 
 export const removeJournal = (folder: string) => removeDurably(pathIn(folder));
 
+/** What a journal is, by reading alone. */
+export async function wholeJournal(folder: string): Promise<'none' | 'whole' | 'broken'> {
+  try {
+    return whole(await readText(pathIn(folder))) ? 'whole' : 'broken';
+  } catch (why) {
+    if ((why as NodeJS.ErrnoException).code === 'ENOENT') return 'none';
+    return 'broken';
+  }
+}
+
 /**
  * The change a crash left half done, or null. A journal that is not whole was never acknowledged: it is put aside.
  * @throws StorageError `newer`

@@ -171,19 +171,21 @@ function refuseBefore(name: DocumentName, shelf: Shelf): void {
     );
 }
 
+export function readableEverythingOf(shelf: Shelf): { everything: Everything; missing: string[] } {
+  const everything = everythingOf(tolerant(shelf));
+  const missing = shelf.damaged().flatMap((each) => {
+    const { name, holds, exported } = damageOf(each);
+    return exported ? [`${name}: ${holds}`] : [];
+  });
+  const goals = new Set(everything.goals.map(({ id }) => id));
+  const gone = everything.results.filter(({ goalId }) => !goals.has(goalId)).length;
+  if (gone > 0) missing.push(`goals: those of ${gone} stored ${gone === 1 ? 'result' : 'results'}`);
+  return { everything, missing };
+}
+
 export const damageVerbs = (shelf: Shelf): Pick<Store, 'damaged' | 'readableEverything' | 'replaceDamaged'> => ({
   damaged: async () => shelf.damaged().map(damageOf),
-  readableEverything: async () => {
-    const everything = everythingOf(tolerant(shelf));
-    const missing = shelf.damaged().flatMap((each) => {
-      const { name, holds, exported } = damageOf(each);
-      return exported ? [`${name}: ${holds}`] : [];
-    });
-    const goals = new Set(everything.goals.map(({ id }) => id));
-    const gone = everything.results.filter(({ goalId }) => !goals.has(goalId)).length;
-    if (gone > 0) missing.push(`goals: those of ${gone} stored ${gone === 1 ? 'result' : 'results'}`);
-    return { everything, missing };
-  },
+  readableEverything: async () => readableEverythingOf(shelf),
   replaceDamaged: async (name, given) => {
     const backup = given === 'backup' && isDocumentName(name) ? await shelf.backups?.newestGood(name) : null;
     if (given === 'backup' && !backup)

@@ -1,0 +1,200 @@
+import { readdir, realpath, stat } from 'node:fs/promises';
+import { isAbsolute, join, relative } from 'node:path';
+import { z } from 'zod';
+import { backupPieces } from '../backup';
+import { readBackup } from '../backup-reading';
+import { keptOf } from '../storage/disk/backup-times';
+import { saidOf } from '../storage/disk/disk-words';
+import { removeDurably, replaceDurably } from '../storage/disk/durable';
+import { readText } from '../storage/disk/text-file';
+import { StorageError, type Everything, type SecondFolder } from '../storage/port';
+import { isTied, untied } from '../storage/without-cases';
+
+const stateSchema = z.strictObject({
+  folder: z.string(),
+  /** Cases that were erased everywhere and may still be in a copy: the folder may be on a drive that is not there. */
+  toForget: z.array(z.string()),
+});
+
+/** What the copies are made of. */
+export type Source = {
+  readable(): { everything: Everything; missing: string[] };
+  has(caseId: string): boolean;
+  months(): number;
+};
+
+const copyName = /^next-twenty-copy-(\d{4}-\d\d-\d\d)\.json$/;
+const PAUSE_MS = 60_000;
+const A_PIECE = 64 * 1024;
+
+function* piecesOf(text: string): Generator<Uint8Array> {
+  const bytes = Buffer.from(text);
+  for (let at = 0; at < bytes.length; at += A_PIECE) yield bytes.subarray(at, at + A_PIECE);
+}
+
+const within = (outer: string, inner: string): boolean => {
+  const way = relative(outer, inner);
+  return way === '' || (!way.startsWith('..') && !isAbsolute(way));
+};
+
+/**
+ * Copies of the whole record in a folder of the surgeon's choice, on another disk at best: a full backup a day, written anew
+ * within a minute of a change and at the end, each of them restored by itself into an empty record. Thinned out as the
+ * backups are. Nobody waits for a copy; that one could not be written is told.
+ */
+export class Copies {
+  #copiedAt: string | null = null;
+  #problem: string | null = null;
+  #timer: NodeJS.Timeout | null = null;
+  #pass: Promise<void> = Promise.resolve();
+  #state: z.infer<typeof stateSchema> | null = null;
+
+  private constructor(
+    private readonly place: string,
+    private readonly source: Source,
+  ) {}
+
+  /** A state that cannot be read is said, and nothing is copied: where to is not known. */
+  static async open(place: string, source: Source): Promise<Copies> {
+    const copies = new Copies(place, source);
+    try {
+      copies.#state = stateSchema.parse(JSON.parse(await readText(copies.#statePath)));
+      copies.changed();
+    } catch (why) {
+      if ((why as NodeJS.ErrnoException).code !== 'ENOENT')
+        copies.#problem = `${copies.#statePath} cannot be read, so nothing is copied. Choose the folder again.`;
+    }
+    return copies;
+  }
+
+  status(): SecondFolder | null {
+    const { folder, toForget } = this.#state ?? { folder: null, toForget: [] };
+    if (folder === null && this.#problem === null) return null;
+    return { folder, copiedAt: this.#copiedAt, problem: this.#problem, toForget: toForget.length };
+  }
+
+  /** @param folder absolute, there, and without copies of a record; `null`: no more copies, and those made stay */
+  async choose(folder: string | null): Promise<void> {
+    if (folder === null) {
+      if (this.#state && this.#state.toForget.length > 0)
+        throw new StorageError(
+          'in-use',
+          `Cases that were erased are still in copies in ${this.#state.folder}. Make that folder reachable first, so that they can be taken out.`,
+        );
+      await removeDurably(this.#statePath);
+      [this.#state, this.#problem, this.#copiedAt] = [null, null, null];
+      return;
+    }
+    if (folder === this.#state?.folder) return this.#now();
+    await this.choose(null);
+    await this.#refuse(folder);
+    this.#state = { folder, toForget: [] };
+    await this.#now();
+    if (this.#problem === null) return this.#store();
+    const said = this.#problem;
+    [this.#state, this.#problem] = [null, null];
+    throw new StorageError('disk', `${said} Choose another folder.`);
+  }
+
+  /** Something was stored: a copy is due. */
+  changed(): void {
+    if (!this.#state || this.#timer) return;
+    this.#timer = setTimeout(() => void this.#now(), PAUSE_MS);
+    this.#timer.unref();
+  }
+
+  /** Before these cases are erased: what must be taken out of copies is known, whatever happens then. */
+  async forgetting(ids: Iterable<string>): Promise<void> {
+    if (!this.#state) return;
+    this.#state = { ...this.#state, toForget: [...this.#state.toForget, ...ids] };
+    await this.#store();
+  }
+
+  async close(): Promise<void> {
+    if (this.#timer) await this.#now();
+    await this.#pass;
+  }
+
+  get #statePath() {
+    return join(this.place, 'second-folder.json');
+  }
+
+  #store = async (): Promise<void> => {
+    await replaceDurably(this.#statePath, JSON.stringify(this.#state));
+  };
+
+  #now(): Promise<void> {
+    if (this.#timer) clearTimeout(this.#timer);
+    this.#timer = null;
+    return (this.#pass = this.#pass.then(() => this.#copy()));
+  }
+
+  async #copy(): Promise<void> {
+    if (!this.#state) return;
+    const { folder } = this.#state;
+    try {
+      const { everything, missing } = this.source.readable();
+      await this.#forget(folder);
+      if (missing.length > 0)
+        throw new StorageError('unreadable', 'Nothing is copied while a file of the record cannot be read.');
+      const now = new Date().toISOString();
+      await replaceDurably(join(folder, `next-twenty-copy-${now.slice(0, 10)}.json`), backupPieces(everything));
+      [this.#copiedAt, this.#problem] = [now, null];
+      await this.#thin(folder);
+    } catch (why) {
+      this.#problem = why instanceof StorageError ? why.message : `No copy could be written. ${saidOf(why)}.`;
+    }
+  }
+
+  async #thin(folder: string): Promise<void> {
+    const days = (await copiesIn(folder)).map(({ day }) => day);
+    const kept = keptOf(days.map(Date.parse), Date.now(), this.source.months());
+    for (const { path, day } of await copiesIn(folder)) if (!kept.has(Date.parse(day))) await removeDurably(path);
+  }
+
+  async #forget(folder: string): Promise<void> {
+    const gone = new Set(this.#state?.toForget.filter((id) => !this.source.has(id)));
+    for (const { path } of gone.size > 0 ? await copiesIn(folder) : []) {
+      const text = await readText(path);
+      if (![...gone].some((id) => text.includes(`"${id}"`))) continue;
+      const read = await readBackup(piecesOf(text));
+      if ('problem' in read) await removeDurably(path);
+      else await replaceDurably(path, backupPieces(without(read.everything, gone), read.missing));
+    }
+    if (!this.#state || this.#state.toForget.length === 0) return;
+    this.#state = {
+      ...this.#state,
+      toForget: this.#state.toForget.filter((id) => !gone.has(id) && !this.source.has(id)),
+    };
+    await this.#store();
+  }
+
+  /** @throws StorageError `invalid`, saying what is wrong with the folder */
+  async #refuse(folder: string): Promise<void> {
+    const refuse = (why: string) => {
+      throw new StorageError('invalid', `${why} Nothing was changed.`);
+    };
+    if (!isAbsolute(folder)) refuse('Write the whole path of the folder, from its drive or the root on.');
+    const real = await realpath(folder).catch(() => refuse('There is no such folder; make it first.'));
+    if (!(await stat(folder)).isDirectory()) refuse('That is a file, not a folder.');
+    const own = await realpath(this.place);
+    if (within(own, String(real)) || within(String(real), own))
+      refuse('That folder lies in the data folder, or around it. A copy helps where it lies elsewhere.');
+    if ((await copiesIn(folder)).length > 0)
+      refuse('There are copies of a record in that folder already. Choose one without, so that none of them is lost.');
+  }
+}
+
+async function copiesIn(folder: string): Promise<{ path: string; day: string }[]> {
+  const found = (await readdir(folder)).flatMap((name) => {
+    const day = copyName.exec(name)?.[1];
+    return day === undefined ? [] : [{ path: join(folder, name), day }];
+  });
+  return found.sort((a, b) => (a.day < b.day ? -1 : 1));
+}
+
+const without = (everything: Everything, gone: ReadonlySet<string>): Everything => ({
+  ...everything,
+  cases: everything.cases.filter(({ id }) => !gone.has(id)),
+  reflections: everything.reflections.map((each) => (isTied(each, gone) ? untied(each, gone) : each)),
+});

@@ -1,0 +1,50 @@
+import { describe, expect, it } from 'vitest';
+import { backupsView, monthsFromForm, secondFolderView } from '../../../src/lib/rooms/settings/backups/backups-view';
+
+const when = (iso: string) => `on ${iso}`;
+
+describe('the screen of backups', () => {
+  it('says what changed, and counts what differs since', () => {
+    const files = [
+      { name: 'cases/1', holds: 'cases 1 to 1,000', since: { added: 2, changed: 0, removed: 1 } },
+      { name: 'profile', holds: 'the settings', since: { added: 0, changed: 1, removed: 0 } },
+      { name: 'lists', holds: 'lists', problem: 'It cannot be read.' },
+    ];
+    const view = backupsView(
+      [
+        { at: 'B', holds: ['a', 'b', 'c', 'd'] },
+        { at: 'A', holds: [] },
+      ],
+      { at: 'A', files },
+      when,
+    );
+    expect(view.moments).toEqual([
+      { at: 'B', when: 'on B', what: 'a; b; and 2 other files', chosen: false },
+      { at: 'A', when: 'on A', what: '', chosen: true },
+    ]);
+    expect(view.chosen?.files.map(({ since }) => since)).toEqual([
+      '2 added, 1 removed since',
+      'changed since',
+      'It cannot be read.',
+    ]);
+    expect(view.chosen?.canComeBack).toBe(false);
+  });
+
+  it('takes months from 1 to 600', () => {
+    expect(monthsFromForm({ months: ['3'] })).toEqual({ months: 3, errors: [] });
+    for (const text of ['', '0', '601', '1.5', 'x', '1e2'])
+      expect(monthsFromForm({ months: [text] }).errors).toHaveLength(1);
+  });
+
+  it('says of the second folder when it was copied, what stands in the way, and what is still in there', () => {
+    expect(secondFolderView(null, when)).toEqual({ folder: '', lines: [] });
+    expect(secondFolderView({ folder: '/b', copiedAt: 'T', problem: null, toForget: 0 }, when).lines).toEqual([
+      'Last copied on on T.',
+    ]);
+    expect(secondFolderView({ folder: '/b', copiedAt: null, problem: 'Full.', toForget: 2 }, when).lines).toEqual([
+      'Full.',
+      'No copy has been made since this program was started.',
+      '2 erased cases may still be in copies there. The next copy takes them out.',
+    ]);
+  });
+});
