@@ -11,7 +11,7 @@ it.each(['newsreader', 'source-sans-3'])('%s is served with the licence of its p
 
 it('no typeface comes from another place than its package', () => {
   const sources = [...read('src/lib/ui/fonts.css').matchAll(/url\('?([^')]*)'?\)/g)].map(([, from = '']) => from);
-  expect(sources).toHaveLength(6);
+  expect(sources).toHaveLength(7);
   for (const from of sources)
     expect(from).toMatch(/^@fontsource-variable\/(newsreader|source-sans-3)\/files\/.*\.woff2$/);
 });
