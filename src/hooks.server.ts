@@ -4,6 +4,7 @@ import type { Handle, HandleServerError, ServerInit } from '@sveltejs/kit';
 import { Access, reachIn } from './lib/server/access/access';
 import { sessionIn, SIGN_IN, turnedAway } from './lib/server/access/at-the-door';
 import { dataFolder } from './run/data-folder.js';
+import { faultOf, noteFault, noteFaultsIn } from './lib/server/faults';
 import { heedForms } from './lib/server/heed-forms';
 import { sayingDamage } from './lib/server/say-damage';
 import { readOnly, refusedChange } from './lib/server/refused-change';
@@ -22,6 +23,8 @@ export const init: ServerInit = async () => {
   const folder = dev && !process.env.NEXT_TWENTY_DATA ? '.tools/dev-data' : dataFolder();
   await (opened.nextTwentyAccess ??= Access.at(folder, reachIn(process.env)));
   if (!opened.nextTwentyStore) {
+    noteFaultsIn(folder);
+    noteWhatNobodyWaitedFor();
     opened.nextTwentyStore = openStore(folder, new Date().toISOString());
     process.once('sveltekit:shutdown', () => {
       closeStore().catch((why) => {
@@ -32,6 +35,17 @@ export const init: ServerInit = async () => {
   }
   await opened.nextTwentyStore;
 };
+
+/** One request's fault must not end the program for all; an exception outside of every request still does, once noted. */
+function noteWhatNobodyWaitedFor(): void {
+  process.on('unhandledRejection', (why) => {
+    const id = noteFault(faultOf(why, 'outside of a page', new Date().toISOString()));
+    console.error(`error ${id}: outside of a page`, why);
+  });
+  process.on('uncaughtExceptionMonitor', (why) => {
+    noteFault(faultOf(why, 'outside of a page', new Date().toISOString()));
+  });
+}
 
 /** Whoever told us to stop waits for no answer: the process lives until this has settled. */
 async function closeStore(): Promise<void> {
@@ -89,7 +103,7 @@ export const handle: Handle = async ({ event, resolve }) => {
   });
 };
 
-/** What the store refuses is said as it is; anything else gets a number to find it by in the server's output. */
+/** What the store refuses is said as it is; anything else gets a number to find it by, here and in the log of faults. */
 export const handleError: HandleServerError = ({ error, event, status, message }) => {
   if (error instanceof StaleVersionError) return { message: error.message };
   if (error instanceof StorageError) {
@@ -97,7 +111,8 @@ export const handleError: HandleServerError = ({ error, event, status, message }
     return { message: error.message };
   }
   if (status === 404) return { message: 'There is no page at this address.' };
-  const errorId = crypto.randomUUID().slice(0, 8);
+  const where = `${event.request.method} ${event.route.id ?? ''}`;
+  const errorId = noteFault(faultOf(error, where, new Date().toISOString()));
   console.error(`error ${errorId}: ${event.request.method} ${event.url.pathname}`, error);
   return {
     message: status === 500 ? 'Something went wrong here. What was already saved is still there.' : message,

@@ -1,7 +1,7 @@
 import { monthLine } from '$lib/rooms/now/month-line';
 import { loadCautions } from '$lib/server/content';
 import { readRecord } from '$lib/server/record';
-import { orDamaged } from '$lib/server/say-damage';
+import { orAtFault } from '$lib/server/say-damage';
 import type { LayoutServerLoad } from './$types';
 
 export const load: LayoutServerLoad = async ({ locals }) => {
@@ -13,8 +13,8 @@ export const load: LayoutServerLoad = async ({ locals }) => {
     /** `open`: nobody has to sign in. */
     door: locals.access?.asks ? ('inside' as const) : ('open' as const),
     damaged: damaged.map(({ holds }) => holds),
-    invented: orDamaged(() => record.cases.some((each) => each.invented), false),
-    month: orDamaged(() => monthLine(record), null),
+    invented: orAtFault(() => record.cases.some((each) => each.invented), false),
+    month: orAtFault(() => monthLine(record), null),
     cautions,
   };
 };

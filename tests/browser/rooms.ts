@@ -51,6 +51,7 @@ export const ROOMS: readonly Room[] = [
   { name: 'procedure-new', path: '/settings/procedures/new' },
   { name: 'restore', path: '/settings/restore' },
   { name: 'backups', path: '/settings/backups' },
+  { name: 'faults', path: '/settings/faults' },
   { name: 'no-such-page', path: '/no-such-page' },
 ];
 

@@ -87,6 +87,7 @@ test.describe('walking from room to room', () => {
       '/report',
       '/settings',
       '/settings/backups',
+      '/settings/faults',
       '/settings/procedures',
       '/settings/procedures/[procedure]',
       '/settings/procedures/[procedure]/facts/[one]',

@@ -1,4 +1,5 @@
 import { error, isHttpError } from '@sveltejs/kit';
+import { faultOf, noteFault } from './faults';
 import type { Store } from './storage/port';
 import { isDamage } from './storage/readable-part';
 
@@ -43,5 +44,19 @@ export function orDamaged<Answer, Other>(read: () => Answer, otherwise: Other): 
   } catch (why) {
     if (isHttpError(why, NOT_NOW)) return otherwise;
     throw why;
+  }
+}
+
+/**
+ * As `orDamaged`, and what goes wrong unexpectedly is noted and left out too: for what stands on every page, which would
+ * otherwise close them all.
+ */
+export function orAtFault<Answer, Other>(read: () => Answer, otherwise: Other): Answer | Other {
+  try {
+    return orDamaged(read, otherwise);
+  } catch (why) {
+    const id = noteFault(faultOf(why, 'what stands on every page', new Date().toISOString()));
+    console.error(`error ${id}: what stands on every page`, why);
+    return otherwise;
   }
 }
