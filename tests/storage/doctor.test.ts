@@ -5,7 +5,7 @@ import { run } from '../../src/run/doctor';
 import { openStore } from '../../src/lib/server/storage';
 import { writeJournal } from '../../src/lib/server/storage/disk/journal';
 import { schemaVersion } from '../../src/lib/server/storage/migrations';
-import { aCase, aReflection, aWholeRecord, now } from './records';
+import { aCase, aReflection, aWholeRecord, now } from '../made-up/stored';
 import { freshFolder } from './stores';
 
 const undo: string[] = [];

@@ -2,7 +2,7 @@ import { mkdir, readdir, readFile, rename, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { readText } from './backup-text';
-import { aCase, aReflection, aWholeRecord, now } from './records';
+import { aCase, aReflection, aWholeRecord, now } from '../made-up/stored';
 import { freshFolder, openIn } from './stores';
 
 beforeEach(() => vi.useFakeTimers({ toFake: ['Date'], now: Date.parse('2026-11-25T10:00:00Z') }));
