@@ -1,6 +1,9 @@
+import { spawn } from 'node:child_process';
+import { existsSync } from 'node:fs';
 import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { createInterface } from 'node:readline';
 import { emptyProfile, profileSchema } from '../../src/lib/model';
 import { backupPieces } from '../../src/lib/server/backup';
 import { readBackup } from '../../src/lib/server/backup-reading';
@@ -12,6 +15,9 @@ type Io = { out: (text: string) => void; err: (text: string) => void };
 const SLICE_BAR_MS = 50;
 /** One saved case among many, against one among 1,000. */
 const SAVE_BAR = 3;
+/** A page of many cases, on a second visit, against the same page of the first row. */
+const PAGE_BAR = 3;
+const PAGE_BAR_CASES = 20_000;
 const START_BAR_S: Readonly<Record<number, number>> = { 20_000: 2, 100_000: 8 };
 
 const whole = (cases: number): Everything => ({
@@ -75,6 +81,7 @@ async function measured(cases: number) {
     const there = (await start.answer.cases()).length;
     await start.answer.close();
     if (there !== cases) throw new Error(`${there} of ${cases} cases came back`);
+    const pagesMs = await pages(folder);
     return {
       cases,
       megabytes: Math.round(exported.answer.reduce((sum, { length }) => sum + length, 0) / 1e6),
@@ -83,14 +90,51 @@ async function measured(cases: number) {
       stored,
       saveMs: median(saves),
       startMs: start.ms,
+      pagesMs,
     };
   } finally {
     await rm(folder, { recursive: true, force: true });
   }
 }
 
+const PAGES = { Cases: '/cases', Choose: '/choose', 'a case': '/cases/case-500' } as const;
+type PageName = keyof typeof PAGES;
+const VISITS = 5;
+
+/** What a browser waits for each page, in ms, once it has been visited: asked of the built program on its own. */
+async function pages(folder: string): Promise<Record<PageName, number>> {
+  const server = spawn(process.execPath, ['src/run/serve.js'], {
+    env: { ...process.env, NEXT_TWENTY_DATA: folder, PORT: '0' },
+    stdio: ['ignore', 'pipe', 'inherit'],
+  });
+  const ended = new Promise((resolve) => server.once('exit', resolve));
+  try {
+    const origin = await new Promise<string>((resolve, reject) => {
+      createInterface(server.stdout).on('line', (line) => resolve(line.replace('listening ', '')));
+      server.once('exit', () => reject(new Error('The server did not start.')));
+    });
+    const took: Partial<Record<PageName, number>> = {};
+    for (const [name, path] of Object.entries(PAGES)) {
+      const visits: number[] = [];
+      for (let visit = 0; visit <= VISITS; visit += 1) {
+        const began = performance.now();
+        const answer = await fetch(`${origin}${path}`);
+        await answer.text();
+        if (answer.status !== 200) throw new Error(`${path} answered ${answer.status}`);
+        if (visit > 0) visits.push(performance.now() - began);
+      }
+      took[name as PageName] = median(visits);
+    }
+    return took as Record<PageName, number>;
+  } finally {
+    server.kill('SIGTERM');
+    await ended;
+  }
+}
+
 /**
- * Export, restore, one saved case and the start of the server, with a record of so many cases, on this machine's disk.
+ * Export, restore, one saved case, the start of the server, and pages on a second visit, with a record of so many cases,
+ * on this machine's disk. The pages are asked of the built program: `npm run build` comes first.
  * @returns 0 when every bar is kept, 1 when one is missed, 2 for a wrong call
  */
 export async function run(args: readonly string[], io: Io): Promise<number> {
@@ -99,11 +143,17 @@ export async function run(args: readonly string[], io: Io): Promise<number> {
     io.err('npm run bench -- storage [CASES …]\n');
     return 2;
   }
+  if (!existsSync('build/handler.js')) {
+    io.err('The program has not been built yet: npm run build\n');
+    return 2;
+  }
   const missed: string[] = [];
   let first: number | null = null;
+  let firstPages: Record<PageName, number> | null = null;
   for (const size of sizes) {
-    const { cases, megabytes, exported, read, stored, saveMs, startMs } = await measured(size);
+    const { cases, megabytes, exported, read, stored, saveMs, startMs, pagesMs } = await measured(size);
     first ??= saveMs;
+    firstPages ??= pagesMs;
     const bar = START_BAR_S[cases];
     io.out(
       `${cases} cases, ${megabytes} MB: written ${s(exported.ms)}, read ${s(read.ms)}, stored ${s(stored.ms)}; longest slice ` +
@@ -111,6 +161,15 @@ export async function run(args: readonly string[], io: Io): Promise<number> {
         `saved ${saveMs.toFixed(1)} ms, ${(saveMs / first).toFixed(1)} times the first row (bar ${SAVE_BAR}); start ` +
         `${s(startMs)}${bar ? ` (bar ${bar} s)` : ''}\n`,
     );
+    for (const name of Object.keys(PAGES) as PageName[]) {
+      const times = pagesMs[name] / firstPages[name];
+      const judged = cases === PAGE_BAR_CASES;
+      io.out(
+        `  ${name}, second visit: ${pagesMs[name].toFixed(0)} ms, ${times.toFixed(1)} times the first row` +
+          `${judged ? ` (bar ${PAGE_BAR})` : ''}\n`,
+      );
+      if (judged && times > PAGE_BAR) missed.push(`${name} at ${cases}`);
+    }
     for (const [name, { sliceMs }] of Object.entries({ exported, read, stored }))
       if (sliceMs > SLICE_BAR_MS) missed.push(`slice while ${name} at ${cases}`);
     if (saveMs > SAVE_BAR * first) missed.push(`one saved case at ${cases}`);
