@@ -68,6 +68,13 @@ export function reflectionToStore(
   return { input, refused: null };
 }
 
+/** What the store refused, with everything that was typed. */
+export const notStored = (form: FormData, refused: Trouble) => ({
+  errors: [refused],
+  values: reflectionFields(form),
+  looksLike: [] as string[],
+});
+
 /**
  * Reads the reflection form: `answer:<case>:<checkpoint>`, `kept:<case>:<part>` (yes | no), `saw`, `willTry`, `tags`;
  * `all:answer:<checkpoint>` and `all:kept:<part>` stand for every case of the form that has no answer of its own.

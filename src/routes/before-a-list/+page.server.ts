@@ -1,4 +1,5 @@
-import { redirect } from '@sveltejs/kit';
+import { fail, redirect } from '@sveltejs/kit';
+import { attempt } from '$lib/server/attempt';
 import { eyeDrawing } from '$lib/charts/eye/eye-drawings.server';
 import { noteViews } from '$lib/rooms/before-a-list/note-view';
 import { cardsToAsk } from '$lib/rooms/before-a-list/eyes-on-list';
@@ -67,7 +68,10 @@ export const load: PageServerLoad = async ({ locals, url }) => {
 export const actions = {
   type: async ({ locals, request }) => {
     const large = (await request.formData()).get('large') === 'yes';
-    await locals.store.changeProfile((profile) => ({ ...profile, largeType: large }));
+    const { refused } = await attempt('main', () =>
+      locals.store.changeProfile((profile) => ({ ...profile, largeType: large })),
+    );
+    if (refused) return fail(409, { errors: [refused] });
     redirect(303, '/before-a-list');
   },
 } satisfies Actions;

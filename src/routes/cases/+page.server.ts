@@ -55,10 +55,10 @@ export const actions = {
     const id = String((await request.formData()).get('goal') ?? '');
     const goal = (await locals.store.goals()).find((each) => each.id === id);
     if (!goal) return fail(404, { errors: [{ field: 'show', message: 'That goal is no longer in the record.' }] });
-    await locals.store.changeGoal(goal.id, (stored) => ({
-      ...stored,
-      timesShown: [...stored.timesShown, locals.now],
-    }));
+    const { refused } = await attempt('show', () =>
+      locals.store.changeGoal(goal.id, (stored) => ({ ...stored, timesShown: [...stored.timesShown, locals.now] })),
+    );
+    if (refused) return fail(409, { errors: [refused] });
     redirect(303, '/cases?said=shown');
   },
 } satisfies Actions;

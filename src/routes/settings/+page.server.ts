@@ -109,7 +109,10 @@ export const actions = {
   },
 
   consent: async ({ locals }) => {
-    await locals.store.changeProfile((stored) => ({ ...stored, recordingsConsentAt: locals.now }));
+    const { refused } = await attempt('about', () =>
+      locals.store.changeProfile((stored) => ({ ...stored, recordingsConsentAt: locals.now })),
+    );
+    if (refused) return fail(409, { errors: [refused] });
     redirect(303, '/settings?said=consent');
   },
 

@@ -42,22 +42,24 @@ export const actions = {
   /** The result of a full window: stored once, and only when it is asked for. */
   read: async ({ locals, params }) => {
     const { record, goal } = await goalOf(locals.store, params.goal);
-    const read = await readResult(locals.store, record, goal, locals.now);
-    redirect(303, `/after-twenty/${goal.id}${read ? '?said=read' : ''}`);
+    const { done, refused } = await attempt('main', () => readResult(locals.store, record, goal, locals.now));
+    if (refused) return fail(409, { errors: [refused] });
+    redirect(303, `/after-twenty/${goal.id}${done ? '?said=read' : ''}`);
   },
   /** Whether it lasted: the answer of a complete following twenty, stored once, when it is asked for. */
   lasted: async ({ locals, params }) => {
     const { record, goal } = await goalOf(locals.store, params.goal);
-    const read = await readLasted(locals.store, record, goal, locals.now);
-    redirect(303, `/after-twenty/${goal.id}${read ? '?said=lasted' : ''}`);
+    const { done, refused } = await attempt('main', () => readLasted(locals.store, record, goal, locals.now));
+    if (refused) return fail(409, { errors: [refused] });
+    redirect(303, `/after-twenty/${goal.id}${done ? '?said=lasted' : ''}`);
   },
   /** Asked for while the window runs; noted, because seeing times can change the cases that follow. */
   show: async ({ locals, params }) => {
     const { goal } = await goalOf(locals.store, params.goal);
-    await locals.store.changeGoal(goal.id, (stored) => ({
-      ...stored,
-      timesShown: [...stored.timesShown, locals.now],
-    }));
+    const { refused } = await attempt('main', () =>
+      locals.store.changeGoal(goal.id, (stored) => ({ ...stored, timesShown: [...stored.timesShown, locals.now] })),
+    );
+    if (refused) return fail(409, { errors: [refused] });
     redirect(303, `/after-twenty/${goal.id}?said=shown`);
   },
   decide: async ({ locals, params, request }) => {

@@ -1,4 +1,5 @@
 import { error, fail, redirect } from '@sveltejs/kit';
+import { attempt } from '$lib/server/attempt';
 import { loadCautions } from '$lib/server/content';
 import { holdParts, sentParts } from '$lib/server/held-import';
 import type { Actions, PageServerLoad } from './$types';
@@ -15,7 +16,8 @@ export const actions = {
         errors: [{ field: sent.field, message: sent.problem }],
         cells: String(form.get('cells') ?? ''),
       });
-    const first = await holdParts(locals.store, sent.parts, locals.now);
+    const { done: first, refused } = await attempt('cells', () => holdParts(locals.store, sent.parts, locals.now));
+    if (refused) return fail(409, { errors: [refused], cells: String(form.get('cells') ?? '') });
     if (!first) error(400, 'Nothing was sent.');
     redirect(303, `/cases/bring-in/${first.id}`);
   },

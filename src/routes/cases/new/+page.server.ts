@@ -1,4 +1,5 @@
 import { fail, redirect } from '@sveltejs/kit';
+import { attempt } from '$lib/server/attempt';
 import { textOf, textsOf } from '$lib/rooms/forms/fields';
 import { draftFields, draftKey, newCaseView } from '$lib/rooms/cases/new-case-view';
 import { procedureOf } from '$lib/model';
@@ -40,7 +41,8 @@ export const actions = {
         .filter((name) => name !== 'to')
         .map((name) => [name, textsOf(fields, name)]),
     );
-    await locals.store.saveDraft(draftKey(typed.code), JSON.stringify(kept));
+    const { refused } = await attempt('code', () => locals.store.saveDraft(draftKey(typed.code), JSON.stringify(kept)));
+    if (refused) return fail(409, { errors: [refused], values: fields });
     const next = textOf(fields, 'to') === 'recording' ? '/cases/time' : '/cases/new/times';
     redirect(303, `${next}?code=${encodeURIComponent(typed.code)}`);
   },

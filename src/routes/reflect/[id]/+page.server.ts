@@ -2,10 +2,10 @@ import { error, fail, redirect } from '@sveltejs/kit';
 import type { Reflection } from '$lib/model';
 import { textOf } from '$lib/rooms/forms/fields';
 import { hiddenCaseIds } from '$lib/rooms/goals/hidden-times';
+import { attempt } from '$lib/server/attempt';
 import { changedReflection, reflectionForm, resultKnown } from '$lib/rooms/reflect/reflect-view';
 import { instantWords } from '$lib/rooms/forms/when-words';
 import { eyeDrawings } from '$lib/charts/eye/eye-drawings.server';
-import { attempt } from '$lib/server/attempt';
 import { loadCautions, renderOwnMarkdown } from '$lib/server/content';
 import { fieldsOf } from '$lib/server/form-fields';
 import { readRecord } from '$lib/server/record';
@@ -13,6 +13,7 @@ import {
   keepReflectionDraft,
   reflectionDraft,
   reflectionPreview,
+  notStored,
   reflectionToStore,
   type ReflectionFields,
 } from '$lib/server/reflections';
@@ -80,13 +81,17 @@ export const load: PageServerLoad = async ({ locals, params, url }) => {
 
 export const actions = {
   store: async ({ locals, params, request }) => {
-    const { input, refused } = reflectionToStore(await request.formData(), locals.persons?.none);
+    const form = await request.formData();
+    const { input, refused } = reflectionToStore(form, locals.persons?.none);
     if (refused) return fail(400, refused);
     const { record, reflection, seen } = await context(locals.store, params.id);
     const goal = record.goals.find(({ id }) => id === reflection.goalId) ?? null;
     const known = resultKnown(record, goal, reflection.caseIds);
-    await locals.store.updateReflection(changedReflection(reflection, input, seen, locals.now, known));
-    await locals.store.dropDraft(draftOf(params.id));
+    const stored = await attempt('saw', () =>
+      locals.store.updateReflection(changedReflection(reflection, input, seen, locals.now, known)),
+    );
+    if (stored.refused) return fail(409, notStored(form, stored.refused));
+    await attempt('saw', () => locals.store.dropDraft(draftOf(params.id))); // stored by now, whatever becomes of the draft
     redirect(303, `/reflect/${params.id}?said=stored`);
   },
   preview: async ({ request }) => reflectionPreview(await request.formData()),

@@ -1,5 +1,6 @@
 import { error, fail, redirect } from '@sveltejs/kit';
 import { hiddenCaseIds } from '$lib/rooms/goals/hidden-times';
+import { attempt } from '$lib/server/attempt';
 import { goalOfReview } from '$lib/rooms/goals/waiting-for-review';
 import { reflectionForm, resultKnown } from '$lib/rooms/reflect/reflect-view';
 import { eyeDrawings } from '$lib/charts/eye/eye-drawings.server';
@@ -10,6 +11,7 @@ import {
   reflectionDraft,
   reflectionFields,
   reflectionPreview,
+  notStored,
   reflectionToStore,
 } from '$lib/server/reflections';
 import type { Store } from '$lib/server/storage';
@@ -60,20 +62,23 @@ export const actions = {
     if (refused) return fail(400, refused);
     const { cases } = reflectionFields(form);
     const { chosen, goal, hidden, resultKnown: known } = await context(locals.store, cases);
-    await locals.store.saveReflection({
-      at: locals.now,
-      caseIds: chosen.map((each) => each.id),
-      goalId: goal?.id ?? null,
-      stepId: goal?.stepId ?? null,
-      ...input,
-      beforeLengths: hidden,
-      ...(known ? { resultKnown: true as const } : {}),
-      history: [],
-      invented: chosen.length > 0 && chosen.every((each) => each.invented),
-    });
+    const stored = await attempt('saw', () =>
+      locals.store.saveReflection({
+        at: locals.now,
+        caseIds: chosen.map((each) => each.id),
+        goalId: goal?.id ?? null,
+        stepId: goal?.stepId ?? null,
+        ...input,
+        beforeLengths: hidden,
+        ...(known ? { resultKnown: true as const } : {}),
+        history: [],
+        invented: chosen.length > 0 && chosen.every((each) => each.invented),
+      }),
+    );
+    if (stored.refused) return fail(409, notStored(form, stored.refused));
     // A draft about other cases is another text, and stays.
     const kept = await reflectionDraft(locals.store, DRAFT);
-    if (kept?.cases.join(' ') === cases.join(' ')) await locals.store.dropDraft(DRAFT);
+    if (kept?.cases.join(' ') === cases.join(' ')) await attempt('saw', () => locals.store.dropDraft(DRAFT));
     redirect(303, '/reflect?said=stored');
   },
   preview: async ({ request }) => reflectionPreview(await request.formData()),

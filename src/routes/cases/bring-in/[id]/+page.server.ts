@@ -78,7 +78,8 @@ export const actions = {
     const fields = fieldsOf(await request.formData());
     const { held, record } = await heldAnd(locals.store, params.id);
     const { choices } = choicesFromForm(fields, await readHeld(held, record, locals.now), held.choices);
-    await locals.store.updateHeldImport({ ...held, choices });
+    const { refused } = await attempt('take', () => locals.store.updateHeldImport({ ...held, choices }));
+    if (refused) return fail(409, { errors: [refused] });
     redirect(303, `/cases/bring-in/${held.id}${shownNext(fields)}`);
   },
 
@@ -87,7 +88,8 @@ export const actions = {
     const { held, record } = await heldAnd(locals.store, params.id);
     const { choices, changed } = choicesFromForm(fields, await readHeld(held, record, locals.now), held.choices);
     const answered = { ...held, choices };
-    await locals.store.updateHeldImport(answered);
+    const kept = await attempt('take', () => locals.store.updateHeldImport(answered));
+    if (kept.refused) return fail(409, { errors: [kept.refused] });
     // What is stored is what was seen: other answers are shown first, to the second of two clicks too.
     const shown = textOf(fields, 'seen');
     if (changed || (shown !== '' && shown !== seenOf(held.choices)))
@@ -124,7 +126,8 @@ export const actions = {
   drop: async ({ locals, params }) => {
     const held = await locals.store.heldImport(params.id);
     const [next] = (held && (await partsAfter(locals.store, held))?.next) ?? [];
-    await locals.store.dropHeldImport(params.id);
+    const { refused } = await attempt('take', () => locals.store.dropHeldImport(params.id));
+    if (refused) return fail(409, { errors: [refused] });
     redirect(303, `/cases/bring-in${next ? `/${next.id}` : ''}`);
   },
 } satisfies Actions;

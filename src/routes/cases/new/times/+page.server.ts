@@ -48,7 +48,8 @@ export const actions = {
       }),
     );
     if (refused) return fail(409, { errors: [refused], values: fields });
-    await locals.store.dropDraft(draftKey(code));
+    // The case is stored by now: a draft that cannot be removed is no reason to say otherwise.
+    await attempt('time', () => locals.store.dropDraft(draftKey(code)));
     redirect(303, '/cases?said=added');
   },
 } satisfies Actions;

@@ -102,10 +102,13 @@ export const actions = {
   },
   remove: async ({ locals, params, request }) => {
     const id = String((await request.formData()).get('id') ?? '');
-    await locals.store.changeProfile((profile) => ({
-      ...profile,
-      ownCheckpoints: profile.ownCheckpoints.filter((each) => each.id !== id),
-    }));
+    const { refused } = await attempt('own', () =>
+      locals.store.changeProfile((profile) => ({
+        ...profile,
+        ownCheckpoints: profile.ownCheckpoints.filter((each) => each.id !== id),
+      })),
+    );
+    if (refused) return fail(409, { errors: [refused], values: { look: '', text: '' } });
     redirect(303, `/checkpoints/${params.procedure}/${params.step}?said=removed#own`);
   },
 } satisfies Actions;

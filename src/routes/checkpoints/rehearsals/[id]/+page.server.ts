@@ -1,4 +1,5 @@
-import { error, redirect } from '@sveltejs/kit';
+import { error, fail, redirect } from '@sveltejs/kit';
+import { attempt } from '$lib/server/attempt';
 import { eyeDrawing } from '$lib/charts/eye/eye-drawings.server';
 import { loadCautions, loadRehearsals, renderLine, renderShortRead } from '$lib/server/content';
 import { instantWords } from '$lib/rooms/forms/when-words';
@@ -33,10 +34,10 @@ export const actions = {
   said: async ({ locals, params }) => {
     const { id } = params;
     if (!loadRehearsals().some((each) => each.id === id)) error(404, 'No such rehearsal.');
-    await locals.store.changeProfile((profile) => ({
-      ...profile,
-      rehearsed: { ...profile.rehearsed, [id]: locals.now },
-    }));
+    const { refused } = await attempt('said', () =>
+      locals.store.changeProfile((profile) => ({ ...profile, rehearsed: { ...profile.rehearsed, [id]: locals.now } })),
+    );
+    if (refused) return fail(409, { errors: [refused] });
     redirect(303, `/checkpoints/rehearsals/${id}#said`);
   },
 } satisfies Actions;
