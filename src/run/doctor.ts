@@ -7,7 +7,7 @@ import { mend } from '../lib/server/doctor/mend';
 
 type Io = { userFolder: string; out: (text: string) => void; err: (text: string) => void };
 
-const USAGE = 'node src/run/tool.js doctor [FOLDER] [--mend]\n';
+const USAGE = 'npm run doctor -- [FOLDER] [--mend]\n';
 
 /**
  * `doctor`: reads a data folder, changes nothing, and says in words what is wrong and what to do; `--mend` does it, after a
@@ -52,7 +52,7 @@ function told(folder: string, { findings, read }: Examined, mending: boolean): s
     ...wrong.flatMap(({ what, todo, mend: can }) => [
       `- ${what}`,
       ...(todo ? [`  ${todo}`] : []),
-      ...(can && !mending ? ['  "node src/run/tool.js doctor --mend" does it, after a copy of the folder.'] : []),
+      ...(can && !mending ? ['  "npm run doctor -- --mend" does it, after a copy of the folder.'] : []),
     ]),
     ...(notes.length > 0 ? ['Good to know:', ...notes.map(({ what }) => `- ${what}`)] : []),
   ];
