@@ -78,8 +78,8 @@ export function* planLabels(
       const question = {
         id: key,
         ...wording(label, how, meanings, parts, procedure),
-        // A name nobody knows may be a step, and its times are gone if a guess decides.
-        mustAnswer: how === 'none' || how === 'unclear',
+        // A name nobody knows may be a step, and its times are gone if a guess decides. Several lines are no name: the row is torn.
+        mustAnswer: (how === 'none' || how === 'unclear') && !/[\r\n]/.test(label),
         options: all,
         examples,
       };
