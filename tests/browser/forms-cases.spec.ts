@@ -1,7 +1,7 @@
 import type { Page } from 'playwright/test';
 import type { App } from './app';
 import { expect, test } from './fixture';
-import { formsOf, press, sentForms, unfold } from './forms';
+import { formsOf, press, sentForms, takenAsOwn, unfold } from './forms';
 import { everythingOf, startWith } from './records';
 
 test.use({ javaScriptEnabled: false });
@@ -219,8 +219,7 @@ test('every form of Cases works without scripts', async ({ page, context, app })
     // In a record with own cases nobody's times are own by default.
     await expect(page.locator('input[name="whose"]:checked')).toHaveCount(0);
     await expect(page.getByRole('button', { name: /^Take / })).toHaveCount(0);
-    await page.locator('input[name="whose"][value="me"]').check();
-    await press(page, 'Look again with these answers');
+    await takenAsOwn(page);
     await press(page, /^Take /);
     await expect(page.getByText('2 cases were taken')).toBeVisible();
     expect((await caseOf(app, 'B1')).stretches[0]?.seconds).toBe(83);

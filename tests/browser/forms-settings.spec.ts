@@ -1,3 +1,6 @@
+import { mkdtemp, readdir, rm, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { expect, test } from './fixture';
 import { formsOf, press, sentForms, unfold } from './forms';
 import { everythingOf, startWith } from './records';
@@ -117,9 +120,80 @@ test('every form of Now and Settings works without scripts', async ({ page, cont
     expect(JSON.stringify(await everythingOf(app))).toBe(backup);
     await app.cutFile('results.json');
     await page.goto('/settings/damaged');
+    await press(page, 'Bring it back from this backup');
+    await expect(page.getByText('That file was brought back from its newest good backup.')).toBeVisible();
+    await app.cutFile('results.json');
+    await page.goto('/settings/damaged');
     await press(page, 'Go on without it');
     await expect(page.getByText('The record goes on without that file.')).toBeVisible();
     expect((await everythingOf(app)).results).toEqual([]);
+  });
+
+  await test.step('backups: how long they are kept, copies elsewhere, one brought back and that undone', async () => {
+    const months = async () => (await everythingOf(app)).profile.backupMonths;
+    await page.goto('/settings/backups');
+    await press(page, 'Delete these copies');
+    await expect(page.getByText('Those copies are gone.')).toBeVisible();
+    await page.locator('input[name="months"]').fill('many');
+    await press(page, 'Store');
+    await expect(page.getByRole('alert')).toBeVisible();
+    const before = await months();
+    await page.locator('input[name="months"]').fill('7');
+    await press(page, 'Store');
+    await expect(page.getByText('Stored. Backups older than that are gone.')).toBeVisible();
+    expect(await months()).toBe(7);
+    await page
+      .locator('main')
+      .getByRole('link', { name: /^Before / })
+      .first()
+      .click();
+    await press(page, 'Bring everything back as it stood then');
+    await expect.poll(months).toBe(before);
+    await press(page, 'Undo this');
+    await expect.poll(months).toBe(7);
+
+    const elsewhere = await mkdtemp(join(tmpdir(), 'next-twenty-second-'));
+    await page.locator('input[name="second"]').fill(join(elsewhere, 'not-there'));
+    await press(page, 'Copy to this folder');
+    await expect(page.getByRole('alert')).toBeVisible();
+    await page.locator('input[name="second"]').fill(elsewhere);
+    await press(page, 'Copy to this folder');
+    await expect(page.getByText('Stored.', { exact: true })).toBeVisible();
+    await expect.poll(async () => (await readdir(elsewhere)).length).toBe(1);
+    await page.locator('input[name="second"]').fill('');
+    await press(page, 'Store, and copy now');
+    await expect(page.getByRole('button', { name: 'Copy to this folder' })).toBeVisible();
+    await rm(elsewhere, { recursive: true });
+  });
+
+  await test.step('faults that were seen, and their log deleted', async () => {
+    const fault = { at: '2026-11-29T08:00:00.000Z', id: 'ab12cd34', where: '/choose', what: 'TypeError', frames: [] };
+    await writeFile(join(app.folder, 'faults.log'), `${JSON.stringify(fault)}\n`);
+    await page.goto('/settings/faults');
+    await expect(page.getByText('ab12cd34')).toBeVisible();
+    await press(page, 'Delete this log');
+    await expect(page.getByText('No fault has been seen.')).toBeVisible();
+  });
+
+  await test.step('a passphrase set, and removed', async () => {
+    await page.goto('/settings');
+    await unfold(page, 'Set a passphrase');
+    await page.locator('input[name="passphrase"]').fill('four plain words together');
+    await page.locator('input[name="again"]').fill('four plain words apart');
+    await press(page, 'Set it');
+    await expect(page.getByRole('alert')).toBeVisible();
+    await page.locator('input[name="passphrase"]').fill('four plain words together');
+    await page.locator('input[name="again"]').fill('four plain words together');
+    await press(page, 'Set it');
+    await expect(page.getByText('The passphrase is set.')).toBeVisible();
+    expect((await fetch(new URL('/settings/everything.json', app.origin), { redirect: 'manual' })).status).not.toBe(
+      200,
+    );
+    await unfold(page, 'Change or remove it');
+    await page.locator('input[name="old"]').fill('four plain words together');
+    await press(page, 'Remove it');
+    await expect(page.getByText('The passphrase was removed.')).toBeVisible();
+    expect((await fetch(new URL('/settings/everything.json', app.origin))).status).toBe(200);
   });
 
   // Procedures of one's own have a test of their own.

@@ -22,6 +22,13 @@ async function bringIn(page: Page, file: string, said: string, cases: number): P
   await expect(page.getByText('Nothing is stored yet.')).toBeVisible();
   await expect(page.getByText(said)).toBeVisible();
   await expect(page.getByText('Nothing stays out.')).toBeVisible();
+  const own = page.getByLabel('my own operations');
+  if (!(await own.isChecked())) {
+    // In a record with own cases it is asked whose these are.
+    await own.check();
+    await page.getByRole('button', { name: 'Look again with these answers' }).click();
+    await expect(page.getByText('Say first whose times these are.')).toHaveCount(0);
+  }
   await page.getByRole('button', { name: /^Take / }).click();
   await expect(page.getByText(`${cases} cases were taken`)).toBeVisible();
 }
