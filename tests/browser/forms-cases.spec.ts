@@ -248,6 +248,30 @@ test('every form of Cases works without scripts', async ({ page, context, app })
     await expect(page.locator('main tbody tr')).toHaveCount(40);
   });
 
-  // The plan of what to time has its own test, and so has timing a recording, which needs scripts.
-  expect([...sent].sort()).toEqual(formsOf(['/cases'], ['/cases/timing-plan', '/cases/time']));
+  await test.step('the place of a case, and a case moved to another list', async () => {
+    const { lists, cases } = await everythingOf(app);
+    const list = lists.find(({ id }) => cases.filter(({ listId }) => listId === id).length > 2);
+    const [first, second] = cases.filter(({ listId }) => listId === list?.id);
+    await page.goto(`/cases/${first?.id}`);
+    await unfold(page, 'Change its list, or keep which eye and a remark');
+    await page.locator('form[action="?/place"] input[name="position"]').fill('first');
+    await press(page, 'Store this');
+    await expect(page.getByRole('alert')).toBeVisible();
+    await page.locator('form[action="?/place"] input[name="position"]').fill('9');
+    await press(page, 'Store this');
+    await expect(page.getByText('List, place, eye and remark are stored.')).toBeVisible();
+    await page.goto(`/cases/lists/${list?.id}`);
+    await unfold(page, 'Move cases to another list');
+    await page.locator(`input[name="move"][value="${second?.id}"]`).check();
+    await page.locator('#move summary', { hasText: 'A new list' }).click();
+    await page.locator('#move input[name="newListWhen"]').fill('14 March 2026');
+    await press(page, 'Move them');
+    await expect(page.getByText('The cases are moved to another list.')).toBeVisible();
+    expect((await everythingOf(app)).cases.find(({ id }) => id === second?.id)?.listId).not.toBe(list?.id);
+  });
+
+  // These have tests of their own: the plan of what to time, timing a recording (which needs scripts), and what is forgotten
+  // of a file (bring-in.spec, without scripts too).
+  const elsewhere = ['/cases/timing-plan', '/cases/time', '/cases/bring-in/[] forget'];
+  expect([...sent].sort()).toEqual(formsOf(['/cases'], elsewhere));
 });

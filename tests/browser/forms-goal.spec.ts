@@ -82,6 +82,13 @@ test('every form of a goal works without scripts', async ({ page, context, app }
     await page.locator('input[name="tags"]').fill('strip');
     await press(page, 'Store the change');
     await expect(page.getByText('Your change is stored; the earlier text is kept below.')).toBeVisible();
+    const notes = async () => (await everythingOf(app)).reflections.length;
+    const before = await notes();
+    await unfold(page, 'Delete this note');
+    await press(page, 'Delete this note');
+    await expect.poll(notes).toBe(before - 1);
+    await press(page, 'Put it back');
+    await expect.poll(notes).toBe(before);
     await page.goto('/reflect');
     await page.locator('input[name="word"]').fill('two pieces');
     await press(page, 'Search');

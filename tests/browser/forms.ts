@@ -59,7 +59,7 @@ export async function takenAsOwn(page: Page): Promise<void> {
   const take = page.getByRole('button', { name: /^(Take|Fill in) / });
   await expect(async () => {
     await page.locator('input[name="whose"][value="me"]').check({ timeout: 1000 });
-    for (const notThere of await page.getByLabel(/^no: .* was not timed/).all())
+    for (const notThere of await page.getByRole('radio', { name: /^no: .* was not timed/ }).all())
       await notThere.check({ timeout: 1000 });
     await press(page, 'Look again with these answers');
     await expect(take).toBeVisible({ timeout: 2000 });
