@@ -33,8 +33,13 @@ async function opened(page: Page, buffer = clip): Promise<void> {
   await page.locator('h1').click(); // keys belong to the page, not to the field of the file
 }
 
+/** As a person presses: the next key once the picture that the last one asked for has come. */
 const press = async (page: Page, keys: string) => {
-  for (const key of keys.split(' ')) await page.keyboard.press(key);
+  for (const key of keys.split(' ')) {
+    const before = await shown(page);
+    await page.keyboard.press(key);
+    if (key.includes('Arrow')) await expect.poll(() => shown(page)).not.toBe(before);
+  }
 };
 const shown = async (page: Page) => Number(await page.locator('.clock').getAttribute('data-shown'));
 

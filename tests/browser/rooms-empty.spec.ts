@@ -14,6 +14,8 @@ test('every room can be read and used by everybody, with nothing in it', async (
     'list-facts',
     'list-times',
     'step',
+    'pair',
+    'clips',
     'plan',
     'plan-set',
     'reflection',
