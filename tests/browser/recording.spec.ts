@@ -1,6 +1,6 @@
 import type { Page } from 'playwright/test';
 import type { App } from './app';
-import { BITS, madeClip, numberIn, type ClipPlan } from './clips';
+import { BITS, frameShown, madeClip, numberIn, type ClipPlan } from './clips';
 import { expect, test } from './fixture';
 import { open } from './open';
 import { everythingOf, post, startWith } from './records';
@@ -33,17 +33,8 @@ async function opened(page: Page, buffer = clip): Promise<void> {
   await page.locator('h1').click(); // keys belong to the page, not to the field of the file
 }
 
-/** Milliseconds until nothing more moves after a picture has come. */
-const SETTLED = 300;
-/** As a person presses: the next key once the picture that the last one asked for has come. */
 const press = async (page: Page, keys: string) => {
-  for (const key of keys.split(' ')) {
-    const before = await shown(page);
-    await page.keyboard.press(key);
-    if (!key.includes('Arrow')) continue;
-    await expect.poll(() => shown(page)).not.toBe(before);
-    await page.waitForTimeout(SETTLED);
-  }
+  for (const key of keys.split(' ')) await page.keyboard.press(key);
 };
 const shown = async (page: Page) => Number(await page.locator('.clock').getAttribute('data-shown'));
 
@@ -73,6 +64,45 @@ test.describe('a recording', () => {
     await page.goto(app.origin);
     clip = await madeClip(page, PLAN);
     await page.close();
+  });
+
+  test('is stepped through frame by frame, and marks by keyboard are of the frame that is shown', async ({
+    page,
+    app,
+  }) => {
+    test.setTimeout(120_000);
+    await timing(app, page, 'T1');
+    await opened(page);
+    await press(page, 'ArrowRight ArrowRight ArrowRight');
+    await arrived(page, 3 * FRAME);
+    expect(await frameShown(page)).toBe(3);
+    await press(page, 'ArrowLeft');
+    await arrived(page, 2 * FRAME);
+    expect(await frameShown(page)).toBe(2);
+    await press(page, 'Shift+ArrowRight s');
+    await expect(page.getByRole('button', { name: /^Incision|^Side port/ }).first()).toBeVisible();
+    const first = await frameShown(page);
+    await press(page, 'Shift+ArrowRight Shift+ArrowRight ArrowRight e');
+    await expect(page.getByRole('button', { name: /Mark the start/ })).toBeVisible();
+    const last = await frameShown(page);
+    // Half a second is twelve frames and a half: from the middle of a frame to the beginning of the thirteenth after it.
+    expect([first, last]).toEqual([15, 42]);
+    await page.getByRole('button', { name: 'Store the case' }).click();
+    await expect(page.getByText('The case is in the record.')).toBeVisible();
+    const { cases } = await everythingOf(app);
+    const one = cases.find(({ code }) => code === 'T1');
+    expect(one).toMatchObject({ source: { kind: 'timed' }, recording: { size: clip.length, label: null } });
+    expect(one?.stretches).toEqual([
+      {
+        stepId: 'side-port',
+        start: expect.closeTo(first * FRAME, 3) as unknown as number,
+        end: expect.closeTo(last * FRAME, 3) as unknown as number,
+        seconds: expect.closeTo((last - first) * FRAME, 3) as unknown as number,
+        kind: 'step',
+        reason: null,
+      },
+    ]);
+    expect(JSON.stringify(await everythingOf(app))).not.toContain('Smith');
   });
 
   test('a mark made while it plays at four times is of the frame shown at that moment', async ({ page, app }) => {
@@ -118,7 +148,6 @@ test.describe('a recording', () => {
     test.setTimeout(120_000);
     await timing(app, page, 'T3');
     await opened(page);
-    await page.waitForTimeout(3 * SETTLED);
     await press(page, 'Shift+ArrowRight s Shift+ArrowRight Shift+ArrowRight e Shift+ArrowRight s w Shift+ArrowRight w');
     await expect(page.getByRole('button', { name: /waiting, to/ })).toBeVisible();
     const marks = await page.locator('tbody').innerText();

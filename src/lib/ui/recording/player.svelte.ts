@@ -5,6 +5,10 @@ export type Trouble = 'empty' | 'cannot-play' | 'no-picture' | 'gone' | 'damaged
 
 /** A seek that has not ended by then is looked into, milliseconds. */
 const PATIENCE = 2000;
+/** After a seek within one frame no picture comes, milliseconds … */
+const SAME_FRAME = 250;
+/** … and after a seek to a frame that lasts longer than others the one that came is believed. */
+const NOTHING_NEW = 1000;
 /** Far behind the end of any recording: asked for where a file does not tell how long it is. */
 const BEHIND_THE_END = 1e9;
 /** Frames kept to know how long one lasts. */
@@ -163,40 +167,53 @@ export class Player {
 
   #end = (video: HTMLVideoElement): number => this.duration ?? (Number.isFinite(video.duration) ? video.duration : 1e6);
 
-  /** @returns beginning of the frame shown there */
+  /**
+   * A picture asked for earlier may come late, on a busy machine after the seek for the next has begun. So a picture is
+   * taken for the one at this place only where its frame can hold it; where that is not sure, news is waited for.
+   * @returns beginning of the frame shown there
+   */
   #seek(video: HTMLVideoElement, to: number): Promise<number> {
     const at = Math.min(Math.max(0, to), Math.max(0, this.#end(video) - 0.001));
+    const gap = frameGap(this.#frames).seconds;
+    const holds = (frame: number) => frame <= at + 0.001 && at - frame < gap;
     return new Promise((resolve) => {
       let frame: number | null = null;
       let there = false;
-      const done = () => {
-        if (frame === null || !there) return;
+      let over = false;
+      let quiet: ReturnType<typeof setTimeout> | undefined;
+      const end = (seen: number | null) => {
+        over = true;
+        clearTimeout(quiet);
         clearInterval(watch);
-        this.#saw(frame);
-        resolve(frame);
-      };
-      const give = () => {
-        clearInterval(watch);
+        if (seen !== null) this.#saw(seen);
         resolve(this.shown);
       };
-      // The picture may still be the old one when the seek has ended: both are waited for.
-      video.requestVideoFrameCallback((_, { mediaTime }) => {
-        frame = mediaTime;
-        done();
-      });
+      const news = () => {
+        if (over || !there) return;
+        clearTimeout(quiet);
+        // A seek within the frame that is shown brings no new one where the browser sees no need.
+        const seen = frame ?? this.shown;
+        if (frame !== null && holds(frame)) end(frame);
+        else quiet = setTimeout(() => end(seen), holds(seen) ? SAME_FRAME : NOTHING_NEW);
+      };
+      const hear = () =>
+        video.requestVideoFrameCallback((_, { mediaTime }) => {
+          if (over) return;
+          frame = mediaTime;
+          news();
+          hear();
+        });
+      hear();
       const arrived = () => {
         there = true;
-        done();
-        // A seek within the frame that is shown brings no new one where the browser sees no need.
-        setTimeout(() => {
-          frame ??= this.shown;
-          done();
-        }, 250);
+        news();
       };
       video.addEventListener('seeked', arrived, { once: true });
       const watch = setInterval(() => {
         void this.#look().then((trouble) => {
-          if (trouble) give();
+          if (!trouble || over) return;
+          video.removeEventListener('seeked', arrived);
+          end(null);
         });
       }, PATIENCE);
       video.currentTime = at;
