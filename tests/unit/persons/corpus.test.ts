@@ -28,7 +28,7 @@ describe('what looks like a person, on two hundred names and two hundred innocen
     expect(guidance.length).toBeGreaterThan(3000);
   });
 
-  it('finds names: recall of all and of the half not looked at', () => {
+  it('finds names: recall of all and of the half seen only as a count', () => {
     expect(share(NAMES, named)).toBeGreaterThanOrEqual(0.95);
     expect(
       share(
@@ -43,7 +43,7 @@ describe('what looks like a person, on two hundred names and two hundred innocen
     expect(share(NUMBERS, number)).toBeGreaterThanOrEqual(0.95);
   });
 
-  it('leaves innocent phrases alone: false alarms of all, of the half not looked at, and in the guidance', () => {
+  it('leaves innocent phrases alone: false alarms of all, of the half seen only as a count, and in the guidance', () => {
     expect(share(INNOCENT, held)).toBeLessThanOrEqual(0.03);
     expect(
       share(

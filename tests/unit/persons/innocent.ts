@@ -1,6 +1,6 @@
 /**
  * Two hundred innocent words and sentences, as they stand in remarks, list labels, codes, step names and reasons; written
- * down from memory of the trade. None of them points to anybody. Every second one (odd places) was not looked at while
+ * down from memory of the trade. None of them points to anybody. Every second one (odd places) was seen only as a number of false alarms while
  * the list of signs was made.
  */
 export const INNOCENT: readonly string[] = `

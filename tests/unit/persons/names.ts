@@ -1,7 +1,7 @@
 /**
  * Two hundred invented mentions of people, as somebody might write them into a remark, a label or a reason: with a title,
  * or where names stand. Written down from memory of how names look in many cultures; nobody real is meant. Every second
- * one (odd places) was not looked at while the list of signs was made: its share is stated by itself.
+ * one (odd places) was seen only as a number of misses while the list of signs was made: its share is stated by itself.
  */
 export const NAMES: readonly string[] = `
 Mrs B squeezed a lot
