@@ -1,32 +1,38 @@
 import { named } from '../labels/plain-words';
 
-/** What a column of its own can hold, whatever the procedure, and the headings people give it. */
+/**
+ * What a column of its own can hold, whatever the procedure, and the headings people give it: in English, and (from memory)
+ * in German, French, Spanish, Italian and Portuguese.
+ */
 export const ownColumns = {
   case: named(`case_id, case, case no, case nr, case number, case code, own code, my code, case ref, code, id, no,
     nr, number, serial, serial no, sr no, sl no, s no, operation, operation no, operation id, op, op no,
-    op nr, op number, op id, video, video no, video id, recording, recording id, surgery no, surgery id`),
+    op nr, op number, op id, video, video no, video id, recording, recording id, surgery no, surgery id, fall, cas, caso`),
   step: named(`step, step name, step label, phase, phase name, stage, part, label, task, activity, operative step,
-    surgical step, surgical phase`),
+    surgical step, surgical phase, schritt, op schritt, etape, paso, fase, etapa, passo`),
   start: named(`start, start_s, from, begin, begins, beginning, start time, started, starts, start at, time start,
-    time in, onset, in`),
+    time in, onset, in, beginn, anfang, debut, inicio, inizio`),
   end: named(`end, end_s, to, until, till, stop, stops, finish, end time, stop time, ended, ends, time end, time
-    out, out`),
-  seconds: named(`seconds, secs, sec, duration, time, length, time taken, step time, elapsed, dur, minutes, mins, min`),
+    out, out, ende, fin, fine, fim`),
+  seconds: named(`seconds, secs, sec, duration, time, length, time taken, step time, elapsed, dur, minutes, mins, min,
+    sekunden, dauer, duree, secondes, duracion, segundos, durata, secondi, duracao`),
   procedure: named(`procedure, procedure type, operation type, type of operation, surgery type, type of surgery,
-    technique`),
+    technique, eingriff, verfahren, intervention, procedimiento, intervento, procedura, procedimento`),
   date: named(`date, day, month, date of surgery, date of operation, surgery date, operation date, op date, dos,
-    list date`),
+    list date, datum, op datum, operationsdatum, date operatoire, date de l operation, fecha, fecha de cirugia, data
+    intervento, data dell intervento, data da cirurgia, data cirurgia`),
   list: named(`list, list no, list nr, list number, list id, list name, session, session no, session id, theatre
-    list, theater list, operating list`),
+    list, theater list, operating list, liste, lista`),
   position: named(`position, pos, place, slot, order, place in list, place in the list, position in list, position on
-    list, list position, list order, order in list, order on list`),
+    list, list position, list order, order in list, order on list, reihenfolge, ordre, orden, ordine, ordem`),
   more: named(`anything else, anything else about this eye`),
   surgeon: named(`surgeon, surgeon id, surgeon code, surgeon name, operator, operating surgeon, operated by, performed
-    by, done by, by, who`),
+    by, done by, by, who, operateur, chirurg, chirurgien, cirujano, chirurgo, cirurgiao`),
   kind: named(`kind, kind of stretch, stretch kind, type`),
   reason: named(`reason, waiting reason, reason for waiting, cause, why`),
   event: named(`event, events, event kind, complication, complications, adverse event, adverse events,
-    intraoperative complication, untoward event`),
+    intraoperative complication, untoward event, komplikation, komplikationen, complicacion, complicaciones, complicazione,
+    complicazioni, complicacao, complicacoes`),
   'event-step': named(`event_step, step of event, complication step`),
   'event-serious': named(`event_serious, serious, serious event`),
   'event-near-miss': named(`event_near_miss, near miss, near misses`),

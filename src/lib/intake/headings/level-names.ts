@@ -56,8 +56,17 @@ const WRITTEN: Readonly<Record<string, readonly string[]>> = {
   'toric:yes': named(`torisch, torische iol, torique, torica, lente torica`),
 };
 
-/** Other names of a fact: under them yes is yes. */
-export const moreNames = (factId: string): readonly string[] => WRITTEN[`${factId}:yes`] ?? [];
+/** Names of a fact that has levels, in the same languages. */
+const OF_LEVELS: Readonly<Record<string, readonly string[]>> = {
+  pupil: named(`pupille, pupillenweite, pupila, pupilla, putli`),
+  nucleus: named(`kern, linsenkern, kernhärte, kernhaerte, noyau, nucleo`),
+};
+
+/** Other names of a fact; of a yes-no fact, under them yes is yes. */
+export const moreNames = (factId: string): readonly string[] => [
+  ...(WRITTEN[levelId(factId, 'yes')] ?? []),
+  ...(OF_LEVELS[factId] ?? []),
+];
 
 /** One level of a fact, as the target of a column: `pupil:small`; of a yes-no fact its opposite, `still:no`. */
 export const levelId = (factId: string, level: string): string => `${factId}:${level}`;
