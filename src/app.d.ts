@@ -1,4 +1,5 @@
 import type { Access } from '$lib/server/access/access';
+import type { TheRecord } from '$lib/server/access/the-record';
 import type { AboutPersons } from '$lib/server/about-persons';
 import type { Store } from '$lib/server/storage/port';
 
@@ -14,6 +15,7 @@ declare global {
       store: Store;
       /** Who may ask; missing only where a test asks a page by itself. */
       access?: Access;
+      record?: TheRecord;
       signedIn?: boolean;
       /** What is asked of the texts of this request; there for every change. */
       persons?: AboutPersons;

@@ -1,8 +1,10 @@
+import { resolve as absolute } from 'node:path';
 import { building, dev } from '$app/environment';
-import { openStore, StaleVersionError, StorageError, type Store } from '$lib/server/storage';
+import { StaleVersionError, StorageError, type Store } from '$lib/server/storage';
 import type { Handle, HandleServerError, ServerInit } from '@sveltejs/kit';
-import { Access, reachIn } from './lib/server/access/access';
+import { reachIn } from './lib/server/access/access';
 import { sessionIn, SIGN_IN, turnedAway } from './lib/server/access/at-the-door';
+import { TheRecord } from './lib/server/access/the-record';
 import { dataFolder } from './run/data-folder.js';
 import { faultOf, noteFault, noteFaultsIn } from './lib/server/faults';
 import { heedForms } from './lib/server/heed-forms';
@@ -12,20 +14,16 @@ import { SentTwice } from './lib/server/sent-twice';
 import { AboutPersons, askingAboutPersons, withNone } from './lib/server/about-persons';
 
 /** On the process, because `vite dev` reads this file again at every edit while the folder stays ours. */
-const opened = globalThis as typeof globalThis & {
-  nextTwentyStore?: Promise<Store>;
-  nextTwentyAccess?: Promise<Access>;
-};
+const opened = globalThis as typeof globalThis & { nextTwentyRecord?: Promise<TheRecord> };
 
 /** A folder that cannot be opened ends the process here, with the reason, before a page is served. */
 export const init: ServerInit = async () => {
   if (building) return;
-  const folder = dev && !process.env.NEXT_TWENTY_DATA ? '.tools/dev-data' : dataFolder();
-  await (opened.nextTwentyAccess ??= Access.at(folder, reachIn(process.env)));
-  if (!opened.nextTwentyStore) {
+  const folder = dev && !process.env.NEXT_TWENTY_DATA ? absolute('.tools/dev-data') : dataFolder();
+  if (!opened.nextTwentyRecord) {
     noteFaultsIn(folder);
     noteWhatNobodyWaitedFor();
-    opened.nextTwentyStore = openStore(folder, new Date().toISOString());
+    opened.nextTwentyRecord = TheRecord.at(folder, reachIn(process.env), new Date().toISOString());
     process.once('sveltekit:shutdown', () => {
       closeStore().catch((why) => {
         console.error('The store did not close as it should:', why);
@@ -33,7 +31,7 @@ export const init: ServerInit = async () => {
       });
     });
   }
-  await opened.nextTwentyStore;
+  await opened.nextTwentyRecord;
 };
 
 /** One request's fault must not end the program for all; an exception outside of every request still does, once noted. */
@@ -49,7 +47,7 @@ function noteWhatNobodyWaitedFor(): void {
 
 /** Whoever told us to stop waits for no answer: the process lives until this has settled. */
 async function closeStore(): Promise<void> {
-  await (await opened.nextTwentyStore)?.close();
+  await (await opened.nextTwentyRecord)?.close();
 }
 
 /**
@@ -83,12 +81,13 @@ export const handle: Handle = async ({ event, resolve }) => {
     if (refused.status !== 403) await readToTheEnd(event.request);
     return new Response(refused.why, { status: refused.status, headers: { 'content-type': 'text/plain' } });
   }
-  const access = await opened.nextTwentyAccess;
-  event.locals.access = access;
-  event.locals.signedIn = access?.letsIn(sessionIn(event), Date.now()) ?? true;
+  const record = await opened.nextTwentyRecord;
+  event.locals.record = record;
+  event.locals.access = record?.access;
+  const store = record?.store ?? null;
+  event.locals.signedIn = !record || (store !== null && record.access.letsIn(sessionIn(event), Date.now()));
   if (!event.locals.signedIn && event.url.pathname !== SIGN_IN) return turnedAway(event);
 
-  const store = await opened.nextTwentyStore;
   if (store) event.locals.store = sayingDamage(store);
   event.locals.now = new Date().toISOString();
   if (readOnly.includes(event.request.method) || !store) return resolve(event, { preload: isNeededAtOnce });

@@ -1,3 +1,4 @@
+import { TheRecord } from '../../src/lib/server/access/the-record';
 import { openStore, StorageError } from '../../src/lib/server/storage';
 import { aBatch, aCase, aNewCase, aNewList, now } from '../made-up/stored';
 
@@ -10,6 +11,17 @@ const [mode, folder = '', start = '1'] = process.argv.slice(2);
 const say = (line: string) => process.stdout.write(`${line}\n`);
 
 try {
+  if (mode === 'switch') {
+    const record = await TheRecord.at(folder, 'loopback', now, 2 ** 4);
+    const signed = await record.access.signIn('a lamp in the window', 'a', 0);
+    if (signed.refused) throw new Error(signed.refused.message);
+    await record.open(signed.data, now);
+    say('begun');
+    await record.access.turn(start === 'sealing' ? 'sealing' : 'opening', 'a lamp in the window', 'a', 0);
+    await record.openAgain(signed.data, now);
+    setInterval(() => {}, 1000);
+    await new Promise(() => {});
+  }
   const store = await openStore(folder, now);
   if (mode === 'hold') {
     say('held');

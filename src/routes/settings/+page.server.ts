@@ -1,4 +1,4 @@
-import { fail, redirect } from '@sveltejs/kit';
+import { fail, redirect, type RequestEvent } from '@sveltejs/kit';
 import {
   circumstancesOf,
   circumstanceWords,
@@ -10,6 +10,7 @@ import {
 import { seriousRatePublished } from '$lib/safety';
 import { dropSession, keepSession } from '$lib/server/access/at-the-door';
 import { LEAST_LETTERS } from '$lib/server/access/passphrase';
+import { userAccounts } from '$lib/server/access/user-accounts';
 import { IDLE_MINUTES } from '$lib/server/access/sessions';
 import { attempt } from '$lib/server/attempt';
 import { loadCautions } from '$lib/server/content';
@@ -31,6 +32,8 @@ const SAID: Record<string, string> = {
   consent: 'Noted for recordings.',
   passphrase: 'The passphrase is set. Everybody else has to sign in with it.',
   'no-passphrase': 'The passphrase was removed.',
+  encrypted: 'The passphrase is asked for, and every file of the folder is encrypted.',
+  plain: 'The files of the folder are plain again.',
 };
 
 /** What each of the two forms was filled from. */
@@ -58,6 +61,8 @@ export const load: PageServerLoad = async ({ locals, url }) => {
       reach: locals.access?.reach ?? 'loopback',
       idle: IDLE_MINUTES,
       least: LEAST_LETTERS,
+      files: locals.access?.files ?? 'plain',
+      accounts: await userAccounts(),
     },
     said: saidIn(SAID, url),
     texts: {
@@ -72,6 +77,19 @@ export const load: PageServerLoad = async ({ locals, url }) => {
 };
 
 const id = async (request: Request) => String((await request.formData()).get('id') ?? '');
+
+/** Encrypts every file of the folder, or makes them plain again; the record is closed meanwhile. */
+async function turnFiles(event: RequestEvent, to: 'sealing' | 'opening', text: string) {
+  const { access, record, now } = event.locals;
+  if (!access || !record) return fail(409, { errors: [{ field: 'old', message: 'There is no folder to encrypt.' }] });
+  const found = await access.turn(to, text, event.getClientAddress(), Date.now());
+  if (found.refused) return fail(400, { errors: [found.refused] });
+  // Where it is broken off, the sign-in page says why, and goes on with it.
+  await record
+    .openAgain(found.data, now)
+    .catch((why: unknown) => console.error('The change of files was broken off:', why));
+  redirect(303, record.store ? `/settings?said=${to === 'sealing' ? 'encrypted' : 'plain'}#access` : '/sign-in');
+}
 
 export const actions = {
   profile: async ({ locals, request }) => {
@@ -143,8 +161,12 @@ export const actions = {
     const done = await event.locals.access?.set(asked, event.getClientAddress(), Date.now());
     if (done?.refused) return fail(400, { errors: [done.refused] });
     if (done) keepSession(event, done.token);
+    if (form.get('encrypt') === 'yes') return turnFiles(event, 'sealing', asked.text);
     redirect(303, '/settings?said=passphrase#access');
   },
+
+  encrypt: async (event) => turnFiles(event, 'sealing', String((await event.request.formData()).get('old') ?? '')),
+  decrypt: async (event) => turnFiles(event, 'opening', String((await event.request.formData()).get('old') ?? '')),
 
   noPassphrase: async (event) => {
     const old = String((await event.request.formData()).get('old') ?? '');

@@ -7,9 +7,9 @@ import {
   removePassphrase,
   writePassphrase,
   COST,
-  type DataKey,
   type Passphrase,
 } from './passphrase';
+import type { DataKey } from '../storage/disk/sealed';
 import { Sessions } from './sessions';
 import { Tries } from './tries';
 
@@ -44,6 +44,16 @@ export class Access {
   /** Beyond this computer nobody is let in without one, whatever became of the file. */
   get asks(): boolean {
     return this.file !== null || this.reach !== 'loopback';
+  }
+
+  /** Whether the files of the record are encrypted, or on their way to it or back. */
+  get files(): Passphrase['files'] {
+    return this.file?.files ?? 'plain';
+  }
+
+  /** What stands in the folder now: a change from plain to encrypted files, or back, is written down by who makes it. */
+  async reload(): Promise<void> {
+    this.file = await readPassphrase(this.folder);
   }
 
   letsIn(token: string | undefined, now: number): boolean {
@@ -81,7 +91,7 @@ export class Access {
       if ('refused' in found) return found;
       data = found;
     }
-    const file = await passphraseOf(text, data, this.cost);
+    const file = await passphraseOf(text, data, this.cost, this.files);
     await writePassphrase(this.folder, file);
     this.file = file;
     this.#sessions.endAll();
@@ -95,12 +105,30 @@ export class Access {
         'old',
         'Other computers can reach this server, so the passphrase stays. Start it without HOST first.',
       ).refused;
+    if (this.files !== 'plain')
+      return refused('old', 'The folder is encrypted with it. Switch the encryption off first.').refused;
     const found = await this.#keyOf(old, address, now, 'old');
     if ('refused' in found) return found.refused;
     await removePassphrase(this.folder);
     this.file = null;
     this.#sessions.endAll();
     return null;
+  }
+
+  /**
+   * Decides that the files are to be encrypted, or plain again: written down before the first of them is touched, and from
+   * then on only forward. The record has to be opened again to be so.
+   */
+  async turn(
+    to: 'sealing' | 'opening',
+    text: string,
+    address: string,
+    now: number,
+  ): Promise<{ data: DataKey; refused: null } | { refused: Refused }> {
+    const data = await this.#keyOf(text, address, now, 'old');
+    if ('refused' in data) return data;
+    if (this.file) await writePassphrase(this.folder, (this.file = { ...this.file, files: to }));
+    return { data, refused: null };
   }
 
   signOut(token: string | undefined): void {

@@ -3,6 +3,7 @@ import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { z } from 'zod';
 import { makeFolder } from '../storage/disk/folder';
+import type { DataKey } from '../storage/disk/sealed';
 import { removeDurably, replaceDurably } from '../storage/disk/durable';
 import { StorageError } from '../storage/port';
 
@@ -27,10 +28,10 @@ const fileSchema = z.strictObject({
   }),
   check: z.string().regex(/^[0-9a-f]{64}$/),
   wrapped: z.string().regex(/^[0-9a-f]{80}$/),
+  /** Whether the files of the record are encrypted with that key; `-ing`: on the way there, to be finished at the next start. */
+  files: z.enum(['plain', 'sealing', 'sealed', 'opening']),
 });
 export type Passphrase = z.infer<typeof fileSchema>;
-/** What encrypts the files of a record, and the id by which a file says so. */
-export type DataKey = { keyId: string; key: Buffer };
 
 export const passphrasePath = (folder: string) => join(folder, 'passphrase.json');
 
@@ -70,13 +71,18 @@ const WRAP_IV = Buffer.alloc(8, 0xa6);
 const checkOf = (key: Buffer) => createHash('sha256').update(key.subarray(32)).digest();
 
 /** A passphrase for this data key, or for a new one. */
-export async function passphraseOf(text: string, data: DataKey | null = null, N = COST): Promise<Passphrase> {
+export async function passphraseOf(
+  text: string,
+  data: DataKey | null = null,
+  N = COST,
+  files: Passphrase['files'] = 'plain',
+): Promise<Passphrase> {
   const { keyId, key } = data ?? { keyId: randomBytes(8).toString('hex'), key: randomBytes(32) };
   const kdf = { name: 'scrypt' as const, N, r: 8 as const, p: 1 as const, salt: randomBytes(16).toString('hex') };
   const made = await derived(text, kdf);
   const cipher = createCipheriv('id-aes256-wrap', made.subarray(0, 32), WRAP_IV);
   const wrapped = Buffer.concat([cipher.update(key), cipher.final()]).toString('hex');
-  return { version: 1, keyId, kdf, check: checkOf(made).toString('hex'), wrapped };
+  return { version: 1, keyId, kdf, check: checkOf(made).toString('hex'), wrapped, files };
 }
 
 /** The data key, where the passphrase is right; compared in constant time. */

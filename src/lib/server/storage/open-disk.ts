@@ -18,6 +18,7 @@ import { profileOf } from './verbs/settings';
  * Opens the record in `folder`, making a new one where the folder is empty, and takes its lock. A file that cannot be
  * read does not keep the others from being used: whatever needs it says so.
  * @param now ISO instant: imports held for more than a day are dropped
+ * @param settle run once the folder is ours and a change left half done is whole; `true`: the files are other ones now
  * @throws StorageError `locked`, `missing`, `newer`, `unreadable` or `disk` when nothing can be told of the record at
  * all
  */
@@ -25,12 +26,15 @@ export async function openDiskStore(
   folder: string,
   now: string,
   versions: Versions = { schemaVersion, migrations },
+  settle: () => Promise<boolean> = async () => false,
 ): Promise<Store> {
   try {
     await makeFolders(folder);
     const lock = await takeLock(folder, now);
     try {
-      const shelf = new Shelf(await DiskKeeper.open(folder, lock, versions));
+      let keeper = await DiskKeeper.open(folder, lock, versions);
+      if (await settle()) keeper = await DiskKeeper.open(folder, lock, versions);
+      const shelf = new Shelf(keeper);
       await shelf.change((draft) => dropForgotten(draft, now));
       const copies = await Copies.open(folder, {
         readable: () => readableEverythingOf(shelf),

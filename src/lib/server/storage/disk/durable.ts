@@ -1,6 +1,7 @@
 import { randomBytes } from 'node:crypto';
 import { constants, copyFile, link, mkdir, open, rename, unlink } from 'node:fs/promises';
 import { basename, dirname, join } from 'node:path';
+import { asWritten } from './sealed';
 
 /** Unfinished files, or files kept to be restored; one left behind by a crash is swept up at the next start. */
 export const isLeftover = (fileName: string) => /^\..+\.(making|before)-[0-9a-f]{8}$/.test(fileName);
@@ -86,7 +87,7 @@ async function putBack(path: string, before: string | null): Promise<void> {
  */
 export async function replaceDurably(
   path: string,
-  text: string | Iterable<string>,
+  text: string | Buffer | Iterable<string>,
   backup: string | null = null,
 ): Promise<boolean> {
   const folder = dirname(path);
@@ -97,7 +98,8 @@ export async function replaceDurably(
   try {
     const handle = await open(making, 'wx', 0o600);
     try {
-      for (const piece of typeof text === 'string' ? [text] : text) await handle.writeFile(piece); // each goes on where the last one ended
+      const pieces = typeof text === 'string' || Buffer.isBuffer(text) ? [text] : text;
+      for (const piece of asWritten(path, pieces)) await handle.writeFile(piece); // each goes on where the last one ended
       await handle.sync();
     } finally {
       await handle.close();

@@ -1,0 +1,25 @@
+import { openStore, type Store } from '../storage';
+import { useKey, type DataKey } from '../storage/disk/sealed';
+import { switchFiles } from '../storage/disk/switch-files';
+import { readPassphrase, writePassphrase } from './passphrase';
+
+/**
+ * Opens a record with the key that its passphrase gave, or with none where its files are plain. A change from one to the
+ * other that was broken off is finished first, before anything of the record is read.
+ * @throws StorageError as `openStore` does
+ */
+export async function openRecord(folder: string, data: DataKey | null, now: string): Promise<Store> {
+  const file = await readPassphrase(folder);
+  const files = file?.files ?? 'plain';
+  if (data) useKey(folder, data, files === 'sealed' || files === 'sealing');
+  return openStore(folder, now, undefined, async () => {
+    if (!file || !data || (files !== 'sealing' && files !== 'opening')) return false;
+    await switchFiles(folder, data, files === 'sealing' ? 'sealed' : 'plain');
+    await writePassphrase(folder, { ...file, files: files === 'sealing' ? 'sealed' : 'plain' });
+    return true;
+  });
+}
+
+/** Can this record be opened without its passphrase? */
+export const opensByItself = async (folder: string): Promise<boolean> =>
+  ((await readPassphrase(folder))?.files ?? 'plain') === 'plain';

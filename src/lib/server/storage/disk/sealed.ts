@@ -1,0 +1,83 @@
+import { createCipheriv, createDecipheriv, randomBytes } from 'node:crypto';
+import { relative, sep } from 'node:path';
+
+/** What encrypts the files of a record, and the id by which a file says so. */
+export type DataKey = { keyId: string; key: Buffer };
+
+/*
+ * A file of an encrypted record: `NT20`, version 1, id of the key (8 bytes), nonce (12), AES-256-GCM ciphertext, tag (16).
+ * The header and the document's name are authenticated with it, so that one file in the place of another is refused; an
+ * older version of the same file is not, which is what a backup is.
+ */
+const MAGIC = Buffer.from('NT20\u0001', 'latin1');
+const NONCE = 12;
+const TAG = 16;
+const HEADER = MAGIC.length + 8;
+
+type Sealing = { data: DataKey; writes: boolean };
+/** An encrypted file that cannot be read here; the message says why, as the end of a sentence. */
+export class NotOpened extends Error {}
+
+/** By data folder, on the process: a development server reads this module again while the folder stays open. */
+const registry = globalThis as typeof globalThis & { nextTwentySealing?: Map<string, Sealing> };
+const sealings = (registry.nextTwentySealing ??= new Map());
+
+/** @param writes `false`: encrypted files are read, and written plainly; `data` null: the key is forgotten */
+export function useKey(folder: string, data: DataKey | null, writes: boolean): void {
+  if (data) sealings.set(folder, { data, writes });
+  else sealings.delete(folder);
+}
+
+function sealingOf(path: string): { sealing: Sealing; inside: string } | null {
+  for (const [folder, sealing] of sealings)
+    if (path.startsWith(folder + sep)) return { sealing, inside: relative(folder, path).split(sep).join('/') };
+  return null;
+}
+
+/** Read before anybody has given a passphrase. */
+export const neverSealed = (inside: string): boolean => inside === 'passphrase.json' || inside.startsWith('owner.lock');
+
+/** A backup and a copy put aside carry the name of their document. */
+const documentOf = (inside: string): string =>
+  inside.startsWith('backups/') ? inside.slice(8).replace(/\/[^/]*$/, '') : inside.replace(/\.json(\..*)?$/, '');
+
+const boundTo = (header: Buffer, inside: string) => Buffer.concat([header, Buffer.from(documentOf(inside))]);
+
+export const isSealed = (content: Buffer): boolean => content.subarray(0, MAGIC.length).equals(MAGIC);
+
+/** The pieces of a file as they go on disk: encrypted where this record is. */
+export function* asWritten(path: string, pieces: Iterable<string | Buffer>): Generator<string | Buffer> {
+  const found = sealingOf(path);
+  if (!found?.sealing.writes || neverSealed(found.inside)) {
+    yield* pieces;
+    return;
+  }
+  const { data } = found.sealing;
+  const header = Buffer.concat([MAGIC, Buffer.from(data.keyId, 'hex')]);
+  const nonce = randomBytes(NONCE);
+  const cipher = createCipheriv('aes-256-gcm', data.key, nonce, { authTagLength: TAG });
+  cipher.setAAD(boundTo(header, found.inside));
+  yield Buffer.concat([header, nonce]);
+  for (const piece of pieces) yield typeof piece === 'string' ? cipher.update(piece, 'utf8') : cipher.update(piece);
+  yield Buffer.concat([cipher.final(), cipher.getAuthTag()]);
+}
+
+/** @throws NotOpened */
+export function asRead(path: string, content: Buffer): Buffer {
+  if (!isSealed(content)) return content;
+  const found = sealingOf(path);
+  if (!found) throw new NotOpened('it is encrypted, and no passphrase was given for it');
+  const { data } = found.sealing;
+  const header = content.subarray(0, HEADER);
+  if (header.subarray(MAGIC.length).toString('hex') !== data.keyId)
+    throw new NotOpened('it was encrypted with the key of another record');
+  const nonce = content.subarray(HEADER, HEADER + NONCE);
+  try {
+    const decipher = createDecipheriv('aes-256-gcm', data.key, nonce, { authTagLength: TAG });
+    decipher.setAAD(boundTo(header, found.inside));
+    decipher.setAuthTag(content.subarray(-TAG));
+    return Buffer.concat([decipher.update(content.subarray(HEADER + NONCE, -TAG)), decipher.final()]);
+  } catch {
+    throw new NotOpened('it is encrypted and was changed, cut short or exchanged');
+  }
+}

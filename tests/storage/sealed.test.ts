@@ -1,0 +1,199 @@
+import { cp, readdir, readFile, rename, writeFile } from 'node:fs/promises';
+import { createCipheriv } from 'node:crypto';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { TheRecord } from '../../src/lib/server/access/the-record';
+import { asRead, asWritten, isSealed, useKey } from '../../src/lib/server/storage/disk/sealed';
+import { peopleIn } from '../../src/lib/server/access/user-accounts';
+import { aCase, later, now } from './records';
+import { freshFolder } from './stores';
+
+const CHEAP = 2 ** 4;
+const WORDS = 'a lamp in the window';
+const SECRET = 'told-nobody';
+
+/** Every file of a folder by its path in it, but for the lock. */
+async function filesOf(folder: string, inside = ''): Promise<Map<string, Buffer>> {
+  const found = new Map<string, Buffer>();
+  for (const entry of await readdir(join(folder, inside), { withFileTypes: true })) {
+    const name = join(inside, entry.name);
+    if (entry.isDirectory()) for (const [path, content] of await filesOf(folder, name)) found.set(path, content);
+    else if (!name.startsWith('owner.lock')) found.set(name, await readFile(join(folder, name)));
+  }
+  return found;
+}
+
+const opened = (folder: string) => TheRecord.at(folder, 'loopback', now, CHEAP);
+const storeOf = ({ store }: TheRecord) => {
+  if (!store) throw new Error('it is not open');
+  return store;
+};
+const signedIn = async (record: TheRecord, text = WORDS) => {
+  const signed = await record.access.signIn(text, 'a', 0);
+  if (signed.refused) throw new Error(signed.refused.message);
+  await record.open(signed.data, later);
+  return storeOf(record);
+};
+async function turned(record: TheRecord, to: 'sealing' | 'opening'): Promise<void> {
+  const found = await record.access.turn(to, WORDS, 'a', 0);
+  if (found.refused) throw new Error(found.refused.message);
+  await record.openAgain(found.data, later);
+}
+
+/** A record with a case, a draft, a list sheet on its way, a backup and a copy put aside, all with the secret in them. */
+async function encrypted() {
+  const folder = await freshFolder();
+  const record = await opened(folder);
+  const store = storeOf(record);
+  const one = await store.recordCase(aCase(SECRET));
+  await store.updateCase({ ...one, position: 7 }, 'Place', now);
+  await store.saveDraft('kept', SECRET);
+  await store.holdImport({ heldAt: now, fileName: 'a.csv', text: SECRET, choices: {} });
+  await record.access.set({ old: '', text: WORDS, again: WORDS }, 'a', 0);
+  await writeFile(
+    join(folder, 'cases', '1.json.unreadable-2026-01-01T00-00-00-000Z'),
+    Buffer.from([0xff, 0xfe, 0x80, ...Buffer.from(SECRET)]),
+  );
+  const plain = await filesOf(folder);
+  await turned(record, 'sealing');
+  return { folder, record, plain };
+}
+
+describe('an encrypted folder', () => {
+  it('holds no word of the record: documents, drafts, imports, backups, and what was put aside', async () => {
+    const { folder, record, plain } = await encrypted();
+    expect(
+      [...plain]
+        .filter(([, content]) => content.includes(SECRET))
+        .map(([name]) => name.split('/')[0])
+        .sort(),
+    ).toEqual(['backups', 'cases', 'cases', 'drafts.json', 'imports']);
+    const files = await filesOf(folder);
+    expect([...files.keys()].sort()).toEqual([...plain.keys()].sort());
+    for (const [name, content] of files) expect(isSealed(content), name).toBe(name !== 'passphrase.json');
+    const store = storeOf(record);
+    await store.recordCase(aCase('told-later'));
+    await store.saveDraft('more', 'told-later');
+    for (const [name, content] of await filesOf(folder)) {
+      expect(content.includes(SECRET) || content.includes('told-later'), name).toBe(false);
+      expect(isSealed(content), name).toBe(name !== 'passphrase.json');
+    }
+    await record.close();
+  });
+
+  it('opens with the passphrase after a restart, and with nothing else', async () => {
+    const { folder, record } = await encrypted();
+    await record.close();
+    const again = await opened(folder);
+    expect(again.store).toBeNull();
+    await expect(signedIn(again, 'a lamp in the windov')).rejects.toThrow('This is not the passphrase.');
+    expect(again.store).toBeNull();
+    const store = await signedIn(again);
+    expect((await store.cases()).map(({ code, position }) => [code, position])).toEqual([[SECRET, 7]]);
+    expect(await store.draft('kept')).toBe(SECRET);
+    const [moment] = await store.backups();
+    expect(moment).toBeDefined();
+    await again.close();
+  });
+
+  it('opens with a new passphrase without a file written anew; removing it waits until the folder is plain', async () => {
+    const { folder, record } = await encrypted();
+    const before = await filesOf(folder);
+    expect(await record.access.remove(WORDS, 'a', 0)).toMatchObject({ message: expect.stringContaining('encrypted') });
+    await record.access.set({ old: WORDS, text: 'another lamp elsewhere', again: 'another lamp elsewhere' }, 'a', 0);
+    const after = await filesOf(folder);
+    for (const [name, content] of before)
+      if (name !== 'passphrase.json') expect(after.get(name)?.equals(content), name).toBe(true);
+    await record.close();
+    const again = await opened(folder);
+    expect(await (await signedIn(again, 'another lamp elsewhere')).cases()).toHaveLength(1);
+    await again.close();
+  });
+
+  it('is plain again, byte for byte, once it is switched off', async () => {
+    const { folder, record, plain } = await encrypted();
+    await turned(record, 'opening');
+    const files = await filesOf(folder);
+    for (const [name, content] of plain)
+      if (name !== 'passphrase.json') expect(files.get(name)?.equals(content), name).toBe(true);
+    expect(files.size).toBe(plain.size);
+    expect(await record.access.remove(WORDS, 'a', 0)).toBeNull();
+    await record.close();
+    expect((await opened(folder)).store).not.toBeNull();
+  });
+
+  it('refuses a file changed, cut short, exchanged for another, or of another record, and names it', async () => {
+    const { folder, record } = await encrypted();
+    await record.close();
+    const path = join(folder, 'drafts.json');
+    const whole = await readFile(path);
+    const other = await encrypted();
+    await other.record.close();
+    const wrong: Record<string, () => Promise<unknown>> = {
+      changed: () =>
+        writeFile(
+          path,
+          whole.map((byte, at) => (at === 40 ? byte ^ 1 : byte)),
+        ),
+      cut: () => writeFile(path, whole.subarray(0, -3)),
+      'no tag': () => writeFile(path, whole.subarray(0, 26)),
+      exchanged: () => cp(join(folder, 'contents.json'), path),
+      'another record': () => cp(join(other.folder, 'drafts.json'), path),
+    };
+    for (const [how, spoil] of Object.entries(wrong)) {
+      await spoil();
+      const again = await opened(folder);
+      const store = await signedIn(again);
+      expect(
+        (await store.damaged()).map(({ name }) => name),
+        how,
+      ).toEqual(['drafts']);
+      expect(await store.cases(), how).toHaveLength(1);
+      await again.close();
+    }
+  });
+
+  it('is the published cipher: what another program encrypts by the same rule is read', () => {
+    const key = Buffer.alloc(32, 7);
+    useKey('/r', { keyId: '0102030405060708', key }, true);
+    const header = Buffer.from('4e543230010102030405060708', 'hex');
+    const nonce = Buffer.alloc(12, 9);
+    const cipher = createCipheriv('aes-256-gcm', key, nonce).setAAD(Buffer.concat([header, Buffer.from('cases/1')]));
+    const sealed = Buffer.concat([header, nonce, cipher.update('text'), cipher.final(), cipher.getAuthTag()]);
+    expect(asRead('/r/cases/1.json', sealed).toString()).toBe('text');
+    expect(asRead('/r/backups/cases/1/2026.json', sealed).toString()).toBe('text');
+    expect(() => asRead('/r/cases/2.json', sealed)).toThrow('exchanged');
+    // A tag cut to four bytes, which a reader without a fixed length would accept.
+    expect(() => asRead('/r/cases/1.json', sealed.subarray(0, -12))).toThrow();
+    const written = () =>
+      Buffer.concat([...asWritten('/r/cases/1.json', ['a', 'b'])].map((piece) => Buffer.from(piece)));
+    expect(written().equals(written())).toBe(false);
+    expect(asRead('/r/cases/1.json', written()).toString()).toBe('ab');
+    useKey('/r', null, false);
+  });
+
+  it('whose passphrase file is gone opens for nobody, and nothing of it is touched', async () => {
+    const { folder, record } = await encrypted();
+    await record.close();
+    await rename(join(folder, 'passphrase.json'), join(folder, 'elsewhere'));
+    const before = await filesOf(folder);
+    await expect(opened(folder)).rejects.toMatchObject({ code: 'unreadable' });
+    expect([...(await filesOf(folder)).keys()]).toEqual([...before.keys()]);
+  });
+});
+
+it('counts the accounts of people', () => {
+  const line = (name: string, id: number, shell: string) => `${name}:x:${id}:${id}::/home/${name}:${shell}`;
+  expect(
+    peopleIn(
+      [
+        line('root', 0, '/bin/bash'),
+        line('one', 1000, '/bin/bash'),
+        line('two', 1001, '/bin/zsh'),
+        line('svc', 1002, '/usr/sbin/nologin'),
+        line('nobody', 65534, '/usr/sbin/nologin'),
+        '',
+      ].join('\n'),
+    ),
+  ).toBe(2);
+});
