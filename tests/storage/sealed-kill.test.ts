@@ -5,7 +5,7 @@ import { expect, it } from 'vitest';
 import { TheRecord } from '../../src/lib/server/access/the-record';
 import { isSealed } from '../../src/lib/server/storage/disk/sealed';
 import { bundleChildProgram, startChild } from './child';
-import { aCase, now } from './records';
+import { aCase, now } from '../made-up/stored';
 import { freshFolder } from './stores';
 
 bundleChildProgram();

@@ -5,7 +5,7 @@ import { describe, expect, it } from 'vitest';
 import { TheRecord } from '../../src/lib/server/access/the-record';
 import { asRead, asWritten, isSealed, useKey } from '../../src/lib/server/storage/disk/sealed';
 import { peopleIn } from '../../src/lib/server/access/user-accounts';
-import { aCase, later, now } from './records';
+import { aCase, later, now } from '../made-up/stored';
 import { freshFolder } from './stores';
 
 const CHEAP = 2 ** 4;
