@@ -1,8 +1,9 @@
 import { cp, readdir, readFile, rename, writeFile } from 'node:fs/promises';
 import { createCipheriv } from 'node:crypto';
-import { join } from 'node:path';
+import { join, relative } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { TheRecord } from '../../src/lib/server/access/the-record';
+import { readPassphrase } from '../../src/lib/server/access/passphrase';
 import { asRead, asWritten, isSealed, useKey } from '../../src/lib/server/storage/disk/sealed';
 import { peopleIn } from '../../src/lib/server/access/user-accounts';
 import { aCase, later, now } from '../made-up/stored';
@@ -172,6 +173,15 @@ describe('an encrypted folder', () => {
     useKey('/r', null, false);
   });
 
+  it('is encrypted under every name of its folder', async () => {
+    const { folder, record } = await encrypted();
+    await record.close();
+    const again = await opened(relative('.', folder));
+    await (await signedIn(again)).saveDraft('later', SECRET);
+    await again.close();
+    expect(isSealed(await readFile(join(folder, 'drafts.json')))).toBe(true);
+  });
+
   it('whose passphrase file is gone opens for nobody, and nothing of it is touched', async () => {
     const { folder, record } = await encrypted();
     await record.close();
@@ -180,6 +190,18 @@ describe('an encrypted folder', () => {
     await expect(opened(folder)).rejects.toMatchObject({ code: 'unreadable' });
     expect([...(await filesOf(folder)).keys()]).toEqual([...before.keys()]);
   });
+});
+
+it('reads a passphrase file from before there was a choice: the files are plain', async () => {
+  const folder = await freshFolder();
+  const record = await opened(folder);
+  await record.access.set({ old: '', text: WORDS, again: WORDS }, 'a', 0);
+  await record.close();
+  const path = join(folder, 'passphrase.json');
+  const { files, ...before } = JSON.parse(await readFile(path, 'utf8')) as Record<string, unknown>;
+  expect(files).toBe('plain');
+  await writeFile(path, JSON.stringify(before));
+  expect(await readPassphrase(folder)).toEqual({ ...before, files: 'plain' });
 });
 
 it('counts the accounts of people', () => {

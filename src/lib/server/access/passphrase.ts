@@ -28,8 +28,11 @@ const fileSchema = z.strictObject({
   }),
   check: z.string().regex(/^[0-9a-f]{64}$/),
   wrapped: z.string().regex(/^[0-9a-f]{80}$/),
-  /** Whether the files of the record are encrypted with that key; `-ing`: on the way there, to be finished at the next start. */
-  files: z.enum(['plain', 'sealing', 'sealed', 'opening']),
+  /**
+   * Whether the files of the record are encrypted with that key; `-ing`: on the way there, to be finished at the next start.
+   * A file from before there was a choice says nothing: they are plain.
+   */
+  files: z.enum(['plain', 'sealing', 'sealed', 'opening']).default('plain'),
 });
 export type Passphrase = z.infer<typeof fileSchema>;
 

@@ -1,5 +1,5 @@
 import { createCipheriv, createDecipheriv, randomBytes } from 'node:crypto';
-import { relative, sep } from 'node:path';
+import { relative, resolve, sep } from 'node:path';
 
 /** What encrypts the files of a record, and the id by which a file says so. */
 export type DataKey = { keyId: string; key: Buffer };
@@ -24,13 +24,14 @@ const sealings = (registry.nextTwentySealing ??= new Map());
 
 /** @param writes `false`: encrypted files are read, and written plainly; `data` null: the key is forgotten */
 export function useKey(folder: string, data: DataKey | null, writes: boolean): void {
-  if (data) sealings.set(folder, { data, writes });
-  else sealings.delete(folder);
+  if (data) sealings.set(resolve(folder), { data, writes });
+  else sealings.delete(resolve(folder));
 }
 
 function sealingOf(path: string): { sealing: Sealing; inside: string } | null {
+  const whole = resolve(path); // a folder named another way must not be written plainly
   for (const [folder, sealing] of sealings)
-    if (path.startsWith(folder + sep)) return { sealing, inside: relative(folder, path).split(sep).join('/') };
+    if (whole.startsWith(folder + sep)) return { sealing, inside: relative(folder, whole).split(sep).join('/') };
   return null;
 }
 
