@@ -2,16 +2,14 @@ import { cp, readdir, readFile, rename, writeFile } from 'node:fs/promises';
 import { createCipheriv } from 'node:crypto';
 import { join, relative } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { TheRecord } from '../../src/lib/server/access/the-record';
 import { readPassphrase } from '../../src/lib/server/access/passphrase';
 import { asRead, asWritten, isSealed, useKey } from '../../src/lib/server/storage/disk/sealed';
+import { schemaVersion } from '../../src/lib/server/storage/migrations';
+import { writeJournal } from '../../src/lib/server/storage/disk/journal';
 import { peopleIn } from '../../src/lib/server/access/user-accounts';
-import { aCase, later, now } from '../made-up/stored';
+import { aCase, later } from '../made-up/stored';
+import { opened, SECRET, signedIn, storeOf, turned, withSecrets, WORDS } from './sealed-record';
 import { freshFolder } from './stores';
-
-const CHEAP = 2 ** 4;
-const WORDS = 'a lamp in the window';
-const SECRET = 'told-nobody';
 
 /** Every file of a folder by its path in it, but for the lock. */
 async function filesOf(folder: string, inside = ''): Promise<Map<string, Buffer>> {
@@ -24,37 +22,8 @@ async function filesOf(folder: string, inside = ''): Promise<Map<string, Buffer>
   return found;
 }
 
-const opened = (folder: string) => TheRecord.at(folder, 'loopback', now, CHEAP);
-const storeOf = ({ store }: TheRecord) => {
-  if (!store) throw new Error('it is not open');
-  return store;
-};
-const signedIn = async (record: TheRecord, text = WORDS) => {
-  const signed = await record.access.signIn(text, 'a', 0);
-  if (signed.refused) throw new Error(signed.refused.message);
-  await record.open(signed.data, later);
-  return storeOf(record);
-};
-async function turned(record: TheRecord, to: 'sealing' | 'opening'): Promise<void> {
-  const found = await record.access.turn(to, WORDS, 'a', 0);
-  if (found.refused) throw new Error(found.refused.message);
-  await record.openAgain(found.data, later);
-}
-
-/** A record with a case, a draft, a list sheet on its way, a backup and a copy put aside, all with the secret in them. */
 async function encrypted() {
-  const folder = await freshFolder();
-  const record = await opened(folder);
-  const store = storeOf(record);
-  const one = await store.recordCase(aCase(SECRET));
-  await store.updateCase({ ...one, position: 7 }, 'Place', now);
-  await store.saveDraft('kept', SECRET);
-  await store.holdImport({ heldAt: now, fileName: 'a.csv', text: SECRET, choices: {} });
-  await record.access.set({ old: '', text: WORDS, again: WORDS }, 'a', 0);
-  await writeFile(
-    join(folder, 'cases', '1.json.unreadable-2026-01-01T00-00-00-000Z'),
-    Buffer.from([0xff, 0xfe, 0x80, ...Buffer.from(SECRET)]),
-  );
+  const { folder, record } = await withSecrets();
   const plain = await filesOf(folder);
   await turned(record, 'sealing');
   return { folder, record, plain };
@@ -180,6 +149,64 @@ describe('an encrypted folder', () => {
     await (await signedIn(again)).saveDraft('later', SECRET);
     await again.close();
     expect(isSealed(await readFile(join(folder, 'drafts.json')))).toBe(true);
+  });
+
+  it('of which a change waits in a journal goes on with it, and puts aside one that was spoilt', async () => {
+    const { folder, record } = await encrypted();
+    await storeOf(record).changeProfile((profile) => ({ ...profile, largeType: true }));
+    const profile = asRead(join(folder, 'profile.json'), await readFile(join(folder, 'profile.json'))).toString();
+    await writeJournal(
+      folder,
+      new Map([['profile', profile.replace('"largeType":true', '"largeType":false')]]),
+      schemaVersion,
+    );
+    const path = join(folder, 'journal.json');
+    const journal = await readFile(path);
+    expect(isSealed(journal)).toBe(true);
+    await record.close();
+    const again = await opened(folder);
+    expect((await (await signedIn(again)).profile()).largeType).toBe(false);
+    await again.close();
+    await writeFile(path, journal.subarray(0, -3));
+    const spoilt = await opened(folder);
+    expect((await (await signedIn(spoilt)).profile()).largeType).toBe(false);
+    await spoilt.close();
+    const aside = (await readdir(folder)).filter((name) => name.startsWith('journal.json.broken-'));
+    expect(aside).toHaveLength(1);
+  });
+
+  it('puts aside what cannot be read encrypted too, once, though somebody put it there plainly', async () => {
+    const { folder, record } = await encrypted();
+    await record.close();
+    await writeFile(join(folder, 'drafts.json'), `torn ${SECRET}`);
+    for (let start = 0; start < 2; start += 1) {
+      const again = await opened(folder);
+      expect((await (await signedIn(again)).damaged()).map(({ name }) => name)).toEqual(['drafts']);
+      await again.close();
+    }
+    const aside = (await readdir(folder)).filter((name) => name.startsWith('drafts.json.unreadable-'));
+    expect(aside).toHaveLength(1);
+    expect(isSealed(await readFile(join(folder, aside[0] ?? '')))).toBe(true);
+  });
+
+  it('goes back to an encrypted backup, and forgets a case everywhere, also where a backup does not open', async () => {
+    const { folder, record } = await encrypted();
+    const store = storeOf(record);
+    const one = await store.recordCase(aCase('ERASED', { sequence: 9 }));
+    await store.updateCase({ ...one, position: 3 }, 'Place', later);
+    const [moment] = await store.backups();
+    await store.restoreBackup(moment?.at ?? '', null, later);
+    expect((await store.caseById(one.id))?.position).toBe(one.position);
+    const backups = join(folder, 'backups', 'cases', '1');
+    const spoilt = join(backups, (await readdir(backups)).sort().at(-1) ?? '');
+    await writeFile(spoilt, (await readFile(spoilt)).subarray(0, -1));
+    await store.eraseCase(one.id, later);
+    const texts = await Promise.all(
+      (await readdir(backups)).map(async (name) => asRead(join(backups, name), await readFile(join(backups, name)))),
+    );
+    expect(texts.length).toBeGreaterThan(0);
+    expect(texts.some((text) => text.includes('ERASED') || text.includes(`"${one.id}"`))).toBe(false);
+    await record.close();
   });
 
   it('whose passphrase file is gone opens for nobody, and nothing of it is touched', async () => {

@@ -3,13 +3,19 @@ export class NoFile extends Error {}
 
 const HEAD_MOST = 8 * 1024;
 
+/** `fields`: what stands before the file in the form. */
+type SentFile = { name: string; fields: ReadonlyMap<string, string>; bytes: AsyncGenerator<Uint8Array> };
+
+const quoted = (key: string, head: string) =>
+  new RegExp(`^content-disposition:.*;\\s*${key}="([^"\r\n]*)"`, 'im').exec(head)?.[1];
+
 /**
- * The one file of a form, as it arrives: `formData()` would hold all of it, several times over. The form may hold nothing
- * else. RFC 7578; browsers send the boundary as it is and the name in double quotes.
+ * The one file of a form, as it arrives: `formData()` would hold all of it, several times over. Short fields may stand before
+ * it, nothing after it. RFC 7578; browsers send the boundary as it is and the name in double quotes.
  * @returns the name as the browser gave it ('' where none was chosen), and the bytes, to be read once
  * @throws NoFile
  */
-export async function sentFile(request: Request): Promise<{ name: string; bytes: AsyncGenerator<Uint8Array> }> {
+export async function sentFile(request: Request): Promise<SentFile> {
   const boundary = /;\s*boundary=(?:"([^"]+)"|([^;\s]+))/i.exec(request.headers.get('content-type') ?? '');
   const reader = request.body?.getReader();
   if (!boundary || !reader) throw new NoFile('there is no file in this form');
@@ -27,12 +33,26 @@ export async function sentFile(request: Request): Promise<{ name: string; bytes:
     if (value) held = held.length === 0 ? Buffer.from(value) : Buffer.concat([held, value]);
   };
 
-  let end = -1;
-  while (!over && (end = held.indexOf('\r\n\r\n')) < 0 && held.length < HEAD_MOST) await more();
-  const head = held.subarray(0, end).toString('utf8');
-  const name = /^content-disposition:.*;\s*filename="([^"\r\n]*)"/im.exec(head)?.[1];
-  if (end < 0 || name === undefined) throw new NoFile('there is no file in this form');
-  held = held.subarray(end + 4);
+  /** All before that mark, taken out of what is held. */
+  const before = async (mark: string | Buffer) => {
+    let at = held.indexOf(mark);
+    while (at < 0 && !over && held.length < HEAD_MOST) {
+      await more();
+      at = held.indexOf(mark);
+    }
+    if (at < 0) throw new NoFile('there is no file in this form');
+    const text = held.subarray(0, at).toString('utf8');
+    held = held.subarray(at + mark.length);
+    return text;
+  };
+
+  const fields = new Map<string, string>();
+  let name: string | undefined;
+  while (name === undefined) {
+    const head = await before('\r\n\r\n');
+    name = quoted('filename', head);
+    if (name === undefined) fields.set(quoted('name', head) ?? '', await before(edge));
+  }
 
   async function* bytes(): AsyncGenerator<Uint8Array> {
     try {
@@ -50,5 +70,5 @@ export async function sentFile(request: Request): Promise<{ name: string; bytes:
       while (!over) await next();
     }
   }
-  return { name, bytes: bytes() };
+  return { name, fields, bytes: bytes() };
 }

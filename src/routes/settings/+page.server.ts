@@ -12,6 +12,7 @@ import { dropSession, keepSession } from '$lib/server/access/at-the-door';
 import { LEAST_LETTERS } from '$lib/server/access/passphrase';
 import { userAccounts } from '$lib/server/access/user-accounts';
 import { IDLE_MINUTES } from '$lib/server/access/sessions';
+import { LOST_PASSPHRASE, STAYS_PLAIN } from '$lib/words/encrypted';
 import { attempt } from '$lib/server/attempt';
 import { loadCautions } from '$lib/server/content';
 import { textOf, type Fields } from '$lib/rooms/forms/fields';
@@ -32,7 +33,7 @@ const SAID: Record<string, string> = {
   consent: 'Noted for recordings.',
   passphrase: 'The passphrase is set. Everybody else has to sign in with it.',
   'no-passphrase': 'The passphrase was removed.',
-  encrypted: 'The passphrase is asked for, and every file of the folder is encrypted.',
+  encrypted: 'The passphrase is asked for, and every file of the record is encrypted.',
   plain: 'The files of the folder are plain again.',
 };
 
@@ -63,6 +64,7 @@ export const load: PageServerLoad = async ({ locals, url }) => {
       least: LEAST_LETTERS,
       files: locals.access?.files ?? 'plain',
       accounts: await userAccounts(),
+      words: { lost: LOST_PASSPHRASE, plain: STAYS_PLAIN },
     },
     said: saidIn(SAID, url),
     texts: {

@@ -37,14 +37,21 @@ describe('the screen of backups', () => {
   });
 
   it('says of the second folder when it was copied, what stands in the way, and what is still in there', () => {
-    expect(secondFolderView(null, when)).toEqual({ folder: '', lines: [] });
-    expect(secondFolderView({ folder: '/b', copiedAt: 'T', problem: null, toForget: 0 }, when).lines).toEqual([
-      'Last copied on on T.',
-    ]);
-    expect(secondFolderView({ folder: '/b', copiedAt: null, problem: 'Full.', toForget: 2 }, when).lines).toEqual([
+    const second = { folder: '/b', copiedAt: 'T', problem: null, toForget: 0, encrypted: false, otherForm: 0 };
+    const said = (but: Partial<Parameters<typeof secondFolderView>[0]>) =>
+      secondFolderView({ ...second, ...but }, when);
+    expect(secondFolderView(null, when)).toEqual({ folder: '', lines: [], encrypted: false });
+    expect(said({}).lines).toEqual(['Last copied on on T.']);
+    expect(said({ copiedAt: null, problem: 'Full.', toForget: 2 }).lines).toEqual([
       'Full.',
       'No copy has been made since this program was started.',
       '2 erased cases may still be in copies there. The next copy takes them out.',
     ]);
+    expect(said({ encrypted: true })).toMatchObject({ encrypted: true });
+    expect(said({ encrypted: true, otherForm: 1 })).toMatchObject({
+      encrypted: false,
+      lines: ['Last copied on on T.', '1 copy there is not encrypted with the passphrase of today.'],
+    });
+    expect(said({ otherForm: 2 }).lines[1]).toBe('2 copies there are still encrypted.');
   });
 });

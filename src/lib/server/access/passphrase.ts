@@ -12,7 +12,7 @@ import { StorageError } from '../storage/port';
  * be right, and a random data key wrapped with it. A new passphrase wraps the same data key again, so that nothing that
  * was encrypted with it has to be written anew.
  */
-const fileSchema = z.strictObject({
+export const passphraseSchema = z.strictObject({
   version: z.literal(1),
   keyId: z.string().regex(/^[0-9a-f]{16}$/),
   kdf: z.strictObject({
@@ -34,7 +34,7 @@ const fileSchema = z.strictObject({
    */
   files: z.enum(['plain', 'sealing', 'sealed', 'opening']).default('plain'),
 });
-export type Passphrase = z.infer<typeof fileSchema>;
+export type Passphrase = z.infer<typeof passphraseSchema>;
 
 export const passphrasePath = (folder: string) => join(folder, 'passphrase.json');
 
@@ -106,7 +106,7 @@ export async function keyFor(file: Passphrase, text: string): Promise<DataKey | 
 export async function readPassphrase(folder: string): Promise<Passphrase | null> {
   const path = passphrasePath(folder);
   try {
-    return fileSchema.parse(JSON.parse(await readFile(path, 'utf8')));
+    return passphraseSchema.parse(JSON.parse(await readFile(path, 'utf8')));
   } catch (why) {
     if ((why as NodeJS.ErrnoException).code === 'ENOENT') return null;
     throw new StorageError(

@@ -1,52 +1,60 @@
-import { lstat, readdir, stat, statfs } from 'node:fs/promises';
-import { join } from 'node:path';
-import { isDocumentName, kindOf, type DocumentName } from '../storage/documents';
+import { lstat, readFile } from 'node:fs/promises';
+import { kindOf, type DocumentName } from '../storage/documents';
+import { readPassphrase, type Passphrase } from '../access/passphrase';
 import { crossChecked } from '../storage/everything-schema';
 import { DiskBackups } from '../storage/disk/backups';
-import { readContents } from '../storage/disk/contents';
+import { contentsPath, readContents } from '../storage/disk/contents';
 import { fromText, NewerVersion, type Versions } from '../storage/disk/document-text';
-import { isLeftover } from '../storage/disk/durable';
-import { fileOf, foldersIn } from '../storage/disk/folder';
-import { wholeJournal } from '../storage/disk/journal';
-import { heldBy, isAlive, lockName, readOwner } from '../storage/disk/owner.js';
-import { asideIn } from '../storage/disk/put-aside';
+import { fileOf } from '../storage/disk/folder';
+import { BRING_KEY, isSealed, keyIn } from '../storage/disk/sealed';
 import { readText } from '../storage/disk/text-file';
 import { StorageError } from '../storage/port';
 import type { Reader } from '../storage/shelf';
 import { everythingOf } from '../storage/verbs/everything';
 import { holdsOf } from '../storage/verbs/damage';
 import { atOnce } from '../../turns';
+import type { Examined, Finding } from './finding';
+import { ofJournal, ofLeftovers, ofMode, ofOwner, ofSpace, standingDocuments } from './round-the-record';
+import { BROKEN_OFF, CLOSED, outlineOf } from './sealed-outline';
 
 /**
- * One thing found in a data folder. `wrong`: something is lost or closed until it is put right; `note`: good to know. `mend`:
- * what `--mend` would do about it, where it can.
+ * What stands in a data folder, by reading alone: nothing in it is changed, not even the lock. An encrypted one is read where
+ * its key is in use (`useKey`); else what can be told from outside.
  */
-export type Finding = { kind: 'wrong' | 'note'; what: string; todo?: string; mend?: Mend };
-export type Mend =
-  { kind: 'document'; name: DocumentName } | { kind: 'contents'; names: DocumentName[] } | { kind: 'mode' };
-
-export type Examined = { findings: Finding[]; read: { documents: number; cases: number } | null; inUse: boolean };
-
-const OTHERS_MAY = 0o077;
-
-/** What stands in a data folder, by reading alone: nothing in it is changed, not even the lock. */
 export async function examine(folder: string, versions: Versions): Promise<Examined> {
   const about = await lstat(folder).catch(() => null);
-  if (!about) return { findings: [], read: null, inUse: false };
+  if (!about) return { findings: [], read: null, inUse: false, closed: false };
   if (!about.isDirectory())
     return {
       findings: [{ kind: 'wrong', what: `${folder} is not a folder.`, todo: 'Choose another with NEXT_TWENTY_DATA.' }],
       read: null,
       inUse: false,
+      closed: false,
     };
   const owner = ofOwner(folder);
   const findings = [
-    ...(process.platform !== 'win32' && (about.mode & OTHERS_MAY) !== 0 ? [openToOthers(folder)] : []),
+    ...ofMode(folder, about.mode),
     ...owner.findings,
     ...(await ofSpace(folder)),
     ...(await ofJournal(folder)),
     ...(await ofLeftovers(folder)),
   ];
+  const passphrase = await ofPassphrase(folder);
+  if ('finding' in passphrase) findings.push(passphrase.finding);
+  else if (passphrase.file && passphrase.file.files !== 'plain') {
+    if (passphrase.file.files !== 'sealed') findings.push(BROKEN_OFF);
+    if (!keyIn(folder)) {
+      findings.push(CLOSED, ...(await outlineOf(folder, passphrase.file)));
+      return { findings, read: null, inUse: owner.inUse, closed: true };
+    }
+  } else if ((await isClosed(contentsPath(folder))) && !keyIn(folder)) {
+    findings.push({
+      kind: 'wrong',
+      what: `The files in ${folder} are encrypted, and passphrase.json does not say so.`,
+      todo: `Without it nobody can read them. ${BRING_KEY}`,
+    });
+    return { findings, read: null, inUse: owner.inUse, closed: true };
+  }
   const backups = await DiskBackups.look(folder, versions);
   const standing = await standingDocuments(folder);
   let names: DocumentName[];
@@ -57,8 +65,9 @@ export async function examine(folder: string, versions: Versions): Promise<Exami
     findings.push({
       kind: 'wrong',
       what: why.message,
-      todo: 'What stands in the folder can be listed anew.',
-      ...(why.code === 'newer' ? {} : { mend: { kind: 'contents', names: standing } }),
+      ...(why.code === 'newer' || 'finding' in passphrase
+        ? {}
+        : { todo: 'What stands in the folder can be listed anew.', mend: { kind: 'contents', names: standing } }),
     });
     names = standing;
   }
@@ -83,101 +92,23 @@ export async function examine(folder: string, versions: Versions): Promise<Exami
       cases: cases.reduce((sum, [, document]) => sum + (document as { records: unknown[] }).records.length, 0),
     },
     inUse: owner.inUse,
+    closed: false,
   };
 }
 
-const openToOthers = (folder: string): Finding => ({
-  kind: 'wrong',
-  what: `Other accounts of this computer may open ${folder}.`,
-  todo: 'Take that right from them.',
-  mend: { kind: 'mode' },
-});
+const isClosed = (path: string): Promise<boolean> =>
+  readFile(path).then(
+    (content) => isSealed(content),
+    () => false,
+  );
 
-function ofOwner(folder: string): { findings: Finding[]; inUse: boolean } {
-  const path = join(folder, lockName);
+async function ofPassphrase(folder: string): Promise<{ file: Passphrase | null } | { finding: Finding }> {
   try {
-    const owner = readOwner(path);
-    if (!owner) return { findings: [], inUse: false };
-    if (isAlive(owner))
-      return {
-        findings: [{ kind: 'note', what: `${heldBy(folder, owner)} What is read here may be changing this moment.` }],
-        inUse: true,
-      };
-    return {
-      findings: [{ kind: 'note', what: 'A server ended without closing the folder. The next start takes it over.' }],
-      inUse: false,
-    };
-  } catch {
-    return {
-      findings: [
-        { kind: 'wrong', what: `${path} cannot be read.`, todo: 'If no server runs, delete it and start again.' },
-      ],
-      inUse: true,
-    };
+    return { file: await readPassphrase(folder) };
+  } catch (why) {
+    if (!(why instanceof StorageError)) throw why;
+    return { finding: { kind: 'wrong', what: why.message } };
   }
-}
-
-/** Room for at least so many times the record, or something is said. */
-const ROOM_TIMES = 5;
-
-async function ofSpace(folder: string): Promise<Finding[]> {
-  const { bavail, bsize } = await statfs(folder);
-  let size = 0;
-  for (const name of await standingDocuments(folder)) size += (await stat(fileOf(folder, name))).size;
-  const free = bavail * bsize;
-  if (free > ROOM_TIMES * size + 1e6) return [];
-  const megabytes = (bytes: number) => Math.round(bytes / 1e6);
-  return [
-    {
-      kind: 'wrong',
-      what: `The disk has ${megabytes(free)} MB left; the record takes ${megabytes(size)} MB.`,
-      todo: 'Make room: a change that finds none is refused.',
-    },
-  ];
-}
-
-async function ofJournal(folder: string): Promise<Finding[]> {
-  const journal = await wholeJournal(folder);
-  if (journal === 'none') return [];
-  return [
-    journal === 'whole'
-      ? { kind: 'note', what: 'A change that was stored waits in journal.json. The next start puts it in its files.' }
-      : {
-          kind: 'note',
-          what: 'journal.json holds a change that was broken off before it was stored. The next start puts it aside.',
-        },
-  ];
-}
-
-async function ofLeftovers(folder: string): Promise<Finding[]> {
-  let leftovers = 0;
-  const folders: string[] = [];
-  for (const each of foldersIn(folder)) {
-    const files = await readdir(each).catch(() => null);
-    if (!files) continue;
-    folders.push(each);
-    leftovers += files.filter(isLeftover).length;
-  }
-  const aside = await asideIn(folders);
-  return [
-    ...(leftovers > 0
-      ? [{ kind: 'note' as const, what: `${leftovers} unfinished files of a crash. The next start sweeps them up.` }]
-      : []),
-    ...aside.map((path) => ({
-      kind: 'note' as const,
-      what: `${path} is a copy of what could not be read. Delete it once nobody needs it; Settings, Backups does it too.`,
-    })),
-  ];
-}
-
-async function standingDocuments(folder: string): Promise<DocumentName[]> {
-  const names: DocumentName[] = [];
-  for (const each of foldersIn(folder))
-    for (const file of await readdir(each).catch(() => [] as string[])) {
-      const name = `${each === folder ? '' : `${each.slice(folder.length + 1)}/`}${file.replace(/\.json$/, '')}`;
-      if (file.endsWith('.json') && isDocumentName(name)) names.push(name);
-    }
-  return names;
 }
 
 async function ofDocument(

@@ -7,7 +7,7 @@ import { lockName } from '../storage/disk/owner.js';
 import { stampOf } from '../storage/disk/put-aside';
 import { StorageError } from '../storage/port';
 import { openDiskStore } from '../storage/open-disk';
-import type { Finding } from './examine';
+import type { Finding } from './finding';
 
 /**
  * Does what can be done about what was found, after the whole folder has been copied beside it.

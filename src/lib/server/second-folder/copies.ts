@@ -1,14 +1,14 @@
-import { readdir, realpath, stat } from 'node:fs/promises';
+import { realpath, stat } from 'node:fs/promises';
 import { isAbsolute, join, relative } from 'node:path';
 import { z } from 'zod';
 import { backupPieces } from '../backup';
-import { readBackup } from '../backup-reading';
-import { keptOf } from '../storage/disk/backup-times';
 import { saidOf } from '../storage/disk/disk-words';
 import { removeDurably, replaceDurably } from '../storage/disk/durable';
+import { keyIn } from '../storage/disk/sealed';
 import { readText } from '../storage/disk/text-file';
 import { StorageError, type Everything, type SecondFolder } from '../storage/port';
-import { isTied, untied } from '../storage/without-cases';
+import { bringCopiesUnder, copiesIn, copyPath, forgetInCopies, thinCopies } from './copy-files';
+import { isUnder, lockOf, piecesUnder, type Lock } from './encrypted-copy';
 
 const stateSchema = z.strictObject({
   folder: z.string(),
@@ -23,15 +23,7 @@ export type Source = {
   months(): number;
 };
 
-const copyName = /^next-twenty-copy-(\d{4}-\d\d-\d\d)\.json$/;
 const PAUSE_MS = 60_000;
-const A_PIECE = 64 * 1024;
-
-function* piecesOf(text: string): Generator<Uint8Array> {
-  const bytes = Buffer.from(text);
-  for (let at = 0; at < bytes.length; at += A_PIECE) yield bytes.subarray(at, at + A_PIECE);
-}
-
 const within = (outer: string, inner: string): boolean => {
   const way = relative(outer, inner);
   return way === '' || (!way.startsWith('..') && !isAbsolute(way));
@@ -45,6 +37,7 @@ const within = (outer: string, inner: string): boolean => {
 export class Copies {
   #copiedAt: string | null = null;
   #problem: string | null = null;
+  #otherForm = 0;
   #timer: NodeJS.Timeout | null = null;
   #pass: Promise<void> = Promise.resolve();
   #state: z.infer<typeof stateSchema> | null = null;
@@ -60,6 +53,7 @@ export class Copies {
     try {
       copies.#state = stateSchema.parse(JSON.parse(await readText(copies.#statePath)));
       copies.changed();
+      if ((await copies.#inOtherForm()) > 0) void copies.#now(); // the record was encrypted, or made plain again
     } catch (why) {
       if ((why as NodeJS.ErrnoException).code !== 'ENOENT')
         copies.#problem = `${copies.#statePath} cannot be read, so nothing is copied. Choose the folder again.`;
@@ -70,7 +64,14 @@ export class Copies {
   status(): SecondFolder | null {
     const { folder, toForget } = this.#state ?? { folder: null, toForget: [] };
     if (folder === null && this.#problem === null) return null;
-    return { folder, copiedAt: this.#copiedAt, problem: this.#problem, toForget: toForget.length };
+    return {
+      folder,
+      copiedAt: this.#copiedAt,
+      problem: this.#problem,
+      toForget: toForget.length,
+      encrypted: keyIn(this.place)?.writes ?? false,
+      otherForm: this.#otherForm,
+    };
   }
 
   /** @param folder absolute, there, and without copies of a record; `null`: no more copies, and those made stay */
@@ -115,6 +116,15 @@ export class Copies {
     await this.#pass;
   }
 
+  /** Where the folder is away that is not known before it is there again. */
+  async #inOtherForm(): Promise<number> {
+    const lock = await lockOf(this.place);
+    let other = 0;
+    for (const { path } of await copiesIn(this.#state?.folder ?? '').catch(() => []))
+      if (!(await isUnder(lock, path))) other += 1;
+    return (this.#otherForm = other);
+  }
+
   get #statePath() {
     return join(this.place, 'second-folder.json');
   }
@@ -134,33 +144,23 @@ export class Copies {
     const { folder } = this.#state;
     try {
       const { everything, missing } = this.source.readable();
-      await this.#forget(folder);
+      const lock = await lockOf(this.place);
+      await this.#forget(folder, lock);
       if (missing.length > 0)
         throw new StorageError('unreadable', 'Nothing is copied while a file of the record cannot be read.');
       const now = new Date().toISOString();
-      await replaceDurably(join(folder, `next-twenty-copy-${now.slice(0, 10)}.json`), backupPieces(everything));
+      await replaceDurably(copyPath(folder, now.slice(0, 10), lock), piecesUnder(lock, backupPieces(everything)));
       [this.#copiedAt, this.#problem] = [now, null];
-      await this.#thin(folder);
+      this.#otherForm = await bringCopiesUnder(lock, keyIn(this.place)?.data ?? null, folder);
+      await thinCopies(folder, this.source.months());
     } catch (why) {
       this.#problem = why instanceof StorageError ? why.message : `No copy could be written. ${saidOf(why)}.`;
     }
   }
 
-  async #thin(folder: string): Promise<void> {
-    const days = (await copiesIn(folder)).map(({ day }) => day);
-    const kept = keptOf(days.map(Date.parse), Date.now(), this.source.months());
-    for (const { path, day } of await copiesIn(folder)) if (!kept.has(Date.parse(day))) await removeDurably(path);
-  }
-
-  async #forget(folder: string): Promise<void> {
+  async #forget(folder: string, lock: Lock | null): Promise<void> {
     const gone = new Set(this.#state?.toForget.filter((id) => !this.source.has(id)));
-    for (const { path } of gone.size > 0 ? await copiesIn(folder) : []) {
-      const text = await readText(path);
-      if (![...gone].some((id) => text.includes(`"${id}"`))) continue;
-      const read = await readBackup(piecesOf(text));
-      if ('problem' in read) await removeDurably(path);
-      else await replaceDurably(path, backupPieces(without(read.everything, gone), read.missing));
-    }
+    await forgetInCopies(gone, lock, keyIn(this.place)?.data ?? null, folder);
     if (!this.#state || this.#state.toForget.length === 0) return;
     this.#state = {
       ...this.#state,
@@ -184,17 +184,3 @@ export class Copies {
       refuse('There are copies of a record in that folder already. Choose one without, so that none of them is lost.');
   }
 }
-
-async function copiesIn(folder: string): Promise<{ path: string; day: string }[]> {
-  const found = (await readdir(folder)).flatMap((name) => {
-    const day = copyName.exec(name)?.[1];
-    return day === undefined ? [] : [{ path: join(folder, name), day }];
-  });
-  return found.sort((a, b) => (a.day < b.day ? -1 : 1));
-}
-
-const without = (everything: Everything, gone: ReadonlySet<string>): Everything => ({
-  ...everything,
-  cases: everything.cases.filter(({ id }) => !gone.has(id)),
-  reflections: everything.reflections.map((each) => (isTied(each, gone) ? untied(each, gone) : each)),
-});

@@ -119,7 +119,16 @@ export type BackedFile = { name: string; holds: string } & ({ since: SinceThen }
  * A folder for copies of the whole record. `copiedAt` (ISO): the last one made since the program was started. `toForget`: so
  * many erased cases may still be in copies there.
  */
-export type SecondFolder = { folder: string | null; copiedAt: string | null; problem: string | null; toForget: number };
+export type SecondFolder = {
+  folder: string | null;
+  copiedAt: string | null;
+  problem: string | null;
+  toForget: number;
+  /** Whether copies are written encrypted, as the record is. */
+  encrypted: boolean;
+  /** Copies there that were not brought to that form: the folder was away, or they open with another passphrase. */
+  otherForm: number;
+};
 
 /** Everything of one surgeon's record, as exported and imported. */
 export type Everything = {

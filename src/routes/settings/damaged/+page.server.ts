@@ -30,7 +30,7 @@ const put = (message: string, status: number) => fail(status, { errors: [{ field
 
 export const actions = {
   back: async ({ locals, request, url }) => {
-    const sent = await sentBackup(request);
+    const sent = await sentBackup(request, locals.store.place);
     if ('problem' in sent) return put(sent.problem, 400);
     const name = url.searchParams.get('file') ?? '';
     if (sent.missing.some((each) => each.startsWith(`${name}:`)))

@@ -74,20 +74,29 @@ export function monthsFromForm(fields: Fields): { months: number; errors: FieldE
 
 export const monthsWords = (months: number): string => counted(months, 'month');
 
-type SecondFolder = { folder: string | null; copiedAt: string | null; problem: string | null; toForget: number };
+type SecondFolder = {
+  folder: string | null;
+  copiedAt: string | null;
+  problem: string | null;
+  toForget: number;
+  encrypted: boolean;
+  otherForm: number;
+};
 
 /** Where copies go, and how that goes, in sentences. */
 export function secondFolderView(
   second: SecondFolder | null,
   when: (iso: string) => string,
-): { folder: string; lines: string[] } {
-  if (!second) return { folder: '', lines: [] };
-  const { folder, copiedAt, problem, toForget } = second;
+): { folder: string; lines: string[]; encrypted: boolean } {
+  if (!second) return { folder: '', lines: [], encrypted: false };
+  const { folder, copiedAt, problem, toForget, encrypted, otherForm } = second;
   return {
     folder: folder ?? '',
+    encrypted: encrypted && otherForm === 0,
     lines: [
       ...(problem === null ? [] : [problem]),
       copiedAt === null ? 'No copy has been made since this program was started.' : `Last copied on ${when(copiedAt)}.`,
+      ...(otherForm === 0 ? [] : [otherFormWords(otherForm, encrypted)]),
       ...(toForget === 0
         ? []
         : [
@@ -96,3 +105,8 @@ export function secondFolderView(
     ],
   };
 }
+
+const otherFormWords = (count: number, encrypted: boolean): string =>
+  encrypted
+    ? `${counted(count, 'copy', 'copies')} there ${count === 1 ? 'is' : 'are'} not encrypted with the passphrase of today.`
+    : `${counted(count, 'copy', 'copies')} there ${count === 1 ? 'is' : 'are'} still encrypted.`;

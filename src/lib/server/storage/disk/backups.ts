@@ -11,6 +11,7 @@ import { fromText, toText, type Versions } from './document-text';
 import { isLeftover, removeDurably, replaceDurably } from './durable';
 import { foldersIn } from './folder';
 import { asideIn, stampOf } from './put-aside';
+import { NotOpened } from './sealed';
 import { readText } from './text-file';
 
 /** `contents` tells which documents there were. */
@@ -29,6 +30,10 @@ export const isCounted = (name: DocumentName): boolean => name !== 'drafts' && k
 
 /** Kinds that hold something of single cases. */
 export const holdsCases = (name: Backed): boolean => /^(cases|reflections|imports)\//.test(name);
+
+/** `null` for an encrypted file that does not open: what is in it is not known. */
+const textOrClosed = (path: string): Promise<string | null> =>
+  readText(path).catch((why: unknown) => (why instanceof NotOpened ? null : ''));
 
 const contentsShape = z.looseObject({ documents: z.array(z.string().refine(isDocumentName)) });
 
@@ -148,15 +153,18 @@ export class DiskBackups implements Backups {
       for (const at of times) {
         if (name === 'contents' || !holdsCases(name)) continue;
         const path = this.pathOf(name, at);
-        const text = await readText(path).catch(() => '');
-        if (![...gone.keys()].some((id) => text.includes(`"${id}"`))) continue;
+        const text = await textOrClosed(path);
+        if (text !== null && ![...gone.keys()].some((id) => text.includes(`"${id}"`))) continue;
         const document = await this.#read(name, at);
         if (document instanceof StorageError) await this.#drop(name, at);
         else await replaceDurably(path, toText(withoutCases(name, document, gone), this.versions));
       }
     for (const path of await this.setAside()) {
-      const text = await readText(path).catch(() => '');
-      if ([...gone].some(([id, code]) => text.includes(`"${id}"`) || text.includes(`"code":${JSON.stringify(code)}`)))
+      const text = await textOrClosed(path);
+      if (
+        text === null ||
+        [...gone].some(([id, code]) => text.includes(`"${id}"`) || text.includes(`"code":${JSON.stringify(code)}`))
+      )
         await removeDurably(path);
     }
   }

@@ -3,7 +3,7 @@ import { z } from 'zod';
 import { isDocumentName, type DocumentName } from '../documents';
 import { StorageError } from '../port';
 import type { Versions } from './document-text';
-import { NotOpened } from './sealed';
+import { BRING_KEY, NotOpened } from './sealed';
 import { readText } from './text-file';
 
 /**
@@ -36,10 +36,7 @@ export async function readContents(
     text = await readText(path);
   } catch (why) {
     if (why instanceof NotOpened)
-      throw new StorageError(
-        'unreadable',
-        `${path} cannot be read: ${why.message}. Nothing was touched. Bring passphrase.json, or the whole folder, back from a copy.`,
-      );
+      throw new StorageError('unreadable', `${path} cannot be read: ${why.message}. ${BRING_KEY}`);
     if ((why as NodeJS.ErrnoException).code !== 'ENOENT') throw why;
     if (standing.length === 0) return []; // a new record
     throw new StorageError(

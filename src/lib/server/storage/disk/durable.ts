@@ -87,7 +87,7 @@ async function putBack(path: string, before: string | null): Promise<void> {
  */
 export async function replaceDurably(
   path: string,
-  text: string | Buffer | Iterable<string>,
+  text: string | Buffer | Iterable<string | Uint8Array>,
   backup: string | null = null,
 ): Promise<boolean> {
   const folder = dirname(path);

@@ -8,6 +8,7 @@ import { StorageError } from '../port';
 import type { Forgotten } from '../shelf';
 import { removeDurably, replaceDurably, syncFolder } from './durable';
 import { stampOf } from './put-aside';
+import { BRING_KEY, NotOpened } from './sealed';
 import { readText } from './text-file';
 
 const journalSchema = z.strictObject({
@@ -59,31 +60,32 @@ export async function writeJournal(
 
 export const removeJournal = (folder: string) => removeDurably(pathIn(folder));
 
-/** What a journal is, by reading alone. */
-export async function wholeJournal(folder: string): Promise<'none' | 'whole' | 'broken'> {
+/** What a journal is, by reading alone; `closed`: encrypted, and its key is not here. */
+export async function wholeJournal(folder: string): Promise<'none' | 'whole' | 'broken' | 'closed'> {
   try {
     return whole(await readText(pathIn(folder))) ? 'whole' : 'broken';
   } catch (why) {
-    if ((why as NodeJS.ErrnoException).code === 'ENOENT') return 'none';
-    return 'broken';
+    if (why instanceof NotOpened && !why.damaged) return 'closed';
+    return (why as NodeJS.ErrnoException).code === 'ENOENT' ? 'none' : 'broken';
   }
 }
 
 /**
  * The change a crash left half done, or null. A journal that is not whole was never acknowledged: it is put aside.
- * @throws StorageError `newer`
+ * @throws StorageError `newer`, or `unreadable` where it is encrypted and its key is not here
  */
 export async function readJournal(
   folder: string,
   schemaVersion: number,
 ): Promise<{ texts: FileTexts; began: number; forgotten: Forgotten } | null> {
   const path = pathIn(folder);
-  let text: string;
+  let text = '';
   try {
     text = await readText(path);
   } catch (why) {
     if ((why as NodeJS.ErrnoException).code === 'ENOENT') return null;
-    throw why;
+    if (!(why instanceof NotOpened)) throw why;
+    if (!why.damaged) throw new StorageError('unreadable', `${path} cannot be read: ${why.message}. ${BRING_KEY}`);
   }
   const journal = whole(text);
   if (!journal) {

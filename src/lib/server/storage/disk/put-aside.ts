@@ -1,5 +1,7 @@
 import { constants, copyFile, readdir, readFile } from 'node:fs/promises';
 import { basename, dirname, join } from 'node:path';
+import { replaceDurably } from './durable';
+import { asRead, isSealed } from './sealed';
 
 /** A moment as part of a file name. */
 export const stampOf = (moment: Date) => moment.toISOString().replaceAll(/[:.]/g, '-');
@@ -13,11 +15,22 @@ export async function putAside(path: string): Promise<string> {
   const content = await readFile(path);
   for (const name of await readdir(folder)) {
     const copy = join(folder, name);
-    if (name.startsWith(`${basename(path)}.unreadable-`) && (await readFile(copy)).equals(content)) return copy;
+    if (name.startsWith(`${basename(path)}.unreadable-`) && (await openedIn(copy)).equals(content)) return copy;
   }
   const copy = `${path}.unreadable-${stampOf(new Date())}`;
-  await copyFile(path, copy, constants.COPYFILE_EXCL);
+  if (isSealed(content)) await copyFile(path, copy, constants.COPYFILE_EXCL);
+  else await replaceDurably(copy, content);
   return copy;
+}
+
+/** What is in a file, as it stands where it does not open. */
+async function openedIn(path: string): Promise<Buffer> {
+  const content = await readFile(path);
+  try {
+    return asRead(path, content);
+  } catch {
+    return content;
+  }
 }
 
 /** Copies of what could not be read, in the data folder and the folders of its documents. */

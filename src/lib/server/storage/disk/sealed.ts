@@ -15,8 +15,19 @@ const TAG = 16;
 const HEADER = MAGIC.length + 8;
 
 type Sealing = { data: DataKey; writes: boolean };
+/** What to do about a file whose key is not here. */
+export const BRING_KEY = 'Nothing was touched. Bring passphrase.json, or the whole folder, back from a copy.';
+
 /** An encrypted file that cannot be read here; the message says why, as the end of a sentence. */
-export class NotOpened extends Error {}
+export class NotOpened extends Error {
+  /** @param damaged the key is there, and the file is not what was written with it */
+  constructor(
+    message: string,
+    readonly damaged = false,
+  ) {
+    super(message);
+  }
+}
 
 /** By data folder, on the process: a development server reads this module again while the folder stays open. */
 const registry = globalThis as typeof globalThis & { nextTwentySealing?: Map<string, Sealing> };
@@ -27,6 +38,9 @@ export function useKey(folder: string, data: DataKey | null, writes: boolean): v
   if (data) sealings.set(resolve(folder), { data, writes });
   else sealings.delete(resolve(folder));
 }
+
+/** The key of a folder that is open, and whether its files are written with it. */
+export const keyIn = (folder: string): Sealing | null => sealings.get(resolve(folder)) ?? null;
 
 function sealingOf(path: string): { sealing: Sealing; inside: string } | null {
   const whole = resolve(path); // a folder named another way must not be written plainly
@@ -46,8 +60,16 @@ const boundTo = (header: Buffer, inside: string) => Buffer.concat([header, Buffe
 
 export const isSealed = (content: Buffer): boolean => content.subarray(0, MAGIC.length).equals(MAGIC);
 
+/** Whose key opens a file, by what anybody can read of it: the id, `short` where it is cut off, `null` for a plain one. */
+export const keyOutside = (content: Buffer): string | null =>
+  !isSealed(content)
+    ? null
+    : content.length < HEADER + NONCE + TAG
+      ? 'short'
+      : content.subarray(MAGIC.length, HEADER).toString('hex');
+
 /** The pieces of a file as they go on disk: encrypted where this record is. */
-export function* asWritten(path: string, pieces: Iterable<string | Buffer>): Generator<string | Buffer> {
+export function* asWritten(path: string, pieces: Iterable<string | Uint8Array>): Generator<string | Uint8Array> {
   const found = sealingOf(path);
   if (!found?.sealing.writes || neverSealed(found.inside)) {
     yield* pieces;
@@ -69,9 +91,10 @@ export function asRead(path: string, content: Buffer): Buffer {
   const found = sealingOf(path);
   if (!found) throw new NotOpened('it is encrypted, and no passphrase was given for it');
   const { data } = found.sealing;
+  const key = keyOutside(content);
+  if (key === 'short') throw new NotOpened('it is encrypted and was cut short', true);
+  if (key !== data.keyId) throw new NotOpened('it was encrypted with the key of another record');
   const header = content.subarray(0, HEADER);
-  if (header.subarray(MAGIC.length).toString('hex') !== data.keyId)
-    throw new NotOpened('it was encrypted with the key of another record');
   const nonce = content.subarray(HEADER, HEADER + NONCE);
   try {
     const decipher = createDecipheriv('aes-256-gcm', data.key, nonce, { authTagLength: TAG });
@@ -79,6 +102,6 @@ export function asRead(path: string, content: Buffer): Buffer {
     decipher.setAuthTag(content.subarray(-TAG));
     return Buffer.concat([decipher.update(content.subarray(HEADER + NONCE, -TAG)), decipher.final()]);
   } catch {
-    throw new NotOpened('it is encrypted and was changed, cut short or exchanged');
+    throw new NotOpened('it is encrypted and was changed, cut short or exchanged', true);
   }
 }

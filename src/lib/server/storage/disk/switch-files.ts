@@ -4,7 +4,7 @@ import { isLeftover, replaceDurably } from './durable';
 import { asRead, isSealed, neverSealed, useKey, type DataKey } from './sealed';
 
 /** Every file of a record: documents, contents, journal, imports, drafts, backups, and copies that were put aside. */
-async function filesIn(folder: string, inside = ''): Promise<string[]> {
+export async function filesIn(folder: string, inside = ''): Promise<string[]> {
   const found: string[] = [];
   for (const entry of await readdir(join(folder, inside), { withFileTypes: true })) {
     const name = inside === '' ? entry.name : `${inside}/${entry.name}`;
