@@ -15,6 +15,11 @@ export function spanOf(stretch: Stretch): Span | null {
   return stretch.start === null || stretch.end === null ? null : { from: stretch.start, to: stretch.end };
 }
 
+const lengthOf = (stretch: Stretch): number => {
+  const span = spanOf(stretch);
+  return span ? span.to - span.from : stretch.seconds;
+};
+
 const isSpan = (span: Span | null): span is Span => span !== null;
 
 /** Is there another step's stretch beginning in this gap? Then the surgeon left the step and came back. */
@@ -80,9 +85,14 @@ function lengthsAlone(case_: Timed, stepId: string): { seconds: number; groups: 
  */
 export function stepSecondsOf(case_: Timed, stepId: string): number | null {
   if (!isMine(case_, stepId)) return null;
-  const own = case_.stretches.filter((stretch) => stretch.kind === 'step' && stretch.stepId === stepId);
-  if (own.length === 0) return null;
-  const outside = case_.stretches.filter((stretch) => stretch.kind !== 'step' && stretch.stepId === stepId);
+  const own: Stretch[] = [];
+  const outside: Stretch[] = [];
+  for (const stretch of case_.stretches)
+    if (stretch.stepId === stepId) (stretch.kind === 'step' ? own : outside).push(stretch);
+  const [only] = own;
+  if (!only) return null;
+  // One stretch with nothing to take out: most of every record, and read a hundred times a page.
+  if (own.length === 1 && outside.length === 0) return lengthOf(only) > 0 ? lengthOf(only) : null;
   const { bridges } = ownGroups(case_, stepId);
   const timed = lengthWithout([...own.map(spanOf).filter(isSpan), ...bridges], outside.map(spanOf).filter(isSpan));
   const alone = outside.filter((stretch) => spanOf(stretch) === null).reduce((sum, { seconds }) => sum + seconds, 0);
