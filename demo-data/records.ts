@@ -117,7 +117,7 @@ function goalOf(record: FellowRecord, wanted: Wanted): Goal {
     seed: SEED,
     engine: ENGINE,
   });
-  if (started.kind !== 'start') throw new Error(`the invented record must let a goal start: ${started.because}`);
+  if (started.kind !== 'start') throw new Error(`the invented record must let a goal start: ${started.why.code}`);
   const page = loadGuidance().find((each) => each.procedureId === 'phaco' && each.step === wanted.stepId);
   const step = procedure.steps.find((each) => each.id === wanted.stepId);
   if (!page || !step) throw new Error('the step has a page');

@@ -19,6 +19,6 @@ export const goalAsked = (cases: readonly Case[], over: Partial<StartGoalInput> 
 /** That goal, with a window that begins with the 41st of these cases. @throws where none can be set */
 export function goalOn(cases: readonly Case[], over: Partial<StartGoalInput> = {}) {
   const goal = startGoal(goalAsked(cases, { from: 41, ...over }));
-  if (goal.kind === 'cannot') throw new Error(goal.because);
+  if (goal.kind === 'cannot') throw new Error(goal.why.code);
   return goal;
 }

@@ -118,7 +118,7 @@ export const aResult = (
   stepId: 'capsulorhexis',
   seed: 1,
   engine: '0.1.0',
-  outcome: { ...plainOutcome(), cannot: { code: 'too-few', because: 'made up for a test' } },
+  outcome: { ...plainOutcome(), cannot: { code: 'too-few' } },
 });
 
 export const aLasting = (nth: number, kind: Lasting['kind']): Lasting => ({

@@ -3,7 +3,7 @@ import { backupSchema } from '../../src/lib/server/backup';
 import { openStore } from '../../src/lib/server/storage';
 import { schemaVersion } from '../../src/lib/server/storage/migrations';
 import { backupText, readText, textBefore } from './backup-text';
-import { asBefore4 } from './earlier/names';
+import { asBefore11, asBefore4 } from './earlier/names';
 import { aCase, aWholeRecord, now } from '../made-up/stored';
 import { freshFolder, openIn } from './stores';
 
@@ -46,7 +46,9 @@ describe('a full backup', () => {
       version: 3,
       history: [left, again].map((what) => ({ at: now, what })),
     };
-    const first = asBefore4(JSON.parse(changed({ schemaVersion: undefined, cases: [one], reflections: [] })));
+    const results = aWholeRecord().results.map(asBefore11);
+    const shape = { schemaVersion: undefined, cases: [one], reflections: [], results };
+    const first = asBefore4(JSON.parse(changed(shape)));
     const read = await readText(JSON.stringify(first));
     expect('everything' in read && read.everything.cases[0]).toEqual({ ...one, timesSeenWhileLeftOut: true });
     const today = await readText(changed({ cases: [one], reflections: [] }));

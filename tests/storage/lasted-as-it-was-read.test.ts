@@ -5,7 +5,7 @@ import type { ReadLasting } from '../../src/lib/model';
 import { openMemoryStore } from '../../src/lib/server/storage';
 import { migrations } from '../../src/lib/server/storage/migrations';
 import { openDiskStore } from '../../src/lib/server/storage/open-disk';
-import { asBefore4 } from './earlier/names';
+import { asBefore11, asBefore4, readFromBefore11, resultBefore4 } from './earlier/names';
 import { backupText, readText } from './backup-text';
 import { aLasting, aWholeRecord, later, now } from '../made-up/stored';
 import { freshFolder } from './stores';
@@ -15,28 +15,17 @@ const BEFORE = 6;
 
 const lasted: ReadLasting = { at: later, lasting: aLasting(1, 'lasted') };
 
-/** What a result was called before version 4, beyond the names that every document shares. */
-function resultBefore4(result: object): object {
-  const text = JSON.stringify(asBefore4(result))
-    .replaceAll('"baselineIds":', '"startIds":')
-    .replaceAll('"nBaseline":', '"nStart":')
-    .replaceAll('"baselineMedian":', '"startUsual":')
-    .replaceAll('"rangeBaseline":', '"rangeStart":')
-    .replaceAll('"priorTrend":', '"already":')
-    .replaceAll('"caveats":', '"said":');
-  return JSON.parse(text);
-}
-
 /** A folder with one goal and its result, as a program of that version left it. */
 async function folderOf(version: number) {
   const folder = await freshFolder();
   const { goals, results } = aWholeRecord();
+  const told = results.map(asBefore11);
   const put = (name: string, document: object) =>
     writeFile(join(folder, `${name}.json`), JSON.stringify({ schemaVersion: version, ...document }));
   await put('goals', { next: 2, records: version < 4 ? asBefore4(goals) : goals });
-  await put('results', { next: 2, records: version < 4 ? results.map(resultBefore4) : results });
+  await put('results', { next: 2, records: version < 4 ? told.map(resultBefore4) : told });
   await put('contents', { documents: ['goals', 'results'] });
-  return { folder, results };
+  return { folder, results: results.map(readFromBefore11) };
 }
 
 describe('whether it lasted, kept as it was read', () => {

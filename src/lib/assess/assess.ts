@@ -4,7 +4,7 @@ import type { AuditReading } from '../intake';
 import { emptyProfile, type Problem, type Procedure } from '../model';
 import { notANumber, recordNotANumber } from '../practice';
 import type { Guidance, Suggestion } from '../rules/types';
-import { suggestionReasons } from '../words';
+import { auditCaveatWords, notANumberWords, suggestionReasons } from '../words';
 import { safetyWords, type SafetyWords } from '../words/safety';
 import type { Assessment, EyesJson } from './assessment';
 import { comparisonOf, type CompareWish, type Comparison } from './compare';
@@ -60,9 +60,8 @@ export function assess(input: AssessInput): Assessed {
   if (!procedure || !record || record.cases.length === 0)
     return { kind: 'cannot', because: 'No case in this file can be assessed.', problems };
   const wrong =
-    recordNotANumber(record) ??
-    notANumber({ seed, 'number of resamples': input.resamples, 'length of the window': input.goal?.window });
-  if (wrong) return { kind: 'cannot', because: wrong.because, problems };
+    recordNotANumber(record) ?? notANumber({ seed, resamples: input.resamples, 'window-length': input.goal?.window });
+  if (wrong) return { kind: 'cannot', because: notANumberWords(wrong.why), problems };
   const audit = auditOf({ ...record, procedure, seed, resamples: input.resamples });
   const suggestion = suggestionFor(audit, { ...record, profile: emptyProfile });
   const goal = input.goal ? goalResult(input.goal, record, procedure, seed, input.resamples) : null;
@@ -115,7 +114,7 @@ export function assess(input: AssessInput): Assessed {
     goal,
     compare,
     safety: safetyWords(record.cases, record.cases, record.lists, 'the operation is'),
-    said: [...audit.said, ...smallReference(audit, record)],
+    said: [...audit.caveats.map(auditCaveatWords), ...smallReference(audit, record)],
   };
 }
 

@@ -1,6 +1,7 @@
 import { countedCases } from '../audit';
 import type { Procedure } from '../model';
 import { lookingBack, type Compared, type LookingBack } from '../practice';
+import { cannotCompareWords, cannotLookBackWords } from '../words';
 import { lookingBackRows, lookingBackWords, type LookingBackWords } from '../words/looking-back';
 import type { ComparedJson, CompareJson } from './compare-json';
 import type { ReadRecord } from './from-reading';
@@ -45,14 +46,14 @@ function jsonOf(wish: CompareWish, said: LookingBack, { head }: LookingBackWords
       ...comparedJson(compared),
     })),
     whole: done && comparedJson(done.whole),
-    cannot: said.kind === 'cannot' ? { code: said.code, because: said.because } : null,
+    cannot: said.kind === 'cannot' ? { code: said.why.code, because: cannotLookBackWords(said.why) } : null,
   };
 }
 
 function comparedJson(compared: Compared): ComparedJson {
   if (compared.kind === 'cannot') {
-    const { code, because } = compared;
-    return { named: null, ratio: null, low: null, high: null, method: null, cannot: { code, because } };
+    const cannot = { code: compared.why.code, because: cannotCompareWords(compared.why) };
+    return { named: null, ratio: null, low: null, high: null, method: null, cannot };
   }
   const { estimate, low, high, method } = compared.effect;
   return {
@@ -73,7 +74,7 @@ function rowsOf(said: Extract<LookingBack, { kind: 'compared' }>): string[] {
       ({ label, words, under, bold }) => `  ${label.padEnd(width)}  ${words}${bold ? ', named' : ''}; ${under}`,
     ),
     ...said.steps.flatMap(({ label, compared }) =>
-      compared.kind === 'cannot' ? [`  ${label.padEnd(width)}  not compared: ${compared.because}`] : [],
+      compared.kind === 'cannot' ? [`  ${label.padEnd(width)}  not compared: ${cannotCompareWords(compared.why)}`] : [],
     ),
   ];
 }

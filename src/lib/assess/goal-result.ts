@@ -14,7 +14,7 @@ import {
 import { lastingFor, resultFor, spanOfCases, startGoal, windowOf } from '../practice';
 import { rankedOf } from '../rules';
 import { eventsOfGoal } from '../safety';
-import { goalEventWords } from '../words';
+import { cannotSayWords, cannotStartWords, goalEventWords, pauseWords } from '../words';
 import { countWords } from '../words/reported-result';
 import { safetyWords, type SafetyWords } from '../words/safety';
 import type { EffectJson, ResultJson } from './result-json';
@@ -85,7 +85,7 @@ export function goalResult(
     engine: ENGINE,
     windowLength: wish.window,
   });
-  if (started.kind !== 'start') return noResult(started.because);
+  if (started.kind !== 'start') return noResult(cannotStartWords(started.why));
   const window = windowOf(
     {
       procedureId: procedure.id,
@@ -136,8 +136,8 @@ export function goalResult(
     allowance: outcome.selectionAllowance,
     steer_s: median === null || outcome.steer === null ? null : median * Math.exp(outcome.steer),
     notes: [...outcome.notes],
-    paused: outcome.paused,
-    cannot: outcome.cannot?.because ?? null,
+    paused: outcome.paused.map(pauseWords),
+    cannot: outcome.cannot && cannotSayWords(outcome.cannot),
     lasting: lasting.map(({ nth, kind, effect }) => ({ nth, kind, effect: effectJson(effect) as EffectJson })),
   };
   const span = spanOfCases(record.cases, windowIds, procedure.id);

@@ -1,5 +1,6 @@
 import type { Interval, StepAudit } from '../audit';
 import { eventBounds, stepEventTally } from '../safety';
+import { differenceCannotWords } from '../words';
 import type { Assessment } from './assessment';
 import type { ReadRecord } from './from-reading';
 
@@ -24,7 +25,10 @@ export function stepJson(step: StepAudit, record: ReadRecord, waitingNoted: bool
     difference_same_eyes_s: step.differenceSameEyes,
     difference_with_eye_s: step.differenceWithEye,
     difference_interval_s: pair(step.differenceInterval),
-    difference_cannot: step.differenceCannot,
+    difference_cannot: step.differenceCannot && {
+      code: step.differenceCannot.code,
+      because: differenceCannotWords(step.differenceCannot),
+    },
     spread: step.spread,
     spread_interval: pair(step.spreadInterval),
     share: step.share,

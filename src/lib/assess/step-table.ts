@@ -1,6 +1,6 @@
 import type { Audit } from '../audit';
 import { clock, timesAsLong } from '../format';
-import { firstWords } from '../words';
+import { differenceCannotWords, firstWords } from '../words';
 
 /** The steps as a table for a terminal: a row a step that was timed, in operation order. */
 export function stepTable(audit: Audit): string[] {
@@ -25,7 +25,7 @@ export function stepTable(audit: Audit): string[] {
             `${Math.round(differenceInterval.low)} to ${Math.round(differenceInterval.high)}`.padStart(10),
             `  ${audit.enough.enough ? firstWords(step.first.seconds) : ''}`,
           ]
-        : [`  ${differenceCannot?.because ?? ''}`]),
+        : [`  ${differenceCannot ? differenceCannotWords(differenceCannot) : ''}`]),
     ].join('');
   });
   const head = [

@@ -1,5 +1,7 @@
-import { casesForColumns, huberRegression, median, type FitProblem } from '../statistics';
+import type { EyeCaveat } from '../model';
+import { casesForColumns, huberRegression, median } from '../statistics';
 import { atOnce, type Work } from '../turns';
+import type { StepCaveat } from './caveats';
 import { factIdOf } from './eye-coding';
 import { eyeColumns } from './eye-columns';
 import { auditThresholds } from './thresholds';
@@ -30,14 +32,8 @@ export type Adjusted = {
   fits: readonly (StepFit | null)[];
   eye: EyeColumns;
   /** What was left out of the adjustment, and why. */
-  said: readonly string[];
+  caveats: readonly (EyeCaveat | StepCaveat)[];
 };
-
-const WHY_NOT = {
-  'too-few': 'too few cases',
-  'no-variation': 'the times hardly vary',
-  'not-a-number': 'a value is not a number',
-} satisfies Record<FitProblem, string>;
 
 /**
  * Step times with the facts of the eye taken out: `c·exp(y − x·β)`, β by Huber regression of `y = ln(seconds)`
@@ -53,18 +49,18 @@ export function adjustForEye(table: StepTable, eye: EyeColumns = eyeColumns(tabl
 
 /** The same in pieces, a step at a time: yields the share done. */
 export function* adjusting(table: StepTable, eye: EyeColumns): Work<Adjusted> {
-  const said = [...eye.said];
+  const caveats: (EyeCaveat | StepCaveat)[] = [...eye.caveats];
   const fits: (StepFit | null)[] = [];
   const adjusted: Float64Array[] = [];
   for (const [step, stepId] of table.stepIds.entries()) {
     const seconds = table.seconds[step]!;
-    const { fit, because } = fitStep(seconds, eye);
-    if (because) said.push(`${labelOf(table, stepId)}: ${because}`);
+    const { fit, caveat } = fitStep(seconds, eye);
+    if (caveat) caveats.push({ ...caveat, step: labelOf(table, stepId) });
     fits.push(fit);
     adjusted.push(adjustedBy(seconds, eye, fit));
     yield (step + 1) / table.stepIds.length;
   }
-  return { adjusted, fits, eye, said };
+  return { adjusted, fits, eye, caveats };
 }
 
 /** One step's times less what the eye adds; a copy of the times where there is no fit. */
@@ -86,27 +82,29 @@ function factorOf(log: Float64Array, design: readonly Float64Array[], coefficien
   return median(log.map(Math.exp)) / median(taken);
 }
 
-/** The adjustment of one step; `because` says why columns are missing from it. */
-export function fitStep(
+type Unnamed<Caveat> = Caveat extends unknown ? Omit<Caveat, 'step'> : never;
+
+/** The adjustment of one step; `caveat` says why columns are missing from it. */
+function fitStep(
   seconds: Float64Array,
   eye: Pick<EyeColumns, 'names' | 'columns'>,
-): { fit: StepFit | null; because: string | null } {
+): { fit: StepFit | null; caveat: Unnamed<StepCaveat> | null } {
   const present = Int32Array.from([...seconds.keys()].filter((place) => !Number.isNaN(seconds[place])));
   const wanted = eye.columns.map((_, index) => index).filter((index) => differs(eye.columns[index]!, present));
   const used = wanted.slice(0, columnsFor(present.length, wanted, eye.names));
   const short = present.length > 0 && used.length < wanted.length;
-  const because = short
-    ? `adjusted for ${used.length === 0 ? 'nothing' : 'fewer facts'}, only ${present.length} cases.`
+  const caveat = short
+    ? ({ code: 'adjusted-for-less', nothing: used.length === 0, cases: present.length } as const)
     : null;
-  if (used.length === 0) return { fit: null, because };
+  if (used.length === 0) return { fit: null, caveat };
   const design = used.map((index) => Float64Array.from(present, (place) => eye.columns[index]![place]!));
   const log = Float64Array.from(present, (place) => Math.log(seconds[place]!));
   const fitted = huberRegression(design, log);
-  if (fitted.kind === 'cannot') return { fit: null, because: `not adjusted, ${WHY_NOT[fitted.because]}.` };
+  if (fitted.kind === 'cannot') return { fit: null, caveat: { code: 'not-adjusted', why: fitted.because } };
   const { residuals, scale } = fitted;
   const coefficients = fitted.coefficients.slice(1);
   const factor = factorOf(log, design, coefficients);
-  return { fit: { used, coefficients, present, design, log, residuals, scale, factor }, because };
+  return { fit: { used, coefficients, present, design, log, residuals, scale, factor }, caveat };
 }
 
 /** A column in which fewer than five of these cases stand apart says more about them than about the fact. */

@@ -1,5 +1,5 @@
 import { knownLists } from './known-lists';
-import type { Case, CannotSay, ListRecord, Procedure, ReferenceSet } from '../model';
+import type { Case, ListRecord, Procedure, ReferenceSet } from '../model';
 import { drawUnits } from '../statistics';
 import { atOnce, inSlices, scaled, type Slices, type Work } from '../turns';
 import { adjusting, type Adjusted } from './adjust-for-eye';
@@ -16,6 +16,7 @@ import { onlyWhereTwo, rankedOn, stepOf, stepPoint } from './step-point';
 import { stepTable } from './step-table';
 import { toldApart } from './told-apart';
 import { auditThresholds } from './thresholds';
+import type { AuditCaveat } from './caveats';
 import type { Audit, StepTable } from './types';
 import { waitingOverall } from './waiting';
 
@@ -85,11 +86,9 @@ function* auditing(input: AuditInput): Work<Audit> {
     0.3,
     1,
   );
-  const said = [...fitted.said];
+  const caveats: AuditCaveat[] = [...fitted.caveats];
   if (units.single && table.cases.length > 0)
-    said.push(
-      `${table.listsFrom === 'blocks' ? 'Lists are not known and the record is short' : 'There are fewer than six lists'}, so single cases are resampled: differences between lists are not in the uncertainty.`,
-    );
+    caveats.push({ code: 'single-cases', listsKnown: table.listsFrom !== 'blocks' });
   return {
     procedure,
     caseIds: table.cases.map(({ id }) => id),
@@ -118,7 +117,7 @@ function* auditing(input: AuditInput): Work<Audit> {
     patterns,
     lookedAt,
     waiting: waitingOverall(table.cases, procedure),
-    said,
+    caveats,
     cannot: cannotOf(table),
   };
 }
@@ -143,8 +142,7 @@ function* trending(
   return trends;
 }
 
-function cannotOf({ cases, stepIds }: StepTable): CannotSay | null {
-  if (cases.length === 0) return { code: 'no-cases', because: 'No case counts yet.' };
-  if (stepIds.length === 0) return { code: 'no-steps', because: 'The procedure has no steps.' };
-  return null;
+function cannotOf({ cases, stepIds }: StepTable): Audit['cannot'] {
+  if (cases.length === 0) return { code: 'no-cases' };
+  return stepIds.length === 0 ? { code: 'no-steps' } : null;
 }

@@ -1,7 +1,6 @@
-import type { CannotSay } from '../model';
 import type { StepPoint } from './step-point';
 import { auditThresholds } from './thresholds';
-import type { Interval, StepAudit } from './types';
+import type { DifferenceCannot, Interval, StepAudit } from './types';
 
 type Difference = Pick<
   StepAudit,
@@ -22,13 +21,12 @@ export function differenceOf(
   recorded: Float64Array,
 ): Difference {
   if (n < auditThresholds.intervalFrom || median === null || p20 === null || ranked === null)
-    return cannot('too-few-cases', `Cannot say yet: ${n} of the ${auditThresholds.intervalFrom} cases it needs.`);
-  if (!interval) return cannot('too-few-lists', 'Cannot say yet: the step was done on too few lists.');
+    return cannot({ code: 'too-few-cases', cases: n, needed: auditThresholds.intervalFrom });
+  if (!interval) return cannot({ code: 'too-few-lists' });
   const times = recorded.filter((value) => !Number.isNaN(value));
-  if (times.every((value) => value === times[0]))
-    return cannot('all-equal', 'Cannot say: all its times are equal. Were they rounded, or copied?');
+  if (times.every((value) => value === times[0])) return cannot({ code: 'all-equal' });
   if (interval.high < auditThresholds.coarseSeconds && times.every(Number.isInteger))
-    return cannot('whole-seconds', 'Cannot say: whole seconds are too coarse for a step this short or this even.');
+    return cannot({ code: 'whole-seconds' });
   const difference = median - p20;
   return {
     difference,
@@ -39,10 +37,10 @@ export function differenceOf(
   };
 }
 
-const cannot = (code: string, because: string): Difference => ({
+const cannot = (why: DifferenceCannot): Difference => ({
   difference: null,
   differenceSameEyes: null,
   differenceWithEye: null,
   differenceInterval: null,
-  differenceCannot: { code, because } satisfies CannotSay,
+  differenceCannot: why,
 });

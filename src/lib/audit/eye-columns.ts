@@ -1,4 +1,4 @@
-import type { Procedure } from '../model';
+import type { EyeCaveat, Procedure } from '../model';
 import { designMatrix } from '../statistics';
 import { codedValue, codingOf, type Coding, type WithFacts } from './eye-coding';
 import { factColumns } from './eye-factors';
@@ -21,15 +21,15 @@ export function eyeColumns(
 ): EyeColumns {
   const holders = 'cases' in from ? from.cases : from;
   if (options.columns) return fixedColumns(holders, procedure, options.columns, options.centre);
-  const said: string[] = [];
+  const caveats: EyeCaveat[] = [];
   const placed: Placed[] = [];
   const columns: Float64Array[] = [];
   for (const fact of procedure.facts) {
-    const { codings, said: about } = factColumns(holders, fact);
-    said.push(...about);
+    const { codings, caveats: about } = factColumns(holders, fact);
+    caveats.push(...about);
     if (codings.length === 0) continue;
     if (placed.length + codings.length > (options.maxColumns ?? Infinity)) {
-      said.push(`${fact.label} and the facts after it are not used: too few cases.`);
+      caveats.push({ code: 'too-few-from', fact: fact.label });
       break;
     }
     const next = codings.map(({ coding, centre }) => ({ coding, name: coding.name, centre }));
@@ -44,12 +44,9 @@ export function eyeColumns(
       placed.push(placing);
       columns.push(column);
     });
-    if (!own.every(Boolean))
-      said.push(
-        `${fact.label} is ${own.some(Boolean) ? 'only partly' : 'not'} used: it is tied to facts already used.`,
-      );
+    if (!own.every(Boolean)) caveats.push({ code: own.some(Boolean) ? 'partly-tied' : 'tied', fact: fact.label });
   }
-  return { names: placed.map(({ name }) => name), columns, centre: placed.map(({ centre }) => centre), said };
+  return { names: placed.map(({ name }) => name), columns, centre: placed.map(({ centre }) => centre), caveats };
 }
 
 function fixedColumns(
@@ -66,8 +63,8 @@ function fixedColumns(
   });
   const gone = placed
     .filter(({ coding }) => coding === null)
-    .map(({ name }) => `${name} is not used: the procedure no longer has it.`);
-  return { names, columns: build(holders, placed), centre: placed.map((each) => each.centre), said: gone };
+    .map(({ name }) => ({ code: 'retired', fact: name }) as const);
+  return { names, columns: build(holders, placed), centre: placed.map((each) => each.centre), caveats: gone };
 }
 
 /** Raw values less the typical case's, one Float64Array a column. */

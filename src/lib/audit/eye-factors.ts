@@ -1,5 +1,5 @@
 import { median } from '../statistics';
-import type { EyeFact } from '../model';
+import type { EyeCaveat, EyeFact } from '../model';
 import {
   factOf,
   levelCoding,
@@ -12,9 +12,9 @@ import {
 import { auditThresholds } from './thresholds';
 
 /** The columns one fact gives, each with its value at the typical case, and what had to be left out. */
-export type FactColumns = { codings: readonly { coding: Coding; centre: number }[]; said: readonly string[] };
+export type FactColumns = { codings: readonly { coding: Coding; centre: number }[]; caveats: readonly EyeCaveat[] };
 
-const none = (said: string): FactColumns => ({ codings: [], said: [said] });
+const none = (caveat: EyeCaveat): FactColumns => ({ codings: [], caveats: [caveat] });
 
 /**
  * Columns of one fact in these cases: choices against the commonest level, yes/no as 0/1, numbers as they are;
@@ -24,10 +24,10 @@ export function factColumns(holders: readonly WithFacts[], fact: EyeFact): FactC
   const values = holders.map((holder) => factOf(holder, fact));
   const entered = values.filter((value) => value !== null);
   const missing = values.length - entered.length;
-  // A fact nobody entered is not worth a sentence: most procedures offer more facts than anyone fills in.
-  if (entered.length === 0) return { codings: [], said: [] };
+  // A fact nobody entered is not worth saying: most procedures offer more facts than anyone fills in.
+  if (entered.length === 0) return { codings: [], caveats: [] };
   if (missing > auditThresholds.missingShare * values.length)
-    return none(`${fact.label} is not used: entered in only ${entered.length} of ${values.length} cases.`);
+    return none({ code: 'few-entered', fact: fact.label, entered: entered.length, of: values.length });
   const usable =
     fact.kind === 'number' ? numberColumn(fact, entered.map(Number)) : levelColumns(fact, entered.map(String));
   if (usable.codings.length === 0 || missing < auditThresholds.notEnteredCases) return usable;
@@ -35,31 +35,26 @@ export function factColumns(holders: readonly WithFacts[], fact: EyeFact): FactC
 }
 
 function numberColumn(fact: EyeFact, entered: readonly number[]): FactColumns {
-  if (entered.every((value) => value === entered[0])) return none(`${fact.label} is not used: the same in all cases.`);
-  return { codings: [{ coding: plainCoding(fact), centre: median(entered) }], said: [] };
+  if (entered.every((value) => value === entered[0])) return none({ code: 'all-the-same', fact: fact.label });
+  return { codings: [{ coding: plainCoding(fact), centre: median(entered) }], caveats: [] };
 }
 
 function levelColumns(fact: EyeFact, entered: readonly string[]): FactColumns {
   const counts = countLevels(fact, entered);
   const [commonest, ...others] = [...counts].sort((a, b) => b[1] - a[1]);
-  if (!commonest || others.length === 0) return none(`${fact.label} is not used: the same in all cases.`);
+  if (!commonest || others.length === 0) return none({ code: 'all-the-same', fact: fact.label });
   const [commonestLevel] = commonest;
   const large = [...counts].filter(([level, count]) => level !== commonestLevel && count >= auditThresholds.levelCases);
   const rest = others.reduce((sum, [, count]) => sum + count, 0) - large.reduce((sum, [, count]) => sum + count, 0);
   if (large.length === 0 && rest < auditThresholds.levelCases)
-    return none(`${fact.label} is not used: only ${rest} of ${entered.length} cases differ from the commonest.`);
+    return none({ code: 'few-differ', fact: fact.label, differ: rest, of: entered.length });
   if (fact.kind === 'yes-no')
-    return { codings: [{ coding: plainCoding(fact), centre: commonestLevel === 'true' ? 1 : 0 }], said: [] };
+    return { codings: [{ coding: plainCoding(fact), centre: commonestLevel === 'true' ? 1 : 0 }], caveats: [] };
   const codings = large.map(([level]) => ({ coding: levelCoding(fact, level, commonestLevel), centre: 0 }));
   if (rest >= auditThresholds.levelCases)
-    return { codings: [...codings, { coding: otherCoding(fact, commonestLevel), centre: 0 }], said: [] };
-  const pooled =
-    rest > 0
-      ? [
-          `${fact.label}: ${rest} of ${entered.length} cases ${rest === 1 ? 'has a rare level' : 'have rare levels'}, too few to be told apart.`,
-        ]
-      : [];
-  return { codings, said: pooled };
+    return { codings: [...codings, { coding: otherCoding(fact, commonestLevel), centre: 0 }], caveats: [] };
+  const pooled = rest > 0 ? [{ code: 'rare-levels', fact: fact.label, rare: rest, of: entered.length } as const] : [];
+  return { codings, caveats: pooled };
 }
 
 /** Counts in the procedure's order of levels, unknown levels after them by name: ties never depend on the order of cases. */

@@ -1,6 +1,7 @@
 export { canBeWatched, twoToWatch } from './recordings';
 export { clearTrend } from './clear-trend';
 export { knownLists } from './known-lists';
+export * from './caveats';
 export * from './types';
 export * from './step-time';
 export * from './counted-cases';

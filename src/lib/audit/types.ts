@@ -1,4 +1,5 @@
-import type { CannotSay, Case, Procedure } from '../model';
+import type { Case, EyeCaveat, Procedure } from '../model';
+import type { AuditCaveat } from './caveats';
 
 /**
  * Step times of some cases in order of time. Seconds; NaN where a step is absent
@@ -27,9 +28,13 @@ export type EyeColumns = {
   columns: readonly Float64Array[];
   /** What a new case's raw column value is compared with. */
   centre: readonly number[];
-  /** Sentences: "Pupil is not used: the same in all cases." */
-  said: readonly string[];
+  /** What was left out, and why: pupil, the same in all cases. */
+  caveats: readonly EyeCaveat[];
 };
+
+/** Why the difference of a step cannot be said. */
+export type DifferenceCannot =
+  { code: 'too-few-cases'; cases: number; needed: number } | { code: 'too-few-lists' | 'all-equal' | 'whole-seconds' };
 
 export type Interval = { low: number; high: number };
 
@@ -61,7 +66,7 @@ export type StepAudit = {
    * 95 % interval of the part by which steps are ranked: among the same kind of eye where it is split, else the whole.
    */
   differenceInterval: Interval | null;
-  differenceCannot: CannotSay | null;
+  differenceCannot: DifferenceCannot | null;
   /** exp(1.4826 MAD) ≥ 1 of adjusted times; and two thirds of the cases as recorded (17th to 83rd percentile), seconds. */
   spread: number | null;
   spreadInterval: Interval | null;
@@ -144,7 +149,7 @@ export type Audit = {
   /** Factors looked at per step and not clear, for "what was looked at". */
   lookedAt: readonly { stepId: string; labels: readonly string[] }[];
   waiting: { perCase: number; reason: string | null; n: number };
-  /** Sentences on what was left out of the adjustment. */
-  said: readonly string[];
-  cannot: CannotSay | null;
+  /** What was left out of the adjustment; and whether single cases had to be resampled. */
+  caveats: readonly AuditCaveat[];
+  cannot: { code: 'no-cases' | 'no-steps' } | null;
 };

@@ -9,6 +9,7 @@ export * from './reference-set';
 export * from './aimed-eyes';
 export * from './mentor-review';
 export * from './goal';
+export * from './result-reasons';
 export * from './result';
 export * from './reflection';
 export * from './profile';

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { aimedEyesSchema } from './aimed-eyes';
 import { caseId, goalId, instant, resultId, slug } from './id';
+import { cannotSaySchema, pauseSchema, resultCaveatSchema } from './result-reasons';
 import { ours } from './written';
 
 /**
@@ -31,12 +32,6 @@ export const resultKinds = [
   'little-change',
   'cannot-tell',
 ] as const;
-
-/** Why no result can be said, in place of an exception. */
-export const cannotSaySchema = z.strictObject({
-  code: ours(z.string(), 'a code'),
-  because: ours(z.string(), 'a sentence of the program'),
-});
 
 export const lastingSchema = z.strictObject({
   /** 1 is the first twenty after the window. */
@@ -77,8 +72,8 @@ export const outcomeSchema = z.strictObject({
   rest: effectSchema.nullable(),
   /** Ratio of mean absolute deviations, window to start, log scale. */
   spread: effectSchema.nullable(),
-  /** Why the kind had to be `paused`: words with numbers. */
-  paused: z.array(ours(z.string(), 'sentences of the program')),
+  /** Why the kind had to be `paused`. */
+  paused: z.array(pauseSchema),
   selectionAllowance: z.number(),
   /** log of the steer (half-way between the median and the 20th percentile, over the median); never shown as a target. */
   steer: z.number().nullable(),
@@ -110,6 +105,7 @@ export const outcomeSchema = z.strictObject({
   kindWithLeftOut: z.enum(resultKinds).nullable(),
   /** How likely twenty cases were to show a change of a fifth. */
   powerForAFifth: z.number().nullable(),
+  /** Why no result can be said, in place of an exception. */
   cannot: cannotSaySchema.nullable(),
   /** Beside *shorter*: steps next to it that took clearly longer against their own rest. Missing: none, or not looked at. */
   neighbours: z
@@ -117,8 +113,8 @@ export const outcomeSchema = z.strictObject({
     .optional(),
   /** Missing: the goal is aimed at no kind of eye. */
   aimed: aimedOutcomeSchema.optional(),
-  /** Sentences on what was left out of the adjustment, and why. */
-  caveats: z.array(ours(z.string(), 'sentences of the program')),
+  /** What was left out of the adjustment, and why; and what else should be known. */
+  caveats: z.array(resultCaveatSchema),
 });
 
 /** Whether it lasted, as it was read: stored once a following twenty, and shown later exactly as it was. */
@@ -144,7 +140,6 @@ export const storedResultSchema = z.strictObject({
 
 export type Effect = z.infer<typeof effectSchema>;
 export type ResultKind = (typeof resultKinds)[number];
-export type CannotSay = z.infer<typeof cannotSaySchema>;
 export type AimedOutcome = z.infer<typeof aimedOutcomeSchema>;
 export type Lasting = z.infer<typeof lastingSchema>;
 export type ReadLasting = z.infer<typeof readLastingSchema>;

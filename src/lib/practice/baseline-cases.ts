@@ -1,11 +1,16 @@
 import { amongEyes, eyeColumns, type EyeColumns } from '../audit';
+import type { EyeCaveat } from '../model';
 import { columnsCarried } from '../statistics';
-import { cannot, type Cannot } from './cannot';
+import { cannot, type Cannot, type CannotStart } from './cannot';
 import { caseArrays, type CaseArrays } from './case-arrays';
 import { countedForGoal } from './counted-for-goal';
 import type { StartGoalInput } from './start-goal-input';
 import { baselineModel, trendOf, type BaselineModel } from './baseline-model';
 import { practiceThresholds as set } from './thresholds';
+
+/** What should be known of the cases a goal starts from. */
+export type StartCaveat =
+  EyeCaveat | { code: 'already-shorter'; latest: number } | { code: 'order-unknown' | 'lists-unknown' };
 
 export type BaselineCases = {
   kind: 'cases';
@@ -20,7 +25,7 @@ export type BaselineCases = {
   difference: Float64Array;
   /** The step was already getting shorter. */
   falling: boolean;
-  said: string[];
+  caveats: StartCaveat[];
 };
 
 /** Is a change in time or spread to be judged at all? Then there must be enough baseline cases for it. */
@@ -31,31 +36,25 @@ export const isJudged = ({ measure }: Pick<StartGoalInput, 'measure'>) =>
  * The latest 80 counted cases; the latest 40 where the step was already getting shorter against the rest (slope of d,
  * one-sided 90 %), or older cases would make the start look longer than it is.
  */
-export function baselineCases(input: StartGoalInput): BaselineCases | Cannot {
+export function baselineCases(input: StartGoalInput): BaselineCases | Cannot<CannotStart> {
   const { stepId, eyes } = input;
   const procedure = amongEyes(input.procedure, eyes);
   if (!procedure.steps.some((step) => step.id === stepId))
-    return cannot('unknown-step', `${procedure.name} has no step "${stepId}".`);
+    return cannot({ code: 'unknown-step', procedure: procedure.name, step: stepId });
   const within = input.cases.filter(
     (one) => one.sequence < (input.from ?? Infinity) && one.sequence >= (input.notBefore ?? -Infinity),
   );
   const counted = countedForGoal(within, procedure, stepId, set.startAtMost, eyes);
   const ordered = counted.every((one) => one.orderKnown);
-  if (input.from !== undefined && !ordered)
-    return cannot(
-      'order-unknown',
-      'The order of these cases is not known, so they cannot be divided into before and after. A goal can start from cases timed from now on.',
-    );
-  const missing = set.startAtLeast - counted.length;
-  const sinceChange =
-    input.notBefore === undefined ? '' : ' Counted from the change that an earlier goal on this step ended with.';
-  if (isJudged(input) && missing > 0)
-    return cannot(
-      'few-cases',
-      eyes
-        ? `${counted.length === 1 ? 'One case counts' : `${counted.length} cases count`} for this step with ${eyes.label}; a goal on its time needs ${set.startAtLeast}. ${missing} more will do; until then only the checkpoints can be measured.${sinceChange}`
-        : `${counted.length} cases count for this step; a goal needs ${set.startAtLeast}. ${missing} more will do.${sinceChange}`,
-    );
+  if (input.from !== undefined && !ordered) return cannot({ code: 'order-unknown' });
+  if (isJudged(input) && counted.length < set.startAtLeast)
+    return cannot({
+      code: 'few-cases',
+      counted: counted.length,
+      needed: set.startAtLeast,
+      eyes: eyes?.label ?? null,
+      since: input.notBefore !== undefined,
+    });
   const from = (latest: number) => {
     const arrays = caseArrays(counted.slice(-latest), procedure, input.lists, stepId, { underGoal: input.underGoal });
     const model = baselineModel(arrays, arrays.othersOf);
@@ -70,22 +69,17 @@ export function baselineCases(input: StartGoalInput): BaselineCases | Cannot {
   const together = table.cases.length + (input.windowLength ?? set.followingLength);
   const planned = eyeColumns(table, procedure, { maxColumns: columnsCarried(together) });
   if (isJudged(input) && listsKnown && table.listCount < set.listsEachPeriod)
-    return cannot(
-      'few-lists',
-      `These cases come from ${table.listCount === 1 ? 'one list' : `${table.listCount} lists`}; at least ${set.listsEachPeriod} are needed, or one good or bad list could account for the whole change.`,
-    );
+    return cannot({ code: 'few-lists', lists: table.listCount, needed: set.listsEachPeriod });
   return {
     kind: 'cases',
     ...chosen,
     planned,
     falling,
-    said: [
-      ...planned.said,
-      ...(shortened
-        ? [`The step was already getting shorter, so only the latest ${set.startWhenFalling} cases are the baseline.`]
-        : []),
-      ...(ordered ? [] : ['The order of these cases is not known, so nothing over time was looked at.']),
-      ...(listsKnown ? [] : ['Lists are not known, so neighbouring cases are treated as one list.']),
+    caveats: [
+      ...planned.caveats,
+      ...(shortened ? [{ code: 'already-shorter', latest: set.startWhenFalling } as const] : []),
+      ...(ordered ? [] : [{ code: 'order-unknown' } as const]),
+      ...(listsKnown ? [] : [{ code: 'lists-unknown' } as const]),
     ],
   };
 }

@@ -1,3 +1,4 @@
+import type { CannotJudge } from '../model';
 import { tQuantile } from '../statistics';
 import { cannot, type Cannot } from './cannot';
 import { sharedCaseDifficulty } from './shared-case-difficulty';
@@ -24,11 +25,11 @@ export type ChangeInput = {
 
 export type Change = {
   /** This step alone; against the rest (the result rests on it); the rest itself. Estimates: one a window. */
-  plain: PeriodFit | Cannot;
-  against: PeriodFit | Cannot;
-  rest: PeriodFit | Cannot;
+  plain: PeriodFit | Cannot<CannotJudge>;
+  against: PeriodFit | Cannot<CannotJudge>;
+  rest: PeriodFit | Cannot<CannotJudge>;
   /** With λ times the rest taken off: only where the rest of the first window is clearly shorter. */
-  difficultyOff: PeriodFit | Cannot | null;
+  difficultyOff: PeriodFit | Cannot<CannotJudge> | null;
   /** Steps that stood for the rest. */
   restSteps: readonly number[];
   /** d = y − r, NaN where it cannot be formed. */
@@ -80,36 +81,31 @@ export function clearlyBelow(fit: PeriodFit, index: number, confidence: number, 
   return fit.estimates[index]! + selectionAllowance + tQuantile(confidence, fit.df) * standardError(fit, index) < 0;
 }
 
-function restClaim(among: Rest, difference: Float64Array, { window, windows }: ChangeInput): Cannot | null {
-  if (among.parts.size < set.otherSteps)
-    return cannot(
-      'few-other-steps',
-      'Fewer than three other steps are timed, so there is no rest of the operation to compare with.',
-    );
+function restClaim(
+  among: Rest,
+  difference: Float64Array,
+  { window, windows }: ChangeInput,
+): Cannot<CannotJudge> | null {
+  if (among.parts.size < set.otherSteps) return cannot({ code: 'few-other-steps' });
   const counts = countByPeriod(difference, window, windows);
   return counts.every((count) => count >= set.restCases)
     ? null
-    : cannot(
-        'few-rest-cases',
-        `Three other steps are timed in only ${counts[0]} baseline cases and ${counts.slice(1).join(', ')} of the window: too few to compare with the rest of the operation.`,
-      );
+    : cannot({ code: 'few-rest-cases', baseline: counts[0]!, windows: counts.slice(1) });
 }
 
-function checked(outcome: Float64Array, { window, windows, list, listsKnown }: ChangeInput): Cannot | null {
+function checked(
+  outcome: Float64Array,
+  { window, windows, list, listsKnown }: ChangeInput,
+): Cannot<CannotJudge> | null {
   const counts = countByPeriod(outcome, window, windows);
-  if (counts.some((count) => count < 2)) return cannot('few-cases', 'There are too few cases in one of the periods.');
+  if (counts.some((count) => count < 2)) return cannot({ code: 'few-cases' });
   if (!listsKnown) return null;
   const lists = Array.from({ length: windows + 1 }, () => new Set<number>());
   outcome.forEach((value, at) => {
     if (Number.isFinite(value)) lists[window[at]!]?.add(list[at]!);
   });
   const fewest = Math.min(...lists.map((each) => each.size));
-  return fewest >= set.listsEachPeriod
-    ? null
-    : cannot(
-        'few-lists',
-        `One of the periods comes from ${fewest === 1 ? 'one list' : `${fewest} lists`} only: a good or bad list could account for the whole change. At least three are needed.`,
-      );
+  return fewest >= set.listsEachPeriod ? null : cannot({ code: 'few-lists', lists: fewest });
 }
 
 export function countByPeriod(values: Float64Array, window: Int32Array, windows: number): number[] {

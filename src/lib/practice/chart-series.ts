@@ -44,7 +44,7 @@ export type ChartInput = Omit<LastingInput, 'baseline'> & {
  * Points of the run chart: what the result judges, as per cent of the baseline median, facts of the eye taken out by the
  * model frozen with the start. Pass full windows only: while one is filling nothing of it is drawn.
  */
-export function chartSeries(input: ChartInput): ChartSeries | Cannot {
+export function chartSeries(input: ChartInput): ChartSeries | Cannot<{ code: 'no-baseline' }> {
   const windows = input.windows.map((ids) => casesWithIds(input.cases, ids));
   const baseline = casesWithIds(input.cases, input.baseline.caseIds);
   const { frozen } = input.baseline;
@@ -64,7 +64,7 @@ export function chartSeries(input: ChartInput): ChartSeries | Cannot {
   const basis = input.plain || against.kind === 'cannot' ? 'plain' : 'against';
   const values = withoutEye(basis === 'against' ? difference : own, arrays, frozen?.coefficients ?? []);
   const atStart = present(values, change.window, 0);
-  if (atStart.length === 0) return cannot('few-cases', 'None of the baseline cases can be drawn.');
+  if (atStart.length === 0) return cannot({ code: 'no-baseline' });
   const centre = median(atStart);
   const percent = (value: number) => 100 * Math.exp(value - centre);
   const ordered = arrays.table.orderKnown;

@@ -1,6 +1,6 @@
 import type { Effect } from '../model';
 import { tCdf } from '../statistics';
-import { cannot, type Cannot } from './cannot';
+import { cannot, type Cannot, type CannotCompare } from './cannot';
 import { countByPeriod, windowIndicators, type ChangeInput } from './change';
 import { effectOf } from './effect';
 import { periodFit, standardError, type PeriodFit } from './period-fit';
@@ -28,7 +28,7 @@ export type Compared =
       effect: Effect;
       /** Two-sided, of the last fit it entered. */ p: number;
     }
-  | Cannot;
+  | Cannot<CannotCompare>;
 
 type Fitted = { fit: PeriodFit; values: Float64Array; plain: PeriodFit | null; p: number; own: boolean };
 
@@ -41,8 +41,8 @@ type Fitted = { fit: PeriodFit; values: Float64Array; plain: PeriodFit | null; p
 export function compareStretches(input: StretchArrays): ReadonlyMap<Member, Compared> {
   const lead = windowIndicators(input.window, 1);
   const all = restOfOperation({ ...input, lead, windows: 1, others: [...input.y.keys()] });
-  const problems = new Map<Member, Cannot>();
-  const tested = (member: Member, found: readonly number[]): Fitted | Cannot => {
+  const problems = new Map<Member, Cannot<CannotCompare>>();
+  const tested = (member: Member, found: readonly number[]): Fitted | Cannot<CannotCompare> => {
     const values =
       member === 'whole'
         ? meanOf(all, without(input.steps, found), input)
@@ -71,7 +71,7 @@ export function compareStretches(input: StretchArrays): ReadonlyMap<Member, Comp
     members.map((member): [Member, Compared] => {
       const named = found.get(member);
       const answer = named ?? open.get(member);
-      if (!answer) return [member, problems.get(member) ?? cannot('few-cases', 'There are too few cases to compare.')];
+      if (!answer) return [member, problems.get(member) ?? cannot({ code: 'too-few' })];
       const kind = !named ? 'not-clear' : answer.fit.estimates[0]! < 0 ? 'shorter' : 'longer';
       return [member, { kind, effect: effect(member, answer, input), p: answer.p }];
     }),
@@ -79,35 +79,30 @@ export function compareStretches(input: StretchArrays): ReadonlyMap<Member, Comp
 }
 
 /** d = y − r, from the parts fitted once for all steps. */
-function against(step: number, all: Rest, others: readonly number[], input: StretchArrays): Float64Array | Cannot {
+function against(
+  step: number,
+  all: Rest,
+  others: readonly number[],
+  input: StretchArrays,
+): Float64Array | Cannot<CannotCompare> {
   const rest = meanOf(all, others, input);
   const own = input.y[step] ?? new Float64Array(0);
   return rest instanceof Float64Array ? own.map((value, at) => value - rest[at]!) : rest;
 }
 
-function meanOf(all: Rest, steps: readonly number[], { window }: StretchArrays): Float64Array | Cannot {
+function meanOf(all: Rest, steps: readonly number[], { window }: StretchArrays): Float64Array | Cannot<CannotCompare> {
   const parts = steps.flatMap((step) => all.parts.get(step) ?? []);
-  return parts.length < set.otherSteps
-    ? cannot(
-        'few-other-steps',
-        'Fewer than three other steps are timed in both, so there is nothing to compare it with.',
-      )
-    : meanOfParts(parts, window.length);
+  return parts.length < set.otherSteps ? cannot({ code: 'few-other-steps' }) : meanOfParts(parts, window.length);
 }
 
-function tooFew(values: Float64Array, { window, list, listsKnown }: StretchArrays): Cannot | null {
+function tooFew(values: Float64Array, { window, list, listsKnown }: StretchArrays): Cannot<CannotCompare> | null {
   if (countByPeriod(values, window, 1).some((count) => count < set.restCases))
-    return cannot('few-rest-cases', 'Three other steps are timed beside it in too few of these cases.');
+    return cannot({ code: 'few-rest-cases' });
   const lists = [new Set<number>(), new Set<number>()];
   values.forEach((value, at) => {
     if (Number.isFinite(value)) lists[window[at]!]?.add(list[at]!);
   });
-  return listsKnown && lists.some(({ size }) => size < set.listsEachPeriod)
-    ? cannot(
-        'few-lists',
-        'In one of the two it comes from fewer than three lists: a good or bad list could be all of it.',
-      )
-    : null;
+  return listsKnown && lists.some(({ size }) => size < set.listsEachPeriod) ? cannot({ code: 'few-lists' }) : null;
 }
 
 /** Did the step itself move, not only the rest? */

@@ -1,5 +1,5 @@
 import { amongEyes } from '../audit';
-import type { CannotSay, Case, Effect, Measure, ResultKind } from '../model';
+import type { CannotJudge, Case, Effect, EyeCaveat, Measure, ResultKind } from '../model';
 import { priorTrend, baselinePart, type PriorTrend } from './prior-trend';
 import { caseArrays, type CaseArrays } from './case-arrays';
 import type { ChangeInput } from './change';
@@ -13,7 +13,7 @@ import type { ResultInput } from './result-input';
 
 export type JudgedCases = {
   kind: ResultKind;
-  cannot: CannotSay | null;
+  cannot: CannotJudge | null;
   time: TimeJudgement | null;
   spread: Effect | null;
   rangeBaseline: [number, number] | null;
@@ -24,25 +24,22 @@ export type JudgedCases = {
   powerForAFifth: number | null;
   listsKnown: boolean;
   sharedHands: boolean;
-  said: readonly string[];
+  caveats: readonly EyeCaveat[];
   /** Aimed: *shorter* did not hold without the shortest excess cases; what is here is without them. */
   withoutExcess: boolean;
   /** Beside *shorter* only. */
   neighbours: { stepId: string; label: string; effect: Effect }[];
 };
 
-const NOT_JUDGED: Partial<Record<Measure, CannotSay>> = {
-  checkpoints: {
-    code: 'not-a-time-goal',
-    because: 'This goal is about its checkpoints: what was done is the result, and no change in time is claimed.',
-  },
-  safety: { code: 'not-a-time-goal', because: 'This goal is about safety: it has no time.' },
+const NOT_JUDGED: Partial<Record<Measure, CannotJudge>> = {
+  checkpoints: { code: 'not-a-time-goal', measure: 'checkpoints' },
+  safety: { code: 'not-a-time-goal', measure: 'safety' },
 };
 
 /** Nothing can be said of these cases, for one reason. */
-export const notJudged = ({ code, because }: CannotSay): JudgedCases => ({
+export const notJudged = (why: CannotJudge): JudgedCases => ({
   kind: 'cannot-tell',
-  cannot: { code, because },
+  cannot: why,
   time: null,
   spread: null,
   rangeBaseline: null,
@@ -52,7 +49,7 @@ export const notJudged = ({ code, because }: CannotSay): JudgedCases => ({
   powerForAFifth: null,
   listsKnown: true,
   sharedHands: false,
-  said: [],
+  caveats: [],
   withoutExcess: false,
   neighbours: [],
 });
@@ -102,7 +99,7 @@ export function judgeCases(
     sharedHands: arrays.table.cases.some(
       ({ hands }) => hands.whole !== 'mine' || Object.values(hands.steps).some((whose) => whose !== 'mine'),
     ),
-    said: arrays.eye.said,
+    caveats: arrays.eye.caveats,
     withoutExcess: judged?.withoutExcess ?? false,
     neighbours: time?.kind === 'shorter' ? neighboursOf(change, arrays) : [],
   };

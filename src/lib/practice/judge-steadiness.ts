@@ -1,4 +1,4 @@
-import type { CannotSay, Effect, ResultKind } from '../model';
+import type { CannotJudge, Effect, ResultKind } from '../model';
 import { quantile, tQuantile } from '../statistics';
 import type { ChangeInput } from './change';
 import { upperTail, type Look } from './effect';
@@ -11,7 +11,7 @@ export type SteadinessJudgement = {
   /** Two thirds of the step's cases, as recorded: 17th to 83rd percentile, seconds. */
   rangeBaseline: [number, number] | null;
   rangeWindow: [number, number] | null;
-  cannot: CannotSay | null;
+  cannot: CannotJudge | null;
 };
 
 /** Steadier or not, of a step against the rest of its operations; the ranges are of the step's own times. */
@@ -35,8 +35,7 @@ export function judgeSteadiness(
           level: 1 - upperTail(judged.look),
           ...judged,
         });
-  if (said.kind === 'cannot')
-    return { kind: 'cannot-tell', spread: null, cannot: { code: said.code, because: said.because }, ...ranges };
+  if (said.kind === 'cannot') return { kind: 'cannot-tell', spread: null, cannot: said.why, ...ranges };
   const df = said.nBaseline + said.nWindow - 2;
   const reach = tQuantile(upperTail(judged.look), df) * said.se;
   return {

@@ -1,4 +1,4 @@
-import type { CannotSay, Effect, ResultKind } from '../model';
+import type { CannotJudge, Effect, ResultKind } from '../model';
 import { changeOf, clearlyAbove, clearlyBelow, countByPeriod, type Change, type ChangeInput } from './change';
 import { effectOf, type Look } from './effect';
 import type { PeriodFit } from './period-fit';
@@ -11,7 +11,7 @@ export type TimeJudgement = {
   against: Effect | null;
   plain: Effect | null;
   rest: Effect | null;
-  cannot: CannotSay | null;
+  cannot: CannotJudge | null;
   change: Change;
 };
 
@@ -27,7 +27,7 @@ export function judgeTime(
   const change = changeOf(input);
   const own = input.y[input.stepIndex] ?? new Float64Array(0);
   const effect = (
-    fit: PeriodFit | Cannot,
+    fit: PeriodFit | Cannot<CannotJudge>,
     values: Float64Array,
     selectionAllowance: number,
     about: string,
@@ -77,7 +77,7 @@ export function judgeTime(
     against,
     plain,
     rest,
-    cannot: failed?.kind === 'cannot' ? { code: failed.code, because: failed.because } : null,
+    cannot: failed?.kind === 'cannot' ? failed.why : null,
     change,
   };
 }

@@ -20,7 +20,7 @@ export type LastingInput = {
 
 /** Did a step that was found shorter stay so? One answer a following twenty; empty where there is none or nothing can be said. */
 export function lastingFor(input: LastingInput): Lasting[] {
-  if (recordNotANumber(input) ?? notANumber({ allowance: input.baseline.selectionAllowance })) return [];
+  if (recordNotANumber(input) ?? notANumber({ 'selection-allowance': input.baseline.selectionAllowance })) return [];
   const windows = input.windows.map((ids) => casesWithIds(input.cases, ids));
   const baseline = casesWithIds(input.cases, input.baseline.caseIds);
   const arrays = caseArrays(

@@ -1,7 +1,7 @@
 import { countedCases } from '../audit';
-import type { Case, ListRecord, Procedure } from '../model';
+import type { Case, EyeCaveat, ListRecord, Procedure } from '../model';
 import { median } from '../statistics';
-import { cannot, type Cannot } from './cannot';
+import { cannot, type Cannot, type CannotLookBack } from './cannot';
 import { caseArrays, type CaseArrays } from './case-arrays';
 import { compareStretches, type Compared } from './compare-stretches';
 import { recordNotANumber } from './not-a-number';
@@ -51,9 +51,9 @@ export type LookingBack =
       whole: Compared;
       /** Facts of the eye were taken out of the times; and what was left out of that. */
       adjusted: boolean;
-      said: readonly string[];
+      caveats: readonly EyeCaveat[];
     }
-  | (Cannot & { earlier: Stretch; later: Stretch });
+  | (Cannot<CannotLookBack> & { earlier: Stretch; later: Stretch });
 
 /**
  * Two stretches of a record compared, without a goal: was a step, or the whole operation, shorter or longer in the later
@@ -91,7 +91,7 @@ export function lookingBack(input: LookingBackInput): LookingBack {
     othersOf: othersOf(arrays, input.procedure),
     alpha,
   });
-  const few = cannot('few-cases', `Done in fewer than ${set.lookBack.stepCases} cases of one of the two.`);
+  const few = cannot({ code: 'few-cases', needed: set.lookBack.stepCases });
   return {
     kind: 'compared',
     alpha,
@@ -107,7 +107,7 @@ export function lookingBack(input: LookingBackInput): LookingBack {
       })),
     whole: answers.get('whole') ?? few,
     adjusted: arrays.columns.length > 0,
-    said: arrays.eye.said,
+    caveats: arrays.eye.caveats,
   };
 }
 
@@ -117,24 +117,23 @@ function problemOf(
   earlierIds: ReadonlySet<string>,
   laterIds: ReadonlySet<string>,
   { earlier, later }: { earlier: Stretch; later: Stretch },
-): Cannot | null {
+): Cannot<CannotLookBack> | null {
   const shared = [...earlierIds].filter((id) => laterIds.has(id)).length;
-  if (shared > 0)
-    return cannot(
-      'in-both',
-      `${shared === 1 ? 'One case is' : `${shared} cases are`} in both: two stretches are compared that share no case.`,
-    );
+  if (shared > 0) return cannot({ code: 'in-both', cases: shared });
   const { cases, lists, casesWithoutLists } = set.lookBack;
   const [one, other] = [earlier.lists, later.lists];
   const listsKnown = one !== null && other !== null;
   const needed = listsKnown ? cases : casesWithoutLists;
   if (Math.min(earlier.cases.length, later.cases.length) < needed)
-    return cannot(
-      'few-cases',
-      `${needed} counted cases are needed in each${listsKnown ? '' : ', because lists are not known'}; there are ${earlier.cases.length} and ${later.cases.length}.`,
-    );
+    return cannot({
+      code: 'few-cases',
+      needed,
+      listsKnown,
+      earlier: earlier.cases.length,
+      later: later.cases.length,
+    });
   if (listsKnown && Math.min(one, other) < lists)
-    return cannot('few-lists', `${lists} lists are needed in each; there are ${one} and ${other}.`);
+    return cannot({ code: 'few-lists', needed: lists, earlier: one, later: other });
   return null;
 }
 

@@ -1,17 +1,18 @@
+import type { GivenNumber, NotANumber } from '../model';
 import { cannot, type Cannot } from './cannot';
 
 /**
  * What a caller gave as a number but is not one (NaN, infinite), as the reason why nothing can be said.
  *
- * @param given numbers, or rows of them, by the name the reason uses; `null` and `undefined` are "not given"
+ * @param given numbers, or rows of them, by name; `null` and `undefined` are "not given"
  * @returns the first that is not a number; `null` where there is none
  */
 export function notANumber(
-  given: Readonly<Record<string, number | readonly number[] | null | undefined>>,
-): Cannot | null {
+  given: Readonly<Partial<Record<GivenNumber, number | readonly number[] | null | undefined>>>,
+): Cannot<NotANumber> | null {
   for (const [name, value] of Object.entries(given))
     if ([value ?? []].flat().some((each) => !Number.isFinite(each)))
-      return cannot('not-a-number', `The ${name} given is not a number, so nothing can be said.`);
+      return cannot({ code: 'not-a-number', what: 'given', given: name as GivenNumber });
   return null;
 }
 
@@ -22,15 +23,12 @@ type Records = {
 };
 
 /** The same of a record: the first case, list or reference set that holds something that is not a number. */
-export function recordNotANumber({ cases, lists = [], references = [] }: Records): Cannot | null {
+export function recordNotANumber({ cases, lists = [], references = [] }: Records): Cannot<NotANumber> | null {
   const wrong = cases.find(isBroken);
-  if (wrong) return broken(`In case ${wrong.code}`);
-  if (lists.some(isBroken)) return broken('In a list');
-  return references.some(isBroken) ? broken('In a reference set') : null;
+  if (wrong) return cannot({ code: 'not-a-number', what: 'case', case: wrong.code });
+  if (lists.some(isBroken)) return cannot({ code: 'not-a-number', what: 'list' });
+  return references.some(isBroken) ? cannot({ code: 'not-a-number', what: 'reference-set' }) : null;
 }
-
-const broken = (where: string) =>
-  cannot('not-a-number', `${where} something given as a number is not one, so nothing can be said.`);
 
 function isBroken(value: unknown): boolean {
   if (typeof value === 'number') return !Number.isFinite(value);

@@ -1,3 +1,4 @@
+import type { CannotFit } from '../model';
 import { columnsCarried, huberRegression, intraclass, type FitProblem } from '../statistics';
 import { cannot, type Cannot } from './cannot';
 import { practiceThresholds as set } from './thresholds';
@@ -43,18 +44,14 @@ export type PeriodFit = {
  * G − 1 − leads if lists differ at all (with many short lists Satterthwaite's), else n − p. (Huber and Ronchetti, Robust Statistics, 2009, ch. 7; Kish 1965 for
  * the design effect.) Errors: a returned case for too few cases, constant outcomes, a lead column that facts explain.
  */
-export function periodFit({ outcome, lead, columns, list }: FitInput): PeriodFit | Cannot {
+export function periodFit({ outcome, lead, columns, list }: FitInput): PeriodFit | Cannot<CannotFit> {
   const present = indicesOf(outcome);
   const n = present.length;
   const carried = columnsCarried(n);
   const used = [...lead, ...columns.slice(0, carried)].map((column) => pick(column, present));
   const fit = huberRegression(used, pick(outcome, present));
-  if (fit.kind === 'cannot') return cannot(fit.because, NO_FIT[fit.because]);
-  if (lead.some((_, index) => !fit.kept.includes(index)))
-    return cannot(
-      'not-told-apart',
-      'A fact of the eye changes exactly when the window begins: the two cannot be told apart.',
-    );
+  if (fit.kind === 'cannot') return cannot(NO_FIT[fit.because]);
+  if (lead.some((_, index) => !fit.kept.includes(index))) return cannot({ code: 'not-told-apart' });
   const limit = set.clipScales * fit.scale;
   const clippedPresent = fit.residuals.map((value) => Math.max(-limit, Math.min(limit, value)));
   const groups = pick(list, present);
@@ -66,8 +63,7 @@ export function periodFit({ outcome, lead, columns, list }: FitInput): PeriodFit
   const covariance = range(leads).map((row) =>
     range(leads).map((column) => fit.covariance[row + 1]![column + 1]! * deff),
   );
-  if (covariance.some((row, index) => !(row[index]! > 0)))
-    return cannot('not-determined', 'The cases do not determine the change.');
+  if (covariance.some((row, index) => !(row[index]! > 0))) return cannot({ code: 'not-determined' });
   const estimates = fit.coefficients.slice(1, 1 + leads);
   return {
     kind: 'fit',
@@ -106,10 +102,10 @@ export function degreesOfFreedom(deff: number, lists: number, n: number, between
   return Math.min(within, 1 / (share ** 2 / fewest + (1 - share) ** 2 / within));
 }
 
-const NO_FIT: Record<FitProblem, string> = {
-  'too-few': 'There are too few cases to compare.',
-  'no-variation': 'These times hardly vary, or only by whole seconds, so nothing can be compared.',
-  'not-a-number': 'A fact of the eye is not a number in some case.',
+const NO_FIT: Record<FitProblem, CannotFit> = {
+  'too-few': { code: 'too-few' },
+  'no-variation': { code: 'no-variation' },
+  'not-a-number': { code: 'not-a-number', what: 'fact' },
 };
 
 /** Standard error of one lead estimate, or of the difference of two (`other` less `index`). */

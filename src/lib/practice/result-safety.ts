@@ -1,11 +1,11 @@
 import { hasEyes, inOrder } from '../audit';
-import type { Case } from '../model';
+import type { Case, GateReason } from '../model';
 import { gate, monitoredOperations, monitorSignalled } from '../safety';
 import type { ResultInput } from './result-input';
 import { spanOfCases } from './span';
 
 /** Why no change in time may be called a result; empty when it may. */
-export function pausedBecause(input: ResultInput, baseline: readonly Case[]): string[] {
+export function pausedBecause(input: ResultInput, baseline: readonly Case[]): GateReason[] {
   const windowCases = spanOfCases(input.cases, input.windowIds, input.procedure.id);
   const last = Math.max(...windowCases.map((one) => one.sequence));
   const upToNow = input.cases.filter((one) => one.procedureId === input.procedure.id && one.sequence <= last);
@@ -17,7 +17,7 @@ export function pausedBecause(input: ResultInput, baseline: readonly Case[]): st
     protectedPartIds: input.watch,
     lists: input.lists,
     monitorSignalled: monitorSignalled(monitoredOperations(upToNow, input.lists), input.seriousRate),
-  }).because;
+  }).reasons;
 }
 
 /** For a goal aimed at certain eyes: every case of the time of the start, since safety is asked of all eyes. */

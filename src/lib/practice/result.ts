@@ -1,4 +1,4 @@
-import type { Outcome } from '../model';
+import type { NotANumber, Outcome } from '../model';
 import type { Cannot } from './cannot';
 import { aimedBeside } from './aimed-beside';
 import { judgeCases, notJudged, type JudgedCases } from './judge-cases';
@@ -18,7 +18,7 @@ export function resultFor(input: ResultInput): Outcome {
   const window = casesWithIds(input.cases, input.windowIds);
   const wrong = wrongNumber(input);
   const beside = input.eyes && !wrong ? aimedBeside(input, input.eyes, baseline, window) : null;
-  const judged = wrong ? notJudged(wrong) : judgeCases(input, baseline, window, beside?.excess);
+  const judged = wrong ? notJudged(wrong.why) : judgeCases(input, baseline, window, beside?.excess);
   const seen = leftOutSeen(input);
   const withThem =
     seen.length > 0 && !wrong ? judgeCases(input, ...withLeftOut(input, baseline, window, seen), beside?.excess) : null;
@@ -47,18 +47,14 @@ export function resultFor(input: ResultInput): Outcome {
     leftOutSeen: seen.length,
     kindWithLeftOut: withThem?.kind ?? null,
     powerForAFifth: judged.powerForAFifth,
-    // The pause is the result; why nothing could be said about time is then among the sentences.
+    // The pause is the result; why nothing could be said about time is then among the caveats.
     cannot: paused.length > 0 ? null : judged.cannot,
     ...(judged.neighbours.length > 0 ? { neighbours: judged.neighbours } : {}),
     ...(beside ? { aimed: { ...beside, withoutExcess: judged.withoutExcess } } : {}),
     caveats: [
-      ...judged.said,
-      ...(gone > 0
-        ? [
-            `${gone === 1 ? 'One baseline or window case has' : `${gone} baseline or window cases have`} since been left out or erased.`,
-          ]
-        : []),
-      ...(paused.length > 0 && judged.cannot ? [judged.cannot.because] : []),
+      ...judged.caveats,
+      ...(gone > 0 ? [{ code: 'gone-since', cases: gone } as const] : []),
+      ...(paused.length > 0 && judged.cannot ? [{ code: 'paused-and-cannot', why: judged.cannot } as const] : []),
     ],
   };
 }
@@ -74,19 +70,19 @@ const wrongNumber = ({
   permutations,
   seriousRate,
   casesBefore,
-}: ResultInput): Cannot | null =>
+}: ResultInput): Cannot<NotANumber> | null =>
   recordNotANumber({ cases, lists }) ??
   notANumber({
-    allowance: baseline.selectionAllowance,
-    'allowance for spread': baseline.selectionAllowanceSpread,
-    'lower end of the expected range': baseline.steer,
-    'median of the baseline cases': baseline.frozen?.median,
-    '20th percentile of the baseline cases': baseline.frozen?.p20,
-    'adjustment of the baseline cases': [...(baseline.frozen?.coefficients ?? []), ...(baseline.frozen?.centre ?? [])],
+    'selection-allowance': baseline.selectionAllowance,
+    'selection-allowance-spread': baseline.selectionAllowanceSpread,
+    steer: baseline.steer,
+    'baseline-median': baseline.frozen?.median,
+    'baseline-p20': baseline.frozen?.p20,
+    adjustment: [...(baseline.frozen?.coefficients ?? []), ...(baseline.frozen?.centre ?? [])],
     seed,
-    'number of permutations': permutations,
-    'rate of serious events': isRate(seriousRate?.rate) ? 0 : NaN,
-    'number of cases before the record': casesBefore,
+    permutations,
+    'serious-rate': isRate(seriousRate?.rate) ? 0 : NaN,
+    'cases-before': casesBefore,
   });
 
 function notesOf(input: ResultInput, judged: JudgedCases, leftOut: number): Outcome['notes'] {
@@ -99,7 +95,7 @@ function notesOf(input: ResultInput, judged: JudgedCases, leftOut: number): Outc
   if (!judged.listsKnown) notes.push('lists-unknown');
   if (judged.sharedHands) notes.push('shared-hands');
   if (judged.neighbours.length > 0) notes.push('neighbour-longer');
-  if (judged.said.length > 0) notes.push('facts-left-out');
+  if (judged.caveats.length > 0) notes.push('facts-left-out');
   return notes;
 }
 

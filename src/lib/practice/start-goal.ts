@@ -2,7 +2,7 @@ import { knownLists, toldApartOn, type EyeColumns, type Interval } from '../audi
 import type { FrozenModel, Baseline } from '../model';
 import { atOnce, inSlices, type Slices, type Work } from '../turns';
 import { allowingForSelection, type SelectionAllowance } from './selection-allowance';
-import { cannot, type Cannot } from './cannot';
+import { cannot, type Cannot, type CannotStart } from './cannot';
 import type { CaseArrays } from './case-arrays';
 import { hashOfCases } from './case-hash';
 import { notANumber, recordNotANumber } from './not-a-number';
@@ -10,7 +10,7 @@ import { powerOf, type Power } from './power';
 import { referenceMedians } from './reference-medians';
 import { paceOf, type Pace } from './aimed-pace';
 import { allowanceForEyes, timeOfStart } from './aimed-start';
-import { isJudged, baselineCases } from './baseline-cases';
+import { isJudged, baselineCases, type StartCaveat } from './baseline-cases';
 import type { StartGoalInput } from './start-goal-input';
 import { medianAndP20, type BaselineModel } from './baseline-model';
 
@@ -27,31 +27,24 @@ export type StartedGoal = {
   falling: boolean;
   /** How long the window will take; `null` where the goal is aimed at no kind of eye. */
   pace: Pace | null;
-  said: string[];
+  caveats: StartCaveat[];
 };
 
 /**
  * Fixes the baseline cases of a goal by id, with the adjustment as it stands, the allowance for having picked the
  * step, and what twenty and forty cases can show. Deterministic for one seed. Errors: a returned case with its reason.
  */
-export function startGoal(input: StartGoalInput): StartedGoal | Cannot {
+export function startGoal(input: StartGoalInput): StartedGoal | Cannot<CannotStart> {
   return atOnce(starting(input));
 }
 
 /** The same in slices of well under 50 ms, for a server that answers others meanwhile. */
-export const startGoalInSlices = (input: StartGoalInput, how: Slices): Promise<StartedGoal | Cannot> =>
+export const startGoalInSlices = (input: StartGoalInput, how: Slices): Promise<StartedGoal | Cannot<CannotStart>> =>
   inSlices(starting(input), how);
 
-function* starting(input: StartGoalInput): Work<StartedGoal | Cannot> {
+function* starting(input: StartGoalInput): Work<StartedGoal | Cannot<CannotStart>> {
   const { seed, resamples, from, notBefore } = input;
-  const wrong =
-    recordNotANumber(input) ??
-    notANumber({
-      seed,
-      'number of resamples': resamples,
-      'first case': from,
-      'case to start from': notBefore,
-    });
+  const wrong = recordNotANumber(input) ?? notANumber({ seed, resamples, from, 'not-before': notBefore });
   if (wrong) return wrong;
   const found = baselineCases(input);
   if (found.kind === 'cannot') return found;
@@ -59,11 +52,7 @@ function* starting(input: StartGoalInput): Work<StartedGoal | Cannot> {
   const { arrays, model } = found;
   const judged = isJudged(input);
   const fit = model.fits.get(arrays.stepIndex);
-  if (judged && !fit)
-    return cannot(
-      'no-variation',
-      'These times hardly vary, or only by whole seconds, so a change could not be judged.',
-    );
+  if (judged && !fit) return cannot({ code: 'no-variation' });
   const level = medianAndP20(model.adjusted[arrays.stepIndex] ?? new Float64Array(0));
   const half = level && (level.median + level.p20) / 2;
   const steer = level && half ? Math.log(half / level.median) : null;
@@ -99,7 +88,7 @@ function* starting(input: StartGoalInput): Work<StartedGoal | Cannot> {
     pace: input.eyes
       ? paceOf(timeOfStart(input, arrays.table.cases), input.lists, input.eyes, input.windowLength ?? 20)
       : null,
-    said: found.said,
+    caveats: found.caveats,
   };
 }
 

@@ -1,4 +1,5 @@
 import { mad, median, randomStream } from '../statistics';
+import type { CannotJudge } from '../model';
 import { cannot, type Cannot } from './cannot';
 import { practiceThresholds as set } from './thresholds';
 
@@ -34,20 +35,18 @@ export type SteadierInput = {
  * studentised statistic, so that unequal numbers do not mislead it (Janssen, Stat Probab Lett 1997;36:9). Rejected
  * after simulation: Brown–Forsythe and F (above its level with outliers), rank tests of scale (weaker).
  */
-export function steadierOf(input: SteadierInput): Steadiness | Cannot {
+export function steadierOf(input: SteadierInput): Steadiness | Cannot<CannotJudge> {
   const start = deviations(input.residuals, input.window, 0);
   const after = deviations(input.residuals, input.window, 1);
-  if (Math.min(start.length, after.length) < set.restCases)
-    return cannot('few-cases', 'There are too few cases in one of the periods to compare how much they vary.');
+  if (Math.min(start.length, after.length) < set.restCases) return cannot({ code: 'few-cases-to-vary' });
   const signed = [...start, ...after];
   const cut = set.steadierCut * mad(signed);
-  if (!(cut > 0))
-    return cannot('constant', 'Most of these times are the same, so how much they vary cannot be compared.');
+  if (!(cut > 0)) return cannot({ code: 'most-the-same' });
   const raw = Float64Array.from(signed, (value) => Math.min(Math.abs(value), cut));
   const corrected = raw.map((value, at) => (at < start.length ? value * Math.exp(-input.selectionAllowance) : value));
   const observed = contrast(corrected, start.length);
   const before = contrast(raw, start.length);
-  if (!observed || !before) return cannot('constant', 'These times hardly vary at all, so nothing can be compared.');
+  if (!observed || !before) return cannot({ code: 'hardly-vary' });
   const p = permutationShare(corrected, start.length, observed.t, input.seed, input.permutations ?? set.permutations);
   return {
     kind: 'said',

@@ -1,20 +1,14 @@
-import type { Case, Event, ListRecord, Procedure } from '../model';
+import type { Case, Event, GateReason, ListRecord, Procedure } from '../model';
 import { downstreamOf } from './downstream';
 import { isSerious, listsOf } from './event-tally';
-import { protectedPartsFallen, type ProtectedPartFall } from './protected-parts';
+import { protectedPartsFallen } from './protected-parts';
 import { safetyThresholds } from './thresholds';
-
-export type GateReason =
-  | { code: 'unreviewed'; kind: string; stepId: string | null; caseId: string | null }
-  | { code: 'two-serious'; count: number; stepIds: string[] }
-  | { code: 'monitor' }
-  | ({ code: 'protected-part' } & ProtectedPartFall);
 
 /**
  * `open`: a change in time may be called a result. Closed never hides a number.
  * `final`: a review cannot open it again for this result.
  */
-export type Gate = { open: boolean; final: boolean; reasons: GateReason[]; because: string[] };
+export type Gate = { open: boolean; final: boolean; reasons: GateReason[] };
 
 export type GateInput = {
   procedure: Procedure;
@@ -30,7 +24,7 @@ export type GateInput = {
   monitorSignalled?: boolean;
 };
 
-type Found = { event: Event; caseId: string | null };
+type Found = { event: Event; timed: boolean };
 
 /**
  * Whether a change in time may be called a result at all: not while a serious event of the window waits for its review,
@@ -38,57 +32,39 @@ type Found = { event: Event; caseId: string | null };
  * review, and not when a protected part was seen in fewer cases than in the baseline cases.
  */
 export function gate(input: GateInput): Gate {
+  const { procedure } = input;
+  const stepOf = (id: string | null) => procedure.steps.find((one) => one.id === id)?.label ?? null;
+  const kindOf = (id: string) => procedure.eventKinds.find((one) => one.id === id)?.label ?? id;
   const serious = seriousOf(input.windowCases, input.lists ?? []);
-  const tiedTo = new Set([input.stepId, ...downstreamOf(input.procedure, input.stepId)]);
+  const tiedTo = new Set([input.stepId, ...downstreamOf(procedure, input.stepId)]);
   const tied = serious.filter(({ event }) => event.stepId !== null && tiedTo.has(event.stepId));
   const reasons: GateReason[] = serious
     .filter(({ event }) => !event.reviewed)
-    .map(({ event, caseId }) => ({ code: 'unreviewed', kind: event.kind, stepId: event.stepId, caseId }));
+    .map(({ event, timed }) => ({ code: 'unreviewed', event: kindOf(event.kind), step: stepOf(event.stepId), timed }));
   const twoTied = tied.length >= safetyThresholds.seriousTiedClose;
   if (twoTied)
     reasons.push({
       code: 'two-serious',
       count: tied.length,
-      stepIds: [...new Set(tied.flatMap(({ event }) => event.stepId ?? []))],
+      steps: [...new Set(tied.flatMap(({ event }) => event.stepId ?? []))].map(stepOf),
     });
   if (input.monitorSignalled) reasons.push({ code: 'monitor' });
   const fallen = protectedPartsFallen(input.startCases ?? [], input.windowCases, input.protectedPartIds ?? []);
-  reasons.push(...fallen.map((fall): GateReason => ({ code: 'protected-part', ...fall })));
+  reasons.push(
+    ...fallen.map(({ protectedPartId: id, start, window }): GateReason => {
+      const part = procedure.steps.flatMap((one) => one.protectedParts).find((each) => each.id === id);
+      return { code: 'protected-part', part: part?.label ?? id, start, window };
+    }),
+  );
   return {
     open: reasons.length === 0,
     final: twoTied || fallen.length > 0,
     reasons,
-    because: reasons.map((reason) => sentence(reason, input.procedure)),
   };
 }
 
 function seriousOf(cases: readonly Case[], lists: readonly ListRecord[]): Found[] {
-  const timed = cases.flatMap((one) => (one.events ?? []).map((event) => ({ event, caseId: one.id })));
-  const untimed = listsOf(cases, lists).flatMap((list) => list.untimedEvents.map((event) => ({ event, caseId: null })));
+  const timed = cases.flatMap((one) => (one.events ?? []).map((event) => ({ event, timed: true })));
+  const untimed = listsOf(cases, lists).flatMap((list) => list.untimedEvents.map((event) => ({ event, timed: false })));
   return [...timed, ...untimed].filter(({ event }) => isSerious(event));
 }
-
-function sentence(reason: GateReason, procedure: Procedure): string {
-  const step = (id: string | null) => procedure.steps.find((one) => one.id === id)?.label ?? 'step not known';
-  switch (reason.code) {
-    case 'unreviewed': {
-      const kind = procedure.eventKinds.find((one) => one.id === reason.kind)?.label ?? reason.kind;
-      const where = reason.caseId === null ? ', in an operation that was not timed' : '';
-      return `A serious event in these cases has not been reviewed yet (${kind}, ${step(reason.stepId)}${where}).`;
-    }
-    case 'two-serious':
-      return `${reason.count} serious events in these cases are tied to this step or one after it (${reason.stepIds.map(step).join(', ')}).`;
-    case 'monitor':
-      return 'Serious events are more frequent than the line set beforehand, and no review has followed yet.';
-    case 'protected-part': {
-      const label =
-        procedure.steps.flatMap((one) => one.protectedParts).find((part) => part.id === reason.protectedPartId)
-          ?.label ?? reason.protectedPartId;
-      const { start, window } = reason;
-      return `The ${lowerFirst(label)} was seen in ${window.seen} of ${window.looked} cases; before, in ${start.seen} of ${start.looked}.`;
-    }
-  }
-}
-
-/** Leaves abbreviations ("OVD behind the lens") as they are. */
-const lowerFirst = (label: string) => (/^[A-Z][a-z]/.test(label) ? label[0]?.toLowerCase() + label.slice(1) : label);

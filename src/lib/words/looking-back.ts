@@ -1,5 +1,6 @@
 import { capital, clock, counted, inSentence, lessOrMore, listed, rangeOfRatios } from '../format';
 import type { Compared, ComparedStep, LookingBack } from '../practice';
+import { cannotCompareWords, cannotLookBackWords } from './cannot-compare';
 import type { EffectRow } from './reported-result';
 
 /** When the two stretches were, as a sentence goes on: "in January to June 2026", "in cases C1 to C50". */
@@ -23,13 +24,15 @@ type Answer = Extract<Compared, { kind: 'shorter' | 'longer' | 'not-clear' }>;
 /** What comparing two stretches says, never why. */
 export function lookingBackWords(said: LookingBack, names: StretchNames): LookingBackWords {
   if (said.kind === 'cannot')
-    return { head: 'These two cannot be compared.', sentences: [said.because], doesNotSay: [] };
+    return { head: 'These two cannot be compared.', sentences: [cannotLookBackWords(said.why)], doesNotSay: [] };
   const named = said.steps.filter(({ compared }) => isNamed(compared));
   const answers = [...said.steps.map(({ compared }) => compared), said.whole];
   if (answers.every(({ kind }) => kind === 'cannot'))
     return {
       head: 'These two cannot be compared.',
-      sentences: [...new Set(answers.flatMap((each) => (each.kind === 'cannot' ? [each.because] : [])))],
+      sentences: [
+        ...new Set(answers.flatMap((each) => (each.kind === 'cannot' ? [cannotCompareWords(each.why)] : []))),
+      ],
       doesNotSay: [],
     };
   const anything = named.length > 0 || isNamed(said.whole);

@@ -1,3 +1,4 @@
+import { startCaveatWords } from './caveats';
 import { notUsedTogether } from './not-used';
 import type { AimedEyes, Measure } from '../model';
 import { paceWords } from './aimed';
@@ -47,7 +48,7 @@ export function startSentences(
       ? 'No case counts yet, so there are no baseline cases to start from.'
       : `${counted(caseIds.length, 'baseline case')}${lists}: first ${first}, latest ${last}. They are fixed the moment you set the goal; what you change in them later is shown, and never moves a result by itself.`,
     ...(eyes && started.pace ? paceWords(started.pace, eyes) : []),
-    ...notUsedTogether(started.said),
+    ...notUsedTogether(started.caveats, startCaveatWords),
   ];
 }
 

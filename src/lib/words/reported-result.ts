@@ -1,5 +1,6 @@
 import type { GoalWindow } from '../practice';
 import type { Measure, Outcome } from '../model';
+import { cannotSayWords } from './cannot';
 import { resultWords } from './result';
 import { counted, lessOrMore, listed, rangeOfRatios } from '../format';
 import { leftOutWords } from './left-out';
@@ -57,7 +58,7 @@ export function reportedResult(outcome: Outcome, stepLabel: string): ResultWords
   if (without && outcome.kind !== 'paused')
     return {
       head: without,
-      sentences: outcome.cannot ? [outcome.cannot.because] : [],
+      sentences: outcome.cannot ? [cannotSayWords(outcome.cannot)] : [],
       doesNotSay: 'that the step is safer, or that anything changed.',
       beside: [],
     };

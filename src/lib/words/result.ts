@@ -1,6 +1,9 @@
 import type { Lasting, Outcome, ResultKind } from '../model';
 import { prose } from '../format';
 import { aimedWords } from './aimed';
+import { cannotSayWords, isNotATimeGoal } from './cannot';
+import { resultCaveatWords } from './caveats';
+import { pauseWords } from './pauses';
 import { capital, inSentence, lessOrMore, ofHundred, rangeOfRatios, timesInTen } from '../format';
 
 export type ResultWords = {
@@ -54,9 +57,9 @@ export function resultWords(outcome: Outcome, context: ResultContext): ResultWor
     : '';
 
   const sentences = ((): string[] => {
-    if (outcome.cannot) return [outcome.cannot.because];
+    if (outcome.cannot) return [cannotSayWords(outcome.cannot)];
     if (outcome.kind === 'paused')
-      return outcome.paused.length > 0 ? [...outcome.paused] : ['The safety review comes first.'];
+      return outcome.paused.length > 0 ? outcome.paused.map(pauseWords) : ['The safety review comes first.'];
     if (outcome.kind === 'steadier')
       return [
         ...spreadSentence(outcome, step),
@@ -128,7 +131,7 @@ export function resultWords(outcome: Outcome, context: ResultContext): ResultWor
   return {
     head: !outcome.cannot
       ? RESULT_HEAD[outcome.kind]
-      : outcome.cannot.code === 'not-a-time-goal'
+      : isNotATimeGoal(outcome.cannot)
         ? 'No time is judged'
         : 'Cannot tell yet',
     sentences: sentences.filter(Boolean),
@@ -203,7 +206,7 @@ function besideWords(outcome: Outcome): string[] {
     beside.push('Lists are not known, so neighbouring cases are treated as one list.');
   if (outcome.notes.includes('shared-hands'))
     beside.push('In some of these cases someone else did part of the operation; only your own steps count.');
-  return [...beside, ...(outcome.aimed ? aimedWords(outcome.aimed) : []), ...outcome.caveats];
+  return [...beside, ...(outcome.aimed ? aimedWords(outcome.aimed) : []), ...outcome.caveats.map(resultCaveatWords)];
 }
 
 /** Of the twenties after the window; further ones are rare enough for a figure. */

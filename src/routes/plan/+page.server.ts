@@ -10,6 +10,7 @@ import { loadCautions } from '$lib/server/content';
 import { fieldsOf } from '$lib/server/form-fields';
 import { dropOwnReason, keepOwnReason, readPlanSource, startOf } from '$lib/server/plans';
 import { readRecord } from '$lib/server/record';
+import { cannotStartWords } from '$lib/words';
 import type { Actions, PageServerLoad } from './$types';
 
 const texts = () => {
@@ -102,7 +103,7 @@ export const actions = {
       step: source.step,
       offered: offeredCheckpoints(source),
       measures: source.draft.measures,
-      cannotMeasure: source.started.kind === 'cannot' ? source.started.because : null,
+      cannotMeasure: source.started.kind === 'cannot' ? cannotStartWords(source.started.why) : null,
       supervisorAsked: source.supervisor !== null,
       chosenBy: source.chosenBy,
       none: locals.persons?.none,
@@ -110,7 +111,7 @@ export const actions = {
     if (read.kind === 'errors') return fail(400, { errors: read.errors, values });
     const started = await startOf(record, source, read.plan.measure, read.plan.windowLength);
     if (started.kind === 'cannot')
-      return fail(400, { errors: [{ field: 'measure', message: started.because }], values });
+      return fail(400, { errors: [{ field: 'measure', message: cannotStartWords(started.why) }], values });
     const goal = newGoal(source, read.plan, started.baseline, record.cases, locals.now);
     const { done, refused } = await attempt('step', () => locals.store.startGoal(goal));
     if (!done) return fail(409, { errors: [refused], values });

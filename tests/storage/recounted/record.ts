@@ -133,7 +133,7 @@ export async function walked(): Promise<Moment[]> {
 async function setGoal(store: Store, day: string) {
   const { cases, lists } = await readRecord(store);
   const started = startGoal(goalAsked(cases, { lists, resamples: 100 }));
-  if (started.kind === 'cannot') throw new Error(started.because);
+  if (started.kind === 'cannot') throw new Error(started.why.code);
   const last = cases.at(-1)!;
   const goal: Omit<Goal, 'id'> = {
     procedureId: operation.id,

@@ -66,7 +66,7 @@ describe('adjusted for the eye', () => {
     expect(adjustForEye(tableOf(40)).fits[0]?.used).toHaveLength(2);
     const twenty = adjustForEye(tableOf(20));
     expect(twenty.fits[0]?.used).toEqual([0]);
-    expect(twenty.said).toContain('S1: adjusted for fewer facts, only 20 cases.');
+    expect(twenty.caveats).toContainEqual({ code: 'adjusted-for-less', step: 'S1', nothing: false, cases: 20 });
     const twelve = adjustForEye(tableOf(12));
     expect(twelve.fits.every((fit) => fit === null)).toBe(true);
     expect([...twelve.adjusted[0]!]).toEqual([...tableOf(12).seconds[0]!]);
@@ -78,7 +78,7 @@ describe('adjusted for the eye', () => {
     );
     const result = adjustForEye(stepTable(same, eyes, []));
     expect([...result.adjusted[0]!]).toEqual(Array.from({ length: 30 }, () => 60));
-    expect(result.said).toContain('S1: not adjusted, the times hardly vary.');
+    expect(result.caveats).toContainEqual({ code: 'not-adjusted', step: 'S1', why: 'no-variation' });
     expect(result.adjusted[3]!.every(Number.isNaN)).toBe(true);
     expect(adjustForEye(stepTable([], eyes, [])).adjusted.map((row) => row.length)).toEqual([0, 0, 0, 0]);
   });

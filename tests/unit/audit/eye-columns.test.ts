@@ -29,7 +29,7 @@ describe('facts of the eye as columns', () => {
     expect(column(result, 'nucleus=hard/medium').filter((value) => value === 1)).toHaveLength(6);
     expect(column(result, 'nucleus=*/medium').filter((value) => value === 1)).toHaveLength(5);
     expect(result.centre).toEqual([0, 0]);
-    expect(result.said).toEqual([]);
+    expect(result.caveats).toEqual([]);
   });
 
   it('leaves fewer than five differing cases with the commonest, and says so', () => {
@@ -38,16 +38,16 @@ describe('facts of the eye as columns', () => {
       eyes,
     );
     expect(result.names).toEqual([]);
-    expect(result.said).toEqual([
-      'Nucleus is not used: only 4 of 24 cases differ from the commonest.',
-      'Toric is not used: only 4 of 24 cases differ from the commonest.',
+    expect(result.caveats).toEqual([
+      { code: 'few-differ', fact: 'Nucleus', differ: 4, of: 24 },
+      { code: 'few-differ', fact: 'Toric', differ: 4, of: 24 },
     ]);
     const rare = eyeColumns(
       holders([20, { nucleus: 'medium' }], [6, { nucleus: 'hard' }], [2, { nucleus: 'soft' }]),
       eyes,
     );
     expect(rare.names).toEqual(['nucleus=hard/medium']);
-    expect(rare.said).toEqual(['Nucleus: 2 of 28 cases have rare levels, too few to be told apart.']);
+    expect(rare.caveats).toEqual([{ code: 'rare-levels', fact: 'Nucleus', rare: 2, of: 28 }]);
   });
 
   it('centres yes/no at the commoner answer and numbers at the median', () => {
@@ -77,19 +77,17 @@ describe('facts of the eye as columns', () => {
     expect(four.names).toEqual(['toric']);
   });
 
-  it('leaves out a fact missing in more than two fifths, a constant one and a copy, each with a sentence', () => {
+  it('leaves out a fact missing in more than two fifths, a constant one and a copy, each with its reason', () => {
     const missing = eyeColumns(holders([6, { toric: true }], [5, { toric: false }], [8, {}]), eyes);
     expect(missing.names).toEqual([]);
-    expect(missing.said).toEqual(['Toric is not used: entered in only 11 of 19 cases.']);
-    expect(eyeColumns(holders([12, { toric: true }]), eyes).said).toEqual([
-      'Toric is not used: the same in all cases.',
-    ]);
+    expect(missing.caveats).toEqual([{ code: 'few-entered', fact: 'Toric', entered: 11, of: 19 }]);
+    expect(eyeColumns(holders([12, { toric: true }]), eyes).caveats).toEqual([{ code: 'all-the-same', fact: 'Toric' }]);
     const copy = eyeColumns(
       holders([10, { nucleus: 'medium', toric: false }], [10, { nucleus: 'hard', toric: true }]),
       eyes,
     );
     expect(copy.names).toEqual(['nucleus=hard/medium']);
-    expect(copy.said).toEqual(['Toric is not used: it is tied to facts already used.']);
+    expect(copy.caveats).toEqual([{ code: 'tied', fact: 'Toric' }]);
   });
 
   it('takes facts in the order of the procedure up to the first that does not fit', () => {
@@ -101,7 +99,7 @@ describe('facts of the eye as columns', () => {
     expect(eyeColumns(many, eyes, { maxColumns: 2 }).names).toEqual(['nucleus=hard/medium', 'nucleus=white/medium']);
     const one = eyeColumns(many, eyes, { maxColumns: 1 });
     expect(one.names).toEqual([]);
-    expect(one.said).toEqual(['Nucleus and the facts after it are not used: too few cases.']);
+    expect(one.caveats).toEqual([{ code: 'too-few-from', fact: 'Nucleus' }]);
   });
 
   it('codes later cases by names fixed earlier: a level first seen later joins "other"', () => {
@@ -125,11 +123,11 @@ describe('facts of the eye as columns', () => {
   it('keeps a fixed column whose fact the procedure has lost as nothing, and says so', () => {
     const result = eyeColumns(holders([3, { nucleus: 'hard' }]), eyes, { columns: ['gone=x/y'] });
     expect(result.columns.map((values) => [...values])).toEqual([[0, 0, 0]]);
-    expect(result.said).toEqual(['gone=x/y is not used: the procedure no longer has it.']);
+    expect(result.caveats).toEqual([{ code: 'retired', fact: 'gone=x/y' }]);
   });
 
   it('gives nothing for no cases and no facts', () => {
-    expect(eyeColumns([], eyes)).toEqual({ names: [], columns: [], centre: [], said: [] });
-    expect(eyeColumns(holders([30, {}]), eyes)).toEqual({ names: [], columns: [], centre: [], said: [] });
+    expect(eyeColumns([], eyes)).toEqual({ names: [], columns: [], centre: [], caveats: [] });
+    expect(eyeColumns(holders([30, {}]), eyes)).toEqual({ names: [], columns: [], centre: [], caveats: [] });
   });
 });

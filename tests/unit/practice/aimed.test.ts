@@ -19,7 +19,7 @@ function begun(cases: readonly Case[], over: { measure?: 'time' | 'checkpoints';
 }
 
 const start = begun(record);
-if (start.kind !== 'start') throw new Error(start.because);
+if (start.kind !== 'start') throw new Error(start.why.code);
 const goal = goalAfter(FROM, { eyes, baseline: start.baseline });
 const { windows } = windowOf(goal, record, listsFor(record), operation);
 
@@ -128,9 +128,7 @@ describe('bad input for an aimed goal', () => {
     const two = record.map((one, at) => ({ ...one, facts: { dense: at === 3 || at === 50 } }));
     expect(begun(two)).toMatchObject({
       kind: 'cannot',
-      code: 'few-cases',
-      because:
-        '2 cases count for this step with dense; a goal on its time needs 20. 18 more will do; until then only the checkpoints can be measured.',
+      why: { code: 'few-cases', counted: 2, needed: 20, eyes: 'dense', since: false },
     });
     const checkpoints = begun(two, { measure: 'checkpoints' });
     expect(checkpoints).toMatchObject({ kind: 'start', cases: 2, power: null });

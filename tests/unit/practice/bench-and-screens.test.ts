@@ -62,7 +62,7 @@ function onScreens(name: string, run: number, stepIndex: number) {
     engine: 'test',
     from: world.start + 1,
   });
-  if (started.kind === 'cannot') throw new Error(started.because);
+  if (started.kind === 'cannot') throw new Error(started.why.code);
   const goal = goalAfter(world.start, { procedureId: nine.id, stepId, baseline: started.baseline });
   const { windows } = windowOf(goal, cases, lists, nine);
   const input = { cases, lists, procedure: nine, baseline: started.baseline, stepId };

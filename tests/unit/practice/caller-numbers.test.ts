@@ -64,7 +64,7 @@ const goal: StartGoalInput = {
   resamples: 20,
 };
 const started = startGoal(goal);
-if (started.kind === 'cannot') throw new Error(started.because);
+if (started.kind === 'cannot') throw new Error(started.why.code);
 const result: ResultInput = {
   cases,
   lists,
@@ -128,14 +128,10 @@ describe('a number that is none', () => {
   it('is named in the reason', () => {
     const outcome = resultFor({ ...result, baseline: { ...result.baseline, selectionAllowance: NaN } });
     expect(outcome).toMatchObject({ kind: 'cannot-tell', plain: null, selectionAllowance: 0 });
-    expect(outcome.cannot).toEqual({
-      code: 'not-a-number',
-      because: 'The allowance given is not a number, so nothing can be said.',
-    });
+    expect(outcome.cannot).toEqual({ code: 'not-a-number', what: 'given', given: 'selection-allowance' });
     expect(startGoal({ ...goal, seed: NaN })).toEqual({
       kind: 'cannot',
-      code: 'not-a-number',
-      because: 'The seed given is not a number, so nothing can be said.',
+      why: { code: 'not-a-number', what: 'given', given: 'seed' },
     });
     expect(assess({ ...audit, seed: NaN })).toMatchObject({
       kind: 'cannot',
@@ -144,13 +140,13 @@ describe('a number that is none', () => {
   });
 
   it.each([0, 1, -0.1, 2])('may be a rate of serious events of %s, which is no rate', (rate) => {
-    expect(resultFor({ ...result, seriousRate: { rate, source: 'test' } }).cannot?.because).toContain(
-      'rate of serious',
-    );
+    expect(resultFor({ ...result, seriousRate: { rate, source: 'test' } }).cannot).toMatchObject({
+      given: 'serious-rate',
+    });
   });
 
   it('is told from one that is not given', () => {
-    expect(notANumber({ a: null, b: undefined, c: 0, d: [1, 2] })).toBeNull();
-    expect(notANumber({ a: 1, rates: [0, NaN] })?.because).toContain('The rates given');
+    expect(notANumber({ steer: null, from: undefined, seed: 0, adjustment: [1, 2] })).toBeNull();
+    expect(notANumber({ seed: 1, adjustment: [0, NaN] })?.why).toMatchObject({ given: 'adjustment' });
   });
 });

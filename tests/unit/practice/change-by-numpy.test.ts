@@ -45,7 +45,7 @@ const numpy = {
   difficulty: { estimate: 1.289031725154124, se: 1.0482197844406447 },
 };
 
-function fitted(fit: PeriodFit | Cannot | null): PeriodFit {
+function fitted(fit: PeriodFit | Cannot<{ code: string }> | null): PeriodFit {
   if (fit?.kind !== 'fit') throw new Error('no fit');
   return fit;
 }

@@ -10,7 +10,7 @@ const goal = goalOn(cases);
 const asked = { cases, lists, procedure: operation, baseline: goal.baseline, stepId: 'practised' };
 const series = (over: Partial<Parameters<typeof chartSeries>[0]> = {}) => {
   const drawn = chartSeries({ ...asked, windows: [ids(41, 60)], ...over });
-  if (drawn.kind === 'cannot') throw new Error(drawn.because);
+  if (drawn.kind === 'cannot') throw new Error(drawn.why.code);
   return drawn;
 };
 
@@ -75,6 +75,9 @@ describe('the points of the run chart', () => {
   });
 
   it('say why they cannot be drawn', () => {
-    expect(chartSeries({ ...asked, cases: [], windows: [] })).toMatchObject({ kind: 'cannot', code: 'few-cases' });
+    expect(chartSeries({ ...asked, cases: [], windows: [] })).toMatchObject({
+      kind: 'cannot',
+      why: { code: 'no-baseline' },
+    });
   });
 });

@@ -28,7 +28,7 @@ function outcomeOf(cases: typeof moved) {
     seed: 1,
   };
   const start = startGoal({ ...common, references: [], chosenBy: 'own', engine: 'test', from: 41 });
-  if (start.kind !== 'start') throw new Error(start.because);
+  if (start.kind !== 'start') throw new Error(start.why.code);
   return resultFor({ ...common, baseline: start.baseline, windowIds: ids(41, 60), look: 'first' });
 }
 

@@ -15,7 +15,7 @@ const input: LookingBackInput = {
 };
 const code = (more: Partial<LookingBackInput>) => {
   const said = lookingBack({ ...input, ...more });
-  return said.kind === 'cannot' ? said.code : said.kind;
+  return said.kind === 'cannot' ? said.why.code : said.kind;
 };
 const middle = (values: number[]) => {
   const sorted = values.sort((a, b) => a - b);
@@ -25,7 +25,7 @@ const middle = (values: number[]) => {
 describe('looking back on two stretches of a record', () => {
   it('names the step that changed, with the medians as recorded, and no other', () => {
     const said = lookingBack(input);
-    if (said.kind !== 'compared') throw new Error(said.because);
+    if (said.kind !== 'compared') throw new Error(said.why.code);
     expect(said.steps.filter(({ compared }) => compared.kind !== 'not-clear').map(({ stepId }) => stepId)).toEqual([
       'practised',
     ]);
@@ -67,7 +67,11 @@ describe('looking back on two stretches of a record', () => {
       at < 35 ? { ...one, leftOut: { reason: 'other' as const, timesSeen: false, at: '2026-01-01T10:00:00Z' } } : one,
     );
     const said = lookingBack({ ...input, cases: someOut });
-    expect(said).toMatchObject({ kind: 'cannot', code: 'few-cases', earlier: { notCounted: 35 } });
+    expect(said).toMatchObject({
+      kind: 'cannot',
+      why: { code: 'few-cases', needed: 20, listsKnown: true, earlier: 15, later: 50 },
+      earlier: { notCounted: 35 },
+    });
     expect(code({ later: ids(50, 100) })).toBe('in-both');
     expect(code({ later: ids(200, 260) })).toBe('few-cases');
   });
@@ -77,9 +81,12 @@ describe('looking back on two stretches of a record', () => {
       at >= 69 ? { ...one, stretches: one.stretches.filter(({ stepId }) => stepId !== 'third') } : one,
     );
     const said = lookingBack({ ...input, cases: rare });
-    if (said.kind !== 'compared') throw new Error(said.because);
+    if (said.kind !== 'compared') throw new Error(said.why.code);
     const third = said.steps.find(({ stepId }) => stepId === 'third')!;
-    expect(third).toMatchObject({ later: { n: 19 }, compared: { kind: 'cannot', code: 'few-cases' } });
+    expect(third).toMatchObject({
+      later: { n: 19 },
+      compared: { kind: 'cannot', why: { code: 'few-cases', needed: 20 } },
+    });
     expect(said.steps.filter(({ compared }) => compared.kind === 'cannot')).toHaveLength(1);
   });
 

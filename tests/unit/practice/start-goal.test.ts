@@ -17,7 +17,7 @@ const asked = (cases: ReturnType<typeof month>, over: Partial<StartGoalInput> = 
   goalAsked(cases, { chosenBy: 'seconds', seed: 5, resamples: 200, ...over });
 const started = (input: StartGoalInput) => {
   const goal = startGoal(input);
-  if (goal.kind === 'cannot') throw new Error(goal.because);
+  if (goal.kind === 'cannot') throw new Error(goal.why.code);
   return goal;
 };
 
@@ -39,14 +39,20 @@ describe('baseline cases', () => {
     const goal = started(asked(learning));
     expect(goal.falling).toBe(true);
     expect(goal.baseline.caseIds[0]).toBe('case-61');
-    expect(goal.said.join(' ')).toContain('already getting shorter');
+    expect(goal.caveats).toContainEqual({ code: 'already-shorter', latest: 40 });
   });
 
   it('need twenty, from three lists', () => {
-    expect(startGoal(asked(month(19)))).toMatchObject({ kind: 'cannot', code: 'few-cases' });
-    expect(startGoal(asked(month(20, { listSize: 10 })))).toMatchObject({ kind: 'cannot', code: 'few-lists' });
+    expect(startGoal(asked(month(19)))).toEqual({
+      kind: 'cannot',
+      why: { code: 'few-cases', counted: 19, needed: 20, eyes: null, since: false },
+    });
+    expect(startGoal(asked(month(20, { listSize: 10 })))).toMatchObject({
+      kind: 'cannot',
+      why: { code: 'few-lists', lists: 2, needed: 3 },
+    });
     expect(started(asked(month(20))).cases).toBe(20);
-    expect(startGoal(asked([]))).toMatchObject({ kind: 'cannot', code: 'few-cases' });
+    expect(startGoal(asked([]))).toMatchObject({ kind: 'cannot', why: { code: 'few-cases' } });
   });
 
   it('end before a case, or begin with one, when asked to', () => {
@@ -56,17 +62,20 @@ describe('baseline cases', () => {
 
   it('cannot be parted into before and after where the order is not known; a goal from now on can start', () => {
     const shuffled = month(60).map((one) => ({ ...one, orderKnown: false }));
-    expect(startGoal(asked(shuffled, { from: 41 }))).toMatchObject({ kind: 'cannot', code: 'order-unknown' });
-    expect(started(asked(shuffled)).said.join(' ')).toContain('order');
+    expect(startGoal(asked(shuffled, { from: 41 }))).toMatchObject({ kind: 'cannot', why: { code: 'order-unknown' } });
+    expect(started(asked(shuffled)).caveats).toContainEqual({ code: 'order-unknown' });
   });
 
   it('are refused for a step nobody knows, and for times all the same', () => {
-    expect(startGoal(asked(month(40), { stepId: 'tenth' }))).toMatchObject({ kind: 'cannot', code: 'unknown-step' });
+    expect(startGoal(asked(month(40), { stepId: 'tenth' }))).toMatchObject({
+      kind: 'cannot',
+      why: { code: 'unknown-step' },
+    });
     const same = month(40).map((one) => ({
       ...one,
       stretches: one.stretches.map((each) => (each.stepId === 'practised' ? { ...each, seconds: 30 } : each)),
     }));
-    expect(startGoal(asked(same))).toMatchObject({ kind: 'cannot', code: 'no-variation' });
+    expect(startGoal(asked(same))).toMatchObject({ kind: 'cannot', why: { code: 'no-variation' } });
   });
 });
 

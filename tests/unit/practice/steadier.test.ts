@@ -54,14 +54,14 @@ describe('steadier', () => {
 
   it('cannot say with few cases, or with times that are mostly the same', () => {
     const few = residuals.map((value, i) => (i > 50 ? NaN : value));
-    expect(steadierOf({ ...asked, residuals: few })).toMatchObject({ kind: 'cannot', code: 'few-cases' });
+    expect(steadierOf({ ...asked, residuals: few })).toMatchObject({ why: { code: 'few-cases-to-vary' } });
     expect(steadierOf({ ...asked, residuals: residuals.map(() => 0.1) })).toMatchObject({
       kind: 'cannot',
-      code: 'constant',
+      why: { code: 'most-the-same' },
     });
     expect(steadierOf({ ...asked, residuals: residuals.map(() => NaN) })).toMatchObject({
       kind: 'cannot',
-      code: 'few-cases',
+      why: { code: 'few-cases-to-vary' },
     });
   });
 });

@@ -1,3 +1,4 @@
+import { pauseWords } from '../../../src/lib/words';
 import { describe, expect, it } from 'vitest';
 import { afterView } from '../../../src/lib/rooms/after-twenty/after-view';
 import { decided } from '../../../src/lib/rooms/after-twenty/decisions';
@@ -213,7 +214,7 @@ describe('a result after something changed in the record', () => {
   it('is said to wait for a safety review in the goal, in its line and in the month', () => {
     const event: Event = aTear('practised', { noticed: 'later' });
     const record = changed(read, 49, () => ({ events: [event] }));
-    const because = goalReading(record, record.goals[0]!).gate?.because.join(' ');
+    const because = goalReading(record, record.goals[0]!).gate?.reasons.map(pauseWords).join(' ');
     expect(afterIn(record).notices.join(' ')).toContain(`Since this result was read: ${because}`);
     expect(reportMarkdown(goalIn(record))).toContain(`Since this result was read: ${because}`);
     for (const text of [linesOf(record)[0]!.since.join(' '), reportMarkdown(monthIn(record))])
@@ -227,7 +228,7 @@ describe('a result after something changed in the record', () => {
     const paused = changed(recordOf(60, SHORTER), 49, () => ({ events: [event] }));
     const text = reportMarkdown(goalIn(paused));
     expect(text).toContain('**Paused for safety review.**');
-    expect(text).toContain(goalReading(paused, paused.goals[0]!).gate!.because[0]);
+    expect(text).toContain(pauseWords(goalReading(paused, paused.goals[0]!).gate!.reasons[0]!));
     expect(text).not.toContain('then write here what you will do');
   });
 });

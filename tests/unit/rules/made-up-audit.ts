@@ -60,7 +60,7 @@ export function audit(steps: readonly StepAudit[], more: Partial<Audit> = {}): A
     lookedAt: [],
     twoToWatch: true,
     waiting: { perCase: 0, reason: null, n: 0 },
-    said: [],
+    caveats: [],
     cannot: null,
     ...more,
   };

@@ -25,29 +25,28 @@ describe('the gate', () => {
       open: true,
       final: false,
       reasons: [],
-      because: [],
     });
   });
 
   it('is closed while a serious event waits for its review, whichever step it belongs to, and opens with it', () => {
     const elsewhere = { ...tear, stepId: 'wound' };
     expect(gate(asked({ windowCases: answered([], [elsewhere]) }))).toMatchObject({ open: false, final: false });
-    expect(gate(asked({ windowCases: answered([], [tear]) })).because).toEqual([
-      'A serious event in these cases has not been reviewed yet (posterior capsule tear, Cortex).',
+    expect(gate(asked({ windowCases: answered([], [tear]) })).reasons).toEqual([
+      { code: 'unreviewed', event: 'posterior capsule tear', step: 'Cortex', timed: true },
     ]);
     expect(codes({ windowCases: answered([], [reviewed(tear)]) })).toEqual([]);
-    expect(gate(asked({ windowCases: answered([{ ...tear, kind: 'other', stepId: null }]) })).because[0]).toContain(
-      '(other, step not known)',
-    );
+    expect(gate(asked({ windowCases: answered([{ ...tear, kind: 'other', stepId: null }]) })).reasons).toEqual([
+      { code: 'unreviewed', event: 'other', step: null, timed: true },
+    ]);
   });
 
   it('stays closed for this result with two serious events tied to the step or one after it', () => {
     expect(downstreamOf(operation, 'cortex')).toEqual(['lens']);
     const two = answered([reviewed(tear)], [reviewed({ ...tear, stepId: 'lens' })]);
     expect(gate(asked({ windowCases: two }))).toMatchObject({ open: false, final: true });
-    expect(gate(asked({ windowCases: two })).because[0]).toBe(
-      '2 serious events in these cases are tied to this step or one after it (Cortex, Lens).',
-    );
+    expect(gate(asked({ windowCases: two })).reasons).toEqual([
+      { code: 'two-serious', count: 2, steps: ['Cortex', 'Lens'] },
+    ]);
     expect(codes({ windowCases: two, stepId: 'wound' })).toEqual([]);
     expect(codes({ windowCases: answered([reviewed(tear), reviewed(tear)]) })).toEqual(['two-serious']);
     expect(codes({ windowCases: answered([reviewed(tear)], [reviewed({ ...tear, stepId: 'rhexis' })]) })).toEqual([]);
@@ -106,7 +105,11 @@ describe('protected parts', () => {
   it('close the gate for good, with the numbers', () => {
     const closed = gate(asked({ startCases: of(40, 0), windowCases: of(17, 3), protectedPartIds: ['pause'] }));
     expect(closed).toMatchObject({ open: false, final: true });
-    expect(closed.because).toEqual(['The lens identity pause was seen in 17 of 20 cases; before, in 40 of 40.']);
+    const [start, window] = [
+      { seen: 40, looked: 40 },
+      { seen: 17, looked: 20 },
+    ];
+    expect(closed.reasons).toEqual([{ code: 'protected-part', part: 'Lens identity pause', start, window }]);
   });
 
   it('more seen than before never closes it', () => {

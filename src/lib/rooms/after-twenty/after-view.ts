@@ -2,6 +2,7 @@ import type { Goal } from '../../model';
 import { listsOf } from '../../safety';
 import { counted } from '../../format';
 import { windowLabel } from './after-chart';
+import { pauseWords } from '../../words';
 import { countWords } from '../../words/reported-result';
 import { doneTable, safetyTable, type CellTable } from './cell-table';
 import { decisionsOf, type DecisionsView } from './decisions';
@@ -121,7 +122,7 @@ function noticesOf({ state, record }: AfterSource): string[] {
     ...(reopened.length > 0
       ? [`Since this result was read: ${reopened.join(' ')} The numbers below stay as they were read.`]
       : []),
-    ...(stored.length === 0 && !waitsForReview && gate && !gate.open ? gate.because : []),
+    ...(stored.length === 0 && !waitsForReview && gate && !gate.open ? gate.reasons.map(pauseWords) : []),
     ...(question ? [`${question} ${EVENT_ASKS}`] : []),
   ];
 }

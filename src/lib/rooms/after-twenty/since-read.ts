@@ -1,6 +1,6 @@
 import type { Case, Outcome, StoredResult } from '../../model';
 import { casesWithIds, hashOfCases } from '../../practice';
-import { sinceFigure, type Fate, type FateReason, type SinceRead, type SinceToday } from '../../words';
+import { pauseWords, sinceFigure, type Fate, type FateReason, type SinceRead, type SinceToday } from '../../words';
 import type { GoalReading } from '../goals/goal-reading';
 
 const FATES: readonly Fate[] = ['taken-out', 'left-out', 'changed'];
@@ -42,7 +42,7 @@ export const fatesIn = (since: SinceRead | null): FateReason[] =>
 /** An event or an answer added later closes the gate of a stored result again; its numbers stay as they were read. */
 export function reopenedBecause({ stored, gate }: Pick<GoalReading, 'stored' | 'gate'>): readonly string[] {
   const latest = stored.at(-1);
-  return latest && latest.outcome.kind !== 'paused' && gate && !gate.open ? gate.because : [];
+  return latest && latest.outcome.kind !== 'paused' && gate && !gate.open ? gate.reasons.map(pauseWords) : [];
 }
 
 /**

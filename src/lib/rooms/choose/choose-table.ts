@@ -1,5 +1,6 @@
 import { clearTrend, type Audit, type StepAudit } from '../../audit';
 import { clock, longerBy } from '../../format';
+import { differenceInstead } from '../../words';
 
 /** The page on how a number of this room is made. */
 export type HowMade =
@@ -20,17 +21,6 @@ export type ChooseTable = { columns: Column[]; rows: string[][] };
 
 export const hasReference = (audit: Pick<Audit, 'steps'>): boolean =>
   audit.steps.some(({ reference }) => reference !== null);
-
-/** A few words in place of a difference that cannot be said. */
-export const differenceInstead = (cannot: StepAudit['differenceCannot']): string =>
-  (cannot && DIFFERENCE_INSTEAD[cannot.code]) ?? 'cannot say yet';
-
-const DIFFERENCE_INSTEAD: Readonly<Record<string, string>> = {
-  'too-few-cases': 'cannot say yet: too few cases',
-  'too-few-lists': 'cannot say yet: too few lists',
-  'all-equal': 'cannot say: all times equal',
-  'whole-seconds': 'whole seconds are too coarse',
-};
 
 /** Every step in numbers: what the drawing shows and what it has no room for. */
 export function chooseTable(steps: readonly StepAudit[], audit: Audit): ChooseTable {

@@ -1,8 +1,9 @@
 import type { Audit, StepAudit } from '../../audit';
 import { standingViews, standsOut, type StandingView, type Suggestion } from '../../rules';
 import { capital, clock, counted, inSentence, prose } from '../../format';
-import { firstOn, firstWords, othersCases, suggestionReasons, suggestionWords, viewTitle } from '../../words';
-import { chooseTable, differenceInstead, hasReference, type ChooseTable, type HowMade } from './choose-table';
+import { auditCaveatWords, differenceInstead, firstOn, firstWords } from '../../words';
+import { othersCases, suggestionReasons, suggestionWords, viewTitle } from '../../words';
+import { chooseTable, hasReference, type ChooseTable, type HowMade } from './choose-table';
 
 export const VIEWS = standingViews;
 export type View = StandingView;
@@ -188,7 +189,7 @@ function madeOf(audit: Audit, heldBack: number): string[] {
           `${counted(heldBack, 'case')} of the running window ${heldBack === 1 ? 'is' : 'are'} not in it: their times are hidden until it is full and reviewed.`,
         ]
       : []),
-    ...audit.said,
+    ...audit.caveats.map(auditCaveatWords),
   ];
 }
 

@@ -2,7 +2,7 @@ import type { Audit, StepAudit } from '../../audit';
 import type { Case, Procedure } from '../../model';
 import type { Guidance } from '../../rules/types';
 import { counted, clock, prose, timesAsLong } from '../../format';
-import { othersCases } from '../../words';
+import { othersCases, shorterCannotWords } from '../../words';
 import { eyeWords } from '../cases/eye-words';
 import { lanesOf, notAsked, type Lane, type RunCaseView } from '../after-twenty/run-lanes';
 import type { View } from './choose-view';
@@ -137,9 +137,7 @@ function timeSentences(step: StepAudit): string[] {
         ? `It took ${prose(median)} in the one case you have.`
         : `Its median is ${prose(median)}, in your own ${counted(n, 'case')}.`
       : `Its median is ${prose(median)}; one in five of your own ${counted(n, 'case')} took ${prose(p20)} or less.`,
-    ...(differenceCannot && !step.notToShorten
-      ? [differenceCannot.because.replace(/^Cannot say/, 'How far your shorter cases lie below that cannot be said')]
-      : []),
+    ...(differenceCannot && !step.notToShorten ? [shorterCannotWords(differenceCannot)] : []),
     ...(difference !== null && differenceInterval && !step.notToShorten
       ? [
           same === null

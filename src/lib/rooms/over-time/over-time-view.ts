@@ -2,6 +2,7 @@ import { countedCases } from '../../audit';
 import { clock, counted, inSentence } from '../../format';
 import type { Procedure, SurgeonRecord } from '../../model';
 import { lookingBack, type LookingBack } from '../../practice';
+import { cannotCompareWords, eyeCaveatWords } from '../../words';
 import { lookingBackRows, lookingBackWords } from '../../words/looking-back';
 import type { EffectRow } from '../../words/reported-result';
 import type { FieldError } from '../forms/fields';
@@ -108,7 +109,7 @@ export function overTimeView(record: SurgeonRecord, procedure: Procedure, asked:
             'This split was chosen freely. Whoever tries many dates finds one that fits, so it is judged ten times as strictly.',
           ]),
       ...nothing.made,
-      ...(said.kind === 'compared' ? said.said : []),
+      ...(said.kind === 'compared' ? said.caveats.map(eyeCaveatWords) : []),
     ],
   };
 }
@@ -140,19 +141,19 @@ function answerOf(
           time(earlier.median),
           time(later.median),
           `${earlier.n}, ${later.n}`,
-          compared.kind === 'cannot' ? compared.because : (row(stepId) ?? ''),
+          compared.kind === 'cannot' ? cannotCompareWords(compared.why) : (row(stepId) ?? ''),
         ]),
         [
           'All steps together',
           '',
           '',
           `${said.earlier.cases.length}, ${said.later.cases.length}`,
-          said.whole.kind === 'cannot' ? said.whole.because : (row('whole') ?? ''),
+          said.whole.kind === 'cannot' ? cannotCompareWords(said.whole.why) : (row('whole') ?? ''),
         ],
       ],
     },
     notCompared: said.steps.flatMap(({ label, compared }) =>
-      compared.kind === 'cannot' ? [`${label}: ${compared.because}`] : [],
+      compared.kind === 'cannot' ? [`${label}: ${cannotCompareWords(compared.why)}`] : [],
     ),
   };
 }

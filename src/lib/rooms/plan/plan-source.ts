@@ -1,5 +1,12 @@
 import { aimedEyesOf, hasEyes, pairOf, type Audit } from '../../audit';
-import { practiceThresholds, startsAfter, type StartedGoal, type StartGoalInput } from '../../practice';
+import {
+  practiceThresholds,
+  startsAfter,
+  type Cannot,
+  type CannotStart,
+  type StartedGoal,
+  type StartGoalInput,
+} from '../../practice';
 import type { AimedEyes, Case, Goal, Measure, Procedure, SurgeonRecord } from '../../model';
 import { pairEyesOf, planDraft, stepFactsOf, suggestionOf } from '../../rules';
 import type { Guidance } from '../../rules/types';
@@ -34,7 +41,7 @@ export type PlanInput = {
 
 /** How a start is fixed: a server passes in a function that lets other requests take their turn. */
 export type Starting = {
-  start: (input: StartGoalInput) => Promise<StartedGoal | { kind: 'cannot'; because: string }>;
+  start: (input: StartGoalInput) => Promise<StartedGoal | Cannot<CannotStart>>;
   pause: () => Promise<unknown>;
 };
 

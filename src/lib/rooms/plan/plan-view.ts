@@ -1,4 +1,4 @@
-import type { StartedGoal } from '../../practice';
+import type { Cannot, CannotStart, StartedGoal } from '../../practice';
 import type { AimedEyes, Goal, Measure, OwnCheckpoint, Procedure, Step } from '../../model';
 import { aimedLabel, counted } from '../../format';
 import type { GivenReason, Guidance, PlanDraft } from '../../rules';
@@ -13,6 +13,7 @@ import {
   powerSentences,
   startSentences,
   WATCH_LEAD,
+  cannotStartWords,
 } from '../../words';
 
 export type PlanView = {
@@ -52,7 +53,7 @@ export type PlanSource = {
   guidance: Guidance | null;
   ownCheckpoints: readonly OwnCheckpoint[];
   /** What starting today would fix; or why time cannot be measured. */
-  started: StartedGoal | { kind: 'cannot'; because: string };
+  started: StartedGoal | Cannot<CannotStart>;
   codes: ReadonlyMap<string, string>;
   supervisor: string | null;
   chosenBy: Goal['chosenBy'];
@@ -102,7 +103,7 @@ export function planView(source: PlanSource): PlanView {
     })),
     checkpoints: offeredCheckpoints(source).map((each) => ({ ...each, because: each.because && told(each.because) })),
     measures: offered.map((id) => ({ id, ...MEASURE_OPTIONS[id], chosen: id === first })),
-    cannotMeasure: started.kind === 'cannot' ? started.because : null,
+    cannotMeasure: started.kind === 'cannot' ? cannotStartWords(started.why) : null,
     watch: step.protectedParts.map(({ id, label }) => ({ id, label, chosen: draft.watch.includes(id) })),
     watchLead: step.protectedParts.length > 0 ? WATCH_LEAD : null,
     start: started.kind === 'start' ? startSentences(started, source.codes, source.eyes) : [],

@@ -7,10 +7,11 @@ import { lastedAsItWasRead } from './007-lasted-as-it-was-read';
 import { theDayOfAgreement } from './008-the-day-of-agreement';
 import { saidToBeNobody } from './009-said-to-be-nobody';
 import { sideAndRemark } from './010-side-and-remark';
+import { reasonsAsData } from './011-reasons-as-data';
 import type { Migration } from './migration';
 
 /** The shape in which this version writes. Rises by one with every migration. */
-export const schemaVersion = 10;
+export const schemaVersion = 11;
 
 /**
  * All migrations, in order, each in a file of its own (`002-<what-changed>.ts`) with a test that loads a file of the old shape.
@@ -27,4 +28,5 @@ export const migrations: readonly Migration[] = [
   theDayOfAgreement,
   saidToBeNobody,
   sideAndRemark,
+  reasonsAsData,
 ];
