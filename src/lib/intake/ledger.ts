@@ -1,4 +1,5 @@
 import type { Problem } from '../model';
+import { RowSet } from './row-set';
 import { intakeThresholds } from './thresholds';
 
 /**
@@ -8,7 +9,7 @@ export type Ledger = {
   /** The first of them; `counts` holds all. */
   problems: Problem[];
   counts: Record<Problem['weight'], number>;
-  taken: Set<number>;
+  taken: RowSet;
   named: Set<number>;
   /** Rows of which something is refused or asked about; all of them, however many problems are listed. */
   rows: Record<Problem['weight'], Set<number>>;
@@ -44,7 +45,7 @@ export function newLedger(): Ledger {
   const problems: Problem[] = [];
   const counts = { refused: 0, queried: 0 };
   const rows = { refused: new Set<number>(), queried: new Set<number>() };
-  const taken = new Set<number>();
+  const taken = new RowSet();
   const named = new Set<number>();
   const add =
     (weight: Problem['weight']): Ledger['query'] =>

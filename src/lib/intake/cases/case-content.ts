@@ -51,6 +51,7 @@ export function contentOf(
 
 /** Counts noted in several rows of one step: the largest, since people note a running count or repeat it. */
 function returnsOf({ returns, rows }: Draft): Case['returnsNoted'] {
+  if (returns.length === 0) return {};
   const taken = new Set(rows.map(({ row }) => row));
   const counts = new Map<string, number>();
   for (const { row, stepId, count } of returns)

@@ -1,4 +1,4 @@
-import type { Steps } from '../../turns';
+import { parted, type Steps } from '../../turns';
 import type { Context } from '../context';
 import { intakeThresholds } from '../thresholds';
 import { weights } from '../weights';
@@ -30,9 +30,10 @@ export function* casesOfRows<Read extends Keyed>(
   const inOrder: Occurrence<Read>[] = [];
   let last: Occurrence<Read> | null = null;
   const sortIn = (row: Read): void => {
-    const key = `${row.role}\u0000${row.code}`;
+    const { role, code, list, date } = row.facts;
+    const key = `${role}\u0000${code}`;
     const all = found.get(key) ?? [];
-    found.set(key, all);
+    if (all.length === 0) found.set(key, all);
     const before = file.oneRowACase ? undefined : all.find((one) => continues(one, row, one === last));
     last = before ?? newOccurrence(row, all[0] ?? null);
     if (before) before.rows.push(row);
@@ -40,14 +41,17 @@ export function* casesOfRows<Read extends Keyed>(
       all.push(last);
       inOrder.push(last);
     }
-    last.list ||= row.list;
-    last.date ||= row.date;
+    last.list ||= list;
+    last.date ||= date;
     last.labels.add(row.label);
-    if (row.start !== null && row.end !== null) last.spans.push({ from: row.start, to: row.end });
+    const span = clocked(row);
+    if (span) last.spans.push(span.start, span.end);
   };
-  for (const row of rows) {
-    yield weights.row;
-    sortIn(row);
+  for (const part of parted(rows)) {
+    yield part.length * weights.row;
+    for (const row of part) {
+      sortIn(row);
+    }
   }
   if (file.freshCodes) return yield* freshlyCoded(inOrder, taken);
   const again = [...found.values()].filter((all) => all.length > 1);
@@ -57,24 +61,34 @@ export function* casesOfRows<Read extends Keyed>(
 }
 
 const newOccurrence = <Read extends Keyed>(row: Read, first: Occurrence<Read> | null): Occurrence<Read> => ({
-  role: row.role,
-  code: row.code,
+  role: row.facts.role,
+  code: row.facts.code,
   first,
   rows: [row],
-  list: row.list,
-  date: row.date,
+  list: row.facts.list,
+  date: row.facts.date,
   labels: new Set(),
   spans: [],
 });
 
+/** Where it stands on the clock; `null` where it has a length alone, or no time. */
+const clocked = ({ times }: Keyed): { start: number; end: number } | null =>
+  typeof times === 'object' && times.start !== null && times.end !== null
+    ? (times as { start: number; end: number })
+    : null;
+
 function continues(one: Occurrence<Keyed>, row: Keyed, isLast: boolean): boolean {
-  if (differs(one.list, row.list) || differs(one.date, row.date)) return false;
+  if (differs(one.list, row.facts.list) || differs(one.date, row.facts.date)) return false;
   if (isLast) return true;
   // Rows sorted by step rather than by case come back to a code on a free part of the clock, or with a step it did not have.
-  const { start, end } = row;
-  if (start !== null && end !== null && one.spans.length > 0)
-    return one.spans.every(
-      ({ from, to }) => start >= to - intakeThresholds.joinSeconds || end <= from + intakeThresholds.joinSeconds,
-    );
-  return !one.labels.has(row.label);
+  const span = clocked(row);
+  return span && one.spans.length > 0 ? isFree(one.spans, span.start, span.end) : !one.labels.has(row.label);
+}
+
+/** Is this part of the clock free of the spans (start, end, start, end …)? Seconds. */
+function isFree(spans: readonly number[], start: number, end: number): boolean {
+  const { joinSeconds } = intakeThresholds;
+  for (let at = 0; at < spans.length; at += 2)
+    if (start < (spans[at + 1] ?? 0) - joinSeconds && end > (spans[at] ?? 0) + joinSeconds) return false;
+  return true;
 }

@@ -1,9 +1,10 @@
 import type { Procedure } from '../../model';
-import type { Steps } from '../../turns';
+import { parted, type Steps } from '../../turns';
 import type { Context } from '../context';
 import { cellOf, type ColumnSet } from '../headings/column';
 import type { Table } from '../headings/table';
 import { labelMatcher } from '../labels/labels';
+import { remembered } from '../labels/once-per';
 import { note, type Ask, type Example } from '../questions';
 import { weights } from '../weights';
 import type { Draft } from './draft';
@@ -37,13 +38,15 @@ export function* readersOf(
   const options = { sheet: layout === 'sheet', ours, words, seriousGuess: true };
   const readers = new Map<Procedure, CaseReaders>();
   const values: ValuePlan[] = [];
-  for (const { procedure } of drafts) {
-    yield weights.row;
-    if (readers.has(procedure)) continue;
-    const facts = yield* factValues(drafts, procedure, { set, ours }, choices, ask);
-    const yesNo = yield* yesNoColumns(drafts, procedure, { set, ours, layout }, ask);
-    values.push(...facts.plans);
-    readers.set(procedure, { ...readersFor(procedure, options), facts: facts.readers, yesNo });
+  for (const part of parted(drafts)) {
+    yield part.length * weights.row;
+    for (const { procedure } of part) {
+      if (readers.has(procedure)) continue;
+      const facts = yield* factValues(drafts, procedure, { set, ours }, choices, ask);
+      const yesNo = yield* yesNoColumns(drafts, procedure, { set, ours, layout }, ask);
+      values.push(...facts.plans);
+      readers.set(procedure, { ...readersFor(procedure, options), facts: facts.readers, yesNo });
+    }
   }
   if (!(yield* takenAsSerious(drafts, readers, set, ask)))
     for (const [procedure, made] of readers) {
@@ -82,13 +85,20 @@ function* takenAsSerious(
   if (!column || set.own('event-serious')) return true;
   const examples: Example[] = [];
   const noCells = { step: '', serious: '', nearMiss: '', noticed: '', reviewedAt: '', review: '' };
-  for (const { rows, procedure } of drafts) {
-    yield weights.case;
-    const reader = readers.get(procedure);
-    for (const row of rows) {
-      const kind = cellOf(row, column);
-      if (kind === '' || !reader?.events({ ...noCells, kind }).events?.some(({ nearMiss }) => !nearMiss)) continue;
-      note(examples, row.row, kind);
+  const isEventOf = new Map(
+    [...readers].map(([procedure, { events }]) => [
+      procedure,
+      remembered((kind) => events({ ...noCells, kind }).events?.some(({ nearMiss }) => !nearMiss) ?? false),
+    ]),
+  );
+  for (const part of parted(drafts)) {
+    yield part.length * weights.case;
+    for (const { rows, procedure } of part) {
+      const isEvent = isEventOf.get(procedure);
+      for (const row of rows) {
+        const kind = cellOf(row, column);
+        if (kind !== '' && isEvent?.(kind)) note(examples, row.row, kind);
+      }
     }
   }
   if (examples.length === 0) return true;

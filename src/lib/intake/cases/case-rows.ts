@@ -1,8 +1,9 @@
 import type { Procedure } from '../../model';
+import type { RowTimes } from '../stretches/row-times';
 import type { RowFacts } from '../table/row-facts';
 
-/** A row with what tells whether it continues a case: the label it carries, and its clock readings. */
-export type Keyed = RowFacts & { label: string; start: number | null; end: number | null };
+/** A row with what tells whether it continues a case: the label it carries, and its clock readings. It points to its facts: a copy of them a row would double what a large file takes. */
+export type Keyed = { facts: RowFacts; label: string; times: RowTimes };
 
 /** One case of the file: its rows, its code, and its list and place where the numbers themselves gave them. */
 export type CaseRows<Read extends Keyed> = {
@@ -24,13 +25,14 @@ export type Occurrence<Read extends Keyed> = {
   list: string;
   date: string;
   labels: Set<string>;
-  spans: { from: number; to: number }[];
+  /** Where they stand on the clock: start, end, start, end … */
+  spans: number[];
 };
 
 export const caseOf = <Read extends Keyed>({ role, code, rows }: Occurrence<Read>, as = code): CaseRows<Read> => ({
   role,
   code: as,
-  procedure: rows[0].procedure,
+  procedure: rows[0].facts.procedure,
   rows,
   listNumber: null,
   place: null,

@@ -18,6 +18,8 @@ export function copiesIn(existing: readonly Case[]): (one: NewCase) => Case | nu
     const times = timesOf(one);
     if (times !== null) byTimes.set(times, [...(byTimes.get(times) ?? []), one]);
   }
+  // Of a first file nothing is known: its times are then not put together for nothing.
+  if (byTimes.size === 0) return () => null;
   return (one) => {
     const times = timesOf(one);
     return (times !== null && byTimes.get(times)?.shift()) || null;

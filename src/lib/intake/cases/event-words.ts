@@ -1,11 +1,12 @@
 import type { Procedure } from '../../model';
 import { capital, counted } from '../../format';
-import type { Steps } from '../../turns';
+import { parted, type Steps } from '../../turns';
 import { cellOf, type Column } from '../headings/column';
 import type { Table } from '../headings/table';
 import { plainWords } from '../labels/plain-words';
 import { briefly } from '../ledger';
 import { note, type Ask, type Example, type Option } from '../questions';
+import { differentCells } from '../table/agreed-cell';
 import { blankOf } from '../table/blanks';
 import { saysNone } from '../table/none-words';
 import { textPointsToAPerson } from '../table/people';
@@ -34,7 +35,7 @@ export function* eventWords(
   const speaks = speaking(table, column);
   const seen = { empty: newUse(''), dash: newUse('-'), words: new Map<string, Use>(), filled: 0, cases: 0 };
   const look = (draft: Draft): void => {
-    const cells = [...new Set(draft.rows.map((row) => cellOf(row, column)))].filter((cell) => cell !== '');
+    const cells = differentCells(draft.rows, column).filter((cell) => cell !== '');
     const row = draft.rows[0]?.row ?? 0;
     seen.cases += 1;
     if (cells.length === 0) return speaks(draft) ? use(seen.empty, row, draft.code) : undefined;
@@ -48,9 +49,11 @@ export function* eventWords(
       use(word, row, briefly(written));
     }
   };
-  for (const draft of drafts) {
-    yield weights.case;
-    if (draft.role === 'me') look(draft);
+  for (const part of parted(drafts)) {
+    yield part.length * weights.case;
+    for (const draft of part) {
+      if (draft.role === 'me') look(draft);
+    }
   }
   // The list sheet says what none is (0), so what is empty on it was not answered.
   const printed = table.layout === 'sheet' && table.set.own('position') !== undefined;

@@ -13,8 +13,13 @@ export function eventsOf(draft: Draft, set: ColumnSet, readers: CaseReaders, led
   if (rows.every((row) => cellOf(row, column) === '')) return readers.noEventCell(draft) === 'none' ? [] : null;
   let events: Event[] | null = null;
   let none: number | null = null;
+  const columns = Object.values(EVENT_COLUMNS).flatMap((id) => set.own(id) ?? []);
   const seen = new Set<string>();
   for (const row of rows) {
+    if (cellOf(row, column) === '') continue;
+    const key = columns.map(({ index }) => row.cells[index] ?? '').join('\u0000');
+    if (seen.has(key)) continue;
+    seen.add(key);
     const cells: EventCells = {
       kind: cellOf(row, column),
       step: cellOf(row, set.own('event-step')),
@@ -24,9 +29,6 @@ export function eventsOf(draft: Draft, set: ColumnSet, readers: CaseReaders, led
       reviewedAt: cellOf(row, set.own('event-reviewed-at')),
       review: cellOf(row, set.own('event-review')),
     };
-    const key = JSON.stringify(cells);
-    if (cells.kind === '' || seen.has(key)) continue;
-    seen.add(key);
     const read = readers.events(cells);
     for (const { part, value, why } of read.wrong) ledger.query(row.row, headingOf(set, part), value || null, why);
     if (read.events === null) continue;

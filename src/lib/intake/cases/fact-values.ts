@@ -1,9 +1,10 @@
 import type { EyeFact, Procedure } from '../../model';
-import type { Steps } from '../../turns';
-import { cellOf, type ColumnSet } from '../headings/column';
+import { parted, type Steps } from '../../turns';
+import type { ColumnSet } from '../headings/column';
 import { plainWords } from '../labels/plain-words';
 import { briefly } from '../ledger';
 import { note, type Ask, type Example, type Option } from '../questions';
+import { differentCells } from '../table/agreed-cell';
 import { yesNo } from '../table/yes-no';
 import { weights } from '../weights';
 import type { Draft } from './draft';
@@ -51,19 +52,21 @@ export function* factValues(
     const uses = new Map<string, Use>();
     const grades: number[] = [];
     const examples: Example[] = [];
-    for (const draft of drafts) {
-      yield weights.row;
-      if (draft.procedure !== procedure) continue;
-      for (const written of new Set(draft.rows.map((row) => cellOf(row, column)))) {
-        const key = plainWords(written);
-        if (key === '') continue;
-        const use = uses.get(key);
-        if (use) use.rows += 1;
-        else uses.set(key, { written, rows: 1 });
-        const grade = gradeOf(fact, written);
-        if (grade === null) continue;
-        grades.push(grade);
-        if (!Number.isInteger(grade) || grade > 4) note(examples, draft.rows[0]?.row ?? 0, written);
+    for (const part of parted(drafts)) {
+      yield part.length * weights.row;
+      for (const draft of part) {
+        if (draft.procedure !== procedure) continue;
+        for (const written of differentCells(draft.rows, column)) {
+          const key = plainWords(written);
+          if (key === '') continue;
+          const use = uses.get(key);
+          if (use) use.rows += 1;
+          else uses.set(key, { written, rows: 1 });
+          const grade = gradeOf(fact, written);
+          if (grade === null) continue;
+          grades.push(grade);
+          if (!Number.isInteger(grade) || grade > 4) note(examples, draft.rows[0]?.row ?? 0, written);
+        }
       }
     }
     const scale = askScale(grades, examples, column.heading, ask);

@@ -20,15 +20,14 @@ export const factsOf = (
 
 function ownFacts(draft: Draft, set: ColumnSet, readers: CaseReaders, ledger: Ledger): Record<string, FactValue> {
   const { rows } = draft;
-  const own: Record<string, FactValue> = Object.fromEntries(
-    set.columns.flatMap((column) => {
-      const read = column.target.what === 'fact' ? readers.facts.get(column.target.id) : undefined;
-      if (!read || column.target.what !== 'fact') return [];
-      const empty = readers.yesNo.emptyIsNo.has(column.index) && rows.every((row) => cellOf(row, column) === '');
-      const value = empty ? false : agreedCell(rows, column, read, ledger);
-      return value === null ? [] : [[column.target.id, value] as const];
-    }),
-  );
+  const own: Record<string, FactValue> = {};
+  for (const column of set.columns) {
+    const read = column.target.what === 'fact' ? readers.facts.get(column.target.id) : undefined;
+    if (!read || column.target.what !== 'fact') continue;
+    const empty = readers.yesNo.emptyIsNo.has(column.index) && rows.every((row) => cellOf(row, column) === '');
+    const value = empty ? false : agreedCell(rows, column, read, ledger);
+    if (value !== null) own[column.target.id] = value;
+  }
   const letters = moreOf(rows, set, readers, ledger);
   const levels = levelFacts(draft, set, draft.procedure, readers.yesNo, ledger);
   return { ...own, ...letters, ...levels, ...own };

@@ -1,4 +1,4 @@
-import type { Steps } from '../../turns';
+import { parted, type Steps } from '../../turns';
 import type { Procedure } from '../../model';
 import type { Context } from '../context';
 import type { Table } from '../headings/table';
@@ -50,9 +50,11 @@ export function* finish(
   const timed = yield* withLines(drafts, sheet, ledger);
   const { readers, values } = yield* readersOf([...timed.keys()], table, context);
   const rows: Row[] = [];
-  for (const draft of drafts) {
-    yield weights.row;
-    rows.push(...draft.rows);
+  for (const part of parted(drafts)) {
+    yield part.length * weights.row;
+    for (const draft of part) {
+      rows.push(...draft.rows);
+    }
   }
   const days = yield* dateOrder(rows, set.own('date'), ask);
   const sheetRow = sheet ? yield* sheetListRow(rows, set) : null;
@@ -79,11 +81,13 @@ export function* finish(
 /** The cases of which something is left, with their times: what is asked of the file's cases is asked of these alone. */
 function* withLines(drafts: readonly Draft[], sheet: boolean, ledger: Ledger): Steps<Map<Draft, Line[]>> {
   const timed = new Map<Draft, Line[]>();
-  for (const draft of drafts) {
-    yield weights.case;
-    const lines = joinedLines(draft, ledger);
-    if (sheet || lines.some(({ kind }) => kind === 'step')) timed.set(draft, lines);
-    else refuseEmpty(draft, ledger);
+  for (const part of parted(drafts)) {
+    yield part.length * weights.case;
+    for (const draft of part) {
+      const lines = joinedLines(draft, ledger);
+      if (sheet || lines.some(({ kind }) => kind === 'step')) timed.set(draft, lines);
+      else refuseEmpty(draft, ledger);
+    }
   }
   return timed;
 }

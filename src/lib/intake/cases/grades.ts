@@ -1,4 +1,5 @@
 import type { EyeFact } from '../../model';
+import { oncePer } from '../labels/once-per';
 import { toNumber } from '../table/duration';
 
 const GRADE = /^(?:(?:locs(?: iii)?|no|nc|ns|n|grade|gr|grad|stage)[\s.:-]*)*(\d(?:[.,]\d{1,2})?)$/i;
@@ -12,8 +13,9 @@ export function gradeOf(fact: EyeFact, text: string): number | null {
 }
 
 /** The four levels whose keys are numbers, softest first. */
-const numbered = ({ levels = [] }: EyeFact): string[] =>
-  levels.filter(({ key }) => /^[1-4]$/.test(key)).map(({ id }) => id);
+const numbered = oncePer(({ levels = [] }: EyeFact): string[] =>
+  levels.filter(({ key }) => /^[1-4]$/.test(key)).map(({ id }) => id),
+);
 
 /**
  * How grades become the four levels. LOCS III goes in tenths from 0.1 to 6.9 (Chylack and others, Arch Ophthalmol

@@ -10,9 +10,12 @@ export type HandsSaid = { hands: Case['hands']; said: boolean };
 
 /** Whose hands, as a file of times says it. @returns `said` false where it does not */
 export function handsOfCase(draft: Draft, lines: readonly Line[], set: ColumnSet, ledger: Ledger): HandsSaid {
-  const steps = [...new Set(lines.flatMap(({ kind, stepId }) => (kind === 'step' && stepId !== null ? [stepId] : [])))];
   const whole = wholeHandsOf(draft.rows, set, draft.hands.length > 0, ledger);
-  return { hands: handsOf(draft.hands, whole, steps), said: whole !== null || draft.hands.length > 0 };
+  if (draft.hands.length === 0) return { hands: handsOf([], whole, []), said: whole !== null };
+  const steps: string[] = [];
+  for (const { kind, stepId } of lines)
+    if (kind === 'step' && stepId !== null && !steps.includes(stepId)) steps.push(stepId);
+  return { hands: handsOf(draft.hands, whole, steps), said: true };
 }
 
 /** Whose hands for the whole case. Words not known may be a colleague's name: not repeated, and taken as shared. */

@@ -26,7 +26,7 @@ export const WHOSE_HANDS =
 
 /** Whose hands; `null` where nothing is said; `undefined` where the word is not known (it may be a name, so it is not repeated). */
 export function readHands(text: string): Hands | null | undefined {
-  if (blankOf(text) !== null) return null;
+  if (text === '' || blankOf(text) !== null) return null;
   const found = match(text);
   return found.how === 'exact' || found.how === 'loose' ? found.values[0] : undefined;
 }

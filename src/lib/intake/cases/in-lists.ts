@@ -1,6 +1,6 @@
 import { itemAt } from '../../item-at';
 import type { NewCase } from '../../model';
-import type { Steps } from '../../turns';
+import { parted, type Steps } from '../../turns';
 import type { Context } from '../context';
 import type { Table } from '../headings/table';
 import { timeOrder } from '../table/time-order';
@@ -25,9 +25,11 @@ export function* inLists(
   const mine = finished.filter(({ draft }) => draft.role === 'me');
   const { order, known } = yield* timeOrder(mine, table?.layout === 'sheet', ask);
   const inOrder: Finished[] = [];
-  for (const index of order) {
-    yield weights.row;
-    inOrder.push(itemAt(mine, index));
+  for (const part of parted(order)) {
+    yield part.length * weights.row;
+    for (const index of part) {
+      inOrder.push(itemAt(mine, index));
+    }
   }
   const { keys, lists, unnamed } = yield* listsOf(inOrder);
   if (unnamed > 0)

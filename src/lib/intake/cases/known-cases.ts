@@ -1,5 +1,5 @@
 import type { Case, Event, NewCase, Procedure } from '../../model';
-import type { Steps } from '../../turns';
+import { parted, type Steps } from '../../turns';
 import type { Ledger } from '../ledger';
 import { weights } from '../weights';
 import { copiesIn } from './copies';
@@ -51,42 +51,44 @@ export function* knownCases(
   const copyOf = copiesIn(existing);
   const known: KnownCase[] = [];
   const completed: NewCase[] = [];
-  for (const one of cases) {
-    yield weights.row;
-    const copied = byCode.has(one.code) ? null : copyOf(one);
-    const before = byCode.get(one.code) ?? (freshCodes ? copied : null);
-    if (!before) {
-      if (copied)
-        ledger.query(
-          one.row,
-          null,
-          one.code,
-          `The times are those of "${copied.code}", which is in the record. If it is the same operation, leave this row out or give it that code.`,
-        );
-      completed.push(one);
-      continue;
+  for (const part of parted(cases)) {
+    yield part.length * weights.row;
+    for (const one of part) {
+      const copied = byCode.has(one.code) ? null : copyOf(one);
+      const before = byCode.get(one.code) ?? (freshCodes ? copied : null);
+      if (!before) {
+        if (copied)
+          ledger.query(
+            one.row,
+            null,
+            one.code,
+            `The times are those of "${copied.code}", which is in the record. If it is the same operation, leave this row out or give it that code.`,
+          );
+        completed.push(one);
+        continue;
+      }
+      const said = handsSaid.has(one);
+      const coming = { ...one, code: before.code };
+      const [after, filled] = [newOver(before, coming, said), filledIn(before, coming, said)];
+      const words = names.get(after.procedureId) ?? plainNames;
+      const differences = differencesOf(before, after, words);
+      const same = differences.length === 0;
+      const fills = differencesOf(before, filled, words);
+      const closed = before.keptAsItIs !== null;
+      const eventStays = one.events?.length === 0 && (before.events ?? []).length > 0;
+      known.push({
+        code: before.code,
+        row: one.row,
+        caseId: before.id,
+        same,
+        conflicts: fills.length < differences.length,
+        filled: fills.length > 0 ? filled : null,
+        closed,
+        eventStays,
+        differences,
+      });
+      completed.push(after);
     }
-    const said = handsSaid.has(one);
-    const coming = { ...one, code: before.code };
-    const [after, filled] = [newOver(before, coming, said), filledIn(before, coming, said)];
-    const words = names.get(after.procedureId) ?? plainNames;
-    const differences = differencesOf(before, after, words);
-    const same = differences.length === 0;
-    const fills = differencesOf(before, filled, words);
-    const closed = before.keptAsItIs !== null;
-    const eventStays = one.events?.length === 0 && (before.events ?? []).length > 0;
-    known.push({
-      code: before.code,
-      row: one.row,
-      caseId: before.id,
-      same,
-      conflicts: fills.length < differences.length,
-      filled: fills.length > 0 ? filled : null,
-      closed,
-      eventStays,
-      differences,
-    });
-    completed.push(after);
   }
   return { cases: completed, known };
 }

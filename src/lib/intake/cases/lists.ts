@@ -1,5 +1,5 @@
 import type { ListRecord } from '../../model';
-import type { Steps } from '../../turns';
+import { parted, type Steps } from '../../turns';
 import { textPointsToAPerson } from '../table/people';
 import { weights } from '../weights';
 
@@ -17,30 +17,34 @@ export function* listsOf(
   cases: readonly OnList[],
 ): Steps<{ keys: (string | null)[]; lists: NewList[]; unnamed: number }> {
   const daysOf = new Map<string, Set<string>>();
-  for (const { list, when } of cases) {
-    yield weights.row;
-    if (list !== '' && when !== null) daysOf.set(list, (daysOf.get(list) ?? new Set()).add(when));
+  for (const part of parted(cases)) {
+    yield part.length * weights.row;
+    for (const { list, when } of part) {
+      if (list !== '' && when !== null) daysOf.set(list, (daysOf.get(list) ?? new Set()).add(when));
+    }
   }
   const lists = new Map<string, NewList>();
   const named = new Set<string>();
   const keys: (string | null)[] = [];
-  for (const { list, when, draft } of cases) {
-    yield weights.row;
-    const { listNumber } = draft;
-    const days = daysOf.get(list);
-    // "1" and "2" on each day are the first and second list of that day; a name with one day is that list throughout.
-    const day = list !== '' && days?.size === 1 ? ([...days][0] ?? null) : when;
-    const isDay = day !== null && day.length === 10;
-    if (list === '' && listNumber === null && !isDay) {
-      keys.push(null);
-      continue;
+  for (const part of parted(cases)) {
+    yield part.length * weights.row;
+    for (const { list, when, draft } of part) {
+      const { listNumber } = draft;
+      const days = daysOf.get(list);
+      // "1" and "2" on each day are the first and second list of that day; a name with one day is that list throughout.
+      const day = list !== '' && days?.size === 1 ? ([...days][0] ?? null) : when;
+      const isDay = day !== null && day.length === 10;
+      if (list === '' && listNumber === null && !isDay) {
+        keys.push(null);
+        continue;
+      }
+      const identity =
+        list !== '' ? `${list}\u0000${day ?? ''}` : listNumber !== null ? `number ${listNumber}` : `day ${day}`;
+      const found = lists.get(identity) ?? newList(`L${lists.size + 1}`, list, day, listNumber);
+      if (list !== '' && found.label === null) named.add(list);
+      lists.set(identity, found);
+      keys.push(found.key);
     }
-    const identity =
-      list !== '' ? `${list}\u0000${day ?? ''}` : listNumber !== null ? `number ${listNumber}` : `day ${day}`;
-    const found = lists.get(identity) ?? newList(`L${lists.size + 1}`, list, day, listNumber);
-    if (list !== '' && found.label === null) named.add(list);
-    lists.set(identity, found);
-    keys.push(found.key);
   }
   return { keys, lists: [...lists.values()], unnamed: named.size };
 }

@@ -40,7 +40,7 @@ export function* readCases(
     const { row } = facts;
     for (const { column } of times) noteBlank(blanks, row.row, cellOf(row, column));
     values.push({ row: row.row, values: times.flatMap(({ column }) => valueOf(row, column)) });
-    keyed.push({ ...facts, label: '', start: null, end: null });
+    keyed.push({ facts, label: '', times: 'none' });
   }
   const rising = pairs.length === 0 && (yield* areReadings(values, ask));
   const lengths = [...times, ...waits].map(({ column }) => column);
@@ -54,7 +54,11 @@ export function* readCases(
   for (const ofCase of yield* casesOfRows(keyed, file, context)) {
     yield weights.case;
     const draft = newDraft(ofCase);
-    const [{ row }] = ofCase.rows;
+    const [
+      {
+        facts: { row },
+      },
+    ] = ofCase.rows;
     draft.rows.push(row);
     if (rising) readRising(draft, row, times, read, blank, ledger);
     else for (const { stepId, column } of times) addLine(draft, row, stepId, column, 'step', read, ledger);

@@ -31,7 +31,7 @@ export function placesMeant(
     examples: again
       .slice(0, intakeThresholds.examples)
       .flatMap((all) => all.slice(0, intakeThresholds.examples))
-      .map(({ rows: [{ row }], code }) => ({ row: row.row, text: code })),
+      .map(({ rows: [{ facts }], code }) => ({ row: facts.row.row, text: code })),
   });
   return answer === 'places';
 }
@@ -72,12 +72,12 @@ export function* firstOnly<Read extends Keyed>(
     const { first, code, rows } = occurrence;
     if (first === null) cases.push(caseOf(occurrence));
     else
-      for (const { row } of rows)
+      for (const { facts } of rows)
         ledger.refuseRow(
-          row.row,
+          facts.row.row,
           heading,
           code,
-          `Two cases have the code "${code}": the first begins in row ${first.rows[0].row.row}. Give this one a code of its own.`,
+          `Two cases have the code "${code}": the first begins in row ${first.rows[0].facts.row.row}. Give this one a code of its own.`,
         );
   }
   return cases;

@@ -1,4 +1,4 @@
-import type { Steps } from '../../turns';
+import { parted, type Steps } from '../../turns';
 import { cellOf, type Column } from '../headings/column';
 import { plainWords } from '../labels/plain-words';
 import type { Ask } from '../questions';
@@ -25,12 +25,14 @@ export function* surgeonRoles(
 ): Steps<(row: Row) => Role> {
   const rows = new Map<string, { name: string; first: number; count: number }>();
   if (!column) return () => 'me';
-  for (const row of all) {
-    yield weights.row;
-    const name = cellOf(row, column);
-    const found = rows.get(plainWords(name));
-    if (found) found.count += 1;
-    else rows.set(plainWords(name), { name, first: row.row, count: 1 });
+  for (const part of parted(all)) {
+    yield part.length * weights.row;
+    for (const row of part) {
+      const name = cellOf(row, column);
+      const found = rows.get(plainWords(name));
+      if (found) found.count += 1;
+      else rows.set(plainWords(name), { name, first: row.row, count: 1 });
+    }
   }
   const [only = ''] = rows.keys();
   const isMe = only === '' || (!asked.named && (!asked.besideOwn || ME.has(only)));

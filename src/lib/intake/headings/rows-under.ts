@@ -1,4 +1,4 @@
-import type { Steps } from '../../turns';
+import { parted, type Steps } from '../../turns';
 import type { Ledger } from '../ledger';
 import type { Row, Sheet } from '../table/cells';
 import { textPointsToAPerson } from '../table/people';
@@ -30,10 +30,12 @@ export function* rowsUnder(found: Found | null, sheet: Sheet, ledger: Ledger): S
     ledger.refuseFile('There are headings and no rows under them. Add a row for each stretch or case.');
     return null;
   }
-  for (const row of found.body) {
-    yield weights.row;
-    askAboutTorn(row, swallowedRows(row, sheet.delimiter, found.headings.length), ledger);
-    askAboutBeyond(row, found.headings.length, ledger);
+  for (const part of parted(found.body)) {
+    yield part.length * weights.row;
+    for (const row of part) {
+      askAboutTorn(row, swallowedRows(row, sheet.delimiter, found.headings.length), ledger);
+      askAboutBeyond(row, found.headings.length, ledger);
+    }
   }
   return found;
 }

@@ -1,5 +1,5 @@
 import type { Procedure } from '../../model';
-import type { Steps } from '../../turns';
+import { parted, type Steps } from '../../turns';
 import { cellOf, type Column } from '../headings/column';
 import { briefly, type Ledger } from '../ledger';
 import { note, type Example } from '../questions';
@@ -18,17 +18,19 @@ export function* labelUses(
 ): Steps<Map<Procedure, Map<string, LabelUse>> | null> {
   const uses = new Map<Procedure, Map<string, LabelUse>>();
   const distinct = new Set<string>();
-  for (const { row, procedure } of rows) {
-    yield weights.row;
-    const label = cellOf(row, column);
-    const ofProcedure = uses.get(procedure) ?? new Map<string, LabelUse>();
-    uses.set(procedure, ofProcedure);
-    distinct.add(label);
-    if (label === '' || distinct.size > intakeThresholds.mostLabels + 1) continue;
-    const use = ofProcedure.get(label) ?? { label, rows: 0, examples: [] };
-    ofProcedure.set(label, use);
-    use.rows += 1;
-    note(use.examples, row.row, briefly(label));
+  for (const part of parted(rows)) {
+    yield part.length * weights.row;
+    for (const { row, procedure } of part) {
+      const label = cellOf(row, column);
+      const ofProcedure = uses.get(procedure) ?? new Map<string, LabelUse>();
+      uses.set(procedure, ofProcedure);
+      distinct.add(label);
+      if (label === '' || distinct.size > intakeThresholds.mostLabels + 1) continue;
+      const use = ofProcedure.get(label) ?? { label, rows: 0, examples: [] };
+      ofProcedure.set(label, use);
+      use.rows += 1;
+      note(use.examples, row.row, briefly(label));
+    }
   }
   distinct.delete('');
   if (distinct.size <= intakeThresholds.mostLabels) return uses;

@@ -1,5 +1,5 @@
 import type { Procedure } from '../../model';
-import type { Steps } from '../../turns';
+import { parted, type Steps } from '../../turns';
 import type { Draft, Line } from '../cases/draft';
 import type { Ledger } from '../ledger';
 import { placeAll, type Placed } from '../stretches/place';
@@ -20,6 +20,12 @@ export function* placeLabels(all: readonly Working[], ask: Ask, ledger: Ledger):
     const byClock = lines.every(({ start }) => start !== null)
       ? [...lines].sort((a, b) => (a.start ?? 0) - (b.start ?? 0))
       : lines;
+    // As nearly always: each name is that of one step, and nothing is left to its place.
+    if (byClock.every(({ stepIds }) => stepIds.length <= 1)) {
+      draft.lines = byClock;
+      inPlace.push({ draft, placed: [] });
+      return;
+    }
     const { procedure, code } = draft;
     const order = procedure.steps.map(({ id }) => id);
     const placed = placeAll(byClock, ({ stepIds }) => stepIds, order);
@@ -32,31 +38,41 @@ export function* placeLabels(all: readonly Working[], ask: Ask, ledger: Ledger):
       note(found.examples, item.row, `${code} · ${item.label}`);
     }
   };
-  for (const one of all) {
-    yield weights.case;
-    place(one);
+  for (const part of parted(all)) {
+    yield part.length * weights.case;
+    for (const one of part) {
+      place(one);
+    }
   }
   const answers = new Map([...unclear].map(([label, found]) => [label, asked(label, found, ask)]));
   const settle = ({ draft, placed }: (typeof inPlace)[number]): void => {
     for (const { item, stepId, clear } of placed) {
-      const { stepIds, label, ...line } = item;
-      const answer = clear ? stepId : (answers.get(label) ?? stepId);
-      if (answer === 'leave')
+      const answer = clear ? stepId : (answers.get(item.label) ?? stepId);
+      if (answer === 'leave') {
         ledger.refuseRow(
-          line.row,
-          line.column,
-          label,
-          `"${label}" stands between two steps here and was left out, as you chose.`,
+          item.row,
+          item.column,
+          item.label,
+          `"${item.label}" stands between two steps here and was left out, as you chose.`,
         );
-      else draft.lines.push({ ...line, stepId: stepIds.length === 0 ? null : answer });
+        continue;
+      }
+      // The line itself, not a copy of it: it was made for this, and there may be 300,000.
+      item.stepId = item.stepIds.length === 0 ? null : answer;
+      draft.lines.push(item);
     }
-    const moved = new Map(draft.lines.map(({ row, stepId }) => [row, stepId]));
-    for (const said of [...draft.hands, ...draft.returns]) said.stepId = moved.get(said.row) ?? said.stepId;
-    draft.rows = draft.rows.filter(({ row }) => !ledger.named.has(row));
+    const said = [...draft.hands, ...draft.returns];
+    if (said.length > 0) {
+      const moved = new Map(draft.lines.map(({ row, stepId }) => [row, stepId]));
+      for (const one of said) one.stepId = moved.get(one.row) ?? one.stepId;
+    }
+    if (ledger.named.size > 0) draft.rows = draft.rows.filter(({ row }) => !ledger.named.has(row));
   };
-  for (const one of inPlace) {
-    yield weights.case;
-    settle(one);
+  for (const part of parted(inPlace)) {
+    yield part.length * weights.case;
+    for (const one of part) {
+      settle(one);
+    }
   }
   return inPlace.map(({ draft }) => draft);
 }

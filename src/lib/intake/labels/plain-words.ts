@@ -1,3 +1,5 @@
+import { remembered } from './once-per';
+
 /** Nobody's name for a thing is longer; what follows costs time and cannot make it one. */
 const LONGEST_NAME = 200;
 
@@ -5,8 +7,8 @@ const LONGEST_NAME = 200;
  * What is left of a name when case, accents, signs and runs of spaces are taken away: "I/A (Cortex)" → "i a cortex".
  * Plus signs stay, since "2+" is a grade.
  */
-export function plainWords(text: string): string {
-  return text
+export const plainWords = remembered((text) =>
+  text
     .slice(0, LONGEST_NAME)
     .normalize('NFKD')
     .replace(/\p{M}+/gu, '')
@@ -14,8 +16,8 @@ export function plainWords(text: string): string {
     .replace(/&/g, ' and ')
     .replace(/['’]s\b/g, 's')
     .replace(/[^\p{L}\p{N}+]+/gu, ' ')
-    .trim();
-}
+    .trim(),
+);
 
 /** The same without its spaces, so that "hydro dissection" meets "hydrodissection". */
 export const squeezed = (words: string): string => words.replaceAll(' ', '');

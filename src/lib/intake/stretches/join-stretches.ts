@@ -16,7 +16,7 @@ export function joinedLines(draft: Draft, ledger: Ledger): Line[] {
   const joined: Line[] = [];
   for (const line of ordered) {
     const before = lastOfStep(joined, line);
-    if (before === null) joined.push({ ...line });
+    if (before === null) joined.push(line);
     else if (before.start === line.start && before.end === line.end) {
       ledger.query(line.row, line.column, line.written, `This row says the same as row ${before.row}; it counts once.`);
     } else {
@@ -38,7 +38,7 @@ export function joinedLines(draft: Draft, ledger: Ledger): Line[] {
 function lastOfStep(joined: readonly Line[], line: Line): Line | null {
   const { start } = line;
   if (line.kind !== 'step' || start === null) return null;
-  const own = joined.findLast((one) => one.kind === 'step' && one.stepId === line.stepId);
+  const own = joined.findLast((one) => one.stepId === line.stepId && one.kind === 'step');
   const end = own?.end ?? null;
   if (!own || end === null || start - end >= intakeThresholds.joinSeconds) return null;
   if (Math.max(end, line.end ?? 0) - (own.start ?? 0) > intakeThresholds.longestSeconds) return null;

@@ -1,5 +1,5 @@
 import type { Procedure } from '../../model';
-import type { Steps } from '../../turns';
+import { parted, type Steps } from '../../turns';
 import { casesOfRows } from '../cases/case-keys';
 import type { Draft } from '../cases/draft';
 import type { Context } from '../context';
@@ -55,14 +55,16 @@ export function* readStretches(
 /** The numbers of each case in the order of its rows: a clock only rises. */
 function* valuesOf(rows: readonly RowFacts[], set: ColumnSet): Steps<{ row: number; values: number[] }[]> {
   const cases = new Map<string, { row: number; values: number[] }>();
-  for (const { row, role, code, list, date } of rows) {
-    yield weights.row;
-    const read = parseDuration(cellOf(row, set.own('seconds')), { as: 'reading' });
-    if ('problem' in read) continue;
-    const key = `${role} ${code} ${list} ${date}`;
-    const found = cases.get(key) ?? { row: row.row, values: [] };
-    cases.set(key, found);
-    found.values.push(read.seconds);
+  for (const part of parted(rows)) {
+    yield part.length * weights.row;
+    for (const { row, role, code, list, date } of part) {
+      const read = parseDuration(cellOf(row, set.own('seconds')), { as: 'reading' });
+      if ('problem' in read) continue;
+      const key = `${role} ${code} ${list} ${date}`;
+      const found = cases.get(key) ?? { row: row.row, values: [] };
+      cases.set(key, found);
+      found.values.push(read.seconds);
+    }
   }
   return [...cases.values()];
 }

@@ -33,14 +33,19 @@ export function rowMeanings(
     ),
   );
 
+  // What says no more than its step is the same in every row: made once, for there may be 300,000.
+  const asStep = new Map<LabelPlan, RowMeaning>();
+
   return (row, set, plan, ledger) => {
+    const kindText = cellOf(row, set.own('kind'));
+    const said = kindText !== '' && blankOf(kindText) === null ? kindOf(kindText) : null;
+    const known = plan && (said === null || said.values[0] === 'step') ? asStep.get(plan) : undefined;
+    if (known) return known;
     const refuse = (column: string | null, value: string, why: string): null => {
       ledger.refuseRow(row.row, column, value, why);
       return null;
     };
     const label = cellOf(row, set.own('step'));
-    const kindText = cellOf(row, set.own('kind'));
-    const said = blankOf(kindText) === null ? kindOf(kindText) : null;
     if (said && (said.how === 'none' || said.how === 'unclear'))
       return refuse(
         set.own('kind')?.heading ?? null,
@@ -53,7 +58,11 @@ export function rowMeanings(
     const stepIds = meanings.flatMap((meaning) => (meaning.kind === 'waiting' ? [] : [meaning.stepId]));
     const reason = cellOf(row, set.own('reason'));
     if (kind === 'step') {
-      if (first?.kind === 'step') return { kind, stepIds, reason: null };
+      if (first?.kind === 'step') {
+        const meaning: RowMeaning = { kind, stepIds, reason: null };
+        if (plan) asStep.set(plan, meaning);
+        return meaning;
+      }
       return refuse(set.own('step')?.heading ?? null, label, whyNoStep(label, procedure));
     }
     if (kind === 'waiting')

@@ -17,10 +17,12 @@ export function draftOf(
 ): Working {
   const draft = newDraft(ofCase);
   const lines: Unplaced[] = [];
+  const stepHeading = set.own('step')?.heading ?? null;
   let clock: number | null = 0;
   for (const read of ofCase.rows) {
-    const { row, meaning } = read;
-    if (read.procedure !== draft.procedure) {
+    const { meaning } = read;
+    const { row, procedure } = read.facts;
+    if (procedure !== draft.procedure) {
       ledger.refuseRow(
         row.row,
         set.own('procedure')?.heading ?? null,
@@ -63,14 +65,16 @@ export function draftOf(
     if (times !== 'none')
       lines.push({
         row: row.row,
-        column: set.own('step')?.heading ?? null,
+        column: stepHeading,
         written: read.written,
         stepId: meaning.stepIds[0] ?? null,
         stepIds: meaning.stepIds,
         label: read.written,
         kind: meaning.kind,
         reason: meaning.reason,
-        ...times,
+        start: times.start,
+        end: times.end,
+        seconds: times.seconds,
       });
     const [stepId] = meaning.stepIds;
     if (stepId === undefined) continue;

@@ -1,9 +1,10 @@
 import type { Procedure } from '../../model';
-import type { Steps } from '../../turns';
+import { parted, type Steps } from '../../turns';
 import type { Keyed } from '../cases/case-rows';
 import type { Context } from '../context';
 import { cellOf, type ColumnSet } from '../headings/column';
 import type { LabelPlan } from '../labels/label-plan';
+import { remembered } from '../labels/once-per';
 import { noteBlank, type BlanksSeen } from '../table/blank-meaning';
 import { blankOf } from '../table/blanks';
 import type { Row } from '../table/cells';
@@ -11,10 +12,10 @@ import type { RowFacts } from '../table/row-facts';
 import type { TimeReader } from '../table/time-cells';
 import { weights } from '../weights';
 import { rowMeanings, type RowMeaning } from './row-meaning';
-import { rowTimes, type RowTimes } from './row-times';
+import { rowTimes } from './row-times';
 
 /** One row as read, before it is known to which case it belongs; its label as written. */
-export type ReadRow = Keyed & { meaning: RowMeaning; times: RowTimes; written: string };
+export type ReadRow = Keyed & { meaning: RowMeaning; written: string };
 
 /** A row may say something of its case without a time: an event, whose hands, a count of times returned to. */
 export const isInformation = (row: Row, set: ColumnSet): boolean =>
@@ -40,6 +41,8 @@ export function* stretchRows(
   const meaningOf = new Map([...plans.keys()].map((procedure) => [procedure, rowMeanings(procedure)]));
   const readRows: ReadRow[] = [];
   const blanks: BlanksSeen = new Map();
+  const labelled = (kind: RowMeaning['kind']) => remembered((written) => `${kind} ${written.toLowerCase()}`);
+  const labels = { step: labelled('step'), waiting: labelled('waiting'), protected: labelled('protected') };
   const readRow = (facts: RowFacts): void => {
     const { row, procedure } = facts;
     const written = cellOf(row, set.own('step'));
@@ -51,12 +54,13 @@ export function* stretchRows(
     if (!meaning) return;
     const times = bare ? 'none' : rowTimes(row, set, read, ledger);
     if (times === 'none' && !bare) noteBlank(blanks, row.row, cellOf(row, set.own('seconds') ?? set.own('end')));
-    const { start, end } = typeof times === 'object' ? times : { start: null, end: null };
-    readRows.push({ ...facts, label: `${meaning.kind} ${written.toLowerCase()}`, start, end, meaning, times, written });
+    readRows.push({ facts, label: labels[meaning.kind](written), times, meaning, written });
   };
-  for (const facts of rows) {
-    yield weights.row;
-    readRow(facts);
+  for (const part of parted(rows)) {
+    yield part.length * weights.row;
+    for (const facts of part) {
+      readRow(facts);
+    }
   }
   return { readRows, blanks };
 }

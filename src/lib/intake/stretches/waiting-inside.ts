@@ -1,4 +1,4 @@
-import type { Steps } from '../../turns';
+import { parted, type Steps } from '../../turns';
 import type { Line, Draft } from '../cases/draft';
 import { toMilliseconds } from '../table/duration';
 import type { Ledger } from '../ledger';
@@ -14,10 +14,12 @@ const lengthAlone = (line: Line): boolean => line.start === null;
  */
 export function* settleWaiting(drafts: readonly Draft[], ours: boolean, ask: Ask, ledger: Ledger): Steps<void> {
   const found: { draft: Draft; line: Line }[] = [];
-  for (const draft of drafts) {
-    yield weights.row;
-    for (const line of draft.lines)
-      if (line.kind === 'waiting' && line.stepId !== null && lengthAlone(line)) found.push({ draft, line });
+  for (const part of parted(drafts)) {
+    yield part.length * weights.row;
+    for (const draft of part) {
+      for (const line of draft.lines)
+        if (line.kind === 'waiting' && line.stepId !== null && lengthAlone(line)) found.push({ draft, line });
+    }
   }
   if (found.length === 0) return;
   const inside =

@@ -37,3 +37,13 @@ export function agreedCell<T extends string | number | boolean>(
   }
   return differs ? null : (found?.value ?? null);
 }
+
+/** What stands in a column of the rows of a case, each text once, in order. */
+export function differentCells(rows: readonly Row[], column: Column): string[] {
+  const found: string[] = [];
+  for (const row of rows) {
+    const text = cellOf(row, column);
+    if (text !== found.at(-1) && !found.includes(text)) found.push(text);
+  }
+  return found;
+}

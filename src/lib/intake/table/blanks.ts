@@ -14,6 +14,8 @@ const NOT_TIMED = new Set(
 export function blankOf(text: string): Blank | null {
   const cell = text.trim();
   if (cell === '') return 'empty';
+  // Most cells are numbers; no way of leaving a time out begins with 1 to 9.
+  if (/^[1-9]/.test(cell)) return null;
   if (/^[-−–—.?/]+$/.test(cell)) return 'dash';
   if (/^0+([.,:]0+)*( ?s)?$/.test(cell)) return 'zero';
   const words = plainWords(cell);

@@ -1,4 +1,4 @@
-import type { Steps } from '../../turns';
+import { parted, type Steps } from '../../turns';
 import type { Table } from '../headings/table';
 import { plainWords } from '../labels/plain-words';
 import type { Ask } from '../questions';
@@ -11,9 +11,11 @@ import { codePointsToAPatient } from './people';
 export function* codeFillsDown(rows: readonly Row[], { code: { column }, set }: Table, ask: Ask): Steps<boolean> {
   if (column === null || !set.own('step')) return false;
   const missing: Row[] = [];
-  for (const row of rows) {
-    yield weights.row;
-    if ((row.cells[column] ?? '') === '') missing.push(row);
+  for (const part of parted(rows)) {
+    yield part.length * weights.row;
+    for (const row of part) {
+      if ((row.cells[column] ?? '') === '') missing.push(row);
+    }
   }
   if (missing.length === 0) return false;
   const answer = ask({
@@ -47,12 +49,14 @@ export function* newCodesWanted(
 ): Steps<boolean> {
   const distinct = new Set<string>();
   let [telling, tooLong] = [0, false];
-  for (const { code } of rows) {
-    yield weights.row;
-    if (distinct.has(code)) continue;
-    distinct.add(code);
-    if (codePointsToAPatient(code)) telling += 1;
-    tooLong ||= code.length > intakeThresholds.codeLength;
+  for (const part of parted(rows)) {
+    yield part.length * weights.row;
+    for (const { code } of part) {
+      if (distinct.has(code)) continue;
+      distinct.add(code);
+      if (codePointsToAPatient(code)) telling += 1;
+      tooLong ||= code.length > intakeThresholds.codeLength;
+    }
   }
   if (personHeading === null && telling === 0 && !tooLong) return false;
   const mayKeep = !tooLong && (personHeading === null || (telling === 0 && MAY_BE_OWN.test(plainWords(personHeading))));

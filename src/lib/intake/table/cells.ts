@@ -47,7 +47,8 @@ function* parsing(
   const { longestRow, mostLines } = intakeThresholds;
   const start = { delimiter, quoteChar, preview: 1, fastMode: false };
   const newline = Papa.parse<string[]>(text.slice(0, A_SLICE), start).meta.linebreak as '\n';
-  const parser = new Papa.Parser({ delimiter, quoteChar, newline, fastMode: false });
+  // Where no quotation mark stands in a part, the library takes its own quick way.
+  const parser = new Papa.Parser({ delimiter, quoteChar, newline });
   const rows: Row[] = [];
   let line = 0;
   for (let from = 0, letters = A_SLICE; from < text.length; yield weights.part) {
@@ -81,10 +82,11 @@ function* parsing(
 }
 
 /** Without the empty cells at its end: a sheet has them as far as its widest row. */
-function trimmed(written: readonly string[]): string[] {
-  let count = written.length;
-  while (count > 0 && (written[count - 1] ?? '').trim() === '') count -= 1;
-  return written.slice(0, count).map((cell) => unharmed(cell.trim()));
+function trimmed(written: string[]): string[] {
+  // In place: a large file has a million cells, and a copy of each row costs as much as its parsing.
+  for (let at = 0; at < written.length; at += 1) written[at] = unharmed((written[at] ?? '').trim());
+  while (written.at(-1) === '') written.pop();
+  return written;
 }
 
 const BY_PARTS = 'Bring it in by parts, or take out what is no table of times.';

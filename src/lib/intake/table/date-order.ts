@@ -1,4 +1,4 @@
-import type { Steps } from '../../turns';
+import { parted, type Steps } from '../../turns';
 import { cellOf, type Column } from '../headings/column';
 import { note, type Ask, type Example } from '../questions';
 import { weights } from '../weights';
@@ -10,11 +10,13 @@ export function* dateOrder(rows: readonly Row[], column: Column | undefined, ask
   if (!column) return 'dmy';
   const examples: Example[] = [];
   let settled: DateOrder | null = null;
-  for (const row of rows) {
-    yield weights.row;
-    const text = cellOf(row, column);
-    settled ??= dateOrderOf(text);
-    if (dateIsUnclear(text)) note(examples, row.row, text);
+  for (const part of parted(rows)) {
+    yield part.length * weights.row;
+    for (const row of part) {
+      const text = cellOf(row, column);
+      settled ??= dateOrderOf(text);
+      if (dateIsUnclear(text)) note(examples, row.row, text);
+    }
   }
   const [first] = examples;
   if (settled !== null || !first) return settled ?? 'dmy';

@@ -17,7 +17,7 @@ const UNITS = new RegExp(
 const LONGEST_WRITTEN = 80;
 
 /** Decimal point or comma; whole milliseconds, so that 0.1 + 0.2 is never a question. */
-export const toNumber = (text: string): number => Number(text.replace(',', '.'));
+export const toNumber = (text: string): number => Number(text.includes(',') ? text.replace(',', '.') : text);
 export const toMilliseconds = (seconds: number): number => Math.round(seconds * 1000) / 1000;
 
 /**
@@ -33,7 +33,10 @@ export function parseDuration(
 ): Duration {
   if (text.length > LONGEST_WRITTEN)
     return { problem: 'This is too long to be a time. Type seconds (83) or minutes and seconds (1:23).' };
-  const written = text.normalize('NFKC').replace(/\s+/g, ' ').trim().toLowerCase();
+  // Most cells are plain numbers, on which the rest has nothing to do.
+  const written = /^\d+(?:\.\d+)?$/.test(text)
+    ? text
+    : text.normalize('NFKC').replace(/\s+/g, ' ').trim().toLowerCase();
   if (written === '') return { problem: 'There is no time here. Type seconds (83) or minutes and seconds (1:23).' };
   if (/^[-−–]/.test(written))
     return { problem: `${text.trim()} is below zero. A time cannot be negative; check the two clock readings.` };

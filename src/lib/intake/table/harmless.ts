@@ -8,4 +8,4 @@ const MARKED = /^''*[=+\-@\t\r]/;
 export const harmless = (cell: string): string => (FORMULA.test(cell) ? `'${cell}` : cell);
 
 /** Takes that apostrophe off again, so that a file of ours comes back as it went out. */
-export const unharmed = (cell: string): string => (MARKED.test(cell) ? cell.slice(1) : cell);
+export const unharmed = (cell: string): string => (cell.startsWith("'") && MARKED.test(cell) ? cell.slice(1) : cell);

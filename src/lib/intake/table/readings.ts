@@ -1,5 +1,5 @@
 import { itemAt } from '../../item-at';
-import type { Steps } from '../../turns';
+import { parted, type Steps } from '../../turns';
 import { note, type Ask, type Example } from '../questions';
 import { intakeThresholds } from '../thresholds';
 import { weights } from '../weights';
@@ -12,12 +12,14 @@ import { weights } from '../weights';
 export function* areReadings(rows: readonly { row: number; values: readonly number[] }[], ask: Ask): Steps<boolean> {
   let [evidence, falls] = [0, false];
   const examples: Example[] = [];
-  for (const { row, values } of rows) {
-    yield weights.row;
-    if (falls || values.length < intakeThresholds.riseLength) continue;
-    falls = values.some((value, index) => index > 0 && value <= itemAt(values, index - 1));
-    evidence += values.reduce((log, _, index) => log + Math.log(index + 1), 0);
-    note(examples, row, values.slice(0, 6).join(' · '));
+  for (const part of parted(rows)) {
+    yield part.length * weights.row;
+    for (const { row, values } of part) {
+      if (falls || values.length < intakeThresholds.riseLength) continue;
+      falls = values.some((value, index) => index > 0 && value <= itemAt(values, index - 1));
+      evidence += values.reduce((log, _, index) => log + Math.log(index + 1), 0);
+      note(examples, row, values.slice(0, 6).join(' · '));
+    }
   }
   if (falls || evidence < intakeThresholds.riseEvidence) return false;
   return (

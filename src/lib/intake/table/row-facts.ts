@@ -1,8 +1,9 @@
 import type { Procedure } from '../../model';
-import type { Steps } from '../../turns';
+import { parted, type Steps } from '../../turns';
 import { surgeonRoles, type Role } from '../cases/surgeons';
 import type { Context } from '../context';
 import { cellOf } from '../headings/column';
+import { remembered } from '../labels/once-per';
 import { procedureReader } from '../headings/procedure-of-row';
 import type { Table } from '../headings/table';
 import { weights } from '../weights';
@@ -33,12 +34,15 @@ export function* rowFacts(table: Table, context: Context): Steps<FileFacts> {
   const { ask, ledger, besideOwn } = context;
   const kept: Row[] = [];
   const left = rowsLeft(context.choices[ROWS_LEFT] ?? '');
-  for (const row of table.body) {
-    yield weights.row;
-    const why = whyNoCase(row, table);
-    if (left.has(row.row)) ledger.refuseRow(row.row, null, null, 'Left out, as you chose.');
-    else if (why) ledger.refuseRow(row.row, null, why.named, why.why);
-    else kept.push(row);
+  const isSummary = remembered(isSummaryName);
+  for (const part of parted(table.body)) {
+    yield part.length * weights.row;
+    for (const row of part) {
+      const why = whyNoCase(row, table, isSummary);
+      if (left.has(row.row)) ledger.refuseRow(row.row, null, null, 'Left out, as you chose.');
+      else if (why) ledger.refuseRow(row.row, null, why.named, why.why);
+      else kept.push(row);
+    }
   }
   const named = Object.keys(context.choices).some((id) => id.startsWith('surgeon:'));
   const roleOf = yield* surgeonRoles(kept, set.own('surgeon'), ask, { named, besideOwn });
@@ -46,60 +50,66 @@ export function* rowFacts(table: Table, context: Context): Steps<FileFacts> {
   const fillsDown = yield* codeFillsDown(kept, table, ask);
   const rows: RowFacts[] = [];
   let above = '';
-  for (const row of kept) {
-    yield weights.row;
-    const written = code.column === null ? `row ${row.row}` : (row.cells[code.column] ?? '');
-    above = written || above;
-    const role = roleOf(row);
-    if (role === 'leave') {
-      ledger.refuseRow(
-        row.row,
-        set.own('surgeon')?.heading ?? null,
-        null,
-        'A row of another surgeon, left out. Answer "Who is …" to take it as reference.',
-      );
-      continue;
+  for (const part of parted(kept)) {
+    yield part.length * weights.row;
+    for (const row of part) {
+      const written = code.column === null ? `row ${row.row}` : (row.cells[code.column] ?? '');
+      above = written || above;
+      const role = roleOf(row);
+      if (role === 'leave') {
+        ledger.refuseRow(
+          row.row,
+          set.own('surgeon')?.heading ?? null,
+          null,
+          'A row of another surgeon, left out. Answer "Who is …" to take it as reference.',
+        );
+        continue;
+      }
+      const ofCase = fillsDown ? above : written;
+      if (ofCase === '') {
+        ledger.refuseRow(
+          row.row,
+          headings[code.column ?? 0] ?? null,
+          '',
+          'This row has no case. Write the code of the case, or leave the row out.',
+        );
+        continue;
+      }
+      const procedure = procedureOf(row);
+      if (procedure === null) continue;
+      if (table.layout !== 'stretches' && procedure !== table.procedure) {
+        const column = set.own('procedure');
+        ledger.refuseRow(
+          row.row,
+          column?.heading ?? null,
+          cellOf(row, column),
+          `The columns of this sheet are steps of ${table.procedure.name.toLowerCase()}. Bring in the rows of the other procedure as a file of their own.`,
+        );
+        continue;
+      }
+      rows.push({
+        row,
+        role,
+        code: ofCase,
+        list: cellOf(row, set.own('list')),
+        date: cellOf(row, set.own('date')),
+        procedure,
+      });
     }
-    const ofCase = fillsDown ? above : written;
-    if (ofCase === '') {
-      ledger.refuseRow(
-        row.row,
-        headings[code.column ?? 0] ?? null,
-        '',
-        'This row has no case. Write the code of the case, or leave the row out.',
-      );
-      continue;
-    }
-    const procedure = procedureOf(row);
-    if (procedure === null) continue;
-    if (table.layout !== 'stretches' && procedure !== table.procedure) {
-      const column = set.own('procedure');
-      ledger.refuseRow(
-        row.row,
-        column?.heading ?? null,
-        cellOf(row, column),
-        `The columns of this sheet are steps of ${table.procedure.name.toLowerCase()}. Bring in the rows of the other procedure as a file of their own.`,
-      );
-      continue;
-    }
-    rows.push({
-      row,
-      role,
-      code: ofCase,
-      list: cellOf(row, set.own('list')),
-      date: cellOf(row, set.own('date')),
-      procedure,
-    });
   }
   const freshCodes =
     code.column === null || (yield* newCodesWanted(rows, code.person ? (headings[code.column] ?? '') : null, ask));
   return { rows, freshCodes };
 }
 
-function whyNoCase(row: Row, { code, headings, set }: Table): { named: string | null; why: string } | null {
+function whyNoCase(
+  row: Row,
+  { code, headings, set }: Table,
+  isSummary: (text: string) => boolean,
+): { named: string | null; why: string } | null {
   const first = row.cells.find((cell) => cell !== '') ?? '';
   const ofCode = code.column === null ? '' : (row.cells[code.column] ?? '');
-  const named = [ofCode, first, cellOf(row, set.own('step'))].find(isSummaryName);
+  const named = [ofCode, first, cellOf(row, set.own('step'))].find(isSummary);
   if (named !== undefined) return { named, why: `This row is named "${named}" and is not a case; it is left out.` };
   const repeats =
     row.cells.length > 1 &&

@@ -1,4 +1,4 @@
-import type { Steps } from '../../turns';
+import { parted, type Steps } from '../../turns';
 import { cellOf, type Column } from '../headings/column';
 import type { Row } from './cells';
 import { parseDuration, toNumber, type Duration, type PlainNumber } from './duration';
@@ -22,9 +22,11 @@ export function* timeReader(
   ask: Ask,
 ): Steps<TimeReader> {
   const seen = newSeen();
-  for (const { row } of rows) {
-    yield weights.cell * (columns.length + 1);
-    for (const column of columns) look(seen, row.row, cellOf(row, column), column);
+  for (const part of parted(rows)) {
+    yield part.length * weights.cell * (columns.length + 1);
+    for (const { row } of part) {
+      for (const column of columns) look(seen, row.row, cellOf(row, column), column);
+    }
   }
   const shifted = partsShifted(seen, ask);
   const plain = plainNumber(seen, readings, ask);

@@ -1,4 +1,4 @@
-import { sorted, type Steps } from '../../turns';
+import { parted, sorted, type Steps } from '../../turns';
 import type { Ask } from '../questions';
 import { intakeThresholds } from '../thresholds';
 import { weights } from '../weights';
@@ -76,9 +76,11 @@ function* byDate(cases: readonly Ordered[]): Steps<number[]> {
   // A sheet kept newest first runs newest first within a day too.
   const rows = falling > rising ? keyed.reverse() : keyed;
   let next = 0;
-  for (const { list } of rows) {
-    yield weights.row;
-    if (list.at === 0) list.at = next += 1;
+  for (const part of parted(rows)) {
+    yield part.length * weights.row;
+    for (const { list } of part) {
+      if (list.at === 0) list.at = next += 1;
+    }
   }
   const order = yield* sorted(rows, (a, b) => {
     if (a.day !== b.day) return a.day < b.day ? -1 : 1;
