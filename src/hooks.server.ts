@@ -7,6 +7,7 @@ import { sessionIn, SIGN_IN, turnedAway } from './lib/server/access/at-the-door'
 import { TheRecord } from './lib/server/access/the-record';
 import { dataFolder } from './run/data-folder.js';
 import { faultOf, noteFault, noteFaultsIn } from './lib/server/faults';
+import { forgetSurgeons } from './lib/server/held-people';
 import { heedForms } from './lib/server/heed-forms';
 import { sayingDamage } from './lib/server/say-damage';
 import { readOnly, refusedChange } from './lib/server/refused-change';
@@ -24,7 +25,9 @@ export const init: ServerInit = async () => {
     noteFaultsIn(folder);
     noteWhatNobodyWaitedFor();
     opened.nextTwentyRecord = TheRecord.at(folder, reachIn(process.env), new Date().toISOString());
+    const minutes = setInterval(() => void dropForgotten(), A_MINUTE).unref();
     process.once('sveltekit:shutdown', () => {
+      clearInterval(minutes);
       closeStore().catch((why) => {
         console.error('The store did not close as it should:', why);
         process.exitCode = 1;
@@ -33,6 +36,20 @@ export const init: ServerInit = async () => {
   }
   await opened.nextTwentyRecord;
 };
+
+const A_MINUTE = 60_000;
+
+/** A file that was looked at and not taken goes after its hour, whether or not anybody asks for a page. */
+async function dropForgotten(): Promise<void> {
+  try {
+    const [record, now] = [await opened.nextTwentyRecord, new Date().toISOString()];
+    const store = record?.store;
+    await store?.dropForgottenImports(now);
+    if (store) forgetSurgeons(await store.heldImports(now));
+  } catch (why) {
+    noteFault(faultOf(why, 'files whose hour is over', new Date().toISOString()));
+  }
+}
 
 /** One request's fault must not end the program for all; an exception outside of every request still does, once noted. */
 function noteWhatNobodyWaitedFor(): void {

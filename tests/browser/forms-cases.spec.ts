@@ -230,8 +230,22 @@ test('every form of Cases works without scripts', async ({ page, context, app })
     const buffer = Buffer.from('case_id,step,seconds\nB3,Rhexis,80');
     await page.locator('input[type="file"]').setInputFiles({ name: 'one.csv', mimeType: 'text/csv', buffer });
     await press(page, 'Look at what you chose');
-    await press(page, 'Discard this file; nothing is stored');
+    await press(page, 'Put this file away; nothing is stored');
     await expect(page.getByRole('heading', { name: 'Bring in times' })).toBeVisible();
+
+    // One that is left stands under Cases, without the names in it, and can be put away there.
+    const named = Buffer.from('case_id,Patient name,Surgeon,rhexis\nB4,Huber,Dr Anna Kowalska,80\nB5,Mayer,me,70');
+    await page.locator('input[type="file"]').setInputFiles({ name: 'two.csv', mimeType: 'text/csv', buffer: named });
+    await press(page, 'Look at what you chose');
+    await expect(page.locator('main')).toContainText('Taken out before this file was kept for you to look at: everything under "Patient name".'); // prettier-ignore
+    await expect(page.locator('main')).toContainText('Who is "Dr Anna Kowalska"? (surgeon 1 in the rows)');
+    await page.goto('/cases');
+    await expect(page.locator('#waiting')).toContainText(
+      /two\.csv: looked at, not taken\. It goes by itself at \d\d:\d\d/,
+    );
+    await press(page, 'Put away two.csv');
+    await expect(page.getByText('The file was put away; nothing of it is kept.')).toBeVisible();
+    await expect(page.locator('#waiting')).toHaveCount(0);
   });
 
   await test.step('show the times of the running window, which is noted', async () => {

@@ -1,6 +1,8 @@
 import { lstat, mkdir, readdir, readFile, rename, rm, stat, symlink, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { holdParts } from '../../src/lib/server/held-import';
+import { withSurgeons } from '../../src/lib/server/held-people';
 import { schemaVersion } from '../../src/lib/server/storage/migrations';
 import { openStore } from '../../src/lib/server/storage';
 import { aBatch, aCase, aNewCase, aReference, aReflection, aWholeRecord, now } from '../made-up/stored';
@@ -19,6 +21,35 @@ async function aFolder(): Promise<string> {
   await store.close();
   return folder;
 }
+
+/** Every text in a folder and those below it. */
+async function textsIn(folder: string): Promise<string> {
+  const entries = await readdir(folder, { recursive: true, withFileTypes: true });
+  const files = entries.filter((entry) => entry.isFile()).map((entry) => join(entry.parentPath, entry.name));
+  return (await Promise.all(files.map((file) => read(file)))).join('\n');
+}
+
+describe('a file that was looked at and not taken', () => {
+  it('is on disk without the names in it, and is gone with its hour, whether anybody opens the record or not', async () => {
+    const folder = await freshFolder();
+    const store = await openStore(folder, now);
+    const text = 'case_id,Patient name,Surgeon,rhexis\nB4,Huber,Dr Anna Kowalska,80\nB5,Mayer,me,70';
+    const held = await holdParts(store, [{ fileName: 'times.csv', text }], now);
+    const there = await textsIn(folder);
+    expect(there).toContain('B5');
+    expect(there).not.toMatch(/Huber|Mayer|Kowalska/);
+    const asked = [{ id: 'surgeon:surgeon 1', question: 'Who is "surgeon 1"?' }] as never;
+    expect(withSurgeons(held?.id ?? '', asked)[0]?.question).toContain('Dr Anna Kowalska');
+
+    await store.dropForgottenImports(new Date(Date.parse(now) + 61 * 60_000).toISOString());
+    expect(await textsIn(folder)).not.toContain('B5');
+    await holdParts(store, [{ fileName: 'times.csv', text }], now);
+    await store.close();
+    const later = await openStore(folder, new Date(Date.parse(now) + 61 * 60_000).toISOString());
+    expect(await textsIn(folder)).not.toContain('B5');
+    await later.close();
+  });
+});
 
 describe('a record on disk', () => {
   it('is there again after a restart, whole', async () => {

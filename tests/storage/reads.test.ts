@@ -12,6 +12,7 @@ const READS: readonly (keyof Store)[] = [
   'caseById',
   'erasedCount',
   'heldImport',
+  'heldImports',
   'imports',
   'goals',
   'results',

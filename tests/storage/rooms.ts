@@ -17,7 +17,7 @@ export async function filled(store: Store): Promise<Filled> {
   const fellow = everythingSchema.parse(JSON.parse(readFileSync('demo-data/fellow.json', 'utf8')));
   await store.loadInvented({ ...fellow, results: [] });
   const { id } = await store.holdImport({
-    heldAt: '2026-11-20T08:00:00.000Z',
+    heldAt: '2026-11-25T07:30:00.000Z',
     fileName: 'cells',
     text: 'case_id,capsulorhexis,hydrodissection\nH1,1.23,34\nH2,1.31,x\n',
     choices: {},

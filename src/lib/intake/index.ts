@@ -23,6 +23,7 @@ export { liesAhead } from './table/when';
 export { isMonthAlone } from './cases/events';
 export { harmless } from './table/harmless';
 export { briefly } from './ledger';
+export { withoutPeople, type TakenOut, type WithoutPeople } from './people-out/without-people';
 export { textPointsToAPerson, codePointsToAPatient } from './table/people';
 export { factReader, type FactRead } from './cases/facts';
 export { factsOfLetters, moreFacts, readLetters, type MoreFact } from './cases/more-facts';

@@ -28,6 +28,8 @@ export const intakeThresholds = {
   codeLength: 40,
   /** Digits in a row from which a code looks like a hospital's number, not one's own. */
   hospitalDigits: 6,
+  /** Share of the different cells of a column nobody reads from which on it looks like a column of persons, not like remarks with a name in them. */
+  personShare: 0.2,
   /** Rows looked at to tell what a column holds. */
   columnSample: 400,
   /** Rows looked at to tell which procedure a file is of: some two hundred cases. */

@@ -6,8 +6,10 @@ import { oddInImport } from '../rooms/cases/odd-times';
 import type { SurgeonRecord, Problem } from '../model';
 import { inTurns, othersMeanwhile } from './in-turns';
 import { keptAnswers, recordKey } from './kept-answers';
+import { hashAsSent, rememberSurgeons, withoutPersons } from './held-people';
 import { answersToBegin } from './remembered-files';
 import type { HeldImport, ImportRecord, Store } from './storage/port';
+import { HELD_FOR } from './storage/verbs/held-imports';
 
 /** Longest text taken, in characters: about 400,000 stretches, forty years of one surgeon. */
 export const TEXT_MOST = 20_000_000;
@@ -75,15 +77,27 @@ function sheetName(file: string, sheet: string): string {
 /** Names of the answers of a held part that say which parts of the same record come after it, and how many there are. */
 const [THEN, PART, PARTS] = ['then', 'part', 'parts'] as const;
 
-/** Holds the parts of one record; they are looked at one after the other, each against the record with those before it. */
-export async function holdParts(store: Store, parts: readonly Sent[], now: string): Promise<HeldImport | null> {
+/**
+ * Holds the parts of one record, each without what looks like a person; they are looked at one after the other, each against
+ * the record with those before it.
+ *
+ * @param ownCodes the surgeon said that the codes of the cases identify nobody
+ */
+export async function holdParts(
+  store: Store,
+  parts: readonly Sent[],
+  now: string,
+  ownCodes = false,
+): Promise<HeldImport | null> {
   let first: HeldImport | null = null;
   const after: string[] = [];
   for (const [at, part] of [...parts.entries()].reverse()) {
     const ofParts: Record<string, string> =
       parts.length === 1 ? {} : { [THEN]: after.join(' '), [PART]: String(at + 1), [PARTS]: String(parts.length) };
-    const choices = { ...(await answersToBegin(store, part.text)), ...ofParts };
-    first = await store.holdImport({ ...part, heldAt: now, choices });
+    const { text, surgeons, choices: beside } = await withoutPersons(store, part.text, ownCodes, textHash);
+    const choices = { ...(await answersToBegin(store, text)), ...ofParts, ...beside };
+    first = await store.holdImport({ ...part, text, heldAt: now, choices });
+    rememberSurgeons(first.id, surgeons);
     after.unshift(first.id);
   }
   return first;
@@ -105,6 +119,9 @@ function within(decoded: { text: string } | { problem: string }, fileName: strin
     return { problem: `${fileName}: This is more than 20 million characters. Bring it in in parts.`, field };
   return { text: decoded.text, fileName };
 }
+
+/** When a file that is not looked at again goes by itself. */
+export const heldUntil = ({ heldAt }: HeldImport): string => new Date(Date.parse(heldAt) + HELD_FOR).toISOString();
 
 // A large file takes a second to read, and one import is read at every look at it; the latest reading is enough.
 const readings = keptAnswers<AuditReading>(1);
@@ -148,8 +165,11 @@ export function oddInHeld(held: HeldImport, record: SurgeonRecord, now: string):
   });
 }
 
+/** The text by which a file is known again: as it was sent. */
+export const sentHash = (held: HeldImport): string => hashAsSent(held) ?? textHash(held.text);
+
 /** The import that took in the same text before and was not taken back; `null` where there is none. */
-export async function sameTextBefore(store: Store, text: string): Promise<ImportRecord | null> {
-  const hash = textHash(text);
+export async function sameTextBefore(store: Store, held: HeldImport): Promise<ImportRecord | null> {
+  const hash = sentHash(held);
   return (await store.imports()).findLast((one) => one.textHash === hash && !one.undone) ?? null;
 }

@@ -11,6 +11,7 @@ const READS: readonly (keyof Store)[] = [
   'cases',
   'caseById',
   'heldImport',
+  'heldImports',
   'goals',
   'results',
   'reflections',

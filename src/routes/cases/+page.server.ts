@@ -5,6 +5,8 @@ import { takenWords } from '$lib/rooms/bring-in/import-words';
 import { hiddenCaseIds, hiddenTimes } from '$lib/rooms/goals/hidden-times';
 import { attempt } from '$lib/server/attempt';
 import { loadCautions } from '$lib/server/content';
+import { heldUntil } from '$lib/server/held-import';
+import { clockTime } from '$lib/server/local-time';
 import { readRecord } from '$lib/server/record';
 import { saidIn } from '$lib/server/said-in';
 import type { Actions, PageServerLoad } from './$types';
@@ -14,6 +16,7 @@ const SAID: Record<string, string> = {
   erased: 'The case was erased everywhere: from the record, its history and drafts. Files you exported still hold it.',
   list: 'The list is stored.',
   taken: 'The cases are in the record.',
+  away: 'The file was put away; nothing of it is kept.',
   undone: 'The whole import was taken back.',
   shown: 'Times of the running window are shown. That was noted; the result still comes at twenty.',
 };
@@ -29,6 +32,11 @@ export const load: PageServerLoad = async ({ locals, url }) => {
     said: saidIn(SAID, url),
     added: url.searchParams.get('said') === 'added',
     next: nextStep(record),
+    waiting: (await locals.store.heldImports(locals.now)).map((held) => ({
+      id: held.id,
+      fileName: held.fileName,
+      until: clockTime(heldUntil(held)),
+    })),
     imported: done
       ? {
           id: done.id,
@@ -44,6 +52,13 @@ export const load: PageServerLoad = async ({ locals, url }) => {
 };
 
 export const actions = {
+  putAway: async ({ locals, request }) => {
+    const id = String((await request.formData()).get('import') ?? '');
+    const { refused } = await attempt('waiting', () => locals.store.dropHeldImport(id));
+    if (refused) return fail(409, { errors: [refused] });
+    redirect(303, '/cases?said=away');
+  },
+
   undoImport: async ({ locals, request }) => {
     const id = String((await request.formData()).get('import') ?? '');
     const { refused } = await attempt('undo', () => locals.store.undoImport(id, locals.now));

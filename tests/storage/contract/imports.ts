@@ -43,7 +43,7 @@ export const importsContract = (open: () => Promise<Store>) => {
       await expect(store.recordImport(held, twoCases, 'hash', now)).rejects.toMatchObject({ code: 'not-found' });
     });
 
-    it('is gone after a day', async () => {
+    it('is gone after an hour, for whoever asks with the moment, and from the record when it is told', async () => {
       const store = await open();
       const old = await store.holdImport({
         heldAt: '2026-11-24T09:00:00.000Z',
@@ -52,14 +52,25 @@ export const importsContract = (open: () => Promise<Store>) => {
         choices: {},
       });
       const recent = await store.holdImport({
-        heldAt: '2026-11-24T11:00:00.000Z',
+        heldAt: '2026-11-24T09:30:00.000Z',
         fileName: 'b.csv',
         text: '',
         choices: {},
       });
-      await hold(store);
-      expect(await store.heldImport(old.id)).toBeNull();
+      const [minute59, minute61] = ['2026-11-24T09:59:00.000Z', '2026-11-24T10:01:00.000Z'];
+      expect((await store.heldImports(minute59)).map(({ id }) => id)).toEqual([old.id, recent.id]);
+      expect((await store.heldImports(minute61)).map(({ id }) => id)).toEqual([recent.id]);
+      expect(await store.heldImport(old.id, minute61)).toBeNull();
+      await store.dropForgottenImports(minute59);
+      expect(await store.heldImport(old.id)).not.toBeNull();
+      await store.dropForgottenImports(minute61);
+      expect([await store.heldImport(old.id), await store.heldImport(recent.id)]).toMatchObject([null, recent]);
+      // Looked at again it stays; another file that is held takes with it what is over.
+      await store.updateHeldImport({ ...recent, heldAt: '2026-11-24T10:20:00.000Z' });
+      await store.dropForgottenImports('2026-11-24T11:10:00.000Z');
       expect(await store.heldImport(recent.id)).not.toBeNull();
+      await hold(store);
+      expect(await store.heldImport(recent.id)).toBeNull();
     });
   });
 

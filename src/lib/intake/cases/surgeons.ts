@@ -8,7 +8,8 @@ import { weights } from '../weights';
 /** `me`, a reader of the reference set without a name, or left out. */
 export type Role = 'me' | 'leave' | `R${number}`;
 
-const ME = new Set(['me', 'i', 'self', 'myself', 'own', 'mine', 'ich', 'moi', 'yo']);
+/** Words by which people call themselves in a column of surgeons. */
+export const CALLED_ME: ReadonlySet<string> = new Set(['me', 'i', 'self', 'myself', 'own', 'mine', 'ich', 'moi', 'yo']);
 
 /**
  * Who each name in the surgeon column is. Names go no further than this: other surgeons become R1, R2 in order of
@@ -35,10 +36,10 @@ export function* surgeonRoles(
     }
   }
   const [only = ''] = rows.keys();
-  const isMe = only === '' || (!asked.named && (!asked.besideOwn || ME.has(only)));
+  const isMe = only === '' || (!asked.named && (!asked.besideOwn || CALLED_ME.has(only)));
   if (rows.size <= 1 && isMe) return () => 'me';
   const most = [...rows].reduce((best, next) => (next[1].count > best[1].count ? next : best))[0];
-  const me = [...rows.keys()].find((name) => ME.has(name)) ?? (asked.besideOwn ? null : most);
+  const me = [...rows.keys()].find((name) => CALLED_ME.has(name)) ?? (asked.besideOwn ? null : most);
   const roles = new Map<string, Role>();
   let readers = 0;
   for (const [key, { name, first, count }] of rows) {

@@ -7,7 +7,8 @@ import { named } from '../labels/plain-words';
 export const ownColumns = {
   case: named(`case_id, case, case no, case nr, case number, case code, own code, my code, case ref, code, id, no,
     nr, number, serial, serial no, sr no, sl no, s no, operation, operation no, operation id, op, op no,
-    op nr, op number, op id, video, video no, video id, recording, recording id, surgery no, surgery id, fall, cas, caso`),
+    op nr, op number, op id, video, video no, video id, recording, recording id, surgery no, surgery id, fall, fall nr, fallnr, fallnummer, lfd nr, cas, cas no, numero de
+    cas, caso, caso no, caso n, numero de caso, numero caso, numero do caso`),
   step: named(`step, step name, step label, phase, phase name, stage, part, label, task, activity, operative step,
     surgical step, surgical phase, schritt, op schritt, etape, paso, fase, etapa, passo`),
   start: named(`start, start_s, from, begin, begins, beginning, start time, started, starts, start at, time start,

@@ -34,8 +34,13 @@ export function* codeFillsDown(rows: readonly Row[], { code: { column }, set }: 
   return answer === 'above';
 }
 
-/** A person's heading under which people do keep codes of their own ("patient no"). */
-const MAY_BE_OWN = /(^| )(id|no|nr|number|code|ref|identifier)$/;
+/** What stands for a code that could lead to a patient in a file that waits to be taken, with a number. */
+export const STAND_IN = 'held back';
+const isStandIn = (code: string): boolean => /^held back \d+$/.test(code);
+
+/** Is this a person's heading under which people do keep codes of their own ("patient no")? */
+export const mayBeOwn = (heading: string): boolean =>
+  /(^| )(id|no|nr|number|code|ref|identifier)$/.test(plainWords(heading));
 
 /**
  * Asked once a file: are these codes the surgeon's own, or could they lead to a patient?
@@ -48,21 +53,24 @@ export function* newCodesWanted(
   ask: Ask,
 ): Steps<boolean> {
   const distinct = new Set<string>();
-  let [telling, tooLong] = [0, false];
+  let [telling, tooLong, replaced] = [0, false, false];
   for (const part of parted(rows)) {
     yield part.length * weights.row;
     for (const { code } of part) {
       if (distinct.has(code)) continue;
       distinct.add(code);
+      replaced ||= isStandIn(code);
       if (codePointsToAPatient(code)) telling += 1;
       tooLong ||= code.length > intakeThresholds.codeLength;
     }
   }
-  if (personHeading === null && telling === 0 && !tooLong) return false;
-  const mayKeep = !tooLong && (personHeading === null || (telling === 0 && MAY_BE_OWN.test(plainWords(personHeading))));
+  if (personHeading === null && telling === 0 && !tooLong && !replaced) return false;
+  const mayKeep = !tooLong && !replaced && (personHeading === null || (telling === 0 && mayBeOwn(personHeading)));
   const seems =
     personHeading === null
-      ? `${telling || 1} of ${distinct.size} codes look as if they could identify a patient.`
+      ? replaced
+        ? 'Codes of this file look as if they could identify a patient, so they were replaced before it was kept for this look.'
+        : `${telling || 1} of ${distinct.size} codes look as if they could identify a patient.`
       : "The only column that tells cases apart looks like a patient's number or name.";
   const answer = ask({
     id: 'codes',

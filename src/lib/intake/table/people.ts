@@ -1,15 +1,29 @@
 import { nameIn, personIn, recordNumberIn } from '../../persons';
-import { plainWords } from '../labels/plain-words';
+import { named, plainWords } from '../labels/plain-words';
 import { intakeThresholds } from '../thresholds';
 
 /** Headings of columns that point to a person. Nothing under them is read. */
 const PERSON_HEADING =
   /^((patients?|pt|px)( (id|no|nr|number|name|names|initials|identifier|code|ref))?|(last |first |full |sur|fore|family |given )?names?|initials|(date of )?birth(day| date| day)?( date)?|dob|born|mrn|urn|nhs( (no|number))?|(hospital|hosp|chart|file|folder|record|registration|national|insurance|social security)( (id|no|nr|number))|medical record( (no|number))?|ssn|address|street|post ?code|zip( code)?|(tele)?phone( (no|number))?|mobile|e ?mail)$/;
 
-export const headingPointsToAPerson = (heading: string): boolean => PERSON_HEADING.test(plainWords(heading));
+/** The same in German, French, Spanish, Italian, Portuguese and Hindi in Latin letters, without accents (from memory). */
+const PERSON_HEADINGS = new Set(
+  named(`vorname, nachname, familienname, name des patienten, patientenname, name patient, patientin, patienten,
+    patientennummer, patienten nr, patientennr, pat nr, pat name, pat id, geburtsdatum, geburtstag, geb datum, geb,
+    geboren, versichertennummer, aktenzeichen, adresse, anschrift, telefon, nom, prenom, nom du patient, nom patient,
+    patiente, date de naissance, naissance, ne le, ddn, ipp, nip, numero de dossier, dossier, telephone, nombre,
+    apellido, apellidos, nombre del paciente, paciente, fecha de nacimiento, nacimiento, historia clinica, nhc,
+    expediente, direccion, telefono, nome, cognome, nome del paziente, paziente, data di nascita, nascita,
+    codice fiscale, cartella clinica, cartella, indirizzo, nome do paciente, sobrenome, data de nascimento,
+    nascimento, prontuario, endereco, telefone, naam, mareez, mareez ka naam, janm tithi, janam tithi`),
+);
+
+export const headingPointsToAPerson = (heading: string): boolean =>
+  PERSON_HEADING.test(plainWords(heading)) || PERSON_HEADINGS.has(plainWords(heading));
 
 /** Headings that do not name a person but are not kept either: they say too much about who it was. */
-const NOT_KEPT = /^(age|sex|gender|eye|laterality|side|os od|od os|ethnicity|race)$/;
+const NOT_KEPT =
+  /^(age|sex|gender|eye|laterality|side|os od|od os|ethnicity|race|alter|geschlecht|auge|seite|sexe|oeil|edad|sexo|ojo|eta|sesso|occhio|idade|olho|umr|ling)$/;
 
 export const headingIsNotKept = (heading: string): boolean => NOT_KEPT.test(plainWords(heading));
 

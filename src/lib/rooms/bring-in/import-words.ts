@@ -1,8 +1,9 @@
-import type { AuditReading } from '../../intake';
+import type { AuditReading, Mapping, TakenOut } from '../../intake';
 import type { ListRecord } from '../../model';
 import { capital, counted, listed } from '../../format';
 import { keepsNew, whoseIsOpen, type ImportPlan } from './import-plan';
 import { listTitle } from '../forms/when-words';
+import { rowWords } from './problem-lines';
 
 type Choices = Readonly<Record<string, string>>;
 
@@ -33,6 +34,23 @@ export function reviewedWords({ cases }: ImportPlan): string[] {
     `${capital(counted(events.length, 'event'))} ${events.length === 1 ? 'was' : 'were'} reviewed where this file comes from; the text of the review is not in it.`,
   ];
 }
+
+/** What was taken out of a file before it was held; `null` where nothing was. */
+export function takenOutWords({ columns, rows, codes }: TakenOut): string | null {
+  const parts = [
+    ...(columns.length > 0 ? [`everything under ${listed(columns.map((heading) => `"${heading}"`))}`] : []),
+    ...(rows.length > 0 ? [`what looks like a person in ${rowWords(rows)}`] : []),
+    ...(codes ? ['the codes of the cases, which look like a patient’s'] : []),
+  ];
+  if (parts.length === 0) return null;
+  return `Taken out before this file was kept for you to look at: ${listed(parts)}. “…” stands in its place.`;
+}
+
+/** Columns of which nothing is left hold nothing to choose. */
+export const withoutTaken = (columns: readonly Mapping[], { columns: gone }: TakenOut): Mapping[] =>
+  columns.map((column) =>
+    gone.includes(column.from) ? { ...column, options: [{ value: column.value, label: column.to }] } : column,
+  );
 
 /** Where the cases of a list sheet will stand. */
 export function landsWords({ lists, cases }: ImportPlan, inRecord: readonly ListRecord[]): string[] {

@@ -17,7 +17,7 @@ import { profileOf } from './verbs/settings';
 /**
  * Opens the record in `folder`, making a new one where the folder is empty, and takes its lock. A file that cannot be
  * read does not keep the others from being used: whatever needs it says so.
- * @param now ISO instant: imports held for more than a day are dropped
+ * @param now ISO instant: imports held for more than an hour are dropped
  * @param settle run once the folder is ours and a change left half done is whole; `true`: the files are other ones now
  * @throws StorageError `locked`, `missing`, `newer`, `unreadable` or `disk` when nothing can be told of the record at
  * all

@@ -68,7 +68,7 @@ export type ImportBatch = {
   references: readonly Omit<ReferenceSet, 'id'>[];
 };
 
-/** An import between preview and confirm; kept on disk so that it works without JavaScript; gone after a day. */
+/** An import between preview and confirm; kept on disk so that it works without JavaScript, without what looks like a person; gone after an hour. */
 export type HeldImport = {
   id: string;
   heldAt: string;
@@ -199,9 +199,14 @@ export interface Store {
   erasedCount(): Promise<number | null>;
 
   holdImport(held: Omit<HeldImport, 'id'>): Promise<HeldImport>;
-  heldImport(id: string): Promise<HeldImport | null>;
+  /** Those that wait now, in the order in which they came. */
+  heldImports(now: string): Promise<HeldImport[]>;
+  /** With the moment, `null` too where its hour is over. */
+  heldImport(id: string, now?: string): Promise<HeldImport | null>;
   updateHeldImport(held: HeldImport): Promise<void>;
   dropHeldImport(id: string): Promise<void>;
+  /** Those whose hour is over. */
+  dropForgottenImports(now: string): Promise<void>;
   recordImport(
     held: Pick<HeldImport, 'id' | 'fileName'>,
     batch: ImportBatch,

@@ -4,10 +4,14 @@ import { loadCautions } from '$lib/server/content';
 import { holdParts, sentParts } from '$lib/server/held-import';
 import type { Actions, PageServerLoad } from './$types';
 
-export const load: PageServerLoad = () => ({ people: loadCautions()['no-patient-data'].paragraphs });
+export const load: PageServerLoad = ({ url }) => ({
+  people: loadCautions()['no-patient-data'].paragraphs,
+  /** Asked for where codes that look like a patient's are the surgeon's own. */
+  codes: url.searchParams.get('codes') === 'own',
+});
 
 export const actions = {
-  /** Holds what was sent between preview and confirm; it is gone after a day. */
+  /** Holds what was sent between preview and confirm; it is gone after an hour. */
   hold: async ({ locals, request }) => {
     const form = await request.formData();
     const sent = await sentParts(form);
@@ -16,7 +20,9 @@ export const actions = {
         errors: [{ field: sent.field, message: sent.problem }],
         cells: String(form.get('cells') ?? ''),
       });
-    const { done: first, refused } = await attempt('cells', () => holdParts(locals.store, sent.parts, locals.now));
+    const { done: first, refused } = await attempt('cells', () =>
+      holdParts(locals.store, sent.parts, locals.now, form.get('ownCodes') === 'yes'),
+    );
     if (refused) return fail(409, { errors: [refused], cells: String(form.get('cells') ?? '') });
     if (!first) error(400, 'Nothing was sent.');
     redirect(303, `/cases/bring-in/${first.id}`);

@@ -3,6 +3,7 @@ import { newDocumentId } from '../store-ledger';
 import { StorageError, type HeldImport, type Store } from '../port';
 import type { Draft, Reader, Shelf } from '../shelf';
 import { frozen } from '../frozen';
+import { numberOf } from '../numbered';
 
 export type ImportName = `imports/${string}`;
 export const importNames = (reader: Reader) => reader.names('imports') as ImportName[];
@@ -18,24 +19,33 @@ function heldOrUnreadable(reader: Reader, name: ImportName): HeldImport | null {
   }
 }
 
-const aDay = 24 * 60 * 60 * 1000;
+/** Milliseconds for which a file is kept that nobody took: an hour after it was last looked at. */
+export const HELD_FOR = 60 * 60 * 1000;
 
-/** The text of a file that nobody confirmed must not be left lying about: it is deleted after a day. */
+const isForgotten = ({ heldAt }: HeldImport, now: string): boolean => Date.parse(now) - Date.parse(heldAt) > HELD_FOR;
+
+/** The text of a file that nobody confirmed must not be left lying about. */
 export function dropForgotten(draft: Draft, now: string): void {
   for (const name of importNames(draft)) {
     const held = heldOrUnreadable(draft, name);
-    if (held && Date.parse(now) - Date.parse(held.heldAt) > aDay) draft.remove(name);
+    if (held && isForgotten(held, now)) draft.remove(name);
   }
 }
 
-export const heldIn = (reader: Reader, id: string): HeldImport | null => {
+const heldIn = (reader: Reader): HeldImport[] =>
+  importNames(reader).flatMap((name) => heldOrUnreadable(reader, name) ?? []);
+
+export const heldAs = (reader: Reader, id: string): HeldImport | null => {
   const document = reader.read(`imports/${id}`);
   return document?.state === 'held' ? document.held : null;
 };
 
 export const heldImportVerbs = (
   shelf: Shelf,
-): Pick<Store, 'holdImport' | 'heldImport' | 'updateHeldImport' | 'dropHeldImport'> => ({
+): Pick<
+  Store,
+  'holdImport' | 'heldImports' | 'heldImport' | 'updateHeldImport' | 'dropHeldImport' | 'dropForgottenImports'
+> => ({
   holdImport: (held) =>
     shelf.change((draft) => {
       dropForgotten(draft, held.heldAt);
@@ -44,14 +54,24 @@ export const heldImportVerbs = (
       draft.write(`imports/${id}`, document);
       return document.held;
     }),
-  heldImport: async (id) => heldIn(shelf, id),
+  heldImports: async (now) =>
+    heldIn(shelf)
+      .filter((held) => !isForgotten(held, now))
+      .sort((one, other) => numberOf(one.id) - numberOf(other.id)),
+  heldImport: async (id, now) => {
+    const held = heldAs(shelf, id);
+    return held && now !== undefined && isForgotten(held, now) ? null : held;
+  },
   updateHeldImport: (held) =>
     shelf.change((draft) => {
-      found(heldIn(draft, held.id), 'This import');
+      found(heldAs(draft, held.id), 'This import');
       draft.write(`imports/${held.id}`, frozen({ state: 'held', held: { ...held, choices: { ...held.choices } } }));
     }),
   dropHeldImport: (id) =>
     shelf.change((draft) => {
-      if (heldIn(draft, id)) draft.remove(`imports/${id}`);
+      if (heldAs(draft, id)) draft.remove(`imports/${id}`);
     }),
+  dropForgottenImports: async (now) => {
+    if (heldIn(shelf).some((held) => isForgotten(held, now))) await shelf.change((draft) => dropForgotten(draft, now));
+  },
 });

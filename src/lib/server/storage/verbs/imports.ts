@@ -8,7 +8,7 @@ import { allOf, drop, findIn, put } from '../sharded';
 import type { Draft, Reader, Shelf } from '../shelf';
 import { casesInOrder, refuseIfKept } from './cases';
 import { dropDraftsOf } from './erase';
-import { heldIn, importNames } from './held-imports';
+import { heldAs, importNames } from './held-imports';
 import { checkedBatch, storedCasesOf, takeCases } from './import-cases';
 import { takeLists } from './import-lists';
 import { addReference } from './references';
@@ -72,7 +72,7 @@ export const importVerbs = (shelf: Shelf): Pick<Store, 'recordImport' | 'imports
     return shelf.change((draft) => {
       const already = recordedIn(draft, held.id);
       if (already) return already.record; // confirmed twice, by a double click or a reload: once is enough
-      found(heldIn(draft, held.id), 'This import');
+      found(heldAs(draft, held.id), 'This import');
       const replaced = storedCasesOf(draft, batch);
       const lists = takeLists(draft, batch, replaced);
       const added = takeCases(draft, batch, replaced, { held, listIdOf: lists.idOf, now });

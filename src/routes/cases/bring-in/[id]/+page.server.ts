@@ -6,24 +6,34 @@ import { hiddenCaseIds, timesWereSeen } from '$lib/rooms/goals/hidden-times';
 import { kindOfRows, type RowKind } from '$lib/rooms/bring-in/rows-view';
 import { textOf, type Fields } from '$lib/rooms/forms/fields';
 import { importBatch, importPlan } from '$lib/rooms/bring-in/import-plan';
-import { againWords } from '$lib/rooms/bring-in/import-words';
+import { againWords, takenOutWords, withoutTaken } from '$lib/rooms/bring-in/import-words';
 import { instantWords } from '$lib/rooms/forms/when-words';
 import { chooseAhead } from '$lib/server/choose';
 import { attempt } from '$lib/server/attempt';
 import { fieldsOf } from '$lib/server/form-fields';
-import { oddInHeld, partsAfter, readHeld, sameTextBefore, textHash } from '$lib/server/held-import';
+import {
+  heldUntil,
+  oddInHeld,
+  partsAfter,
+  readHeld,
+  sameTextBefore,
+  sentHash,
+  textHash,
+} from '$lib/server/held-import';
+import { takenOut, withSurgeons } from '$lib/server/held-people';
+import { clockTime } from '$lib/server/local-time';
 import { loadCautions } from '$lib/server/content';
 import { forgetShape, rememberShape } from '$lib/server/remembered-files';
 import { readRecord } from '$lib/server/record';
 import type { Store } from '$lib/server/storage/port';
 import type { Actions, PageServerLoad } from './$types';
 
-async function heldAnd(store: Store, id: string) {
-  const held = await store.heldImport(id);
+async function heldAnd(store: Store, id: string, now: string) {
+  const held = await store.heldImport(id, now);
   if (!held)
     error(
       404,
-      'This file is no longer held: it was taken in, discarded, or is more than a day old. Bring it in again.',
+      'This file is no longer held: it was taken in, put away, or not looked at for more than an hour. Bring it in again.',
     );
   return { held, record: await readRecord(store) };
 }
@@ -49,16 +59,21 @@ function shownNext(fields: Fields): string {
 export const load: PageServerLoad = async ({ locals, params, url }) => {
   const done = (await locals.store.imports()).find(({ id }) => id === params.id);
   if (done) redirect(303, `/cases?import=${done.id}`);
-  const { held, record } = await heldAnd(locals.store, params.id);
-  const before = await sameTextBefore(locals.store, held.text);
+  const { held, record } = await heldAnd(locals.store, params.id, locals.now);
+  const before = await sameTextBefore(locals.store, held);
   const reading = await readHeld(held, record, locals.now);
   const odd = await oddInHeld(held, record, locals.now);
   const parts = await partsAfter(locals.store, held);
+  const out = takenOut(held);
+  const view = bringInView(reading, held.choices, record, odd, wishOf(url.searchParams));
   return {
     fileName: held.fileName,
     parts: parts && { ...parts, next: parts.next.map(({ fileName }) => fileName) },
     taken: url.searchParams.get('said') === 'taken',
-    view: bringInView(reading, held.choices, record, odd, wishOf(url.searchParams)),
+    view: { ...view, questions: withSurgeons(held.id, view.questions), columns: withoutTaken(view.columns, out) },
+    takenOut: takenOutWords(out),
+    ownCodes: out.codes === 'look',
+    until: clockTime(heldUntil(held)),
     code: held.choices['code'] ?? '',
     known: held.choices['known'] ?? '',
     agreed: held.choices['agreed'] === 'yes',
@@ -76,18 +91,20 @@ export const actions = {
   /** Keeps the answers and shows again what would be taken. */
   look: async ({ locals, params, request }) => {
     const fields = fieldsOf(await request.formData());
-    const { held, record } = await heldAnd(locals.store, params.id);
+    const { held, record } = await heldAnd(locals.store, params.id, locals.now);
     const { choices } = choicesFromForm(fields, await readHeld(held, record, locals.now), held.choices);
-    const { refused } = await attempt('take', () => locals.store.updateHeldImport({ ...held, choices }));
+    const { refused } = await attempt('take', () =>
+      locals.store.updateHeldImport({ ...held, choices, heldAt: locals.now }),
+    );
     if (refused) return fail(409, { errors: [refused] });
     redirect(303, `/cases/bring-in/${held.id}${shownNext(fields)}`);
   },
 
   take: async ({ locals, params, request }) => {
     const fields = fieldsOf(await request.formData());
-    const { held, record } = await heldAnd(locals.store, params.id);
+    const { held, record } = await heldAnd(locals.store, params.id, locals.now);
     const { choices, changed } = choicesFromForm(fields, await readHeld(held, record, locals.now), held.choices);
-    const answered = { ...held, choices };
+    const answered = { ...held, choices, heldAt: locals.now };
     const kept = await attempt('take', () => locals.store.updateHeldImport(answered));
     if (kept.refused) return fail(409, { errors: [kept.refused] });
     // What is stored is what was seen: other answers are shown first, to the second of two clicks too.
@@ -103,9 +120,7 @@ export const actions = {
     const byId = new Map(record.cases.map((one) => [one.id, one]));
     const seen = (caseId: string) => timesWereSeen(byId.get(caseId) ?? { id: caseId, stretches: [] }, hidden);
     const batch = importBatch(plan, reading, locals.now, seen);
-    const { refused } = await attempt('take', () =>
-      locals.store.recordImport(held, batch, textHash(held.text), locals.now),
-    );
+    const { refused } = await attempt('take', () => locals.store.recordImport(held, batch, sentHash(held), locals.now));
     if (refused) return fail(409, { errors: [refused] });
     const shape = choices[SHAPE];
     if (shape) await rememberShape(locals.store, shape, answersToRemember(choices));
@@ -116,7 +131,7 @@ export const actions = {
 
   /** The file is read as if no other had been taken before. */
   forget: async ({ locals, params }) => {
-    const { held } = await heldAnd(locals.store, params.id);
+    const { held } = await heldAnd(locals.store, params.id, locals.now);
     const shape = held.choices[SHAPE];
     if (shape) await forgetShape(locals.store, shape);
     await locals.store.updateHeldImport({ ...held, choices: forgotten(held.choices) });
