@@ -4,8 +4,10 @@ import { openGoals, type StagedGoal } from '$lib/rooms/goals/goal-standing';
 import { guidanceOf } from '$lib/rooms/choose/step-view';
 import { textOf, wholeOf } from '$lib/rooms/forms/fields';
 import { drillLogged, drillUndone } from '$lib/rooms/now/drill-log';
+import { lastResult } from '$lib/rooms/now/last-result';
 import { needsLook, nowView } from '$lib/rooms/now/now-view';
 import { practiceMonth, recordingsOf } from '$lib/rooms/now/practice-month';
+import { whatWaits } from '$lib/rooms/now/what-waits';
 import { procedureOf, type SurgeonRecord } from '$lib/model';
 import type { Audit } from '$lib/audit';
 import { suggestionWords } from '$lib/words';
@@ -18,6 +20,8 @@ import { loadCautions, loadGuidance, loadRehearsals } from '$lib/server/content'
 import { fieldsOf } from '$lib/server/form-fields';
 import { INVENTED, inventedRecord, isInvented } from '$lib/server/invented';
 import { readRecord } from '$lib/server/record';
+import { reflectionDraft } from '$lib/server/reflections';
+import { timingsUnderWay } from '$lib/server/timing-drafts';
 
 import type { Actions, PageServerLoad } from './$types';
 
@@ -45,6 +49,11 @@ export const load: PageServerLoad = async ({ locals }) => {
       href: `/checkpoints/rehearsals/${offer.rehearsal.id}`,
     },
     view,
+    waits: whatWaits(record, {
+      note: (await reflectionDraft(locals.store, 'reflection-new')) !== null,
+      timings: (await timingsUnderWay(locals.store)).map(({ draft }) => draft.code),
+    }),
+    last: lastResult(record),
     // Without a goal under way there is no window to look forward to.
     reminders: openGoals(record).some(({ stage }) => stage !== 'draft' && stage !== 'paused'),
     checkpoints: checkpoints.map(({ id, look }) => ({ id, look })),

@@ -22,3 +22,4 @@ export * from './note-durations';
 export * from './asks-who';
 export * from './mentor-review';
 export * from './practice-month';
+export * from './what-waits';
