@@ -42,5 +42,7 @@ export type ChooseInput = {
   column: ChooseColumn;
   /** The row the title names: it alone carries the accent. */
   named: string | null;
+  /** What is known of the eye of each case, by its code; read out with its points. */
+  eyes?: ReadonlyMap<string, string>;
   seed: number;
 };

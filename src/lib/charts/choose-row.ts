@@ -64,10 +64,11 @@ export function drawRow(
     const y = middle + JITTER * (shift[at] ?? 0);
     if (x.out === null) dots.push(shapePath('circle', x.at, y, DOT));
     else beyond.push(shapePath(x.out === 'low' ? 'left' : 'right', x.at, y, 3));
+    const eye = input.eyes?.get(dot.code);
     points.push({
       x: x.at,
       y,
-      say: `${row.label}, case ${dot.code}: ${dot.said}, ${times(dot.ratio)} your median when adjusted for the eye`,
+      say: `${row.label}, case ${dot.code}: ${dot.said}, ${times(dot.ratio)} your median when adjusted for the eye${eye ? `; ${eye}` : ''}`,
     });
   });
   points.sort((a, b) => a.x - b.x);

@@ -23,7 +23,7 @@ export async function readChoose(
   );
   const view = viewOf(asked.get('view'), audit, suggestion);
   const named = asked.has('procedure') ? procedure.id : null;
-  return { procedure, room: chooseView(audit, suggestion, view, { heldBack, procedure: named }) };
+  return { procedure, room: chooseView(audit, suggestion, view, { heldBack, procedure: named, cases: record.cases }) };
 }
 
 /**

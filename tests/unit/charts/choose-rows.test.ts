@@ -144,6 +144,18 @@ describe('rows of the Choose drawing', () => {
     ]);
   });
 
+  it('reads the eye out with its case, where something of it is known', () => {
+    const eyes = new Map([
+      ['A0', 'nucleus hard, pupil small'],
+      ['A1', ''],
+    ]);
+    expect(drawn(input([row('a', { range: null, bar: null })], { eyes })).points[0]?.map(({ say }) => say)).toEqual([
+      'a, case A0: 1:20, 0.8 times your median when adjusted for the eye; nucleus hard, pupil small',
+      'a, case A1: 1:20, 1 times your median when adjusted for the eye',
+      'a, case A2: 1:20, 1.2 times your median when adjusted for the eye',
+    ]);
+  });
+
   it('draws the same picture from the same seed, and moves no row when one is added', () => {
     const alone = drawn(input([row('a')]));
     const more = drawn(input([row('a'), row('b')]));

@@ -29,6 +29,15 @@ describe('Choose', () => {
     expect(last?.bar).toBeNull();
   });
 
+  it('tells the eye of each case of the audit by its code, of no other', () => {
+    const cases = month(44).map((one, at) => (at === 43 ? { ...one, facts: { dense: true } } : one));
+    const audit = audited(cases);
+    const held = { ...cases[0]!, id: 'held', code: 'HELD' };
+    const view = chooseView(audit, suggested, 'seconds', { heldBack: 0, procedure: null, cases: [...cases, held] });
+    expect([...view.eyes.keys()].sort()).toEqual(cases.map(({ code }) => code).sort());
+    expect(view.eyes.get(cases[43]!.code)).toBe('dense');
+  });
+
   it('says no waiting of a record in which none was ever noted', () => {
     const { columns, rows } = show(month(44)).table;
     const at = columns.findIndex(({ label }) => /waiting/i.test(label));

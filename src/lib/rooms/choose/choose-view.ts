@@ -1,8 +1,10 @@
 import type { Audit, StepAudit } from '../../audit';
+import type { Case } from '../../model';
 import { standingViews, standsOut, type StandingView, type Suggestion } from '../../rules';
 import { capital, clock, counted, inSentence, prose } from '../../format';
 import { auditCaveatWords, differenceInstead, firstOn, firstWords } from '../../words';
 import { othersCases, suggestionReasons, suggestionWords, viewTitle } from '../../words';
+import { eyeWords } from '../cases/eye-words';
 import { chooseTable, hasReference, type ChooseTable, type HowMade } from './choose-table';
 
 export const VIEWS = standingViews;
@@ -29,6 +31,8 @@ export type ChooseView = {
   doesNotSay: readonly string[];
   rows: readonly ChooseRowView[];
   /** The row the title names, and the meaning of the marks that are drawn. */
+  /** What is known of the eye of each case, by its code. */
+  eyes: ReadonlyMap<string, string>;
   named: string | null;
   seed: number;
   key: string;
@@ -74,7 +78,7 @@ export function chooseView(
   audit: Audit,
   suggestion: Suggestion,
   view: View,
-  { heldBack, procedure }: { heldBack: number; procedure: string | null },
+  { heldBack, procedure, cases = [] }: { heldBack: number; procedure: string | null; cases?: readonly Case[] },
 ): ChooseView {
   const { enough } = audit.enough;
   const words = suggestionWords(audit, suggestion);
@@ -107,6 +111,7 @@ export function chooseView(
     made: madeOf(audit, heldBack),
     doesNotSay: enough && suggestion.steps.length > 0 ? doesNotSay(audit) : [],
     rows,
+    eyes: eyesOf(audit, cases),
     named,
     seed: audit.seed,
     key: keyOf(rows, view),
@@ -119,6 +124,12 @@ export function chooseView(
       suggested: is,
     })),
   };
+}
+
+/** By the codes of the audit's cases: once a case, not once a point of it. */
+function eyesOf({ caseIds, procedure }: Audit, cases: readonly Case[]): ChooseView['eyes'] {
+  const shown = new Set(caseIds);
+  return new Map(cases.filter(({ id }) => shown.has(id)).map((one) => [one.code, eyeWords(one, procedure)]));
 }
 
 function aimOf(
