@@ -23,6 +23,12 @@ export const MEASURE_OPTIONS: Record<Measure, { label: string; hint: string }> =
 
 export const OWN_CHECKPOINT = 'Your own checkpoint.';
 
+/** What opens the checkpoints that were not drawn up, and the field for one's own. */
+export const moreCheckpoints = (more: number): string =>
+  more > 0 ? `${counted(more, 'more checkpoint')}, or one of your own` : '';
+
+export const SAME_REASON = 'For a reason given above.';
+
 export const WATCH_LEAD =
   'These are never shortened and stand outside step time. A time goal needs at least one of them to watch: if it is seen less often, the result pauses.';
 

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { SAME_REASON } from '../../../src/lib/words';
 import { aimedEyesOf, auditOf, pairOf } from '../../../src/lib/audit';
 import type { ListRecord, SurgeonRecord } from '../../../src/lib/model';
 import { startGoal } from '../../../src/lib/practice';
@@ -170,6 +171,21 @@ describe('the plan of a goal aimed at certain eyes', () => {
     expect(JSON.stringify(planView((await source(null))!))).toContain(
       `${pair.shorter.code} was shorter and ${pair.longer.code} longer: watch these two.`,
     );
+  });
+
+  it('gives a reason in full once, and opens what was not drawn up by words that count it', async () => {
+    const many = (await source(null))!;
+    const [first, second] = [
+      { code: 'hasty', numbers: {} },
+      { code: 'off-the-patient', numbers: {} },
+    ] as never[];
+    const drawn = (id: string, because: never) => ({ id, look: `${id}.`, why: 'Why.', because });
+    const checkpoints = [drawn('one', first!), drawn('two', second!), drawn('three', first!)] as never;
+    const guidance = { checkpoints: ['one', 'two', 'three', 'four', 'five'].map((id) => ({ id, look: id, why: '' })) };
+    const plan = planView({ ...many, guidance: guidance as never, draft: { ...many.draft, checkpoints } });
+    expect(plan.checkpoints.map(({ because }) => because === SAME_REASON)).toEqual([false, false, true, false, false]);
+    expect(plan.checkpoints[0]?.because).toMatch(/\S/);
+    expect([plan.atLength, plan.more]).toEqual([3, '2 more checkpoints, or one of your own']);
   });
 
   it('offers the kinds of eye a goal could be aimed at', async () => {

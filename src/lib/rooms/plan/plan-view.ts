@@ -7,10 +7,12 @@ import {
   draftReminders,
   expectedRangeWords,
   MEASURE_OPTIONS,
+  moreCheckpoints,
   OWN_CHECKPOINT,
   otherGoalsWords,
   planReasonWords,
   powerSentences,
+  SAME_REASON,
   startSentences,
   WATCH_LEAD,
   cannotStartWords,
@@ -23,6 +25,9 @@ export type PlanView = {
   because: readonly string[];
   earlierFirst: readonly { label: string; href: string; because: string }[];
   checkpoints: readonly { id: string; look: string; why: string; because: string | null; chosen: boolean }[];
+  /** So many stand each with its hint; what opens the others. */
+  atLength: number;
+  more: string;
   measures: readonly { id: Measure; label: string; hint: string; chosen: boolean }[];
   /** Why time or steadiness cannot be measured yet; `null` when they can, or are not offered. */
   cannotMeasure: string | null;
@@ -92,16 +97,24 @@ export function planView(source: PlanSource): PlanView {
     draft.because.length === 1 && draft.because[0]?.code === reason.code ? null : say(reason);
   const labelOf = (id: string) => procedure.steps.find((each) => each.id === id)?.label ?? id;
   const say = (reason: GivenReason) => planReasonWords(reason, labelOf);
+  const checkpoints = offeredCheckpoints(source).map((each) => ({
+    ...each,
+    because: each.because && told(each.because),
+  }));
+  const atLength = Math.max(1, checkpoints.filter(({ chosen }) => chosen).length);
+  const because = draft.because.map(say);
   return {
     step: { id: step.id, label: aimedLabel(step.label, source.eyes) },
     procedureId: procedure.id,
-    because: draft.because.map(say),
+    because,
     earlierFirst: draft.earlierFirst.map(({ stepId, because }) => ({
       label: labelOf(stepId),
       href: `/choose/${stepId}${source.query}`,
       because: say(because),
     })),
-    checkpoints: offeredCheckpoints(source).map((each) => ({ ...each, because: each.because && told(each.because) })),
+    checkpoints: saidOnce(checkpoints),
+    atLength,
+    more: moreCheckpoints(checkpoints.length - atLength),
     measures: offered.map((id) => ({ id, ...MEASURE_OPTIONS[id], chosen: id === first })),
     cannotMeasure: started.kind === 'cannot' ? cannotStartWords(started.why) : null,
     watch: step.protectedParts.map(({ id, label }) => ({ id, label, chosen: draft.watch.includes(id) })),
@@ -115,7 +128,10 @@ export function planView(source: PlanSource): PlanView {
     windowLength: first === 'steadiness' ? 40 : 20,
     stop: draft.stop,
     reminders: draftReminders(draft),
-    drills: draft.drills.map((drill) => ({ ...drill, because: told(drill.because) ?? '' })),
+    // They stand in the margin under the reasons for the step.
+    drills: draft.drills
+      .map((drill) => ({ ...drill, because: told(drill.because) ?? '' }))
+      .map((drill) => (because.includes(drill.because) ? { ...drill, because: '' } : drill)),
     supervisor: source.supervisor,
     chosenBy: source.chosenBy,
     reason: source.reason,
@@ -127,3 +143,11 @@ export function planView(source: PlanSource): PlanView {
     others: source.running.length > 0 ? otherGoalsWords(source.running) : null,
   };
 }
+
+/** A reason in full where it is given first. */
+const saidOnce = (checkpoints: PlanView['checkpoints']): PlanView['checkpoints'] =>
+  checkpoints.map((each, at) =>
+    each.because !== null && checkpoints.slice(0, at).some(({ because }) => because === each.because)
+      ? { ...each, because: SAME_REASON }
+      : each,
+  );
