@@ -28,11 +28,21 @@ function record(change: (one: Case, index: number) => Case, reviewed = 0): Surge
 
 describe('what waits, each as a link that does it', () => {
   it('nothing, where everything was answered', () => {
-    expect(whatWaits(record((one) => one, 10), NOTHING)).toEqual([]);
+    expect(
+      whatWaits(
+        record((one) => one, 10),
+        NOTHING,
+      ),
+    ).toEqual([]);
   });
 
   it('cases to review: a list at a time, the latest first, each leading to the form with its cases in it', () => {
-    expect(whatWaits(record((one) => one, 3), NOTHING)).toEqual([
+    expect(
+      whatWaits(
+        record((one) => one, 3),
+        NOTHING,
+      ),
+    ).toEqual([
       {
         words: 'Review A46, A47, A48, A49, A50',
         href: '/reflect/new?case=case-46&case=case-47&case=case-48&case=case-49&case=case-50',
@@ -74,6 +84,20 @@ describe('what waits, each as a link that does it', () => {
   });
 });
 
+const effect = {
+  estimate: -0.2,
+  low: -0.3,
+  high: -0.1,
+  rawEstimate: -0.2,
+  rawLow: -0.3,
+  rawHigh: -0.1,
+  se: 0.05,
+  df: 10,
+  nBaseline: 40,
+  nWindow: 20,
+  method: 'test',
+};
+
 describe('the last result', () => {
   const stored = (goalId: string, storedAt: string) => ({
     id: `result-${goalId}`,
@@ -101,6 +125,28 @@ describe('the last result', () => {
     });
     const last = lastResult(base);
     expect(last).toMatchObject({ step: 'Capsulorhexis', href: '/after-twenty/goal-2' });
+    const read = (nth: number, kind: 'lasted' | 'not-clear') => ({
+      ...base,
+      results: base.results.map((each) => ({
+        ...each,
+        lasted: [
+          {
+            at: '2026-10-27T10:00:00.000Z',
+            lasting: {
+              nth,
+              kind,
+              effect,
+              firstEstimate: 0,
+              together: null,
+            },
+          },
+        ],
+      })),
+    });
+    expect(lastResult(read(1, 'lasted'))?.words).toMatch(
+      /\. In the following twenty: lasted\. Read on 27 October 2026\.$/,
+    );
+    expect(lastResult(read(2, 'not-clear'))?.words).toContain('. In the second following twenty: not clear yet. Read');
     expect(last?.words).toMatch(/^, set on \d+ \w+ 2026, 20 cases: \S.*\. Read on 4 August 2026\.$/);
   });
 });

@@ -25,7 +25,9 @@ export function lastResult(record: SurgeonRecord): LastResult | null {
       set: instantWords(goal.setAt),
       cases: latest.windowIds.length,
       result: inSentence(reportedResult(latest.outcome, step.label).head.replace(/\.$/, '')),
-      lasted: lasting ? lastingWords(lasting.lasting, step.label).head : null,
+      lasted: lasting
+        ? { nth: lasting.lasting.nth, said: inSentence(lastingWords(lasting.lasting, step.label).head) }
+        : null,
       read: instantWords(lasting?.at ?? latest.storedAt),
     }),
   };
