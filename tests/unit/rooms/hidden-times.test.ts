@@ -148,7 +148,7 @@ describe('erasing a case', () => {
     const [one] = record.cases;
     if (!one) throw new Error('no case');
     const reviewed = { ...event(null), reviewed: { at: '2026-03-01T08:00:00.000Z', text: 'A wider opening.' } };
-    expect(eraseRefused({ ...one, events: [event(null)] }, record)).toContain('waits for your review');
+    expect(eraseRefused({ ...one, events: [event(null)] }, record)).toEqual({ code: 'review-first', case: one.code });
     expect(eraseRefused({ ...one, events: [reviewed] }, record)).toBeNull();
     expect(eraseRefused({ ...one, events: [{ ...event(null), nearMiss: true }] }, record)).toBeNull();
     expect(eraseRefused({ ...one, events: null }, record)).toBeNull();
@@ -161,7 +161,7 @@ describe('erasing a case', () => {
       const one = record.cases.find(({ id }) => id === caseId);
       return one ? eraseRefused({ ...one, events: [reviewed] }, record) : 'no case';
     };
-    expect(asked('case-45')).toContain('Read the result first, or close the goal');
+    expect(asked('case-45')).toMatchObject({ code: 'result-first' });
     expect(asked('case-3')).toBeNull();
     expect(asked('case-45', { state: 'closed' })).toBeNull();
   });
@@ -182,7 +182,7 @@ describe('leaving a case out', () => {
 
   it('is not possible once the window is full', () => {
     const { record, one } = inWindow(20);
-    expect(leaveOutRefused(one, 'timing-unreliable', record)).toContain('is full');
+    expect(leaveOutRefused(one, 'timing-unreliable', record)).toBe('window-full');
     expect(leaveOutRefused({ ...one, id: 'case-1' }, 'timing-unreliable', record)).toBeNull();
   });
 
@@ -190,10 +190,10 @@ describe('leaving a case out', () => {
     const { record, one } = inWindow(13);
     const of = (reason: 'complication-outside-the-step' | 'other' | 'recording-incomplete', stepId: string | null) =>
       leaveOutRefused({ ...one, events: [event(stepId)] }, reason, record);
-    expect(of('complication-outside-the-step', 'capsulorhexis')).toContain('cannot be left out because of an event');
-    expect(of('complication-outside-the-step', null)).toContain('cannot be left out because of an event');
+    expect(of('complication-outside-the-step', 'capsulorhexis')).toBe('event-of-step');
+    expect(of('complication-outside-the-step', null)).toBe('event-of-step');
     expect(of('complication-outside-the-step', 'cortex')).toBeNull();
-    expect(of('other', 'cortex')).toContain('cannot be left out because of an event');
+    expect(of('other', 'cortex')).toBe('event-needs-a-reason');
     expect(of('recording-incomplete', 'capsulorhexis')).toBeNull();
   });
 });

@@ -6,7 +6,7 @@ import {
   gate,
   protectedPartShares,
   protectedPartsFallen,
-  mayLeaveOut,
+  leavesOutAnEvent,
   type GateInput,
 } from '../../../src/lib/safety';
 import { answered, list, minor, nearMiss, none, operation, reviewed, tear } from '../../made-up/events';
@@ -125,12 +125,11 @@ describe('protected parts', () => {
 describe('leaving out', () => {
   it('a case cannot be left out because of an event of the practised step, or of a step not known', () => {
     const [withEvent] = answered([tear]);
-    expect(mayLeaveOut(withEvent!, 'complication-outside-the-step', 'cortex').allowed).toBe(false);
-    expect(mayLeaveOut(withEvent!, 'complication-outside-the-step', 'wound').allowed).toBe(true);
-    expect(
-      mayLeaveOut(answered([{ ...tear, stepId: null }])[0]!, 'complication-outside-the-step', 'wound').allowed,
-    ).toBe(false);
-    expect(mayLeaveOut(withEvent!, 'recording-incomplete', 'cortex').allowed).toBe(true);
-    expect(mayLeaveOut(answered(null)[0]!, 'complication-outside-the-step', 'cortex').allowed).toBe(true);
+    const [ofNoStep] = answered([{ ...tear, stepId: null }]);
+    expect(leavesOutAnEvent(withEvent!, 'complication-outside-the-step', 'cortex')).toBe('event-of-step');
+    expect(leavesOutAnEvent(withEvent!, 'complication-outside-the-step', 'wound')).toBeNull();
+    expect(leavesOutAnEvent(ofNoStep!, 'complication-outside-the-step', 'wound')).toBe('event-of-step');
+    expect(leavesOutAnEvent(withEvent!, 'recording-incomplete', 'cortex')).toBeNull();
+    expect(leavesOutAnEvent(answered(null)[0]!, 'complication-outside-the-step', 'cortex')).toBeNull();
   });
 });

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { caseSchema, same, type Case, type SurgeonRecord } from '../../model';
 import { markSeen, timesInSeconds } from './case-change';
 import { AS_USUAL } from '../forms/eye-fields';
+import { leaveOutRefusedWords } from '../../words/may-not';
 import { isLeftOutReason, leaveOutRefused } from './leave-out-rules';
 
 /** The cases of the change made last, as they stood before it, with the version each has had since. */
@@ -59,7 +60,8 @@ function undoRefused({ before, after }: Pair, record: SurgeonRecord, seen: boole
   if (timesDiffer({ before, after }) && after.stretches.length > 0 && !seen)
     return `The times of case ${after.code} are hidden while its window runs, so a change of them cannot be undone yet.`;
   if (before.leftOut === null || after.leftOut !== null || !isLeftOutReason(before.leftOut.reason)) return null;
-  return leaveOutRefused(after, before.leftOut.reason, record);
+  const refused = leaveOutRefused(after, before.leftOut.reason, record);
+  return refused && leaveOutRefusedWords(refused);
 }
 
 const timesDiffer = ({ before, after }: Pair) => !same(before.stretches, after.stretches);

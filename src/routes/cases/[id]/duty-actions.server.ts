@@ -4,6 +4,7 @@ import { partsOfGoals } from '$lib/rooms/cases/erase-words';
 import { textOf } from '$lib/rooms/forms/fields';
 import { timesWereSeen } from '$lib/rooms/goals/hidden-times';
 import { eraseRefused, isLeftOutReason, leaveOutRefused } from '$lib/rooms/cases/leave-out-rules';
+import { eraseRefusedWords, leaveOutRefusedWords } from '$lib/words/may-not';
 import { attempt } from '$lib/server/attempt';
 import { asked, refused, store } from './change-case.server';
 
@@ -15,7 +16,7 @@ export const dutyActions = {
     if (!isLeftOutReason(reason))
       return refused('leave', fields, [{ field: 'reason', message: 'Choose a reason from the list.' }]);
     const why = leaveOutRefused(one, reason, record);
-    if (why) return refused('leave', fields, [{ field: 'reason', message: why }]);
+    if (why) return refused('leave', fields, [{ field: 'reason', message: leaveOutRefusedWords(why) }]);
     return store(event, 'leave', fields, leaveOut(one, reason, timesWereSeen(one, hidden), now), 'left-out');
   },
 
@@ -45,8 +46,8 @@ export const dutyActions = {
       return refused('erase', fields, [
         { field: 'confirm', message: `Type the code ${one.code} to confirm. Nothing was erased.` },
       ]);
-    const because = eraseRefused(one, record);
-    if (because) return refused('erase', fields, [{ field: 'confirm', message: because }]);
+    const first = eraseRefused(one, record);
+    if (first) return refused('erase', fields, [{ field: 'confirm', message: eraseRefusedWords(first) }]);
     const { refused: why } = await attempt('confirm', () =>
       event.locals.store.eraseCase(one.id, event.locals.now, partsOfGoals(one, record)),
     );
