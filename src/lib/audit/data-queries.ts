@@ -1,14 +1,28 @@
 import { median, robustScale } from '../statistics';
-import type { Case, Problem, Procedure } from '../model';
+import type { Case, Procedure } from '../model';
 import { mapped, scaled, type Work } from '../turns';
 import { inOrder } from './counted-cases';
-import { inSentence } from '../format';
 import { asChosen, stepsOf, type StepChoice } from './merged-steps';
 import { spanOf, stepSecondsOf } from './step-time';
 import { auditThresholds } from './thresholds';
 
-/** A case that is kept and counted, but asked about; the question names the step and the time in words. */
-export type DataQuery = Problem & { caseId: string; code: string; stepId: string | null };
+/** What is asked about, with its numbers; times in seconds, steps by their labels. */
+export type DataQueryReason =
+  | { code: 'far-from-own'; seconds: number; far: 'longer' | 'shorter'; step: string }
+  | { code: 'far-from-any'; seconds: number; far: 'longer' | 'shorter' }
+  | { code: 'overlap'; steps: readonly [string, string]; seconds: number }
+  | { code: 'few-steps'; timed: number; of: number }
+  /** Half of the times are no longer than that: a whole file in another unit. */
+  | { code: 'unit'; times: number; median: number };
+
+/** A case that is kept and counted, but asked about. `row`: of the file it came from; `null`: from none. */
+export type DataQuery = {
+  caseId: string;
+  code: string;
+  stepId: string | null;
+  row: number | null;
+  why: DataQueryReason;
+};
 
 type Range = { low: number; high: number };
 
@@ -51,26 +65,21 @@ export function* dataQueries(
 }
 
 /** A whole file in another unit than seconds: no single time in it looks odd beside the others. */
-export function unitQuery(cases: readonly Case[]): Problem[] {
+export function unitQuery(cases: readonly Case[]): DataQueryReason | null {
   const times = cases.flatMap(({ stretches }) =>
     stretches.flatMap(({ kind, seconds }) => (kind === 'step' ? [seconds] : [])),
   );
-  if (times.length < auditThresholds.unitFrom) return [];
+  if (times.length < auditThresholds.unitFrom) return null;
   const middle = median(times);
-  if (middle >= auditThresholds.unitBelowSeconds) return [];
-  const why = `Half of the ${times.length} step times here are ${Number(middle.toFixed(2))} s or less. Are they in minutes (0.67 for 40 s)? Then say so in the headings, "capsulorhexis (min)", and bring the file in again.`;
-  return [{ row: null, column: null, value: null, why, weight: 'queried' }];
+  return middle < auditThresholds.unitBelowSeconds ? { code: 'unit', times: times.length, median: middle } : null;
 }
 
-const query = (case_: Case, stepId: string | null, why: string): DataQuery => ({
+const query = (case_: Case, stepId: string | null, why: DataQueryReason): DataQuery => ({
   caseId: case_.id,
   code: case_.code,
   stepId,
   row: case_.source.kind === 'file' ? case_.source.row : null,
-  column: null,
-  value: null,
   why,
-  weight: 'queried',
 });
 
 /** The times between which the surgeon's own step lies within six robust SDs, log scale; `null` while too few are known. */
@@ -95,9 +104,11 @@ function farFromOwn(
   if (seconds === null) return [];
   const { low, high } = range ?? { low: 0, high: auditThresholds.queryLongSeconds };
   if (seconds >= low && seconds <= high) return [];
-  const than = range ? `than you usually take for ${labelOf(procedure, stepId)}` : 'than any step usually takes';
   const far = seconds > high ? 'longer' : 'shorter';
-  return [query(case_, stepId, `${Math.round(seconds)} s is far ${far} ${than}. Is the time right?`)];
+  const why: DataQueryReason = range
+    ? { code: 'far-from-own', seconds, far, step: labelOf(procedure, stepId) }
+    : { code: 'far-from-any', seconds, far };
+  return [query(case_, stepId, why)];
 }
 
 /** Two steps cannot go on at once; marks a second apart are a matter of pressing the key. */
@@ -114,10 +125,9 @@ function overlaps(case_: Case, procedure: Procedure): DataQuery[] {
       if (next.from >= span.to) break;
       const both = Math.min(span.to, next.to) - next.from;
       if (next.stepId === span.stepId || both < auditThresholds.joinSeconds) continue;
-      const [first, second] = [labelOf(procedure, span.stepId), labelOf(procedure, next.stepId)];
-      const why = `Stretches of ${first} and ${second} overlap by ${Math.round(both)} s. Which of the two was going on?`;
+      const steps = [labelOf(procedure, span.stepId), labelOf(procedure, next.stepId)] as const;
       const key = [span.stepId, next.stepId].sort().join('/');
-      if (!found.has(key)) found.set(key, query(case_, next.stepId, why));
+      if (!found.has(key)) found.set(key, query(case_, next.stepId, { code: 'overlap', steps, seconds: both }));
     }
   });
   return [...found.values()];
@@ -145,9 +155,7 @@ function fewSteps(case_: Case, common: readonly StepChoice[]): DataQuery[] {
   const timed = common.filter((choice) => isTimed(case_, choice)).length;
   // A case without any time is not half a recording: its times are still to come.
   if (timed * 2 >= common.length || case_.stretches.length === 0) return [];
-  const why = `Only ${timed} of the ${common.length} steps you usually time are here. Is the recording complete?`;
-  return [query(case_, null, why)];
+  return [query(case_, null, { code: 'few-steps', timed, of: common.length })];
 }
 
-const labelOf = ({ steps }: Procedure, stepId: string) =>
-  inSentence(steps.find(({ id }) => id === stepId)?.label ?? stepId);
+const labelOf = ({ steps }: Procedure, stepId: string) => steps.find(({ id }) => id === stepId)?.label ?? stepId;

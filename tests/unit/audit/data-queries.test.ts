@@ -29,15 +29,12 @@ describe('queries', () => {
         code: 'C50',
         stepId: 'a',
         row: 51,
-        column: null,
-        value: null,
-        why: '900 s is far longer than you usually take for A. Is the time right?',
-        weight: 'queried',
+        why: { code: 'far-from-own', seconds: 900, far: 'longer', step: 'A' },
       },
       expect.objectContaining({
         caseId: 'case-51',
         row: null,
-        why: '3 s is far shorter than you usually take for A. Is the time right?',
+        why: { code: 'far-from-own', seconds: 3, far: 'shorter', step: 'A' },
       }),
     ]);
     expect(queriesOf([...usual(30), odd, short], four, ({ code }) => code === 'C51')).toHaveLength(1);
@@ -69,7 +66,7 @@ describe('queries', () => {
   it('ask about half an hour for one step while the record is too short for a scale of its own', () => {
     const one = case_(1, [length('a', 2400), ...['b', 'c', 'd'].map((id) => length(id, 60))]);
     expect(queriesOf([one], four).map(({ why }) => why)).toEqual([
-      '2400 s is far longer than any step usually takes. Is the time right?',
+      { code: 'far-from-any', seconds: 2400, far: 'longer' },
     ]);
     expect(queriesOf(usual(3), four)).toEqual([]);
   });
@@ -83,9 +80,7 @@ describe('queries', () => {
       stretch('d', 89.5, 120),
     ]);
     const found = queriesOf([over], four);
-    expect(found.map(({ why }) => why)).toEqual([
-      'Stretches of A and B overlap by 10 s. Which of the two was going on?',
-    ]);
+    expect(found.map(({ why }) => why)).toEqual([{ code: 'overlap', steps: ['A', 'B'], seconds: 10 }]);
     const waiting = case_(2, [
       stretch('a', 0, 30),
       stretch('b', 10, 25, { kind: 'waiting', reason: 'machine' }),
@@ -98,7 +93,7 @@ describe('queries', () => {
   it('ask about a case with fewer than half of the steps usually timed; optional steps and other hands do not count against it', () => {
     const one = case_(50, [length('a', 60)]);
     expect(queriesOf([...usual(30), one], four).map(({ why, stepId }) => [why, stepId])).toEqual([
-      ['Only 1 of the 4 steps you usually time are here. Is the recording complete?', null],
+      [{ code: 'few-steps', timed: 1, of: 4 }, null],
     ]);
     expect(queriesOf([...usual(30), case_(50, [length('a', 60), length('b', 60)])], four)).toEqual([]);
     // Of a case without any time nothing is half there.

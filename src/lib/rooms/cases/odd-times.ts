@@ -1,8 +1,9 @@
-import { dataQueries, unitQuery } from '../../audit';
+import { dataQueries, unitQuery, type DataQueryReason } from '../../audit';
 import type { AuditReading } from '../../intake';
 import { type Case, type Problem, type Procedure, procedureOf, type SurgeonRecord } from '../../model';
 import type { Work } from '../../turns';
 import { recordFromReading } from '../../assess/from-reading';
+import { dataQueryWords } from '../../words/data-queries';
 import { hiddenCaseIds } from '../goals/hidden-times';
 import type { ImportPlan } from '../bring-in/import-plan';
 
@@ -14,7 +15,7 @@ export function* oddInFile(
   const procedure = procedures.find(({ id }) => id === reading.procedureId);
   if (!procedure) return [];
   const { cases } = recordFromReading(reading, procedure);
-  return [...unitQuery(cases), ...(yield* dataQueries(cases, procedure))];
+  return problemsOf(unitQuery(cases), yield* dataQueries(cases, procedure));
 }
 
 /**
@@ -33,14 +34,27 @@ export function* oddInImport(
   const { cases } = recordFromReading({ cases: brought, lists: reading.lists, references: [] }, procedure);
   const asked = new Set(cases);
   const there = inSight(record).filter(({ id }) => !replaced.has(id));
-  return [...unitQuery(cases), ...(yield* dataQueries([...there, ...cases], procedure, (one) => asked.has(one)))];
+  const found = yield* dataQueries([...there, ...cases], procedure, (one) => asked.has(one));
+  return problemsOf(unitQuery(cases), found);
 }
 
 /** What is asked about in one case of the record, a sentence each; nothing while its times are hidden. */
 export function* oddInCase(one: Case, record: SurgeonRecord): Work<string[]> {
   const found = yield* dataQueries(inSight(record), procedureOf(record, one.procedureId), (each) => each === one);
-  return found.map(({ why }) => why);
+  return found.map(({ why }) => dataQueryWords(why));
 }
+
+const problemsOf = (
+  unit: DataQueryReason | null,
+  found: readonly { row: number | null; why: DataQueryReason }[],
+): Problem[] =>
+  [...(unit ? [{ row: null, why: unit }] : []), ...found].map(({ row, why }) => ({
+    row,
+    column: null,
+    value: null,
+    why: dataQueryWords(why),
+    weight: 'queried',
+  }));
 
 function inSight(record: SurgeonRecord): Case[] {
   const hidden = hiddenCaseIds(record);
