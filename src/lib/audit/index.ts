@@ -13,5 +13,6 @@ export * from './audit-of';
 export * from './merged-steps';
 export { auditThresholds } from './thresholds';
 export * from './pair';
+export * from './pair-types';
 export * from './data-queries';
 export * from './aimed-eyes';

@@ -3,45 +3,14 @@ import type { Case, ListRecord, Procedure, Step } from '../model';
 import { adjustForEye } from './adjust-for-eye';
 import { countedCases, latestShown } from './counted-cases';
 import { factOf } from './eye-coding';
-import { factPhrase } from '../format';
+import type { OfTimes, Pair, PairCannot, PairCase, PairCaveat, PairReason } from './pair-types';
+import { compared, rankedPairs, type Candidate, type RankedPair } from './ranked-pairs';
 import { asChosen, stepsOf, type StepChoice } from './merged-steps';
 import { stepOf } from './step-point';
 import { stepTable } from './step-table';
 import { canBeWatched } from './recordings';
 import { auditThresholds } from './thresholds';
 import type { StepTable } from './types';
-
-export type PairCase = {
-  caseId: string;
-  code: string;
-  /** As recorded, and adjusted for the eye. */
-  seconds: number;
-  adjusted: number;
-  hasRecording: boolean;
-  /** Known of it: answered with no event, and not returned to. */
-  uneventful: boolean;
-  /** Where in the recording: seconds from its start; empty where only lengths are known. */
-  stretches: readonly { start: number; end: number }[];
-  /** Why this one, each a short clause. */
-  because: readonly string[];
-};
-
-/** Two recordings worth seeing again: a shorter, uneventful one and a longer one, of the same kind of eye. */
-export type Pair =
-  | {
-      kind: 'pair';
-      stepId: string;
-      shorter: PairCase;
-      longer: PairCase;
-      /** What the two eyes share, and where they differ: "nucleus medium". */
-      same: readonly string[];
-      different: readonly string[];
-      /** What should be known before reading anything into the pair. */
-      said: readonly string[];
-    }
-  | { kind: 'cannot'; because: string };
-
-type Candidate = { case_: Case; seconds: number; adjusted: number };
 
 /**
  * The shorter and the longer case of a step. Shorter: not returned to, no event, no protected part missed, and a time between
@@ -64,7 +33,7 @@ export function pairOf(input: {
     wanted: [stepId],
   });
   const index = table.stepIds.indexOf(stepId);
-  if (index === -1) return { kind: 'cannot', because: 'This step is not in the record.' };
+  if (index === -1) return cannot({ code: 'no-such-step' });
   const step = stepOf(table, stepId);
   const choice = stepsOf(table.cases, procedure, [stepId])[index]!;
   const adjusted = adjustForEye(table).adjusted[index]!;
@@ -76,17 +45,13 @@ export function pairOf(input: {
       ? []
       : [{ case_, seconds: table.seconds[index]![place]!, adjusted: adjusted[place]! }],
   );
-  if (candidates.length < needed)
-    return {
-      kind: 'cannot',
-      because: `A pair needs ${needed} cases with this step that were not noted by hand; there are ${candidates.length}.`,
-    };
+  if (candidates.length < needed) return cannot({ code: 'too-few-cases', needed, cases: candidates.length });
 
   const times = candidates.map((each) => each.adjusted);
   const adjustedAtAll = candidates.some(({ seconds, adjusted: time }) => Math.abs(time - seconds) > 0.0005);
-  const ofTimes = `of your own times${fact ? ' in these eyes' : ''}${adjustedAtAll ? ', adjusted for the eye' : ''}`;
+  const ofTimes: OfTimes = { sameEyes: Boolean(fact), adjusted: adjustedAtAll };
   if (quantile(times, auditThresholds.longerFrom) <= quantile(times, auditThresholds.smoothTo))
-    return { kind: 'cannot', because: 'These times hardly differ, so no case stands out as the longer one of a pair.' };
+    return cannot({ code: 'hardly-differ' });
   const within = ({ adjusted: time }: Candidate, from: number, to: number) =>
     time >= quantile(times, from) && time <= quantile(times, to);
   const returns = returnsIn(table, index);
@@ -116,83 +81,17 @@ export function pairOf(input: {
   const longers = quiet.filter((each) => within(each, auditThresholds.longerFrom, auditThresholds.longerTo));
   const ranked = rankedPairs(shorters, longers, step, procedure);
   const best = ranked[input.skip ?? 0];
-  if (!best && ranked.length > 0) return { kind: 'cannot', because: 'There is no other pair of these cases.' };
-  if (!best)
-    return {
-      kind: 'cannot',
-      because: `In the shorter part ${ofTimes}, there is no case without an event in which the step was not returned to.`,
-    };
+  if (!best) return cannot(ranked.length > 0 ? { code: 'no-other' } : { code: 'none-undisturbed', times: ofTimes });
   const { shorter, longer, eyes } = best;
   return {
     kind: 'pair',
     stepId,
-    shorter: described(shorter, choice, shorterBecause(shorter.case_, step, returns(shorter.case_), ofTimes), returns),
-    longer: described(
-      longer,
-      choice,
-      [`among the longer quarter ${ofTimes}, not the very longest`, ...noEvent(longer.case_)],
-      returns,
-    ),
+    shorter: described(shorter, choice, whyShorter(shorter.case_, step, returns(shorter.case_), ofTimes), returns),
+    longer: described(longer, choice, [{ code: 'longer-quarter', times: ofTimes }, ...noEvent(longer.case_)], returns),
     same: eyes.same,
     different: eyes.different,
-    said: saidOf(best),
+    caveats: caveatsOf(best),
   };
-}
-
-type Best = { shorter: Candidate; longer: Candidate; eyes: Eyes };
-type Eyes = { same: string[]; different: string[]; compared: number };
-
-/** Every pair, the best first. */
-function rankedPairs(
-  shorters: readonly Candidate[],
-  longers: readonly Candidate[],
-  step: Step,
-  procedure: Procedure,
-): Best[] {
-  const ranked: (Best & { score: readonly number[] })[] = [];
-  for (const shorter of shorters)
-    for (const longer of longers) {
-      if (longer.seconds <= shorter.seconds) continue;
-      const eyes = compared(shorter.case_, longer.case_, procedure);
-      const score = [
-        -eyes.different.length,
-        recordings(shorter, longer),
-        eyes.same.length,
-        answered(shorter.case_, step),
-        Math.min(shorter.case_.sequence, longer.case_.sequence),
-        Math.max(shorter.case_.sequence, longer.case_.sequence),
-      ];
-      ranked.push({ shorter, longer, eyes, score });
-    }
-  // A stable sort: of pairs that are alike in all of it the one met first stays first.
-  return ranked.sort((a, b) => (higher(a.score, b.score) ? -1 : higher(b.score, a.score) ? 1 : 0));
-}
-
-const recordings = (...both: readonly Candidate[]) => both.filter(({ case_ }) => case_.recording !== null).length;
-
-/** A shorter case known to have left nothing out is worth more than one never asked about. */
-const answered = (case_: Case, { protectedParts }: Step) =>
-  (case_.events === null ? 0 : 1) +
-  (protectedParts.length > 0 && protectedParts.every(({ id }) => case_.protectedSeen[id]) ? 1 : 0);
-
-/** Same length, compared place by place. */
-function higher(a: readonly number[], b: readonly number[]): boolean {
-  const place = a.findIndex((value, index) => value !== b[index]);
-  return place !== -1 && a[place]! > b[place]!;
-}
-
-/** Facts entered in both. Numbers are the same kind of eye within a twentieth. */
-function compared(a: Case, b: Case, { facts }: Procedure): Eyes {
-  const eyes: Eyes = { same: [], different: [], compared: 0 };
-  for (const fact of facts) {
-    const [x, y] = [factOf(a, fact), factOf(b, fact)];
-    if (x === null || y === null) continue;
-    eyes.compared += 1;
-    const alike = typeof x === 'number' && typeof y === 'number' ? Math.abs(x - y) <= 0.05 * Math.abs(x) : x === y;
-    if (alike) eyes.same.push(factPhrase(fact, x));
-    else eyes.different.push(`${factPhrase(fact, x)} against ${factPhrase(fact, y)}`);
-  }
-  return eyes;
 }
 
 function returnsIn(table: StepTable, index: number): (case_: Case) => boolean | null {
@@ -203,22 +102,24 @@ function returnsIn(table: StepTable, index: number): (case_: Case) => boolean | 
   };
 }
 
-const noEvent = (case_: Case) => (case_.events === null ? [] : ['no event']);
+const cannot = (why: PairCannot): Pair => ({ kind: 'cannot', why });
 
-function shorterBecause(case_: Case, { protectedParts }: Step, returns: boolean | null, ofTimes: string): string[] {
+const noEvent = (case_: Case): PairReason[] => (case_.events === null ? [] : [{ code: 'no-event' }]);
+
+function whyShorter(case_: Case, { protectedParts }: Step, returns: boolean | null, times: OfTimes): PairReason[] {
   const seen = protectedParts.length > 0 && protectedParts.every(({ id }) => case_.protectedSeen[id]);
   return [
-    `in the shorter part ${ofTimes}, not the very shortest`,
-    ...(returns === false ? ['not returned to'] : []),
+    { code: 'shorter-part', times },
+    ...(returns === false ? [{ code: 'not-returned-to' } as const] : []),
     ...noEvent(case_),
-    ...(seen ? ['protected parts seen'] : []),
+    ...(seen ? [{ code: 'protected-parts-seen' } as const] : []),
   ];
 }
 
 function described(
   { case_, seconds, adjusted }: Candidate,
   choice: StepChoice,
-  because: readonly string[],
+  why: readonly PairReason[],
   returns: (case_: Case) => boolean | null,
 ): PairCase {
   const stretches = asChosen(case_, choice).stretches.flatMap(({ kind, stepId: of, start, end }) =>
@@ -232,16 +133,15 @@ function described(
     hasRecording: case_.recording !== null,
     uneventful: case_.events?.length === 0 && returns(case_) !== true,
     stretches,
-    because,
+    why,
   };
 }
 
-function saidOf({ shorter, longer, eyes }: Best): string[] {
-  const silent = [shorter, longer].flatMap(({ case_ }) => (case_.events === null ? [case_.code] : []));
+function caveatsOf({ shorter, longer, eyes }: RankedPair): PairCaveat[] {
+  const silent = [shorter, longer].filter(({ case_ }) => case_.events === null);
+  const of = silent.length === 1 ? (silent[0]?.case_.code ?? null) : null;
   return [
-    ...(eyes.compared === 0 ? ['No fact of the eye was entered in both cases, so the eyes may differ.'] : []),
-    ...(silent.length > 0
-      ? [`Events were not answered in ${silent.length === 2 ? 'either case' : silent.join()}.`]
-      : []),
+    ...(eyes.compared === 0 ? [{ code: 'no-fact-in-both' } as const] : []),
+    ...(silent.length > 0 ? [{ code: 'events-not-answered', of } as const] : []),
   ];
 }

@@ -25,7 +25,7 @@ const forty = (more: (number: number) => Partial<Case> = () => ({})): Case[] =>
 const pair = (cases: readonly Case[]) => pairOf({ cases, lists: [], procedure: plain, stepId: 'a' });
 const found = (cases: readonly Case[]) => {
   const result = pair(cases);
-  if (result.kind === 'cannot') throw new Error(result.because);
+  if (result.kind === 'cannot') throw new Error(result.why.code);
   return result;
 };
 
@@ -38,13 +38,14 @@ describe('the shorter and the longer case', () => {
     expect(longer.seconds).toBeLessThan(79);
     expect(shorter.code).toBe('C16');
     expect(shorter.stretches).toEqual([{ start: 100, end: 156 }]);
-    expect(shorter.because).toEqual([
-      'in the shorter part of your own times, not the very shortest',
-      'not returned to',
-      'no event',
-      'protected parts seen',
+    const times = { sameEyes: false, adjusted: false };
+    expect(shorter.why).toEqual([
+      { code: 'shorter-part', times },
+      { code: 'not-returned-to' },
+      { code: 'no-event' },
+      { code: 'protected-parts-seen' },
     ]);
-    expect(longer.because).toEqual(['among the longer quarter of your own times, not the very longest', 'no event']);
+    expect(longer.why).toEqual([{ code: 'longer-quarter', times }, { code: 'no-event' }]);
   });
 
   it('lie, the shorter one, below the recorded median of its own kind of eye too, in whatever record', () => {
@@ -81,7 +82,7 @@ describe('the shorter and the longer case', () => {
       const above = cases.filter(({ stretches }) => stretches[0]!.seconds > result.longer.seconds).length;
       if (above > cases.length / 4) {
         adjusted += 1;
-        expect(result.longer.because[0]).toContain('adjusted for the eye');
+        expect(result.longer.why[0]).toMatchObject({ times: { adjusted: true } });
       }
     }
     expect(adjusted).toBeGreaterThan(5);
@@ -100,12 +101,10 @@ describe('the shorter and the longer case', () => {
     });
     const within = { factId: 'nucleus', levels: ['hard'] };
     const result = pairOf({ cases, lists: [], procedure: plain, stepId: 'a', within });
-    if (result.kind === 'cannot') throw new Error(result.because);
+    if (result.kind === 'cannot') throw new Error(result.why.code);
     // Recorded it is longer than most of the whole record.
     expect(result.shorter.seconds).toBeGreaterThan(100);
-    expect(result.shorter.because[0]).toBe(
-      'in the shorter part of your own times in these eyes, adjusted for the eye, not the very shortest',
-    );
+    expect(result.shorter.why[0]).toEqual({ code: 'shorter-part', times: { sameEyes: true, adjusted: true } });
   });
 
   it('show both times as recorded, and neither is of a running window, whose times are hidden', () => {
@@ -184,26 +183,24 @@ describe('the shorter and the longer case', () => {
 
   it('say what is not known of them', () => {
     const result = found(forty(() => ({ events: null, protectedSeen: {} })));
-    expect(result.said).toEqual([
-      'No fact of the eye was entered in both cases, so the eyes may differ.',
-      'Events were not answered in either case.',
-    ]);
-    expect(result.shorter.because).not.toContain('no event');
+    expect(result.caveats).toEqual([{ code: 'no-fact-in-both' }, { code: 'events-not-answered', of: null }]);
+    const codes = result.shorter.why.map(({ code }) => code);
+    expect(codes).not.toContain('no-event');
+    expect(codes).not.toContain('protected-parts-seen');
     const one = found(forty((number) => (number > 30 ? { events: null } : {})));
     expect(one.longer.code).toMatch(/^C3[1-9]$/);
-    expect(one.said).toContain(`Events were not answered in ${one.longer.code}.`);
-    expect(result.shorter.because).not.toContain('protected parts seen');
+    expect(one.caveats).toContainEqual({ code: 'events-not-answered', of: one.longer.code });
   });
 
   it('cannot be chosen from too few cases, where it was returned to in each, or for a step that is not there', () => {
     expect(pair(forty().slice(0, 11))).toEqual({
       kind: 'cannot',
-      because: 'A pair needs 12 cases with this step that were not noted by hand; there are 11.',
+      why: { code: 'too-few-cases', needed: 12, cases: 11 },
     });
     expect(pair(forty(() => ({ returnsNoted: { a: 1 } }))).kind).toBe('cannot');
     expect(pairOf({ cases: forty(), lists: [], procedure: plain, stepId: 'nowhere' })).toEqual({
       kind: 'cannot',
-      because: 'This step is not in the record.',
+      why: { code: 'no-such-step' },
     });
     expect(pair([]).kind).toBe('cannot');
     const one = (place: number) => case_(place + 1, [stretch('a', 0, 60 + place)]);
@@ -214,7 +211,7 @@ describe('the shorter and the longer case', () => {
     const alike = forty(() => ({ stretches: [stretch('a', 100, 130), stretch('b', 200, 230)] }));
     expect(pair(alike)).toEqual({
       kind: 'cannot',
-      because: 'These times hardly differ, so no case stands out as the longer one of a pair.',
+      why: { code: 'hardly-differ' },
     });
   });
 

@@ -74,7 +74,11 @@ async function said(record: SurgeonRecord): Promise<string[]> {
     const state = goalReading(record, goal);
     views.push(
       afterView({ state, record, lasting: [], series: seriesOf(record, state), signal: '' }),
-      mentorView(record, goal, stretchesToWatch(cases, procedure!, goal.stepId, { kind: 'cannot', because: '' })),
+      mentorView(
+        record,
+        goal,
+        stretchesToWatch(cases, procedure!, goal.stepId, { kind: 'cannot', why: { code: 'no-other' } }),
+      ),
       reportMarkdown(
         goalReport(
           state,

@@ -44,7 +44,7 @@ describe('certain eyes', () => {
     const cases = smallPupils();
     const found = certainEyesOf(audited(cases))!;
     const pair = pairOf({ cases, lists: twelveLists, procedure: withPupils, stepId: found.stepId, within: found });
-    if (pair.kind === 'cannot') throw new Error(pair.because);
+    if (pair.kind === 'cannot') throw new Error(pair.why.code);
     const small = (id: string) => cases.find((each) => each.id === id)!.facts['small-pupil'];
     expect([small(pair.shorter.caseId), small(pair.longer.caseId)]).toEqual([true, true]);
     expect(pair.shorter.seconds).toBeLessThan(found.withIt.median);

@@ -1,7 +1,7 @@
-import { stepSecondsOf } from '../../audit';
-import { pairOf, type PairCase } from '../../audit/pair';
+import { pairOf, stepSecondsOf, type PairCase } from '../../audit';
 import type { Case, ListRecord, Procedure } from '../../model';
 import { clock, inSentence, listed } from '../../format';
+import { pairCannotWords, pairCaveatWords, pairReasonsWords } from '../../words/pair';
 import { caseSummary, type CaseSummary } from '../cases/case-summary';
 import { stepInitials } from '../cases/step-initials';
 
@@ -38,7 +38,7 @@ export function pairView(
   within: { factId: string; levels: readonly string[]; label: string } | null = null,
 ): { view: PairView; marked: Readonly<Record<string, string>> } {
   const pair = pairOf({ cases, lists, procedure, stepId, within });
-  if (pair.kind === 'cannot') return { view: { kind: 'none', because: pair.because }, marked: {} };
+  if (pair.kind === 'cannot') return { view: { kind: 'none', because: pairCannotWords(pair.why) }, marked: {} };
   const alike = pair.same.length > 0 ? `The same kind of eye: ${listed(pair.same)}.` : '';
   const differ = pair.different.length > 0 ? `The eyes differ: ${listed(pair.different)}.` : '';
   const both = [pair.shorter, pair.longer];
@@ -56,7 +56,7 @@ export function pairView(
       eyes: [within ? `Both are eyes in which this step takes you longer (${within.label}).` : '', alike, differ]
         .filter(Boolean)
         .join(' '),
-      said: pair.said,
+      said: pair.caveats.map(pairCaveatWords),
     },
     marked: { [pair.shorter.caseId]: 'shorter', [pair.longer.caseId]: 'longer' },
   };
@@ -79,7 +79,7 @@ function beforeOf(both: readonly Case[], { steps }: Procedure, stepId: string) {
 
 function caseView(
   title: string,
-  { caseId, code, seconds, stretches, because, hasRecording }: PairCase,
+  { caseId, code, seconds, stretches, why, hasRecording }: PairCase,
 ): Omit<PairCaseView, 'ink'> {
   const where =
     stretches.length === 0
@@ -91,6 +91,6 @@ function caseView(
     href: `/cases/${caseId}`,
     time: `${clock(seconds)} as recorded`,
     where: stretches.length > 0 ? `from ${where}${hasRecording ? '' : ' (no recording is tied to this case)'}` : where,
-    because: listed(because),
+    because: pairReasonsWords(why),
   };
 }

@@ -20,7 +20,7 @@ const pairCase = (caseId: string): PairCase => ({
   hasRecording: true,
   uneventful: true,
   stretches: [{ start: 60, end: 143 }],
-  because: [],
+  why: [],
 });
 const pair: Pair = {
   kind: 'pair',
@@ -29,9 +29,9 @@ const pair: Pair = {
   longer: pairCase('case-1'),
   same: [],
   different: [],
-  said: [],
+  caveats: [],
 };
-const none: Pair = { kind: 'cannot', because: 'made up for a test' };
+const none: Pair = { kind: 'cannot', why: { code: 'no-other' } };
 const three = { caseIds: ['case-1', 'case-3', 'case-4'], chosen: 'pair-and-latest' as const };
 
 const goal = (reviews?: MentorReview[]): Goal => ({

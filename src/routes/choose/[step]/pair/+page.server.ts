@@ -1,6 +1,5 @@
 import { error, fail, redirect } from '@sveltejs/kit';
 import { pairOf } from '$lib/audit/pair';
-import { listed } from '$lib/format';
 import { procedureOf, type Goal, type SurgeonRecord } from '$lib/model';
 import { momentTimes } from '$lib/recording';
 import { openGoals } from '$lib/rooms/goals/goal-standing';
@@ -11,6 +10,7 @@ import { attempt } from '$lib/server/attempt';
 import { loadCautions } from '$lib/server/content';
 import { markMoment, momentsIn, momentsOf, nameMoments } from '$lib/server/moments';
 import { readRecord } from '$lib/server/record';
+import { pairCannotWords, pairCaveatWords, pairReasonsWords } from '$lib/words/pair';
 import { recordingSays, recordingTroubles } from '$lib/words/recording';
 import type { Actions, PageServerLoad } from './$types';
 
@@ -40,11 +40,11 @@ export const load: PageServerLoad = async ({ locals, params, url }) => {
     pair.kind === 'cannot'
       ? []
       : await Promise.all(
-          [pair.shorter, pair.longer].map(async ({ caseId, code, stretches, because, uneventful }, at) => ({
+          [pair.shorter, pair.longer].map(async ({ caseId, code, stretches, why, uneventful }, at) => ({
             caseId,
             code,
             title: at === 1 ? 'Longer' : uneventful ? 'Shorter, uneventful' : 'Shorter',
-            because: listed(because),
+            because: pairReasonsWords(why),
             stretches,
             recording: cases.find(({ id }) => id === caseId)?.recording ?? null,
             times: momentTimes(stretches, await momentsIn(store, caseId, step.id)),
@@ -55,11 +55,11 @@ export const load: PageServerLoad = async ({ locals, params, url }) => {
     step: { id: step.id, label: step.label },
     procedureId: procedure.id,
     consent: record.profile.recordingsConsentAt !== null,
-    because: pair.kind === 'cannot' ? pair.because : null,
+    because: pair.kind === 'cannot' ? pairCannotWords(pair.why) : null,
     sides,
     alike: pair.kind === 'cannot' ? [] : pair.same,
     different: pair.kind === 'cannot' ? [] : pair.different,
-    said: pair.kind === 'cannot' ? [] : pair.said,
+    said: pair.kind === 'cannot' ? [] : pair.caveats.map(pairCaveatWords),
     moments,
     another: `?${query}`,
     first: nth > 0,
