@@ -117,24 +117,6 @@ export default ts.config(
     },
   },
   {
-    // Here "resolved" means "durable": a promise nobody waits for is a change that may be lost.
-    name: 'with types',
-    files: ['src/**/*.ts', 'src/run/*.js', 'tests/**/*.ts', 'demo-data/**/*.ts'],
-    plugins: { '@typescript-eslint': ts.plugin },
-    languageOptions: {
-      parserOptions: {
-        // Kit keeps the service worker out of its tsconfig: other globals live there.
-        projectService: { allowDefaultProject: ['src/service-worker.ts'] },
-        tsconfigRootDir: import.meta.dirname,
-      },
-    },
-    rules: {
-      '@typescript-eslint/no-floating-promises': 'error',
-      '@typescript-eslint/no-misused-promises': 'error',
-      '@typescript-eslint/switch-exhaustiveness-check': ['error', { considerDefaultExhaustiveForUnions: true }],
-    },
-  },
-  {
     // An item that must be there is read by `itemAt`, which throws where it is not. Not in the loops over numbers: there
     // one function for rows of every type made Choose two to three times slower, so a bound loop reads `row[at]!`.
     name: 'nothing claimed to be there',
