@@ -1,9 +1,11 @@
-import { mkdtemp, readdir, rm, writeFile } from 'node:fs/promises';
+import { mkdtemp, readdir, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { expect, test } from './fixture';
 import { formsOf, press, sentForms, unfold } from './forms';
 import { everythingOf, startWith } from './records';
+
+const isPlain = async (folder: string) => (await readFile(join(folder, 'profile.json'), 'utf8')).startsWith('{');
 
 test.use({ javaScriptEnabled: false });
 test.beforeAll(({ app }) => startWith(app, 'empty'));
@@ -180,17 +182,32 @@ test('every form of Now and Settings works without scripts', async ({ page, cont
     await unfold(page, 'Set a passphrase');
     await page.locator('input[name="passphrase"]').fill('four plain words together');
     await page.locator('input[name="again"]').fill('four plain words apart');
+    await page.locator('input[name="encrypt"]').uncheck(); // ticked where several people have an account here
     await press(page, 'Set it');
     await expect(page.getByRole('alert')).toBeVisible();
     await page.locator('input[name="passphrase"]').fill('four plain words together');
     await page.locator('input[name="again"]').fill('four plain words together');
+    await page.locator('input[name="encrypt"]').uncheck();
     await press(page, 'Set it');
     await expect(page.getByText('The passphrase is set.')).toBeVisible();
     expect((await fetch(new URL('/settings/everything.json', app.origin), { redirect: 'manual' })).status).not.toBe(
       200,
     );
+    const old = (action: string) => page.locator(`form[action="?/${action}"] input[name="old"]`);
+    await old('encrypt').fill('four plain words apart');
+    await press(page, 'Encrypt every file');
+    await expect(page.getByRole('alert')).toContainText('This is not the passphrase.');
+    expect(await isPlain(app.folder)).toBe(true);
+    await old('encrypt').fill('four plain words together');
+    await press(page, 'Encrypt every file');
+    await expect(page.getByText('Every file of the record is encrypted (AES-256-GCM)')).toBeVisible();
+    expect(await isPlain(app.folder)).toBe(false);
+    await old('decrypt').fill('four plain words together');
+    await press(page, 'Make the files plain again');
+    await expect(page.getByText('The files of the folder are plain again.')).toBeVisible();
+    expect(await isPlain(app.folder)).toBe(true);
     await unfold(page, 'Change or remove it');
-    await page.locator('input[name="old"]').fill('four plain words together');
+    await old('passphrase').fill('four plain words together');
     await press(page, 'Remove it');
     await expect(page.getByText('The passphrase was removed.')).toBeVisible();
     expect((await fetch(new URL('/settings/everything.json', app.origin))).status).toBe(200);
