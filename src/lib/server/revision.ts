@@ -1,4 +1,6 @@
 import { createHash } from 'node:crypto';
+import { textOf, type FieldError, type Fields } from '../rooms/forms/fields';
+import { storedBeside } from '../rooms/forms/stored-beside';
 import { StaleVersionError } from './storage/port';
 
 /**
@@ -20,4 +22,14 @@ export const revisionOf = (shown: unknown): string =>
  */
 export function refuseIfStale(seen: string, stored: unknown, what: string, now: string | null): void {
   if (seen !== '' && seen !== revisionOf(stored)) throw new StaleVersionError(what, now);
+}
+
+/** As `refuseIfStale`, for a form that shows all it was filled from: an error with what is stored where it differs. */
+export function staleForm(field: string, sent: Fields, stored: Fields, what: string): FieldError | null {
+  try {
+    refuseIfStale(textOf(sent, 'seen'), stored, what, storedBeside(stored, sent));
+    return null;
+  } catch (why) {
+    return { field, message: (why as StaleVersionError).message };
+  }
 }

@@ -1,14 +1,16 @@
 import { error, fail, redirect, type RequestEvent } from '@sveltejs/kit';
 import type { CaseChange } from '$lib/rooms/cases/case-change';
+import { storedNow, type Typed } from '$lib/rooms/cases/stored-now';
 import { textOf, type FieldError, type Fields } from '$lib/rooms/forms/fields';
 import { hiddenCaseIds } from '$lib/rooms/goals/hidden-times';
 import { procedureOf, type SurgeonRecord, type Case, type ListRecord, type Procedure } from '$lib/model';
-import { attempt } from '$lib/server/attempt';
 import { datedFields } from '$lib/server/date-order';
 import { changeCases } from '$lib/server/last-change';
+import { attempt } from '$lib/server/attempt';
 import { readRecord } from '$lib/server/record';
+import { changedUnlessStale } from '$lib/server/stale-cases';
 
-export type Section = 'facts' | 'hands' | 'times' | 'events' | 'place' | 'kept' | 'leave' | 'keep' | 'erase' | 'undo';
+export type Section = Typed | 'erase' | 'undo';
 
 /** The case a form was filled for, and all it may need to know. */
 export type Asked = {
@@ -43,17 +45,30 @@ export async function asked({ locals, params, request }: RequestEvent): Promise<
 /** Stores a change and goes back to the page with a word about it. @param onto a list to be made, to which it moves */
 export async function store(
   event: RequestEvent,
-  section: Section,
+  section: Typed,
   fields: Fields,
   change: CaseChange,
   said: string,
   onto?: Omit<ListRecord, 'id'>,
 ) {
+  const to = `/cases/${event.params.id}?said=`;
+  if (!change) redirect(303, `${to}same`);
+  const not = await changedUnlessStale(
+    { store: event.locals.store, fields, field: section },
+    [change.case],
+    (view) => storedNow(section, view),
+    () => 'version',
+    () => changeCases(event.locals.store, [change], event.locals.now, undefined, onto),
+  );
+  if (not) return refused(section, not.fields, [not.error], 409);
+  redirect(303, `${to}${said}&version=${change.case.version + 1}`);
+}
+
+/** As `store`, for a form about one of several events by its place among them: pressed again it might mean another. */
+export async function storeOnce(event: RequestEvent, fields: Fields, change: CaseChange, said: string) {
   if (change) {
-    const { refused: why } = await attempt(section, () =>
-      changeCases(event.locals.store, [change], event.locals.now, undefined, onto),
-    );
-    if (why) return refused(section, fields, [why], 409);
+    const { refused: why } = await attempt('events', () => changeCases(event.locals.store, [change], event.locals.now));
+    if (why) return refused('events', fields, [why], 409);
   }
   redirect(303, `/cases/${event.params.id}?said=${change ? `${said}&version=${change.case.version + 1}` : 'same'}`);
 }

@@ -3,7 +3,7 @@ import { withEvents } from '$lib/rooms/cases/case-change';
 import { eventFromForm } from '$lib/rooms/forms/event-fields';
 import { GONE, reviewFrom, whatReviewed, withReview } from '$lib/rooms/forms/event-review';
 import { textOf } from '$lib/rooms/forms/fields';
-import { asked, refused, store } from './change-case.server';
+import { asked, refused, store, storeOnce } from './change-case.server';
 
 /** The answer about events. Nothing about reporting or telling the patient is stored: it is not this record's business. */
 export const eventActions = {
@@ -30,7 +30,7 @@ export const eventActions = {
       return refused('events', fields, [{ field: 'events', message: 'That event is gone already.' }]);
     const rest = one.events.filter((_, at) => at !== index);
     // Removing an event entered by mistake leaves the question open again: it never turns into "none" by itself.
-    return store(event, 'events', fields, withEvents(one, rest.length > 0 ? rest : null, procedure), 'events');
+    return storeOnce(event, fields, withEvents(one, rest.length > 0 ? rest : null, procedure), 'events');
   },
 
   review: async (event: RequestEvent) => {
@@ -43,6 +43,6 @@ export const eventActions = {
     const events = withReview(one.events ?? [], index, read.review);
     if (!found || !events) return refused('events', fields, [{ field, message: GONE }]);
     const change = withEvents(one, events, procedure);
-    return store(event, 'events', fields, change && { ...change, what: whatReviewed(found, procedure) }, 'reviewed');
+    return storeOnce(event, fields, change && { ...change, what: whatReviewed(found, procedure) }, 'reviewed');
   },
 };

@@ -1,4 +1,5 @@
 import { error, fail, redirect } from '@sveltejs/kit';
+import { counted } from '$lib/format';
 import type { Reflection } from '$lib/model';
 import { textOf } from '$lib/rooms/forms/fields';
 import { hiddenCaseIds } from '$lib/rooms/goals/hidden-times';
@@ -17,7 +18,7 @@ import {
   reflectionToStore,
   type ReflectionFields,
 } from '$lib/server/reflections';
-import type { Store } from '$lib/server/storage';
+import { StaleVersionError, type Store } from '$lib/server/storage';
 import type { Actions, PageServerLoad } from './$types';
 
 const draftOf = (id: string) => `reflection-change:${id}`;
@@ -44,6 +45,14 @@ const storedFields = (reflection: Reflection): ReflectionFields => ({
   ]),
   cases: reflection.caseIds,
 });
+
+/** The version that the form was filled from; a page that came back with it still means that one. */
+const versionIn = (form: FormData): number | null => Number(form.get('version')) || null;
+
+/** The texts of a note as they are stored, to stand beside what was typed. */
+const textsNow = ({ saw, willTry, answers }: Reflection): string =>
+  [saw, willTry].map((text) => (text === '' ? 'nothing' : `"${text}"`)).join(' and ') +
+  (answers.length > 0 ? `, with ${counted(answers.length, 'answer')}` : '');
 
 export const load: PageServerLoad = async ({ locals, params, url }) => {
   const { record, reflection, seen } = await context(locals.store, params.id);
@@ -83,18 +92,23 @@ export const actions = {
   store: async ({ locals, params, request }) => {
     const form = await request.formData();
     const { input, refused } = reflectionToStore(form, locals.persons?.none);
-    if (refused) return fail(400, refused);
+    if (refused) return fail(400, { ...refused, version: versionIn(form) });
     const { record, reflection, seen } = await context(locals.store, params.id);
     const goal = record.goals.find(({ id }) => id === reflection.goalId) ?? null;
     const known = resultKnown(record, goal, reflection.caseIds);
-    const stored = await attempt('saw', () =>
-      locals.store.updateReflection(changedReflection(reflection, input, seen, locals.now, known)),
-    );
-    if (stored.refused) return fail(409, notStored(form, stored.refused));
+    const version = versionIn(form) ?? reflection.version;
+    const stored = await attempt('saw', () => {
+      if (version !== reflection.version) throw new StaleVersionError('This note', textsNow(reflection));
+      return locals.store.updateReflection(changedReflection(reflection, input, seen, locals.now, known));
+    });
+    if (stored.refused) return fail(409, { ...notStored(form, stored.refused), version: reflection.version });
     await attempt('saw', () => locals.store.dropDraft(draftOf(params.id))); // stored by now, whatever becomes of the draft
     redirect(303, `/reflect/${params.id}?said=stored`);
   },
-  preview: async ({ request }) => reflectionPreview(await request.formData()),
+  preview: async ({ request }) => {
+    const form = await request.formData();
+    return { ...reflectionPreview(form), version: versionIn(form) };
+  },
   remove: async ({ locals, params, request }) => {
     const version = Number(textOf(fieldsOf(await request.formData()), 'version'));
     const { reflection } = await context(locals.store, params.id);
@@ -104,6 +118,8 @@ export const actions = {
     if (refused) return fail(409, { errors: [refused], values: storedFields(reflection), looksLike: [] });
     redirect(303, '/reflect?said=removed');
   },
-  draft: async ({ locals, params, request }) =>
-    keepReflectionDraft(locals.store, draftOf(params.id), await request.formData()),
+  draft: async ({ locals, params, request }) => {
+    const form = await request.formData();
+    return { ...(await keepReflectionDraft(locals.store, draftOf(params.id), form)), version: versionIn(form) };
+  },
 } satisfies Actions;

@@ -5,16 +5,18 @@ import { listChoices } from '$lib/rooms/cases/new-case-view';
 import { nextStep } from '$lib/rooms/cases/next-step';
 import { movedFromForm } from '$lib/rooms/cases/place-of-case';
 import { listFromFields, rowsFromForm } from '$lib/rooms/lists/list-form';
+import type { CaseView } from '$lib/rooms/cases/case-view';
+import { storedNow } from '$lib/rooms/cases/stored-now';
 import { casesOfList, listAnswers, listView, storedBeside } from '$lib/rooms/lists/list-view';
 import { procedureOf, type ListRecord } from '$lib/model';
 import { loadCautions } from '$lib/server/content';
-import { attempt } from '$lib/server/attempt';
 import { datedFields } from '$lib/server/date-order';
 import { fieldsOf } from '$lib/server/form-fields';
 import { changeCases, lastUndo, undoLast } from '$lib/server/last-change';
 import { readRecord } from '$lib/server/record';
 import { refuseIfStale, revisionOf } from '$lib/server/revision';
 import { saidIn } from '$lib/server/said-in';
+import { changedUnlessStale } from '$lib/server/stale-cases';
 import { newList } from '$lib/server/typed-case';
 import type { Actions, PageServerLoad } from './$types';
 import { untimedActions } from './untimed-actions.server';
@@ -31,6 +33,11 @@ const SAID: Record<string, string> = {
 };
 
 const LISTS_OFFERED = 300;
+
+const versionOf = (id: string) => `${id}.version`;
+/** What a row of the form replaces. */
+const ROW_NOW = (view: CaseView) =>
+  (['facts', 'hands', 'events'] as const).map((part) => storedNow(part, view)).join('; ');
 
 export const load: PageServerLoad = async ({ locals, params, url }) => {
   const record = await readRecord(locals.store);
@@ -88,12 +95,16 @@ export const actions = {
         return answersIn(stored).list;
       });
     const differs = revisionOf(answers.list) !== revisionOf(list);
-    const { refused } = await attempt('rows', () =>
-      changeCases(locals.store, rows.changed, locals.now, () => (differs ? [listToo()] : [])),
+    const not = await changedUnlessStale(
+      { store: locals.store, fields, field: 'rows' },
+      rows.changed.map((each) => each.case),
+      ROW_NOW,
+      versionOf,
+      () => changeCases(locals.store, rows.changed, locals.now, () => (differs ? [listToo()] : [])),
     );
-    if (refused) {
+    if (not) {
       const stored = (await locals.store.lists()).find(({ id }) => id === list.id) ?? list;
-      return fail(409, { errors: [refused], values: fields, seen: revisionOf(listAnswers(stored)) });
+      return fail(409, { errors: [not.error], values: not.fields, seen: revisionOf(listAnswers(stored)) });
     }
     redirect(303, `/cases/lists/${list.id}?said=${rows.changed.length > 0 ? 'rows' : 'stored'}`);
   },
@@ -107,8 +118,14 @@ export const actions = {
     const section = 'move' as const;
     if (errors.length > 0) return fail(400, { section, errors, values: fields });
     const made = onto ? newList(onto.label, onto.when) : undefined;
-    const { refused } = await attempt('move', () => changeCases(locals.store, changes, locals.now, undefined, made));
-    if (refused) return fail(409, { section, errors: [refused], values: fields });
+    const not = await changedUnlessStale(
+      { store: locals.store, fields, field: 'move' },
+      changes.map((each) => each.case),
+      (view) => storedNow('place', view),
+      versionOf,
+      () => changeCases(locals.store, changes, locals.now, undefined, made),
+    );
+    if (not) return fail(409, { section, errors: [not.error], values: not.fields });
     const moved = changes.map(({ case: { id } }) => `&case=${id}`).join('');
     redirect(303, `/cases/lists/${list.id}?said=moved${moved}`);
   },

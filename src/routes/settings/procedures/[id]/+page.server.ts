@@ -4,6 +4,8 @@ import { withoutFact } from '$lib/rooms/settings/procedures/fact-form';
 import { errorsOf } from '$lib/rooms/settings/procedures/problems';
 import { procedureView } from '$lib/rooms/settings/procedures/procedures-view';
 import { moved, withoutStep, withStepBack } from '$lib/rooms/settings/procedures/steps';
+import { namesText } from '$lib/rooms/settings/procedures/lines';
+import { revisionOf, staleForm } from '$lib/server/revision';
 import { nameFromForm } from '$lib/rooms/settings/procedures/words-form';
 import { textOf, type Fields } from '$lib/rooms/forms/fields';
 import type { Procedure } from '$lib/model';
@@ -41,10 +43,14 @@ export const load: PageServerLoad = async ({ locals, params, url }) => {
   const pages = loadGuidance().filter(({ procedureId }) => procedureId === params.id);
   return {
     view: procedureView(open.procedure, open.record, open.shipped, new Set(pages.map(({ step }) => step))),
+    seen: revisionOf(namesOf(open.procedure)),
     said,
     undo: said !== null && !FINAL.includes(url.searchParams.get('said') ?? ''),
   };
 };
+
+/** What the one form of this page that is typed into was filled from. */
+const namesOf = ({ name, synonyms }: Procedure) => ({ name: [name], synonyms: [namesText(synonyms)] });
 
 type Change = { procedure: Procedure; said: string; at?: string };
 
@@ -53,9 +59,12 @@ async function changing(event: RequestEvent, change: (open: OpenProcedure, field
   const open = await openProcedure(event.locals.store, event.params.id);
   if (!open) error(404, 'There is no such procedure in this record.');
   const values = fieldsOf(await event.request.formData());
+  const named = namesOf(open.procedure);
   const { procedure, said, at } = change(open, values);
   const errors = errorsOf(procedure);
   if (errors.length > 0) return fail(400, { errors, values });
+  const stale = staleForm('name', values, named, open.procedure.name);
+  if (stale) return fail(409, { errors: [stale], values: { ...values, seen: [revisionOf(named)] } as Fields });
   const { refused } = await attempt('name', () => keepProcedure(event.locals.store, open.procedure, procedure));
   if (refused) return fail(409, { errors: [refused], values });
   redirect(303, `/settings/procedures/${event.params.id}?said=${said}${at ? `#${at}` : ''}`);

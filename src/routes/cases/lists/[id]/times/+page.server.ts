@@ -1,13 +1,14 @@
 import { error, fail, redirect } from '@sveltejs/kit';
+import { storedNow } from '$lib/rooms/cases/stored-now';
 import { textsOf } from '$lib/rooms/forms/fields';
 import { hiddenCaseIds } from '$lib/rooms/goals/hidden-times';
 import { casesOfGrid, stepsNotedLast, timeName, timesGrid } from '$lib/rooms/lists/list-times';
 import { timesFromGrid } from '$lib/rooms/lists/list-times-form';
-import { attempt } from '$lib/server/attempt';
 import { fieldsOf } from '$lib/server/form-fields';
 import { changeCases } from '$lib/server/last-change';
 import { keepNotedTimes, notedTimes } from '$lib/server/noted-times';
 import { readRecord } from '$lib/server/record';
+import { changedUnlessStale } from '$lib/server/stale-cases';
 import type { Store } from '$lib/server/storage';
 import type { Actions, PageServerLoad } from './$types';
 
@@ -50,10 +51,14 @@ export const actions = {
     const steps = textsOf(fields, 'steps').filter((id) => procedure.steps.some((step) => step.id === id));
     const { changed, errors, figures } = timesFromGrid(fields, cases, procedure, steps, hiddenCaseIds(record));
     if (errors.length > 0) return fail(400, { errors, values: fields, steps });
-    const { refused } = await attempt('grid', () =>
-      changeCases(locals.store, changed, locals.now, () => [keepNotedTimes(locals.store, { figures, steps })]),
+    const not = await changedUnlessStale(
+      { store: locals.store, fields, field: 'grid' },
+      changed.map((each) => each.case),
+      (view) => storedNow('times', view),
+      (id) => `${id}.version`,
+      () => changeCases(locals.store, changed, locals.now, () => [keepNotedTimes(locals.store, { figures, steps })]),
     );
-    if (refused) return fail(409, { errors: [refused], values: fields, steps });
+    if (not) return fail(409, { errors: [not.error], values: not.fields, steps });
     redirect(303, `/cases/lists/${list.id}?said=times`);
   },
 } satisfies Actions;

@@ -1,9 +1,11 @@
 import { error, fail, redirect } from '@sveltejs/kit';
 import { factForm, factFromForm } from '$lib/rooms/settings/procedures/fact-form';
 import { errorsOf } from '$lib/rooms/settings/procedures/problems';
+import type { Fields } from '$lib/rooms/forms/fields';
 import { attempt } from '$lib/server/attempt';
 import { keepProcedure, openProcedure } from '$lib/server/edit-procedure';
 import { fieldsOf } from '$lib/server/form-fields';
+import { revisionOf, staleForm } from '$lib/server/revision';
 import type { Store } from '$lib/server/storage';
 import type { Actions, PageServerLoad } from './$types';
 
@@ -21,6 +23,7 @@ export const load: PageServerLoad = async ({ locals, params }) => {
   const { procedure, use, factId, label } = await found(locals.store, params);
   return {
     procedure: { id: procedure.id, name: procedure.name },
+    seen: revisionOf(factForm(procedure, factId, use).values),
     label,
     view: factForm(procedure, factId, use),
   };
@@ -36,9 +39,13 @@ export const actions = {
   store: async ({ locals, params, request }) => {
     const { procedure, use, factId } = await found(locals.store, params);
     const values = fieldsOf(await request.formData());
+    const stored = factForm(procedure, factId, use).values;
+    const again: Fields = { ...values, seen: [revisionOf(stored)] };
+    const stale = staleForm('label', values, stored, procedure.name);
     const typed = factFromForm(values, procedure, factId, use);
     const errors = [...typed.errors, ...errorsOf(typed.procedure, typed.renamed)];
     const { blanks } = factForm(procedure, factId, use, values);
+    if (stale) return fail(409, { values: again, errors: [stale], blanks });
     if (errors.length > 0) return fail(400, { values, errors, blanks });
     const { refused } = await attempt('label', () => keepProcedure(locals.store, procedure, typed.procedure));
     if (refused) return fail(409, { values, errors: [refused], blanks });

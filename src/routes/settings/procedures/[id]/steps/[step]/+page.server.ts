@@ -1,9 +1,11 @@
 import { error, fail, redirect } from '@sveltejs/kit';
 import { errorsOf } from '$lib/rooms/settings/procedures/problems';
 import { stepForm, stepFromForm } from '$lib/rooms/settings/procedures/step-form';
+import type { Fields } from '$lib/rooms/forms/fields';
 import { attempt } from '$lib/server/attempt';
 import { keepProcedure, openProcedure } from '$lib/server/edit-procedure';
 import { fieldsOf } from '$lib/server/form-fields';
+import { revisionOf, staleForm } from '$lib/server/revision';
 import type { Store } from '$lib/server/storage';
 import type { Actions, PageServerLoad } from './$types';
 
@@ -21,6 +23,7 @@ export const load: PageServerLoad = async ({ locals, params }) => {
   const { procedure, shipped, use, stepId, label, retired } = await found(locals.store, params);
   return {
     procedure: { id: procedure.id, name: procedure.name },
+    seen: revisionOf(stepForm(procedure, stepId, use, shipped).values),
     label,
     retired,
     timed: use.timed.get(params.step) ?? 0,
@@ -38,10 +41,14 @@ export const actions = {
   store: async ({ locals, params, request }) => {
     const { procedure, shipped, use, stepId, record } = await found(locals.store, params);
     const values = fieldsOf(await request.formData());
+    const stored = stepForm(procedure, stepId, use, shipped).values;
+    const again: Fields = { ...values, seen: [revisionOf(stored)] };
+    const stale = staleForm('label', values, stored, procedure.name);
     const goals = record.goals.filter(({ procedureId }) => procedureId === procedure.id);
     const typed = stepFromForm(values, procedure, stepId, { use, shipped, goals });
     const errors = [...typed.errors, ...errorsOf(typed.procedure)];
     const { blanks } = stepForm(procedure, stepId, use, shipped, values);
+    if (stale) return fail(409, { values: again, errors: [stale], blanks });
     if (errors.length > 0) return fail(400, { values, errors, blanks });
     const { refused } = await attempt('label', () => keepProcedure(locals.store, procedure, typed.procedure));
     if (refused) return fail(409, { values, errors: [refused], blanks });
