@@ -59,6 +59,31 @@ test('every form of Now and Settings works without scripts', async ({ page, cont
     });
   });
 
+  await test.step('a packet for a colleague, and one from a colleague', async () => {
+    await page.goto('/settings/packet');
+    await expect(page.getByText('A packet needs at least 10 cases')).toBeVisible(); // invented cases go to nobody
+    const packet = (name: string, cases: number) => ({
+      name,
+      mimeType: 'application/json',
+      buffer: Buffer.from(JSON.stringify(packetOf(cases))),
+    });
+    await page.locator('input[name="packet"]').setInputFiles(packet('short.json', 9));
+    await press(page, 'Look at the packet');
+    await expect(page.getByRole('alert')).toContainText('at least 10');
+    await page.locator('input[name="packet"]').setInputFiles(packet('packet.json', 12));
+    await press(page, 'Look at the packet');
+    await expect(page.getByText('12 cases of one surgeon')).toBeVisible();
+    await expect(page.getByText('is timed otherwise')).toBeVisible();
+    await press(page, 'Keep it as a reference set');
+    await expect(page.getByRole('alert')).toContainText('agreed');
+    await page.locator('input[name="label"]').fill('A colleague');
+    await page.locator('input[name="agreed"]').check();
+    await press(page, 'Keep it as a reference set');
+    await expect(page.getByText('The packet is kept as a reference set.')).toBeVisible();
+    expect((await everythingOf(app)).references.find(({ label }) => label === 'A colleague')?.cases).toHaveLength(12);
+    await press(page, 'Remove A colleague');
+  });
+
   await test.step('a reference set removed', async () => {
     await press(page, 'Remove Three experienced surgeons of the unit');
     await expect(page.getByText('The reference set was removed.')).toBeVisible();
@@ -217,4 +242,17 @@ test('every form of Now and Settings works without scripts', async ({ page, cont
   expect([...sent].filter((form) => !form.startsWith('/cases')).sort()).toEqual(
     formsOf(['/', '/settings'], ['/settings/procedures']),
   );
+});
+
+/** What a colleague's program would have written. */
+const packetOf = (cases: number) => ({
+  format: 'next-twenty/reference-packet/1',
+  procedure: { id: 'phaco', name: 'Phacoemulsification' },
+  steps: [{ id: 'capsulorhexis', label: 'Capsulorhexis', starts: 'the needle is seen', ends: 'the flap is out' }],
+  facts: [],
+  cases: Array.from({ length: cases }, (_, n) => ({
+    list: 1 + (n % 3),
+    facts: {},
+    stepSeconds: { capsulorhexis: 60 + n },
+  })),
 });

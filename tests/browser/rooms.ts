@@ -49,6 +49,7 @@ export const ROOMS: readonly Room[] = [
   { name: 'procedure-step', path: '/settings/procedures/phaco/steps/capsulorhexis' },
   { name: 'procedure-fact', path: '/settings/procedures/phaco/facts/nucleus' },
   { name: 'procedure-new', path: '/settings/procedures/new' },
+  { name: 'packet', path: '/settings/packet' },
   { name: 'restore', path: '/settings/restore' },
   { name: 'backups', path: '/settings/backups' },
   { name: 'faults', path: '/settings/faults' },

@@ -6,6 +6,7 @@ export * from './list';
 export * from './case';
 export * from './as-case';
 export * from './reference-set';
+export * from './reference-packet';
 export * from './aimed-eyes';
 export * from './mentor-review';
 export * from './goal';

@@ -29,6 +29,7 @@ const SAID: Record<string, string> = {
   part: 'What the file holds is here again. It was exported while a part of the record could not be read; what it lacks is named in it, under "missing".',
   undone: 'The whole import was taken back.',
   reference: 'The reference set was removed.',
+  packet: 'The packet is kept as a reference set.',
   invented: 'The invented surgeon was removed, with everything that belonged to it.',
   consent: 'Noted for recordings.',
   passphrase: 'The passphrase is set. Everybody else has to sign in with it.',

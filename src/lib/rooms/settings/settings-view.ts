@@ -1,6 +1,7 @@
 import type { Procedure, ReferenceSet, SurgeonRecord } from '../../model';
 import { counted, inHundred } from '../../format';
 import { textOf, wholeOf, type FieldError, type Fields } from '../forms/fields';
+import { setNotUsedYet } from '../../words/packet';
 import { instantWords } from '../forms/when-words';
 
 /** What Settings needs of an import; the store's own record holds more. */
@@ -89,7 +90,7 @@ function procedureWords({ id, name, steps, facts }: Procedure): SettingsView['pr
 function referenceWords({ cases, procedureId, agreedAt }: ReferenceSet, record: SurgeonRecord): string {
   const readers = new Set(cases.map(({ reader }) => reader)).size;
   const name = record.procedures.find(({ id }) => id === procedureId)?.name ?? procedureId;
-  return `${counted(cases.length, 'case')} of ${counted(readers, 'surgeon')}, ${name}; they agreed, confirmed on ${instantWords(agreedAt)}.`;
+  return `${counted(cases.length, 'case')} of ${counted(readers, 'surgeon')}, ${name}; they agreed, confirmed on ${instantWords(agreedAt)}.${setNotUsedYet(cases.length)}`;
 }
 
 function importWords({ fileName, at, added, replaced, referencesAdded }: Omit<ImportLike, 'id' | 'undone'>): string {
