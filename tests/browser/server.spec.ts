@@ -140,3 +140,27 @@ test('refuses to answer beyond this computer', async ({ app }) => {
   });
   expect([wide.status, wide.stderr]).toEqual([1, expect.stringContaining('a passphrase only, and none is set')]);
 });
+
+test('answers odd forms with a reason, never with a fault of its own', async ({ app }) => {
+  const own = (type: string) => ({ 'content-type': type, origin: app.origin });
+  const cut = '--b\r\nContent-Disposition: form-data; name="code"\r\n\r\nA1';
+  const urls = [
+    '/settings?/profile',
+    '/cases/new?/facts',
+    '/cases/bring-in?/hold',
+    '/settings/restore?/restore',
+    '/reflect/new?/store',
+  ];
+  for (const path of urls) {
+    const sent = async (type: string, body: string) => {
+      const headers = { ...own(type), 'content-length': `${Buffer.byteLength(body)}` };
+      return (await ask(app.origin, path, { method: 'POST', headers, body })).status;
+    };
+    expect(await sent('multipart/form-data; boundary=b', cut), `cut, ${path}`).toBe(400);
+    expect(await sent('multipart/form-data', 'x'), `without a boundary, ${path}`).toBe(400);
+    expect(await sent('text/plain', 'code=A1'), `plain text, ${path}`).toBe(400);
+    expect(await sent('application/json', '{"__proto__":{"a":1}}'), `JSON, ${path}`).toBe(415);
+    const names = await sent('application/x-www-form-urlencoded', '__proto__=x&constructor=y&toString=z&__proto__.a=1');
+    expect([200, 303, 400], `names that every object answers to, ${path}`).toContain(names);
+  }
+});

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { AboutPersons, askingAboutPersons, LooksLikePersonError, withNone } from '../../src/lib/server/about-persons';
+import { AboutPersons, askingAboutPersons, TypedTextError, withNone } from '../../src/lib/server/about-persons';
 import { attempt } from '../../src/lib/server/attempt';
 import { newList } from '../../src/lib/server/typed-case';
 import { openMemoryStore, type Store } from '../../src/lib/server/storage';
@@ -113,7 +113,7 @@ describe('a text that looks like a person', () => {
     const { plain, store } = await asking({ label: WHO });
     await expect(
       store.together(() => [store.saveDraft('kept', 'x'), store.recordList(newList(WHO, unknown))]),
-    ).rejects.toBeInstanceOf(LooksLikePersonError);
+    ).rejects.toBeInstanceOf(TypedTextError);
     expect([await plain.draft('kept'), await plain.lists()]).toEqual([null, []]);
   });
 

@@ -84,7 +84,7 @@ export const caseSchema = z.strictObject({
   /** Its times could be seen while it was left out: whatever is done with it later, they have been seen. */
   timesSeenWhileLeftOut: z.literal(true).optional(),
   /** A complaint, claim or inquiry: read-only until lifted with a reason. */
-  keptAsItIs: z.strictObject({ since: instant, why: note(z.string()) }).nullable(),
+  keptAsItIs: z.strictObject({ since: instant, why: note(z.string(), 300) }).nullable(),
   /** Part of an invented surgeon's record: one action removes it. */
   invented: z.boolean().default(false),
   version,

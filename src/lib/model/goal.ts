@@ -41,7 +41,7 @@ export const baselineSchema = z.strictObject({
 export const decisionSchema = z.strictObject({
   at: instant,
   kind: z.enum(['keep', 'second-look', 'change-checkpoints', 'move-on', 'pause', 'resume', 'go-on', 'to-checkpoints']),
-  reason: note(z.string()),
+  reason: note(z.string(), 300),
   /** Events at the step that were written down by then: another one asks again. Missing: none, or before this was counted. */
   eventsAtStep: z.number().int().positive().optional(),
 });
@@ -61,10 +61,10 @@ export const goalSchema = z.strictObject({
   reminders: z.array(ours(z.string(), 'from the page of the step')),
   baseline: baselineSchema,
   windowLength: z.union([z.literal(20), z.literal(40)]),
-  agreed: z.strictObject({ answer: z.enum(['yes', 'not-yet', 'none']), why: note(z.string()).nullable() }),
+  agreed: z.strictObject({ answer: z.enum(['yes', 'not-yet', 'none']), why: note(z.string(), 300).nullable() }),
   /** The view the step was shown on when it was chosen; `eyes`: it takes longer in certain eyes; `own`: a reason given before the views were opened. */
   chosenBy: z.enum(['seconds', 'spread', 'reference', 'eyes', 'safety', 'own']),
-  reason: note(z.string()).nullable(),
+  reason: note(z.string(), 300).nullable(),
   setAt: instant,
   /** When a draft was agreed: it runs from then. Missing: agreed when it was set, not agreed yet, or before this was kept. */
   agreedAt: instant.optional(),

@@ -17,11 +17,11 @@ export const whenSchema = z.discriminatedUnion('kind', [
 export const listRecordSchema = z.strictObject({
   id: listId,
   /** The surgeon's own name for it (a number, a letter), or `null`. */
-  label: label(z.string()).nullable(),
+  label: label(z.string(), 60).nullable(),
   when: whenSchema,
   operated: placeOnList.nullable(),
-  anaesthesia: label(z.string()).nullable(),
-  machine: label(z.string()).nullable(),
+  anaesthesia: label(z.string(), 60).nullable(),
+  machine: label(z.string(), 60).nullable(),
   teaching: z.boolean().nullable(),
   /** Were events answered for every operation of the list, timed or not? `null`: not said. */
   eventsAnsweredForAll: z.boolean().nullable(),

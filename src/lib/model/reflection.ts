@@ -31,7 +31,7 @@ export const reflectionSchema = z.strictObject({
   /** Markdown. What I saw; what I will try. */
   saw: note(z.string()),
   willTry: note(z.string()),
-  tags: z.array(label(z.string())),
+  tags: z.array(label(z.string(), 60)),
   history: z.array(z.strictObject({ at: instant, saw: note(z.string()), willTry: note(z.string()) })),
   invented: z.boolean().default(false),
   version,

@@ -5,7 +5,10 @@ import { z } from 'zod';
  * like one (`label`: a short name, in which a day is expected); `code` has a question of its own; `ours` was made by this
  * program, for the reason given. Every text without a fixed pattern says which it is; a test walks the schemas for it.
  */
-export type Written = { kind: 'note' | 'label' | 'code' } | { kind: 'ours'; why: string };
+export type Written = { kind: 'note' | 'label'; most: number } | { kind: 'code' } | { kind: 'ours'; why: string };
+
+/** Letters of a text as it is typed, where nothing shorter is said; what came in otherwise may be longer. */
+const MOST = { note: 20_000, label: 240 } as const;
 
 const written = z.registry<Written>();
 
@@ -15,8 +18,10 @@ function marked<Schema extends z.ZodType>(schema: Schema, as: Written): Schema {
 }
 
 /** Sentences of the surgeon's own. */
-export const note = <Schema extends z.ZodType>(schema: Schema): Schema => marked(schema, { kind: 'note' });
-export const label = <Schema extends z.ZodType>(schema: Schema): Schema => marked(schema, { kind: 'label' });
+export const note = <Schema extends z.ZodType>(schema: Schema, most: number = MOST.note): Schema =>
+  marked(schema, { kind: 'note', most });
+export const label = <Schema extends z.ZodType>(schema: Schema, most: number = MOST.label): Schema =>
+  marked(schema, { kind: 'label', most });
 export const code = <Schema extends z.ZodType>(schema: Schema): Schema => marked(schema, { kind: 'code' });
 export const ours = <Schema extends z.ZodType>(schema: Schema, why: string): Schema =>
   marked(schema, { kind: 'ours', why });
@@ -52,13 +57,16 @@ function inside(def: Def, value: unknown): [schema: z.core.$ZodType, value: unkn
   }
 }
 
-/** The texts in a value that a person typed, each with its kind; the value is of this schema. */
-export function textsWritten(schema: z.core.$ZodType, value: unknown): { text: string; kind: 'note' | 'label' }[] {
+/** A text that a person typed; `most`: letters that a form may hold of it. */
+export type WrittenText = { text: string; kind: 'note' | 'label'; most: number };
+
+/** The texts in a value that a person typed; the value is of this schema. */
+export function textsWritten(schema: z.core.$ZodType, value: unknown): WrittenText[] {
   if (value === null || value === undefined) return [];
   const mark = writtenAs(schema);
   if (mark)
     return typeof value === 'string' && (mark.kind === 'note' || mark.kind === 'label')
-      ? [{ text: value, kind: mark.kind }]
+      ? [{ text: value, kind: mark.kind, most: mark.most }]
       : [];
   return inside(defOf(schema), value).flatMap(([each, part]) => textsWritten(each, part));
 }

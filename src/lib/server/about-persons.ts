@@ -16,13 +16,13 @@ import { asksWho } from '../words';
 import { fieldsOf } from './form-fields';
 import { StorageError, type Store } from './storage/port';
 
-/** A text typed just now looks like a person. `field` is the one of the form in which it stands. */
-export class LooksLikePersonError extends StorageError {
+/** A text typed just now cannot be stored as it is. `field` is the one of the form in which it stands. */
+export class TypedTextError extends StorageError {
   constructor(
     readonly field: string,
-    found: readonly LooksLike[],
+    message: string,
   ) {
-    super('invalid', asksWho(found));
+    super('invalid', message);
   }
 }
 
@@ -48,17 +48,25 @@ export class AboutPersons {
     });
   }
 
-  /** @throws LooksLikePersonError where a text of the value, not in the one before, looks like a person and was typed now */
+  /** @throws TypedTextError where a text of the value, not in the one before, was typed now and is too long or looks like a person */
   check(schema: z.core.$ZodType, after: unknown, before: unknown = null): void {
     if (Object.keys(this.#sent).length === 0) return;
     const old = new Set(textsWritten(schema, before).map(({ text }) => text));
-    const found = this.#found(textsWritten(schema, after).filter(({ text }) => !old.has(text)));
+    const fresh = textsWritten(schema, after).filter(({ text }) => !old.has(text));
+    for (const { text, most } of fresh) {
+      const field = text.length > most ? this.#typedIn(text, most) : undefined;
+      if (field !== undefined)
+        throw new TypedTextError(field, `At most ${most} characters; these are ${text.length}. Nothing was cut off.`);
+    }
+    const found = this.#found(fresh);
     const [first] = found;
-    if (first)
-      throw new LooksLikePersonError(
-        first.field,
-        found.map(({ one }) => one),
-      );
+    if (first) throw new TypedTextError(first.field, asksWho(found.map(({ one }) => one)));
+  }
+
+  /** The field that makes a text longer than it may be. */
+  #typedIn(text: string, most: number): string | undefined {
+    const names = Object.keys(this.#sent).filter((name) => (this.#sent[name]?.[0] ?? '').trim().length > most);
+    return names.find((name) => text.includes((this.#sent[name]?.[0] ?? '').trim()));
   }
 
   #found(texts: readonly { text: string; kind: TextKind }[]): { one: LooksLike; field: string }[] {

@@ -1,5 +1,5 @@
 import type { FieldError } from '../rooms/forms/fields';
-import { LooksLikePersonError } from './about-persons';
+import { TypedTextError } from './about-persons';
 import { StaleVersionError, StorageError } from './storage/port';
 
 /**
@@ -13,8 +13,7 @@ export async function attempt<T>(
   try {
     return { done: await change(), refused: null };
   } catch (error) {
-    if (error instanceof LooksLikePersonError)
-      return { done: null, refused: { field: error.field, message: error.message } };
+    if (error instanceof TypedTextError) return { done: null, refused: { field: error.field, message: error.message } };
     if (error instanceof StorageError || error instanceof StaleVersionError)
       return { done: null, refused: { field, message: error.message } };
     throw error;

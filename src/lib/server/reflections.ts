@@ -9,6 +9,7 @@ export type ReflectionInput = Pick<Reflection, 'answers' | 'protectedSeen' | 'sa
 export type Trouble = { field: string; message: string };
 
 const MOST = 20_000;
+const MOST_TAGS = 12;
 
 const fieldsSchema = z.object({
   saw: z.string(),
@@ -104,6 +105,8 @@ export function readReflection(
     errors.push({ field: 'saw', message: 'There is nothing to store yet: answer a checkpoint or write a line.' });
   for (const field of ['saw', 'willTry'] as const)
     if (input[field].length > MOST) errors.push({ field, message: `Keep this text under ${MOST} characters.` });
+  if (input.tags.length > MOST_TAGS)
+    errors.push({ field: 'tags', message: `At most ${MOST_TAGS} tags; these are ${input.tags.length}.` });
   const looksLike = personIn(`${input.saw}\n${input.willTry}\n${input.tags.join(' ')}`, 'note', none).map(
     (found) => `"${found.bit}" looks like ${found.looksLike}`,
   );
@@ -125,12 +128,11 @@ function answersWithAll(form: FormData): [string, FormDataEntryValue][] {
 }
 
 const text = (form: FormData, name: string) => String(form.get(name) ?? '').trim();
-const tagsOf = (value: string) =>
-  [
-    ...new Set(
-      value
-        .split(/[,;]/)
-        .map((tag) => tag.trim())
-        .filter(Boolean),
-    ),
-  ].slice(0, 12);
+const tagsOf = (value: string) => [
+  ...new Set(
+    value
+      .split(/[,;]/)
+      .map((tag) => tag.trim())
+      .filter(Boolean),
+  ),
+];

@@ -100,7 +100,7 @@ export function listFromFields(
     const text = textOf(fields, name);
     return text === '' ? null : text === 'yes';
   };
-  const line = (name: string) => textOf(fields, name).slice(0, 60) || null;
+  const line = (name: string) => textOf(fields, name) || null;
   return {
     errors,
     list: {

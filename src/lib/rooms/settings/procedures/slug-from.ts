@@ -1,5 +1,5 @@
-/** Words our own addresses and form fields already use. */
-const RESERVED = ['new', 'more', 'as-usual', 'eyes', 'rehearsals'];
+/** Words our own addresses and form fields already use; the last is a name that every object answers to. */
+const RESERVED = ['new', 'more', 'as-usual', 'eyes', 'rehearsals', 'constructor'];
 const LONGEST = 60;
 
 /**
