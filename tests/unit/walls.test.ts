@@ -67,6 +67,7 @@ const walls = [
   '@typescript-eslint/no-restricted-imports',
   'no-restricted-syntax',
   'no-restricted-properties',
+  'ours/no-sentence',
 ];
 
 let eslint: ESLint;
@@ -158,6 +159,31 @@ describe.each(pure)('src/lib/%s is pure', (folder) => {
       'export const day = (now: string) => new Date(now);',
       'export const most = Math.max(1, 2);',
       'export const parsed = Date.parse;',
+    ];
+    expect(await free(`src/lib/${folder}/clean.ts`, lines)).toEqual(lines);
+  });
+});
+
+describe.each(['statistics', 'audit', 'safety', 'practice', 'rules'])('src/lib/%s', (folder) => {
+  it('says no sentence, whatever is put into it', async () => {
+    const lines = [
+      "export const a = 'No case counts for it yet.';",
+      'export const b = `${n} cases count for this step; a goal needs ${n}. ${n} more will do.`;',
+      'export const c = `Only ${n} of the ${n} steps you usually time are here. Is it complete?`;',
+      "export const d = because('of the two there is nothing left to compare!');",
+      'export const e = { said: `the step, ${n} and so on.` };',
+    ];
+    expect(await free(`src/lib/${folder}/violating.ts`, lines)).toEqual([]);
+    expect(await free('src/lib/words/clean.ts', lines)).toEqual(lines);
+  });
+
+  it('but codes, labels, the name of a method and a source', async () => {
+    const lines = [
+      "export const a = { code: 'too-few-cases', cases: 3 };",
+      'export const b = `two groups of times (about ${n} and about ${n})`;',
+      'export const c = `This step alone; Huber regression, t with ${n} degrees of freedom`;',
+      "export const d = 'Posterior capsule rupture, 961,208 operations (Eye 2024, doi 10.1038/s41433-024-03344-2)';",
+      "export const e = 'Cortex. Lens.';",
     ];
     expect(await free(`src/lib/${folder}/clean.ts`, lines)).toEqual(lines);
   });
