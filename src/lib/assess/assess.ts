@@ -1,10 +1,10 @@
 import { auditOf, auditThresholds, knownLists, type Audit } from '../audit';
-import { counted } from '../format';
 import type { AuditReading } from '../intake';
 import { emptyProfile, type Problem, type Procedure } from '../model';
 import { notANumber, recordNotANumber } from '../practice';
 import type { Guidance, Suggestion } from '../rules/types';
 import { auditCaveatWords, notANumberWords, suggestionReasons } from '../words';
+import { NOTHING_TO_ASSESS, smallReferenceWords } from '../words/assessment';
 import { safetyWords, type SafetyWords } from '../words/safety';
 import type { Assessment, EyesJson } from './assessment';
 import { comparisonOf, type CompareWish, type Comparison } from './compare';
@@ -58,7 +58,7 @@ export function assess(input: AssessInput): Assessed {
   const procedure = input.procedures.find((each) => each.id === reading.procedureId);
   const record = procedure && recordFromReading(reading, procedure);
   if (!procedure || !record || record.cases.length === 0)
-    return { kind: 'cannot', because: 'No case in this file can be assessed.', problems };
+    return { kind: 'cannot', because: NOTHING_TO_ASSESS, problems };
   const wrong =
     recordNotANumber(record) ?? notANumber({ seed, resamples: input.resamples, 'window-length': input.goal?.window });
   if (wrong) return { kind: 'cannot', because: notANumberWords(wrong.why), problems };
@@ -126,9 +126,7 @@ function smallReference({ steps }: Audit, { references }: ReadRecord): string[] 
   const cases = references.reduce((sum, set) => sum + set.cases.length, 0);
   if (cases === 0 || steps.some(({ reference }) => reference !== null)) return [];
   const { referenceCases, referenceLists } = auditThresholds;
-  return [
-    `The reference set holds ${counted(cases, 'case')}: a step is compared from ${referenceCases} cases on, of at least ${referenceLists} lists or surgeons.`,
-  ];
+  return [smallReferenceWords(cases, { cases: referenceCases, lists: referenceLists })];
 }
 
 function eyesJson({ stepId, label, withIt, without, because }: NonNullable<Suggestion['eyes']>): EyesJson {

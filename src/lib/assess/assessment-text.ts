@@ -1,5 +1,14 @@
-import { counted, prose, timesAsLong } from '../format';
 import { lastingWords, suggestionWords } from '../words';
+import {
+  AFTER_SURGERY,
+  assessedWords,
+  noResultWords,
+  noResultYetWords,
+  ORDER_GUESSED,
+  PATTERNS_LEAD,
+  patternWords,
+  waitingWords,
+} from '../words/assessment';
 import { effectRows, saidOfResult } from '../words/reported-result';
 import type { Assessed } from './assess';
 import type { GoalResult } from './goal-result';
@@ -18,7 +27,7 @@ export function assessmentText({
   const { head, sentences } = suggestionWords(audit, suggestion);
   const labelOf = (stepId: string) => audit.steps.find((step) => step.stepId === stepId)?.label ?? stepId;
   return [
-    `${counted(assessment.cases, 'case')}${assessment.lists === null ? ', lists not known' : `, ${counted(assessment.lists, 'list')}`}. Median and 20th percentile (p20) as recorded; ranks adjusted for the eye where facts are recorded.`,
+    assessedWords(assessment),
     '',
     head,
     ...sentences,
@@ -27,18 +36,11 @@ export function assessmentText({
     ...(audit.patterns.some((each) => each.shown)
       ? [
           '',
-          'Goes with a longer or a shorter time (not caused by):',
-          ...audit.patterns
-            .filter((each) => each.shown)
-            .map((each) => {
-              const { ratio, low, high } = timesAsLong(each);
-              return `  ${labelOf(each.stepId)}: ${each.label} (${each.nWith} cases, ${each.nWithout} without): about ${ratio} times as long (${low} to ${high})`;
-            }),
+          PATTERNS_LEAD,
+          ...audit.patterns.filter((each) => each.shown).map((each) => `  ${patternWords(labelOf(each.stepId), each)}`),
         ]
       : []),
-    ...(audit.waiting.perCase > 5
-      ? ['', `Waiting: ${prose(audit.waiting.perCase)} a case. Part of it is checking.`]
-      : []),
+    ...(audit.waiting.perCase > 5 ? ['', waitingWords(audit.waiting.perCase)] : []),
     ...(said.length > 0 ? ['', ...said] : []),
     '',
     [safety.head, ...safety.sentences].join(' '),
@@ -53,17 +55,14 @@ export function assessmentText({
         ]
       : []),
     '',
-    'Use after surgery, never in theatre. A shorter time is not a better operation.',
+    AFTER_SURGERY,
   ].join('\n');
 }
 
-const ORDER_GUESSED =
-  'Which way the rows run was guessed. Before and after rest on it: say it with --answer "order=oldest-first" or "order=newest-first".';
-
 /** The result as After twenty says it, never a bare verdict. */
 function goalText(goal: GoalResult): string[] {
-  if (goal.kind === 'none') return [`No result: ${goal.because}`];
-  if (goal.kind === 'running') return [`${goal.label}: no result yet. ${goal.far} One is said when they are full.`];
+  if (goal.kind === 'none') return [`No result: ${noResultWords(goal.why)}`];
+  if (goal.kind === 'running') return [noResultYetWords(goal.label, goal.far)];
   const { outcome, lasting, label, safety } = goal;
   const { head, sentences, doesNotSay, beside } = saidOfResult(outcome, label);
   return [

@@ -14,7 +14,8 @@ import {
 import { lastingFor, resultFor, spanOfCases, startGoal, windowOf } from '../practice';
 import { rankedOf } from '../rules';
 import { eventsOfGoal } from '../safety';
-import { cannotSayWords, cannotStartWords, goalEventWords, pauseWords } from '../words';
+import { cannotSayWords, goalEventWords, pauseWords } from '../words';
+import { notFullWords, type NoResult } from '../words/assessment';
 import { countWords } from '../words/reported-result';
 import { safetyWords, type SafetyWords } from '../words/safety';
 import type { EffectJson, ResultJson } from './result-json';
@@ -47,7 +48,7 @@ export type GoalResult =
       safety: SafetyWords;
     }
   | { kind: 'running'; json: ResultJson; label: string; far: string }
-  | { kind: 'none'; because: string };
+  | { kind: 'none'; why: NoResult };
 
 /**
  * What came of a goal from one case on; `none` with its reason where the file has no such case, no order, or too little.
@@ -61,17 +62,16 @@ export function goalResult(
   resamples?: number,
 ): GoalResult {
   const from = record.cases.find((one) => one.code === wish.from);
-  if (!from) return noResult(`No case of this file has the code "${wish.from}".`);
-  if (!from.orderKnown) return noResult('The order of the cases in time is not known.');
+  if (!from) return noResult({ code: 'no-such-case', case: wish.from });
+  if (!from.orderKnown) return noResult({ code: 'order-unknown' });
   const before = record.cases.filter((one) => one.sequence < from.sequence);
   const picked =
     wish.step === 'suggested'
       ? pickFrom(before, record, procedure, seed, resamples)
       : { stepId: wish.step, view: null };
-  if (!picked) return noResult('The cases before it suggest no step.');
+  if (!picked) return noResult({ code: 'no-step' });
   const eyes = wish.eyes ? aimedEyesOf(procedure, wish.eyes.fact, wish.eyes.level) : null;
-  if (wish.eyes && !eyes)
-    return noResult(`This procedure has no eyes "${wish.eyes.fact}=${wish.eyes.level}" a goal could be aimed at.`);
+  if (wish.eyes && !eyes) return noResult({ code: 'no-such-eyes', ...wish.eyes });
   const started = startGoal({
     cases: before,
     lists: record.lists,
@@ -85,7 +85,7 @@ export function goalResult(
     engine: ENGINE,
     windowLength: wish.window,
   });
-  if (started.kind !== 'start') return noResult(cannotStartWords(started.why));
+  if (started.kind !== 'start') return noResult({ code: 'cannot-start', why: started.why });
   const window = windowOf(
     {
       procedureId: procedure.id,
@@ -113,7 +113,7 @@ export function goalResult(
   const label = aimedLabel(procedure.steps.find(({ id }) => id === picked.stepId)?.label ?? picked.stepId, eyes);
   if (!windowIds) {
     const far = countWords(window, window.running.length);
-    return { kind: 'running', json: notFull(picked.stepId, eyes, `The window is not full: ${far}`), label, far };
+    return { kind: 'running', json: notFull(picked.stepId, eyes, notFullWords(far)), label, far };
   }
   const outcome = resultFor({
     ...common,
@@ -178,7 +178,7 @@ function aimedJson(eyes: AimedEyes | null, aimed?: AimedOutcome): ResultJson['ey
   };
 }
 
-const noResult = (because: string): GoalResult => ({ kind: 'none', because });
+const noResult = (why: NoResult): GoalResult => ({ kind: 'none', why });
 
 /** The step the rule suggests from these cases; the largest difference where nothing stands out. */
 function pickFrom(cases: readonly Case[], record: ReadRecord, procedure: Procedure, seed: number, resamples?: number) {

@@ -4,8 +4,8 @@ import { searchGuidance, stepRows } from '../../../src/lib/rooms/checkpoints/che
 import { goalLines } from '../../../src/lib/rooms/after-twenty/goal-lines';
 import { goalReading } from '../../../src/lib/rooms/goals/goal-reading';
 import { noteViews } from '../../../src/lib/rooms/before-a-list/note-view';
+import { answerSummary } from '../../../src/lib/words/reflection';
 import {
-  answerSummary,
   changedReflection,
   reflectionForm,
   reflectionRows,

@@ -1,4 +1,5 @@
 import { procedureOf, type Case, type ListRecord, type SurgeonRecord } from '../../model';
+import { PLACE_PROBLEMS, remarkTooLong } from '../../words/place-of-case';
 import { textOf, textsOf, wholeOf, type FieldError, type Fields } from '../forms/fields';
 import { listFromForm, type ListChoice } from '../forms/list-fields';
 import { listTitle } from '../forms/when-words';
@@ -53,10 +54,9 @@ export type Placed = { change: CaseChange; onto: Extract<ListChoice, { kind: 'ne
 export function placeFromForm(fields: Fields, one: Case, record: SurgeonRecord): Placed {
   const { list, errors } = listFromForm(fields, record.lists, one.listId);
   const position = wholeOf(fields, 'position', 1);
-  if (position === undefined)
-    errors.push({ field: 'position', message: 'Place in the list: a whole number from 1, or empty.' });
+  if (position === undefined) errors.push({ field: 'position', message: PLACE_PROBLEMS.position });
   const text = textOf(fields, 'remark');
-  if (text.length > LONGEST) errors.push({ field: 'remark', message: `Remark: at most ${LONGEST} characters.` });
+  if (text.length > LONGEST) errors.push({ field: 'remark', message: remarkTooLong(LONGEST) });
   const step = procedureOf(record, one.procedureId).steps.find(({ id }) => id === textOf(fields, 'remarkStep'));
   const sent = textOf(fields, 'side');
   const side = sent === 'right' || sent === 'left' ? sent : undefined;
@@ -100,11 +100,10 @@ export function movedFromForm(
   const { list, errors } = listFromForm(fields, record.lists);
   const ids = textsOf(fields, 'move');
   const cases = record.cases.filter(({ id, listId }) => listId === from.id && ids.includes(id));
-  if (cases.length === 0) errors.push({ field: 'move', message: 'Tick the cases that belong to another list.' });
-  if (list.kind === 'none' && errors.length === 0)
-    errors.push({ field: 'list', message: 'List: choose where they belong, or say when the new list was.' });
+  if (cases.length === 0) errors.push({ field: 'move', message: PLACE_PROBLEMS['none-ticked'] });
+  if (list.kind === 'none' && errors.length === 0) errors.push({ field: 'list', message: PLACE_PROBLEMS['no-list'] });
   if (list.kind === 'known' && list.id === from.id)
-    errors.push({ field: 'list', message: 'List: they are on this list already.' });
+    errors.push({ field: 'list', message: PLACE_PROBLEMS['same-list'] });
   if (errors.length > 0 || list.kind === 'none') return { changes: [], onto: null, errors };
   const to = list.kind === 'new' ? nameOf(list) : nameOf(record.lists.find(({ id }) => id === list.id));
   return {

@@ -1,5 +1,6 @@
 import { codePointsToAPatient } from '../../intake/table/people';
 import type { Case, ListRecord, Procedure, When } from '../../model';
+import { PLACE_PROBLEMS } from '../../words/place-of-case';
 import { eventsFromForm } from '../forms/event-fields';
 import { factsFromForm } from '../forms/eye-fields';
 import { textOf, wholeOf, type FieldError, type Fields } from '../forms/fields';
@@ -45,9 +46,7 @@ export function typedFacts(
   const errors: FieldError[] = [
     ...(problem ? [{ field: 'code', message: problem }] : []),
     ...list.errors,
-    ...(position === undefined
-      ? [{ field: 'position', message: 'Place in the list: a whole number from 1, or empty.' }]
-      : []),
+    ...(position === undefined ? [{ field: 'position', message: PLACE_PROBLEMS.position }] : []),
     ...facts.errors,
     ...hands.errors,
     ...events.errors,

@@ -1,11 +1,8 @@
-import { namedEvents } from '../../words';
 import type { Case, Event, Goal, Procedure } from '../../model';
 import { sameStepAs } from '../../safety';
+import { eventQuestionWords } from '../../words/event-question';
 
 type Asked = { goal: Goal; procedure: Procedure; cases: readonly Case[] };
-
-/** What is asked, on Now and on After twenty. */
-export const EVENT_ASKS = 'Decide whether to go on with times, to switch to checkpoints, or to pause.';
 
 /** Events at the step of a goal, near misses included, in cases operated since it was set. */
 export function eventsAtStep({ goal, procedure, cases }: Asked): Event[] {
@@ -26,5 +23,5 @@ export function eventQuestion(asked: Asked): string | null {
   const events = eventsAtStep(asked);
   const decidedOn = Math.max(0, ...goal.decisions.map((each) => each.eventsAtStep ?? 0));
   if (events.length <= decidedOn) return null;
-  return `Written down at this step since the goal was set: ${namedEvents(events.slice(decidedOn), procedure).join(' ')}`;
+  return eventQuestionWords(events.slice(decidedOn), procedure);
 }

@@ -1,13 +1,7 @@
-import type { Case, CheckpointAnswer, Goal, ListRecord, Procedure, Reflection, SurgeonRecord } from '../../model';
+import type { Case, Goal, ListRecord, Procedure, Reflection, SurgeonRecord } from '../../model';
 import { aimedLabel, capital } from '../../format';
+import { aboutNoteWords } from '../../words/reflection';
 import { instantWords, listTitle } from '../forms/when-words';
-
-export const ANSWER_WORDS: Record<CheckpointAnswer, string> = {
-  done: 'done',
-  partly: 'partly',
-  not: 'not done',
-  'did-not-arise': 'does not apply',
-};
 
 export type WaitingList = {
   /** `null`: the list of these cases is not known. */
@@ -107,7 +101,10 @@ export function reflectionRows(
       day: each.at.slice(0, 10),
       when: instantWords(each.at),
       stepLabel: labelOf(each.stepId),
-      about: aboutWords(each, cases),
+      about: aboutNoteWords(
+        each,
+        each.caseIds.map((id) => cases.find((one) => one.id === id)?.code ?? 'erased'),
+      ),
       saw: each.saw,
       willTry: each.willTry,
     }));
@@ -120,20 +117,6 @@ export const resultKnown = (
   caseIds: readonly string[],
 ): boolean =>
   results.some(({ goalId, windowIds }) => goalId === goal?.id && windowIds.some((id) => caseIds.includes(id)));
-
-function aboutWords(reflection: Reflection, cases: readonly Case[]): string {
-  const codes = reflection.caseIds.map((id) => cases.find((one) => one.id === id)?.code ?? 'erased');
-  const answers = answerSummary(reflection);
-  return [
-    ...(codes.length > 0 ? [`Cases ${codes.join(', ')}.`] : []),
-    ...(answers ? [`Checkpoints: ${answers}.`] : []),
-    ...(answers && reflection.resultKnown
-      ? ['Answered after the result was known.']
-      : answers && !reflection.beforeLengths
-        ? ['Answered after the times were shown.']
-        : []),
-  ].join(' ');
-}
 
 /**
  * A note as it stands after a change. Answers changed once the times have been seen are marked, whatever they
@@ -163,15 +146,6 @@ function sameAnswers(before: Reflection['answers'], after: Reflection['answers']
   const key = (each: Reflection['answers'][number]) => `${each.caseId} ${each.checkpointId} ${each.answer}`;
   const [a, b] = [new Set(before.map(key)), new Set(after.map(key))];
   return a.size === b.size && [...a].every((each) => b.has(each));
-}
-
-/** "9 done, 2 partly, 1 not done". */
-export function answerSummary(reflection: Pick<Reflection, 'answers'>): string {
-  return (['done', 'partly', 'not', 'did-not-arise'] as const)
-    .map((answer) => ({ answer, n: reflection.answers.filter((each) => each.answer === answer).length }))
-    .filter(({ n }) => n > 0)
-    .map(({ answer, n }) => `${n} ${ANSWER_WORDS[answer]}`)
-    .join(', ');
 }
 
 export type ReflectionForm = {
