@@ -22,6 +22,8 @@
  *   expected range, what twenty and forty cases can show; or why no goal can start.
  * - `resultFor(input)`: baseline cases and a full window → the outcome: its kind, and the effect against the rest of
  *   the operation, of the step alone, and of the rest, each with a 95 % interval on the log scale.
+ * - `cannotStartWords`, `cannotSayWords`, `pauseWords`, `resultCaveatWords`: the reasons in these, which are codes with
+ *   numbers, as sentences.
  *
  * Sources: robust regression, Huber (1964), Annals of Mathematical Statistics 35:73–101; design effect of lists,
  * Kish, Survey Sampling (1965); exact intervals, Clopper & Pearson (1934), Biometrika 26:404–413; false discovery rate,
@@ -31,4 +33,5 @@
 export { readAudit, type AuditReading, type Question } from './intake';
 export { assess, type AssessInput, type Assessed, type GoalWish, type Assessment, assessmentText } from './assess';
 export { startGoal, resultFor, type StartGoalInput, type StartedGoal, type ResultInput } from './practice';
+export { cannotSayWords, cannotStartWords, pauseWords, resultCaveatWords } from './words';
 export type { Case, Effect, ListRecord, Outcome, Problem, Procedure, ReferenceSet, Baseline } from './model';
