@@ -3,7 +3,8 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { loadProcedures } from '../../src/lib/server/content/library';
-import { writeStretches } from '../../src/lib/intake';
+import { writingStretches } from '../../src/lib/intake';
+import { atOnce } from '../../src/lib/turns';
 import { recordOf } from './simulated-record';
 import { itemAt } from '../../src/lib/item-at';
 
@@ -46,7 +47,7 @@ function fileOf(seed: number): string {
     procedureId: phaco.id,
     stretches: one.stretches.map((each, at) => ({ ...each, stepId: itemAt(phaco.steps, at).id })),
   }));
-  return writeStretches(named, { procedure: phaco, lists: [] });
+  return atOnce(writingStretches(named, { procedure: phaco, lists: [] }));
 }
 
 function assessed(files: readonly string[]): number {

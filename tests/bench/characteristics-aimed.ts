@@ -1,4 +1,5 @@
-import { eyesAllowance, type EyeGroupArrays } from '../../src/lib/practice/eyes-allowance';
+import { allowingForEyes, type EyeGroupArrays } from '../../src/lib/practice/eyes-allowance';
+import { atOnce } from '../../src/lib/turns';
 import { baselineModel, medianAndP20, type BaselineModel } from '../../src/lib/practice/baseline-model';
 import type { ChangeInput } from '../../src/lib/practice/change';
 import { excessOf, judgeAimed, type SuchEyes } from '../../src/lib/practice/judge-aimed';
@@ -115,14 +116,16 @@ function poolOf(world: World, record: SimulatedRecord, places: readonly number[]
 
 function pairAllowance(world: World, record: SimulatedRecord, pool: readonly number[], seed: number): number {
   const { arrays, model, groups } = poolOf(world, record, pool);
-  return eyesAllowance({
-    recorded: arrays.y,
-    differences: model.differences,
-    groups,
-    candidates: [...Array(world.steps).keys()],
-    list: arrays.list,
-    seed,
-  }).time;
+  return atOnce(
+    allowingForEyes({
+      recorded: arrays.y,
+      differences: model.differences,
+      groups,
+      candidates: [...Array(world.steps).keys()],
+      list: arrays.list,
+      seed,
+    }),
+  ).time;
 }
 
 /** The step and fact with the highest sum over the whole start, as a suggestion would name them, without any test. */

@@ -1,5 +1,6 @@
 import { sortedSample } from '../../src/lib/audit/sorted-sample';
-import { selectionAllowance, type SelectionAllowance } from '../../src/lib/practice/selection-allowance';
+import { allowingForSelection, type SelectionAllowance } from '../../src/lib/practice/selection-allowance';
+import { atOnce } from '../../src/lib/turns';
 import type { ChangeInput } from '../../src/lib/practice/change';
 import type { Look } from '../../src/lib/practice/effect';
 import { judgeSteadiness } from '../../src/lib/practice/judge-steadiness';
@@ -121,15 +122,17 @@ function allowanceFor(
   seed: number,
 ): SelectionAllowance {
   if (world.picked === 'not') return { time: 0, spread: 0 };
-  return selectionAllowance({
-    ...model,
-    candidates: [...model.adjusted.keys()],
-    apart: toldApart(model, columns),
-    view: world.picked,
-    referenceMedians: referenceSeconds(model),
-    list,
-    seed,
-  });
+  return atOnce(
+    allowingForSelection({
+      ...model,
+      candidates: [...model.adjusted.keys()],
+      apart: toldApart(model, columns),
+      view: world.picked,
+      referenceMedians: referenceSeconds(model),
+      list,
+      seed,
+    }),
+  );
 }
 
 function pick(

@@ -1,7 +1,7 @@
 import { auditInSlices, dataQueries } from '../../src/lib/audit';
-import { readAuditInSlices, writeStretches, writingCases, writingStretches } from '../../src/lib/intake';
+import { readAuditInSlices, writingCases, writingStretches } from '../../src/lib/intake';
 import { startGoalInSlices } from '../../src/lib/practice';
-import { inSlices, type Slices } from '../../src/lib/turns';
+import { atOnce, inSlices, type Slices } from '../../src/lib/turns';
 import { nineEqualSteps, plainProcedure, recordOf } from './simulated-record';
 
 const procedure = plainProcedure(9);
@@ -9,7 +9,7 @@ const whole = (cases: number) => ({ cases: recordOf(nineEqualSteps(cases), 3), l
 const started = { stepId: 's1', measure: 'time', chosenBy: 'seconds', seed: 1, engine: 'test' } as const;
 /** 50,000 rows. */
 const long = whole(5556);
-const text = writeStretches(long.cases, long);
+const text = atOnce(writingStretches(long.cases, long));
 
 /** Made once: in the runs that count nothing but the reading is timed. */
 function reading(make: () => { text: string } | { bytes: Uint8Array }) {

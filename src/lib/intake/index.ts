@@ -9,14 +9,7 @@ export { leftRowsText, ROWS_LEFT, rowsLeft } from './table/rows-left';
 export type { ReferenceDraft } from './cases/references';
 export type { KnownCase } from './cases/known-cases';
 export type { NewList } from './cases/lists';
-export {
-  writeCases,
-  writeSheet,
-  writeStretches,
-  writingCases,
-  writingStretches,
-  type WriteOptions,
-} from './write/write-cases';
+export { writeSheet, writingCases, writingStretches, type WriteOptions } from './write/write-cases';
 export { hasClockReadings, writeChapters } from './stretches/chapters';
 export { dateIsUnclear, dateOrderOf, readDate, type DateOrder } from './table/dates';
 export { liesAhead } from './table/when';

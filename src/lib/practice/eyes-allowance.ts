@@ -1,7 +1,7 @@
 import { auditThresholds } from '../audit';
 import { drawnOf, sortedSample, summariseLevel, type SortedSample } from '../audit/sorted-sample';
 import { drawListCounts, drawUnits, median } from '../statistics';
-import { atOnce, type Work } from '../turns';
+import type { Work } from '../turns';
 import { allowanceFrom, standing, type SelectionAllowance } from './selection-allowance';
 import { practiceThresholds as set } from './thresholds';
 
@@ -33,11 +33,9 @@ const RESAMPLES_A_SLICE = 25;
  * What the start of a goal aimed at certain eyes owes to having been picked: in each resample of the lists the pair of
  * step and fact with the highest sum (share of cases × recorded median without it × (ratio beyond what the fact does at
  * the other steps − 1)), without test or least ratio; how much longer, or more varied, that step is among those eyes in
- * the resample than in the record. 1.5 × the mean, not below 0, as for a step picked by itself.
+ * the resample than in the record. 1.5 × the mean, not below 0, as for a step picked by itself. Hands
+ * over between slices with the share done, 0..1.
  */
-export const eyesAllowance = (input: EyesAllowanceInput): SelectionAllowance => atOnce(allowingForEyes(input));
-
-/** The same work in slices, with the share done, 0..1. */
 export function* allowingForEyes(input: EyesAllowanceInput): Work<SelectionAllowance> {
   const { unit: list, count: groups } = drawUnits(input.list, auditThresholds.listsToDraw);
   const pairs = pairsOf(input, list);

@@ -1,7 +1,7 @@
 import { auditThresholds } from '../audit';
 import { sortedSample } from '../audit/sorted-sample';
 import { drawListCounts, drawUnits, huberLocation, mad, median } from '../statistics';
-import { atOnce, type Work } from '../turns';
+import type { Work } from '../turns';
 import { viewValue, type PickedOn } from './resampled-view';
 import { practiceThresholds as set } from './thresholds';
 
@@ -35,12 +35,8 @@ export type SelectionAllowance = { time: number; spread: number };
  * that step is in the resample than in the record shows how much of its standing out is luck. 1.5 × the mean, not below
  * 0. (The bootstrap correction of optimism, Efron and Tibshirani, An Introduction to the Bootstrap, 1993, ch. 17.)
  * Choosing by the resample's point values; ties go to the earlier step. Below six lists cases are resampled singly.
+ * Hands over after every fifty resamples with the share done, 0..1.
  */
-export function selectionAllowance(input: SelectionAllowanceInput): SelectionAllowance {
-  return atOnce(allowingForSelection(input));
-}
-
-/** The same work in slices: hands over after every fifty resamples with the share done, 0..1. */
 export function* allowingForSelection(input: SelectionAllowanceInput): Work<SelectionAllowance> {
   const { unit: list, count: groups } = drawUnits(input.list, auditThresholds.listsToDraw);
   const sample = (log: Float64Array | undefined) => sortedSample((log ?? new Float64Array(0)).map(Math.exp), list);

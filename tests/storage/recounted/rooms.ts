@@ -1,7 +1,8 @@
 import { auditOf, type Audit } from '../../../src/lib/audit';
 import { suggestionFor } from '../../../src/lib/assess/suggest';
 import type { SurgeonRecord } from '../../../src/lib/model';
-import { writeCases, writeStretches } from '../../../src/lib/intake';
+import { writingCases, writingStretches } from '../../../src/lib/intake';
+import { atOnce } from '../../../src/lib/turns';
 import { afterView } from '../../../src/lib/rooms/after-twenty/after-view';
 import { goalLines } from '../../../src/lib/rooms/after-twenty/goal-lines';
 import { noteViews } from '../../../src/lib/rooms/before-a-list/note-view';
@@ -189,6 +190,6 @@ export const report: Room = ({ record }) => {
 export const overTime: Room = ({ record }) =>
   texts(overTimeView(record, operation, askedSplit(new URLSearchParams({ split: 'halves' }))));
 export const files: Room = ({ record }) =>
-  [writeCases, writeStretches].flatMap((write) =>
-    write(record.cases, { procedure: operation, lists: record.lists, dates: 'day' }).split('\n'),
+  [writingCases, writingStretches].flatMap((writing) =>
+    atOnce(writing(record.cases, { procedure: operation, lists: record.lists, dates: 'day' })).split('\n'),
   );

@@ -1,6 +1,7 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { readAudit, writeCases, writeChapters, writeStretches } from '../../../src/lib/intake';
+import { readAudit, writeChapters, writingCases, writingStretches } from '../../../src/lib/intake';
+import { atOnce } from '../../../src/lib/turns';
 import { caseSchema, type Case, type ListRecord, type NewCase } from '../../../src/lib/model';
 import { plainList } from '../../made-up/plain';
 import { phaco, procedures } from './procedures';
@@ -163,8 +164,14 @@ const carried = ({
 const byCode = <T extends { code: string }>(all: readonly T[]): T[] =>
   [...all].sort((a, b) => a.code.localeCompare(b.code));
 
+const inOne =
+  (writing: typeof writingStretches) =>
+  (...given: Parameters<typeof writingStretches>) =>
+    atOnce(writing(...given));
+
 describe('what goes out comes back the same', () => {
-  const check = (drawn: Parameters<typeof record>[0], write: typeof writeStretches) => {
+  const check = (drawn: Parameters<typeof record>[0], writing: typeof writingStretches) => {
+    const write = inOne(writing);
     const cases = record(drawn);
     const csv = write(cases, { procedure: phaco, lists, dates: 'day' });
     const reading = read(csv);
@@ -195,14 +202,16 @@ describe('what goes out comes back the same', () => {
 
   it('one row a stretch, with clock readings', () => {
     fc.assert(
-      fc.property(fc.array(madeCase(clocked), { minLength: 1, maxLength: 4 }), (drawn) => check(drawn, writeStretches)),
+      fc.property(fc.array(madeCase(clocked), { minLength: 1, maxLength: 4 }), (drawn) =>
+        check(drawn, writingStretches),
+      ),
       { numRuns: 40 },
     );
   });
 
   it('one row a stretch, lengths alone', () => {
     fc.assert(
-      fc.property(fc.array(madeCase(alone), { minLength: 1, maxLength: 4 }), (drawn) => check(drawn, writeStretches)),
+      fc.property(fc.array(madeCase(alone), { minLength: 1, maxLength: 4 }), (drawn) => check(drawn, writingStretches)),
       { numRuns: 30 },
     );
   });
@@ -218,7 +227,7 @@ describe('what goes out comes back the same', () => {
           ),
           { minLength: 1, maxLength: 4 },
         ),
-        (drawn) => check(drawn, writeCases),
+        (drawn) => check(drawn, writingCases),
       ),
       { numRuns: 30 },
     );
@@ -243,8 +252,8 @@ describe('what goes out comes back the same', () => {
       },
     ];
     for (const csv of [
-      writeStretches(cases, { procedure: phaco, lists }),
-      writeCases(cases, { procedure: phaco, lists }),
+      inOne(writingStretches)(cases, { procedure: phaco, lists }),
+      inOne(writingCases)(cases, { procedure: phaco, lists }),
     ]) {
       expect(csv).toContain(`"'=HYPERLINK(""http://x"")"`);
       expect(csv).toContain(`'@SUM(A1)`);
@@ -254,7 +263,7 @@ describe('what goes out comes back the same', () => {
   });
 
   it('gives months, not days, unless asked', () => {
-    const csv = writeStretches(record(fc.sample(madeCase(alone), { numRuns: 3, seed: 2 })), {
+    const csv = inOne(writingStretches)(record(fc.sample(madeCase(alone), { numRuns: 3, seed: 2 })), {
       procedure: phaco,
       lists,
     });

@@ -1,5 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { selectionAllowance } from '../../../src/lib/practice/selection-allowance';
+import { allowingForSelection, type SelectionAllowanceInput } from '../../../src/lib/practice/selection-allowance';
+import { atOnce } from '../../../src/lib/turns';
+
+const selectionAllowance = (input: SelectionAllowanceInput) => atOnce(allowingForSelection(input));
 import { practiceThresholds } from '../../../src/lib/practice/thresholds';
 
 /*

@@ -1,6 +1,6 @@
 import Papa from 'papaparse';
 import type { Case, Event, ListRecord, Procedure } from '../../model';
-import { atOnce, mapped, scaled, type Work } from '../../turns';
+import { mapped, scaled, type Work } from '../../turns';
 import { joinEvents } from '../cases/events';
 import { harmless } from '../table/harmless';
 import {
@@ -20,12 +20,8 @@ type Cells = Record<string, string | number | boolean | null>;
 
 /**
  * Cases as CSV, one row a stretch; read back by `readAudit` to the same cases. Clock readings and lengths in seconds.
- * Not in it: reflections, recordings, history, what was left out and why (these are in the full export).
+ * Not in it: reflections, recordings, history, what was left out and why (these are in the full export). Hands over between cases.
  */
-export const writeStretches = (cases: readonly Written[], options: WriteOptions): string =>
-  atOnce(writingStretches(cases, options));
-
-/** The same, handing over between cases. */
 export function* writingStretches(cases: readonly Written[], options: WriteOptions): Work<string> {
   const ofProcedure = cases.filter(({ procedureId }) => procedureId === options.procedure.id);
   const ofCase = caseWriter(options);
@@ -68,12 +64,8 @@ export function* writingStretches(cases: readonly Written[], options: WriteOptio
 
 /**
  * Cases as CSV, one row a case and one column a step: own stretches of each step added up, waiting beside it.
- * Clock readings and the order within a case are not in it; `writeStretches` keeps them.
+ * Clock readings and the order within a case are not in it; `writingStretches` keeps them.
  */
-export const writeCases = (cases: readonly Written[], options: WriteOptions): string =>
-  atOnce(writingCases(cases, options));
-
-/** The same, handing over between cases. */
 export function* writingCases(cases: readonly Written[], options: WriteOptions): Work<string> {
   const ofProcedure = cases.filter(({ procedureId }) => procedureId === options.procedure.id);
   const { steps } = options.procedure;

@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { SCENES } from '../../../../src/lib/charts/eye/catalogue';
-import { hapticCourse, hapticTurn } from '../../../../src/lib/charts/eye/instruments/implant';
+import { hapticCourse } from '../../../../src/lib/charts/eye/instruments/implant';
 import type { Haptic } from '../../../../src/lib/charts/eye/pencil/marks';
+import type { Point } from '../../../../src/lib/charts/eye/pencil/points';
+import { itemAt } from '../../../../src/lib/item-at';
 import { marksOf, type Hand } from '../../../../src/lib/charts/eye/scene';
 
 /**
@@ -15,6 +17,20 @@ const haptics = SCENES.flatMap((scene) =>
       .map((haptic) => [scene.id, hand, haptic] as const),
   ),
 );
+
+/**
+ * How far round the optic a haptic's free end lies from its root, in degrees, clockwise positive. Right way up it is
+ * negative.
+ */
+function hapticTurn({ course, optic }: Pick<Haptic, 'course' | 'optic'>): number {
+  const angle = ([x, y]: Point) => Math.atan2(y - optic[1], x - optic[0]);
+  let sum = 0;
+  for (let i = 1; i < course.length; i++) {
+    const step = ((angle(itemAt(course, i)) - angle(itemAt(course, i - 1))) * 180) / Math.PI;
+    sum += step > 180 ? step - 360 : step < -180 ? step + 360 : step;
+  }
+  return sum;
+}
 
 describe('implants', () => {
   it('are drawn, for both hands', () => {

@@ -1,4 +1,3 @@
-import { itemAt } from '../../../item-at';
 import { range } from '../pencil/curves';
 import { spline } from '../pencil/curves';
 import { add, times, turned, type Point } from '../pencil/points';
@@ -46,17 +45,3 @@ export const hapticAlong = (
 
 export const opticOf = (centre: Point = [0, 0], radius = 3): Point[] =>
   range(0, 355, 71, (a) => add(centre, times(turned([0, -1], a), radius * PX)));
-
-/**
- * How far round the optic a haptic's free end lies from its root, in degrees, clockwise positive. Right way up it is
- * negative.
- */
-export function hapticTurn({ course, optic }: Pick<Haptic, 'course' | 'optic'>): number {
-  const angle = ([x, y]: Point) => Math.atan2(y - optic[1], x - optic[0]);
-  let sum = 0;
-  for (let i = 1; i < course.length; i++) {
-    const step = ((angle(itemAt(course, i)) - angle(itemAt(course, i - 1))) * 180) / Math.PI;
-    sum += step > 180 ? step - 360 : step < -180 ? step + 360 : step;
-  }
-  return sum;
-}
