@@ -130,17 +130,20 @@ const NOTHING = { cases: 0, lists: 0, references: 0 };
 test.describe('what is wrong with a file', () => {
   test.beforeAll(({ app }) => startWith(app, 'empty'));
 
-  for (const [what, name, content, says, takes] of FILES)
-    test(`${what}: said by name, nothing stored`, async ({ page, app }) => {
-      await send(page, name, content);
-      const main = page.locator('main');
-      await expect(main).toContainText(name);
-      for (const words of says) await expect(main).toContainText(words);
-      const take = page.getByRole('button', { name: /^Take / });
-      if (takes === null) await expect(take).toHaveCount(0);
-      else await expect(take).toHaveText(takes);
-      expect(await stored(app)).toEqual(NOTHING);
-    });
+  test('each is said by name, and nothing is stored', async ({ page, app }) => {
+    test.setTimeout(120_000);
+    for (const [what, name, content, says, takes] of FILES)
+      await test.step(what, async () => {
+        await send(page, name, content);
+        const main = page.locator('main');
+        await expect(main).toContainText(name);
+        for (const words of says) await expect(main).toContainText(words);
+        const take = page.getByRole('button', { name: /^Take / });
+        if (takes === null) await expect(take).toHaveCount(0);
+        else await expect(take).toHaveText(takes);
+        expect(await stored(app)).toEqual(NOTHING);
+      });
+  });
 });
 
 test.describe('files from elsewhere', () => {

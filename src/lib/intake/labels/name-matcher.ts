@@ -1,5 +1,5 @@
 import { essential, plainWords, squeezed } from './plain-words';
-import { slipsBetween, slipsForgiven } from './slips';
+import { lettersOf, slipsAtLeast, slipsBetween, slipsForgiven } from './slips';
 
 /** A thing and all the names it goes by. */
 export type Named<T> = { value: T; names: readonly string[] };
@@ -13,7 +13,7 @@ export type Match<T> =
 
 const NONE = { how: 'none', values: [] } as const;
 
-type Found<T> = { name: string; values: Set<T> };
+type Found<T> = { name: string; letters: number; values: Set<T> };
 
 /** All names of some things, ready to be looked up. Holds nothing but what it was made of. */
 export type NameIndex<T> = {
@@ -36,11 +36,11 @@ export function nameIndex<T>(entries: readonly Named<T>[]): NameIndex<T> {
       add(byWords, words, value);
       add(byOrder, inOrder(words), value);
       const short = squeezed(words);
-      const found = bySqueezed.get(short) ?? { name: short, values: new Set<T>() };
+      const found = bySqueezed.get(short) ?? { name: short, letters: lettersOf(short), values: new Set<T>() };
       found.values.add(value);
       bySqueezed.set(short, found);
     }
-  const longestFirst = [...byWords].map(([name, values]) => ({ name, values }));
+  const longestFirst = [...byWords].map(([name, values]) => ({ name, letters: lettersOf(name), values }));
   longestFirst.sort((a, b) => b.name.length - a.name.length);
   const byLength = new Map<number, Found<T>[]>();
   for (const found of bySqueezed.values()) {
@@ -114,10 +114,11 @@ function bySlips<T>(text: string, byLength: NameIndex<T>['byLength']): Match<T> 
   let best = slipsForgiven(text.length);
   let found: Found<T>[] = [];
   const most = best;
+  const letters = lettersOf(text);
   for (let length = text.length - most; length <= text.length + most; length += 1)
     for (const candidate of byLength.get(length) ?? []) {
       const limit = Math.min(best, slipsForgiven(length));
-      if (limit === 0) continue;
+      if (limit === 0 || slipsAtLeast(letters, candidate.letters) > limit) continue;
       const slips = slipsBetween(text, candidate.name, limit);
       if (slips > limit) continue;
       if (slips < best) found = [];

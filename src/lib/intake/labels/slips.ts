@@ -34,3 +34,21 @@ export function slipsForgiven(length: number): number {
   if (length < 8) return 1;
   return length < 13 ? 2 : 3;
 }
+
+/** The letters of a word as a set of 31 bits; two that share a bit only make two words look more alike. */
+export function lettersOf(word: string): number {
+  let letters = 0;
+  for (let at = 0; at < word.length; at += 1) letters |= 1 << (word.charCodeAt(at) % 31);
+  return letters;
+}
+
+/** At least so many slips lie between two words: each letter that only one has needs one, and a slip changes one. */
+export function slipsAtLeast(a: number, b: number): number {
+  return Math.max(bits(a & ~b), bits(b & ~a));
+}
+
+function bits(set: number): number {
+  let count = 0;
+  for (let left = set; left !== 0; left &= left - 1) count += 1;
+  return count;
+}
