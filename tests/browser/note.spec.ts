@@ -4,6 +4,8 @@ import { open } from './open';
 import { printed } from './paper';
 import { startWith } from './records';
 
+test.use({ serviceWorkers: 'allow' });
+
 const KEPT = 'Kept on this device: it opens without a network.';
 
 /** A figure with a unit of time, or a clock reading. */

@@ -36,6 +36,8 @@ export default defineConfig({
   reporter: 'line',
   use: {
     browserName: 'chromium',
+    // The worker of the note fetches every file of the program for each new window: note.spec.ts alone lets it in.
+    serviceWorkers: 'block',
     // What is not there is said after a quarter of a minute, not when the whole test runs out of time.
     actionTimeout: 15_000,
     navigationTimeout: 30_000,

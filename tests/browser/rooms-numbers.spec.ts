@@ -6,9 +6,6 @@ import { startWith } from './records';
 import { pathOf, ROOMS, type Room } from './rooms';
 import { says } from './says';
 
-// A file out of the worker's store counts as large as it is unpacked.
-test.use({ serviceWorkers: 'block' });
-
 test.beforeAll(({ app }) => startWith(app, 'fellow'));
 
 const HOUSE: readonly Room[] = [
