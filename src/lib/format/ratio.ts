@@ -13,6 +13,12 @@ export function rangeOfRatios(low: number, high: number): string {
   return `from ${lessOrMore(low)} to ${lessOrMore(high)}`;
 }
 
+/** The same as a sentence goes on: "anything from 9 to 26 % less fits". */
+export function fromRangeOfRatios(low: number, high: number): string {
+  const words = rangeOfRatios(low, high);
+  return words.startsWith('from') ? words : `from ${words}`;
+}
+
 /**
  * How many times as long, with its interval, all three to the same precision: 1.7 (1.4 to 2.1). Two decimals below 1, and
  * wherever one decimal would print 1 for a figure that is not 1: 1.13 (1.04 to 1.22). None from 10 up.

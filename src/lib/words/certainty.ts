@@ -1,3 +1,5 @@
+import { ofHundred } from '../format';
+
 /**
  * How sure, in words: the one table for every screen. Shares are shares of resamples of the surgeon's
  * lists, so these words speak of stability, never of a chance of being right.
@@ -15,4 +17,9 @@ export const CERTAINTY = [
 export function firstWords(share: number | null): string {
   if (share === null || !Number.isFinite(share)) return '';
   return CERTAINTY.find((row) => share >= row.from)?.words ?? '';
+}
+
+/** "came first in 97 of 100 resamples of your record". */
+export function cameFirst(share: number): string {
+  return `came first in ${ofHundred(share)} of 100 resamples of your record`;
 }

@@ -1,6 +1,6 @@
 import { counted } from '../format';
 import type { Lasting } from '../model';
-import { LASTING_HEAD } from './result';
+import { LASTING_HEAD } from './lasting';
 import { sinceFigure } from './since-read';
 
 /** When it was read (`when` with its preposition: "on 1 September 2026", "in September 2026"), and what today's data would give where that prints otherwise; `now`: `null` where nothing can be said. */

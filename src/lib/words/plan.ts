@@ -5,7 +5,6 @@ import { paceWords } from './aimed';
 import type { Interval } from '../audit';
 import type { StartedGoal } from '../practice';
 import { counted, inSentence, listed, prose, timesInTen } from '../format';
-import { powerWords } from './result';
 
 /** What a goal can be measured by, as it is offered. */
 export const MEASURE_OPTIONS: Record<Measure, { label: string; hint: string }> = {
@@ -75,4 +74,13 @@ export function powerSentences({ steer, fifth, tenth, coarse }: NonNullable<Star
         ]
       : []),
   ];
+}
+
+/** "Before the start": what twenty and forty cases can show. Chances 0..1. */
+export function powerWords(fifth: { twenty: number; forty: number }, tenth: { twenty: number }): string {
+  return (
+    `If this step became a fifth shorter, twenty cases would show it ${timesInTen(fifth.twenty)}, forty ${timesInTen(fifth.forty)}. ` +
+    `A tenth: ${timesInTen(tenth.twenty)}. So "no clear change" will be common, even when something did change. ` +
+    'You will have your own account of what you did in any case.'
+  );
 }

@@ -70,7 +70,6 @@ export function reportedResult(outcome: Outcome, stepLabel: string): ResultWords
   const { head, sentences, doesNotSay, beside } = resultWords(told, {
     stepLabel,
     falsePerHundred: SHORTER_WRONG_PER_HUNDRED,
-    pausedBy: null,
   });
   return {
     head: `${head}.`,

@@ -38,7 +38,7 @@ describe('a step next to one that was found shorter', () => {
     expect(outcome.kind).toBe('shorter');
     expect(outcome.neighbours?.map(({ stepId }) => stepId)).toEqual(['third']);
     expect(outcome.notes).toContain('neighbour-longer');
-    const { beside } = resultWords(outcome, { stepLabel: 'Practised', falsePerHundred: 2, pausedBy: null });
+    const { beside } = resultWords(outcome, { stepLabel: 'Practised', falsePerHundred: 2 });
     expect(plainBlanks(beside.join(' '))).toMatch(
       /The step next to it, third, took about \d+ % more time .* Does the clock between the two still stop where it used to\?/,
     );
@@ -63,7 +63,7 @@ describe('a step next to one that was found shorter', () => {
 describe('what a result says of its adjustment', () => {
   it('is adjusted for the eye only where there was a fact to adjust by', () => {
     const words = (outcome: ReturnType<typeof outcomeOf>) =>
-      resultWords(outcome, { stepLabel: 'Practised', falsePerHundred: 2, pausedBy: null }).sentences.join(' ');
+      resultWords(outcome, { stepLabel: 'Practised', falsePerHundred: 2 }).sentences.join(' ');
     const blank = moved.map((one) => ({ ...one, facts: {} }));
     expect(outcomeOf(moved).adjusted).toBe(true);
     expect(words(outcomeOf(moved))).toContain('40 baseline cases, adjusted for the eye.');
@@ -75,7 +75,7 @@ describe('what a result says of its adjustment', () => {
     const rest = outcomeOf(month(60, { sd: 0.1, rest: Math.log(0.75) }));
     expect(rest.kind).toBe('cannot-tell');
     expect(rest.against!.rawLow).toBeGreaterThan(0);
-    const { sentences } = resultWords(rest, { stepLabel: 'Practised', falsePerHundred: 2, pausedBy: null });
+    const { sentences } = resultWords(rest, { stepLabel: 'Practised', falsePerHundred: 2 });
     expect(plainBlanks(sentences[0] ?? '')).toMatch(
       /^The rest of these operations took about \d+ % less time \(.* % less\); practised stayed about as it was\.$/,
     );

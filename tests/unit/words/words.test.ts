@@ -49,7 +49,7 @@ const outcome = (over: Partial<Outcome>): Outcome => ({
   powerForAFifth: 0.61,
   ...over,
 });
-const context = { stepLabel: 'Capsulorhexis', falsePerHundred: 2, pausedBy: null };
+const context = { stepLabel: 'Capsulorhexis', falsePerHundred: 2 };
 
 describe('a goal on steadiness', () => {
   const spread = effect(0.7, 0.5, 0.95);
