@@ -28,3 +28,4 @@ export * from './asks-who';
 export * from './mentor-review';
 export * from './practice-month';
 export * from './what-waits';
+export * from './change-of-case';

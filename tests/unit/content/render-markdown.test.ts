@@ -133,3 +133,16 @@ describe('source marks', () => {
     expect(html).toBe(`<p>${text.replaceAll('>', '&gt;')}</p>\n`);
   });
 });
+
+describe('formulas', () => {
+  it('set low and high letters small, within code alone, and run nothing', () => {
+    expect(renderMarkdown('`xᵢ₋₁ + C^+ᵢ·D^½ < 0.05^(1/n)` and xᵢ, 2^3')).toBe(
+      '<p><code>x<sub>i−1</sub> + C<sup>+</sup><sub>i</sub>·D<sup>½</sup> &lt; 0.05<sup>1/n</sup></code> and xᵢ, 2^3</p>\n',
+    );
+    expect(renderMarkdown('`a^(<script>)`')).toBe('<p><code>a<sup>&lt;script&gt;</sup></code></p>\n');
+  });
+
+  it("a person's own text keeps every sign", () => {
+    expect(renderOwnMarkdown('`xᵢ^2`')).toContain('xᵢ^2');
+  });
+});

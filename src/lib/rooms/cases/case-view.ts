@@ -1,6 +1,7 @@
 import { stepSecondsOf, waitingOf, timesReturnedTo } from '../../audit';
 import { hasClockReadings } from '../../intake';
 import { type Case, type Event, type Hands, type Procedure, procedureOf, type SurgeonRecord } from '../../model';
+import { changeWords } from '../../words';
 import { clock } from '../../format';
 import { leftOutWords } from '../../words/left-out';
 import { caseSummary, stretchesInOrder, type CaseSummary } from './case-summary';
@@ -127,7 +128,7 @@ export function caseView(one: Case, record: SurgeonRecord, hidden: boolean): Cas
               : ('no' as const),
       })),
     ),
-    history: one.history.map(({ at, what }) => ({ at: instantWords(at), what })),
+    history: one.history.map(({ at, what }) => ({ at: instantWords(at), what: changeWords(what) })),
     leaves: leavesWith(one, record),
   };
 }

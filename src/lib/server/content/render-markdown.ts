@@ -1,5 +1,6 @@
 import { Marked, type RendererObject } from 'marked';
 import { escapeHtml } from './escape-html';
+import { formulaHtml } from './formula';
 import { safeLink } from './safe-link';
 
 /** An entity an author wrote as text (`&nbsp;`) may stay: in element content it can only become a character. */
@@ -10,7 +11,7 @@ const escapeText = (text: string): string =>
  * Raw HTML is printed, not run; no images; links only where `safeLink` allows; no attributes but `href`, `rel`,
  * `start`. Headings begin at `firstHeading`, below the heading of the room they stand in.
  */
-const rendererFrom = (firstHeading: number): RendererObject => ({
+const rendererFrom = (firstHeading: number, formula: (html: string) => string): RendererObject => ({
   html({ text }) {
     return escapeHtml(text);
   },
@@ -26,7 +27,7 @@ const rendererFrom = (firstHeading: number): RendererObject => ({
     return `<pre><code>${escapeHtml(text)}\n</code></pre>\n`;
   },
   codespan({ text }) {
-    return `<code>${escapeHtml(text)}</code>`;
+    return `<code>${formula(escapeHtml(text))}</code>`;
   },
   checkbox({ checked }) {
     return checked ? '[x] ' : '[ ] ';
@@ -47,9 +48,12 @@ const rendererFrom = (firstHeading: number): RendererObject => ({
   },
 });
 
-/** A converter whose `#` is the given heading rank. */
-export function markdownRenderer(firstHeading: number): (text: string) => string {
-  const marked = new Marked({ gfm: true, breaks: false, async: false, renderer: rendererFrom(firstHeading) });
+/** A converter whose `#` is the given heading rank; `formula`: what is done to code within a line. */
+export function markdownRenderer(
+  firstHeading: number,
+  formula = (html: string): string => html,
+): (text: string) => string {
+  const marked = new Marked({ gfm: true, breaks: false, async: false, renderer: rendererFrom(firstHeading, formula) });
   return (text) => {
     try {
       return marked.parse(text, { async: false });
@@ -64,4 +68,4 @@ export function markdownRenderer(firstHeading: number): (text: string) => string
  * Markdown of the project's own content as safe HTML. `#` becomes h2: the room has the h1.
  * For text people write use `renderOwnMarkdown`.
  */
-export const renderMarkdown = markdownRenderer(2);
+export const renderMarkdown = markdownRenderer(2, formulaHtml);
