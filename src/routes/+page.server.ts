@@ -1,5 +1,5 @@
 import { fail, redirect } from '@sveltejs/kit';
-import { eyeDrawings } from '$lib/charts/eye/eye-drawings.server';
+import { eyeDrawing, eyeDrawings } from '$lib/charts/eye/eye-drawings.server';
 import { openGoals, type StagedGoal } from '$lib/rooms/goals/goal-standing';
 import { guidanceOf } from '$lib/rooms/choose/step-view';
 import { textOf, wholeOf } from '$lib/rooms/forms/fields';
@@ -58,6 +58,7 @@ export const load: PageServerLoad = async ({ locals }) => {
     reminders: openGoals(record).some(({ stage }) => stage !== 'draft' && stage !== 'paused'),
     checkpoints: checkpoints.map(({ id, look }) => ({ id, look })),
     scenes: eyeDrawings(checkpoints.map(({ id }) => id)),
+    eye: view.state === 'empty' ? eyeDrawing('rhexis-regrasp') : null,
     invented: INVENTED,
     people: cautions['no-patient-data'].paragraphs,
   };

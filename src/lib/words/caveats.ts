@@ -3,6 +3,7 @@ import type { EyeCaveat, ResultCaveat } from '../model';
 import type { StartedGoal } from '../practice';
 import { cannotJudgeWords } from './cannot';
 import { unusedFact } from './not-used';
+import { inSentence, listed } from '../format';
 
 type StartCaveat = StartedGoal['caveats'][number];
 type StepCaveat = Extract<AuditCaveat, { step: string }>;
@@ -58,6 +59,23 @@ export function auditCaveatWords(caveat: AuditCaveat): string {
     default:
       return eyeCaveatWords(caveat);
   }
+}
+
+/** The same of a whole audit: what holds of several steps is said once, with their names. */
+export function auditCaveatsWords(caveats: readonly AuditCaveat[]): string[] {
+  return caveats.flatMap((caveat) => {
+    if (caveat.code !== 'adjusted-for-less') return [auditCaveatWords(caveat)];
+    const alike = caveats.filter(
+      (each) => each.code === caveat.code && each.nothing === caveat.nothing,
+    ) as (typeof caveat)[];
+    if (alike.length === 1) return [auditCaveatWords(caveat)];
+    if (alike[0] !== caveat) return [];
+    const counts = alike.map(({ cases }) => cases);
+    const [least, most] = [Math.min(...counts), Math.max(...counts)];
+    const so = least === most ? `${least} cases each` : `${least} to ${most} cases each`;
+    const what = caveat.nothing ? 'Not adjusted' : 'Adjusted for fewer facts';
+    return [`${what}, with only ${so}: ${listed(alike.map(({ step }) => inSentence(step)))}.`];
+  });
 }
 
 const NOT_ADJUSTED: Record<Extract<StepCaveat, { code: 'not-adjusted' }>['why'], string> = {

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { CannotJudge, EyeCaveat, NotANumber, Pause } from '../../../src/lib/model';
 import {
+  auditCaveatsWords,
   auditCaveatWords,
   cannotCompareWords,
   cannotJudgeWords,
@@ -123,6 +124,26 @@ describe('what should be known beside the numbers', () => {
     [{ code: 'too-few-from', fact: 'Nucleus' }, 'Nucleus and the facts after it are not used: too few cases.'],
     [{ code: 'retired', fact: 'gone=x/y' }, 'gone=x/y is not used: the procedure no longer has it.'],
   ])('of the eye: %o', (caveat, sentence) => expect(eyeCaveatWords(caveat)).toBe(sentence));
+
+  it('of many steps once, with their names', () => {
+    const less = (step: string, cases: number, nothing = false) =>
+      ({ code: 'adjusted-for-less', step, nothing, cases }) as const;
+    const single = { code: 'single-cases', listsKnown: true } as const;
+    const said = auditCaveatsWords([
+      less('Peritomy', 18),
+      less('Cautery', 17, true),
+      single,
+      less('IOL insertion', 17),
+    ]);
+    expect(said).toEqual([
+      'Adjusted for fewer facts, with only 17 to 18 cases each: peritomy and IOL insertion.',
+      'Cautery: adjusted for nothing, only 17 cases.',
+      auditCaveatWords(single),
+    ]);
+    expect(auditCaveatsWords([less('Peritomy', 17, true), less('Cautery', 17, true)])).toEqual([
+      'Not adjusted, with only 17 cases each: peritomy and cautery.',
+    ]);
+  });
 
   it('of an audit, a start and a result', () => {
     expect(auditCaveatWords({ code: 'adjusted-for-less', step: 'S1', nothing: false, cases: 20 })).toBe(

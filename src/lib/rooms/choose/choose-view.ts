@@ -2,7 +2,7 @@ import type { Audit, StepAudit } from '../../audit';
 import type { Case } from '../../model';
 import { standingViews, standsOut, type StandingView, type Suggestion } from '../../rules';
 import { capital, clock, counted, inSentence, prose } from '../../format';
-import { auditCaveatWords, differenceInstead, firstOn, firstWords } from '../../words';
+import { auditCaveatsWords, differenceInstead, firstOn, firstWords } from '../../words';
 import { othersCases, suggestionReasons, suggestionWords, viewTitle } from '../../words';
 import { eyeWords } from '../cases/eye-words';
 import { chooseTable, hasReference, type ChooseTable, type HowMade } from './choose-table';
@@ -200,7 +200,7 @@ function madeOf(audit: Audit, heldBack: number): string[] {
           `${counted(heldBack, 'case')} of the running window ${heldBack === 1 ? 'is' : 'are'} not in it: their times are hidden until it is full and reviewed.`,
         ]
       : []),
-    ...audit.caveats.map(auditCaveatWords),
+    ...auditCaveatsWords(audit.caveats),
   ];
 }
 
