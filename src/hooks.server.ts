@@ -120,18 +120,16 @@ export const handle: Handle = async ({ event, resolve }) => {
 };
 
 /** What the store refuses is said as it is; anything else gets a number to find it by, here and in the log of faults. */
-export const handleError: HandleServerError = ({ error, event, status, message }) => {
+export const handleError: HandleServerError = ({ error, event, status }) => {
   if (error instanceof StaleVersionError) return { message: error.message };
   if (error instanceof StorageError) {
     console.error(error.message);
     return { message: error.message };
   }
   if (status === 404) return { message: 'There is no page at this address.' };
+  if (status < 500) return { message: 'What was sent is not what this page takes. Nothing was changed.' };
   const where = `${event.request.method} ${event.route.id ?? ''}`;
   const errorId = noteFault(faultOf(error, where, new Date().toISOString()));
   console.error(`error ${errorId}: ${event.request.method} ${event.url.pathname}`, error);
-  return {
-    message: status === 500 ? 'Something went wrong here. What was already saved is still there.' : message,
-    errorId,
-  };
+  return { message: 'Something went wrong here. What was already saved is still there.', errorId };
 };

@@ -1,5 +1,7 @@
 import { spawnSync } from 'node:child_process';
+import { readFile } from 'node:fs/promises';
 import { request as httpRequest, type IncomingHttpHeaders } from 'node:http';
+import { join } from 'node:path';
 import { expect, test } from './fixture';
 
 type Answer = { status: number; headers: IncomingHttpHeaders; body: string };
@@ -142,7 +144,7 @@ test('refuses to answer beyond this computer', async ({ app }) => {
 });
 
 test('answers odd forms with a reason, never with a fault of its own', async ({ app }) => {
-  const own = (type: string) => ({ 'content-type': type, origin: app.origin });
+  const own = (type: string) => ({ 'content-type': type, origin: app.origin, accept: 'text/html' });
   const cut = '--b\r\nContent-Disposition: form-data; name="code"\r\n\r\nA1';
   const urls = [
     '/settings?/profile',
@@ -163,4 +165,6 @@ test('answers odd forms with a reason, never with a fault of its own', async ({ 
     const names = await sent('application/x-www-form-urlencoded', '__proto__=x&constructor=y&toString=z&__proto__.a=1');
     expect([200, 303, 400], `names that every object answers to, ${path}`).toContain(names);
   }
+  // None of it was a fault of this program.
+  expect(await readFile(join(app.folder, 'faults.log'), 'utf8').catch(() => '')).toBe('');
 });
