@@ -50,6 +50,14 @@ async function watched<Answer>(work: () => Promise<Answer>): Promise<{ answer: A
   return { answer, ms, sliceMs };
 }
 
+/** What a work took, in ms, and of that in this process: on a machine with other work to do, the second stays the same. */
+async function timed<Answer>(work: () => Promise<Answer>): Promise<{ answer: Answer; ms: number; cpuMs: number }> {
+  const [began, before] = [performance.now(), process.cpuUsage()];
+  const answer = await work();
+  const { user, system } = process.cpuUsage(before);
+  return { answer, ms: performance.now() - began, cpuMs: (user + system) / 1000 };
+}
+
 const median = (values: readonly number[]) => [...values].sort((a, b) => a - b)[values.length >> 1] ?? 0;
 
 async function measured(cases: number) {
@@ -70,14 +78,14 @@ async function measured(cases: number) {
     const { everything } = read.answer;
     const store = await openStore(folder, now);
     const stored = await watched(() => store.restoreEverything(everything));
-    const saves: number[] = [];
+    const saves: { ms: number; cpuMs: number }[] = [];
     for (let at = 0; at < 15; at += 1) {
       const one = await store.caseById(`case-${at + 1}`);
       if (!one) throw new Error('a case that was restored is not there');
-      saves.push((await watched(() => store.updateCase({ ...one, position: 1 }, 'Place', now))).ms);
+      saves.push(await timed(() => store.updateCase({ ...one, position: 1 }, 'Place', now)));
     }
     await store.close();
-    const start = await watched(() => openStore(folder, now));
+    const start = await timed(() => openStore(folder, now));
     const there = (await start.answer.cases()).length;
     await start.answer.close();
     if (there !== cases) throw new Error(`${there} of ${cases} cases came back`);
@@ -88,8 +96,9 @@ async function measured(cases: number) {
       exported,
       read,
       stored,
-      saveMs: median(saves),
+      saveMs: median(saves.map(({ ms }) => ms)),
       startMs: start.ms,
+      cpu: { save: median(saves.map(({ cpuMs }) => cpuMs)), start: start.cpuMs },
       pagesMs,
     };
   } finally {
@@ -151,15 +160,15 @@ export async function run(args: readonly string[], io: Io): Promise<number> {
   let first: number | null = null;
   let firstPages: Record<PageName, number> | null = null;
   for (const size of sizes) {
-    const { cases, megabytes, exported, read, stored, saveMs, startMs, pagesMs } = await measured(size);
+    const { cases, megabytes, exported, read, stored, saveMs, startMs, cpu, pagesMs } = await measured(size);
     first ??= saveMs;
     firstPages ??= pagesMs;
     const bar = START_BAR_S[cases];
     io.out(
       `${cases} cases, ${megabytes} MB: written ${s(exported.ms)}, read ${s(read.ms)}, stored ${s(stored.ms)}; longest slice ` +
         `${[exported, read, stored].map(({ sliceMs }) => sliceMs.toFixed(0)).join(' / ')} ms (bar ${SLICE_BAR_MS}); one case ` +
-        `saved ${saveMs.toFixed(1)} ms, ${(saveMs / first).toFixed(1)} times the first row (bar ${SAVE_BAR}); start ` +
-        `${s(startMs)}${bar ? ` (bar ${bar} s)` : ''}\n`,
+        `saved ${saveMs.toFixed(1)} ms (${cpu.save.toFixed(1)} of the processor), ${(saveMs / first).toFixed(1)} times the first row (bar ${SAVE_BAR}); start ` +
+        `${s(startMs)} (${s(cpu.start)} of the processor)${bar ? ` (bar ${bar} s)` : ''}\n`,
     );
     for (const name of Object.keys(PAGES) as PageName[]) {
       const times = pagesMs[name] / firstPages[name];
