@@ -1,3 +1,5 @@
+import { readFile } from 'node:fs/promises';
+import { join } from 'node:path';
 import { spawnSync } from 'node:child_process';
 import { request as httpRequest, type IncomingHttpHeaders } from 'node:http';
 import type { App } from './app';
@@ -52,6 +54,7 @@ test('a passphrase set in Settings is asked for before any page, and lets in who
   await expect(page.getByRole('alert')).toContainText('At least 12 characters');
   await page.getByLabel('New passphrase').fill(WORDS);
   await page.getByLabel('The same again').fill(WORDS);
+  await page.getByLabel('Encrypt the folder with it too').uncheck(); // ticked where several people have an account
   await page.getByRole('button', { name: 'Set it' }).click();
   await expect(page.getByText('The passphrase is set.')).toBeVisible();
 
@@ -66,6 +69,31 @@ test('a passphrase set in Settings is asked for before any page, and lets in who
   await page.getByLabel('Passphrase').fill(WORDS);
   await page.getByRole('button', { name: 'Sign in' }).click();
   await expect(page).toHaveURL(`${app.origin}/cases?list=3`);
+});
+
+test('an encrypted record is opened by who signs in after a start, and by nobody else', async ({ app, page }) => {
+  await app.startEmpty();
+  expect((await post(app.origin, '/before-a-list?/type', { large: 'yes' })).status).toBe(303);
+  await page.goto(`${app.origin}/settings`);
+  await page.getByText('Set a passphrase', { exact: true }).click();
+  await page.getByLabel('New passphrase').fill(WORDS);
+  await page.getByLabel('The same again').fill(WORDS);
+  await page.getByLabel('Encrypt the folder with it too').check();
+  await page.getByRole('button', { name: 'Set it' }).click();
+  await expect(page.getByText('Every file of the record is encrypted (AES-256-GCM)')).toBeVisible();
+  expect((await readFile(join(app.folder, 'profile.json'))).subarray(0, 4).toString()).toBe('NT20');
+
+  await app.stop();
+  await app.run();
+  expect((await ask(app.origin, '/settings/everything.json')).status).toBe(303);
+  await page.goto(`${app.origin}/cases`);
+  await expect(page.getByText('without the passphrase nobody can read this record again')).toBeVisible();
+  await page.getByLabel('Passphrase').fill('not this one at all');
+  await page.getByRole('button', { name: 'Sign in' }).click();
+  await expect(page.getByRole('alert')).toContainText('This is not the passphrase.');
+  await page.getByLabel('Passphrase').fill(WORDS);
+  await page.getByRole('button', { name: 'Sign in' }).click();
+  await expect(page).toHaveURL(`${app.origin}/cases`);
 });
 
 test('nothing of the record is told, and nothing changed, without signing in', async ({ app }) => {
