@@ -170,3 +170,47 @@ for (const [where, width, javaScriptEnabled] of [
       });
     });
   });
+
+test.describe('100,000 stretches', () => {
+  test.beforeAll(({ app }) => startWith(app, 'empty'));
+
+  test('come in with progress, can be stopped, and keep nobody waiting', async ({ page, app, context }) => {
+    test.setTimeout(180_000);
+    const rows = Array.from(
+      { length: 100_000 },
+      (_, n) =>
+        `K${Math.floor(n / 4)},${['Side port', 'Rhexis', 'Hydrodissection', 'Wound check'][n % 4] ?? ''},${30 + (n % 50)}`,
+    );
+    const file = {
+      name: 'large.csv',
+      mimeType: 'text/csv',
+      buffer: Buffer.from(['case_id,step,seconds', ...rows].join('\n')),
+    };
+    await open(page, '/cases/bring-in');
+    await page.locator('input[name="file"]').setInputFiles(file);
+    await press(page, 'Look at what you chose');
+    await page.getByRole('button', { name: 'Stop' }).click();
+    await expect(page.getByText('Stopped. Nothing was stored')).toBeVisible();
+
+    // How far it is was seen, whatever the machine's speed: every share that was said is kept.
+    await page.evaluate(() => {
+      const seen: string[] = [];
+      Object.assign(window, { seen });
+      new MutationObserver(() => {
+        const text = document.querySelector('progress')?.parentElement?.textContent;
+        if (text) seen.push(text.trim());
+      }).observe(document.body, { subtree: true, childList: true, characterData: true });
+    });
+    await press(page, 'Look at what you chose');
+    // Others are answered meanwhile, and the page itself can be used.
+    const other = await context.newPage();
+    await other.goto('/settings');
+    await expect(other.getByRole('heading', { name: 'Reference sets' })).toBeVisible();
+    await page.getByText('Which tables can be read').click();
+    await expect(page.getByRole('heading', { name: 'What was understood' })).toBeVisible({ timeout: 120_000 });
+    const seen = await page.evaluate(() => (window as unknown as { seen: string[] }).seen);
+    expect(seen.some((text) => /^Reading: [1-9]\d? %/.test(text))).toBe(true);
+    await expect(page.locator('main')).toContainText('25,000 cases: 25,000 new');
+    expect((await everythingOf(app)).cases).toEqual([]);
+  });
+});

@@ -73,11 +73,23 @@ export type AuditReading = Understood & {
 export const readAudit = (input: AuditInput): AuditReading => atOnce(reading(input));
 
 /** The same in slices of well under 50 ms, for a server that answers others meanwhile. */
-export const readAuditInSlices = (input: AuditInput, how: Slices): Promise<AuditReading> =>
-  inSlices(bundled(reading(input)), how);
+export function readAuditInSlices(input: AuditInput, how: Slices): Promise<AuditReading> {
+  const size: Size = { weight: 0 };
+  return inSlices(
+    bundled(reading(input, size), undefined, () => size.weight),
+    how,
+  );
+}
+
+/** What a reading is expected to weigh, once its rows and columns are known: for its progress. */
+type Size = { weight: number };
+
+/** Weight of a row by layout, and of each of its columns: measured on files of 20,000 rows. */
+const A_ROW = { stretches: 13, cases: 43, sheet: 43 } as const;
+const A_COLUMN = { stretches: 0.6, cases: 0.75, sheet: 0.75 } as const;
 
 /** One way, each stage taking what the one before it gave: sheets, headings, table, rows, drafts, cases, cases beside those of the record. */
-export function* reading(input: AuditInput): Steps<AuditReading> {
+export function* reading(input: AuditInput, size: Size = { weight: 0 }): Steps<AuditReading> {
   const { procedures, existing = [], facts, today = null } = input;
   const choices = withRunningSteps(input.choices ?? {});
   const ledger = newLedger();
@@ -91,6 +103,8 @@ export function* reading(input: AuditInput): Steps<AuditReading> {
   if ('problem' in sheet) ledger.refuseFile(sheet.problem, sheet.row);
   const found = 'problem' in sheet ? null : yield* rowsUnder(yield* findHeadings(sheet, context), sheet, ledger);
   const table = found && (yield* tableOf(found, context));
+  if (table)
+    size.weight = table.body.length * (A_ROW[table.layout] + A_COLUMN[table.layout] * table.set.columns.length);
   const file = table && (yield* rowFacts(table, context));
   const drafting = table && file && (table.layout === 'stretches' ? readStretches : readCases)(table, file, context);
   const drafted = drafting && (yield* drafting);

@@ -4,6 +4,7 @@ import { readAuditInSlices, textPointsToAPerson, type AuditReading, type Running
 import { importPlan } from '../rooms/bring-in/import-plan';
 import { oddInImport } from '../rooms/cases/odd-times';
 import type { SurgeonRecord, Problem } from '../model';
+import { Cancelled, type Slices } from '../turns';
 import { inTurns, othersMeanwhile } from './in-turns';
 import { keptAnswers, recordKey } from './kept-answers';
 import { hashAsSent, rememberSurgeons, withoutPersons } from './held-people';
@@ -140,8 +141,17 @@ function runningSteps(record: SurgeonRecord): RunningStep[] {
   }
 }
 
-/** How a held text reads against the record, with the answers given so far; other requests are answered meanwhile. */
-export function readHeld(held: HeldImport, record: SurgeonRecord, now: string): Promise<AuditReading> {
+/**
+ * How a held text reads against the record, with the answers given so far; other requests are answered meanwhile.
+ *
+ * @param watched progress, and whether it is still wanted: a reading that others wait for too goes on for them
+ */
+export async function readHeld(
+  held: HeldImport,
+  record: SurgeonRecord,
+  now: string,
+  watched: Pick<Slices, 'progress' | 'cancelled'> = {},
+): Promise<AuditReading> {
   const { text, fileName, choices } = held;
   const today = now.slice(0, 10);
   const input = {
@@ -154,7 +164,13 @@ export function readHeld(held: HeldImport, record: SurgeonRecord, now: string): 
     running: runningSteps(record),
     withRows: true,
   };
-  return readings(keyOf(held, record, now), () => readAuditInSlices(input, othersMeanwhile));
+  try {
+    return await readings(keyOf(held, record, now), () => readAuditInSlices(input, { ...othersMeanwhile, ...watched }));
+  } catch (why) {
+    // Somebody else no longer wanted it.
+    if (why instanceof Cancelled && !watched.cancelled?.()) return readHeld(held, record, now, watched);
+    throw why;
+  }
 }
 
 /** What is asked about in what would be taken of it: times far from the surgeon's own, steps that overlap. */

@@ -74,15 +74,23 @@ export function* mapped<Item, Made>(
 export type Steps<Answer> = Generator<number, Answer>;
 
 /** Puts small steps together: hands over whenever those done since the last pause weigh a slice. */
-export function* bundled<Answer>(steps: Steps<Answer>, aSlice = A_SLICE): Work<Answer> {
+export function* bundled<Answer>(
+  steps: Steps<Answer>,
+  aSlice = A_SLICE,
+  /** What all of them are expected to weigh, as far as it is known by now; 0 where it is not. */
+  expected: () => number = () => 0,
+): Work<Answer> {
+  let all = 0;
   for (let weight = 0; ;) {
     const { done, value } = steps.next();
     if (done) return value;
     weight += value;
+    all += value;
     if (weight < aSlice) continue;
     weight = 0;
-    // Nobody knows how much is still to come.
-    yield 0;
+    const whole = expected();
+    // Expected is not known: what is not done yet is never said to be.
+    yield whole > 0 ? Math.min(0.99, all / whole) : 0;
   }
 }
 

@@ -1,7 +1,8 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { newCaseSchema } from '../../../src/lib/model';
-import type { AuditReading } from '../../../src/lib/intake';
+import { readAuditInSlices, type AuditReading } from '../../../src/lib/intake';
+import { procedures } from './procedures';
 import { plainCase, read } from './reading';
 
 const cell = fc.oneof(
@@ -159,5 +160,28 @@ describe('a large file', () => {
     const reading = read(text);
     expect(reading).toMatchObject({ rowsIn: 50_000, rowsTaken: 50_000, rowsNamed: 0 });
     expect(reading.cases).toHaveLength(5000);
+  });
+
+  it.each([
+    [
+      'a stretch',
+      `case_id,step,start_s,end_s\n${Array.from({ length: 800 }, (_, at) => plainCase(`A${at}`)).join('\n')}`,
+    ],
+    [
+      'a case',
+      `case,rhexis,phaco,I/A,IOL\n${Array.from({ length: 4000 }, (_, at) => `A${at},60,70,80,90`).join('\n')}`,
+    ],
+  ])('tells how far it is, evenly enough to be believed: one row %s', async (_, text) => {
+    const shares: number[] = [];
+    const progress = (share: number) => shares.push(share);
+    await readAuditInSlices(
+      { text, fileName: 'invented.csv', procedures, withRows: true },
+      { pause: async () => {}, progress },
+    );
+    const half = shares[Math.floor(shares.length / 2)] ?? 0;
+    expect(half).toBeGreaterThan(0.3);
+    expect(half).toBeLessThan(0.7);
+    expect(shares.at(-1)).toBeGreaterThan(0.75);
+    expect(shares.every((share, at) => share <= 0.99 && share >= (shares[at - 1] ?? 0))).toBe(true);
   });
 });

@@ -1,6 +1,16 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { atOnce, bundled, Cancelled, inSlices, mapped, scaled, sorted, type Work } from '../../../src/lib/turns';
+import {
+  atOnce,
+  bundled,
+  Cancelled,
+  inSlices,
+  mapped,
+  parted,
+  scaled,
+  sorted,
+  type Work,
+} from '../../../src/lib/turns';
 
 function* counting(to: number): Work<string> {
   for (let at = 1; at <= to; at += 1) yield at / to;
@@ -38,6 +48,18 @@ describe('long work', () => {
     expect(atOnce(bundled(weighed(), 5))).toBe('done');
     expect([...bundled(weighed(), 5)]).toHaveLength(3);
     expect([...bundled(weighed(), 100)]).toHaveLength(0);
+    // How far it is, once it is known what all of it weighs; never done before it is.
+    expect([...bundled(weighed(), 5, () => 20.5)].map((share) => Number(share.toFixed(3)))).toEqual([
+      0.244, 0.732, 0.99,
+    ]);
+    expect([...bundled(weighed(), 5, () => 10)]).toEqual([0.5, 0.99, 0.99]);
+  });
+
+  it('goes through items in parts, each once and in order', () => {
+    const items = Array.from({ length: 101 }, (_, at) => at);
+    expect(parted(items).flat()).toEqual(items);
+    expect(parted(items, 40).map(({ length }) => length)).toEqual([40, 40, 21]);
+    expect(parted([])).toEqual([]);
   });
 
   it('ends where the caller no longer wants the answer', async () => {
