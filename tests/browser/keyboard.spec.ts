@@ -57,13 +57,13 @@ test.describe('with the fellow', () => {
 /** Nucleus, pupil, still, anything else, hands, event: one key each; a letter under "anything else" waits for Enter. */
 const ROWS = [
   { keys: [...'1LY0M0'], facts: { nucleus: 'soft', pupil: 'large', still: true } },
-  { keys: [...'2MY0M0'], facts: { nucleus: 'medium', pupil: 'medium', still: true } },
+  { keys: [...'2MY0O0'], facts: { nucleus: 'medium', pupil: 'medium', still: true } },
   {
-    keys: [...'3SNF', 'Enter', ...'M0'],
+    keys: [...'3SNF', 'Enter', ...'O0'],
     facts: { nucleus: 'hard', pupil: 'small', still: false, 'floppy-iris': true },
   },
-  { keys: [...'4DY0M0'], facts: { nucleus: 'very-hard', pupil: 'device', still: true } },
-  { keys: [...'WLY0M0'], facts: { nucleus: 'white', pupil: 'large', still: true } },
+  { keys: [...'4DY0O0'], facts: { nucleus: 'very-hard', pupil: 'device', still: true } },
+  { keys: [...'WLY0O0'], facts: { nucleus: 'white', pupil: 'large', still: true } },
 ];
 
 test.describe('a list sheet', () => {

@@ -1,6 +1,7 @@
 import type { Page } from 'playwright/test';
 import { expect, test } from './fixture';
 import { press } from './forms';
+import { printed } from './paper';
 import { open } from './open';
 import { everythingOf, startWith } from './records';
 
@@ -32,8 +33,8 @@ for (const javaScriptEnabled of [true, false])
       ]);
       const filled = [
         headings,
-        '1,S01,3,S,Y,F,M,0',
-        '2,S02,2,L,Y,0,S capsulorhexis,E iris prolapse',
+        '1,S01,3,S,Y,F,O,0',
+        '2,S02,2,L,Y,0,B capsulorhexis,E iris prolapse',
         rows[2],
         '4,S09,2,L,Y,0,M,0',
       ];
@@ -93,4 +94,30 @@ for (const javaScriptEnabled of [true, false])
       expect(text.trim().split('\n')).toHaveLength(41);
       expect(text).not.toMatch(/seconds|minutes|time/i);
     });
+  });
+
+const MILLIMETRE = 96 / 25.4;
+
+for (const [rows, sides] of [
+  [20, 1],
+  [25, 1],
+  [40, 2],
+] as const)
+  test(`${rows} rows on paper: each at least 7 mm high, on ${sides} of A4, and as many again for times`, async ({
+    page,
+  }) => {
+    await page.goto(`/cases/list-sheet?rows=${rows}&times=yes`);
+    await page.setViewportSize({ width: Math.round(190 * MILLIMETRE), height: 1000 });
+    await page.emulateMedia({ media: 'print' });
+    const heights = await page
+      .locator('.sheet:first-of-type tbody tr')
+      .evaluateAll((all) => all.map((row) => row.getBoundingClientRect().height));
+    expect(heights).toHaveLength(rows);
+    expect(Math.min(...heights)).toBeGreaterThanOrEqual(7 * MILLIMETRE);
+    expect((await printed(page)).sides).toBe(2 * sides);
+    await expect(page.locator('#times')).toContainText('not scrubbed');
+    await expect(page.locator('#times')).toContainText('Use after surgery, never in theatre.');
+    await page.goto(`/cases/list-sheet?rows=${rows}`);
+    await expect(page.locator('#times')).toHaveCount(0);
+    expect((await printed(page)).sides).toBe(sides);
   });

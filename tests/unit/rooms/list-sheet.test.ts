@@ -23,6 +23,25 @@ const read = (text: string, existing: readonly Case[] = [], choices: Record<stri
 const fresh = (n: number, over: Partial<Case> = {}): Case =>
   aCase(n, { procedureId: 'phaco', stretches: [], events: null, facts: {}, ...over });
 
+describe('the list sheet', () => {
+  it.each(procedures.map((procedure) => [procedure.id, procedure] as const))(
+    '%s: no letter has two meanings, and 0 is none wherever it stands',
+    (_, procedure) => {
+      const { columns, more } = listSheet(procedure, 40);
+      const keys = [...columns.flatMap((column) => column.keys), ...more].filter(({ key }) => key !== '…');
+      const meanings = new Map<string, Set<string>>();
+      for (const { key, label } of keys) meanings.set(key, (meanings.get(key) ?? new Set()).add(label));
+      expect([...meanings].filter(([, of]) => of.size > 1)).toEqual([]);
+      expect(keys.length).toBeGreaterThan(20);
+    },
+  );
+
+  it('has a second sheet for the steps somebody notes, or for all of them', () => {
+    expect(listSheet(phaco, 20, ['capsulorhexis']).steps).toEqual(['Capsulorhexis']);
+    expect(listSheet(phaco, 20).steps.length).toBeGreaterThan(8);
+  });
+});
+
 describe('the list sheet as a file', () => {
   it('has the headings of the printed sheet and no column for a time', () => {
     expect(headings.split(',')).toEqual([
@@ -45,14 +64,14 @@ describe('the list sheet as a file', () => {
   it('is read by its keys, letters and words', () => {
     const reading = read(
       filled(
-        '1,K1,3,S,Y,FS,M,0',
+        '1,K1,3,S,Y,FH,O,0',
         '2,K2,w,device used,no,0,S capsulorhexis; hydrodissection,E posterior capsule tear',
         '3,K3,,,,,T nucleus removal,',
       ),
     );
     expect(reading.layout).toBe('sheet');
     const [first, second, third] = reading.cases;
-    const letters = sheet.more.flatMap(({ key }) => (key === 'F' || key === 'S' ? [key] : []));
+    const letters = sheet.more.flatMap(({ key }) => (key === 'F' || key === 'H' ? [key] : []));
     expect(letters).toHaveLength(2);
     expect(first).toMatchObject({ code: 'K1', position: 1, stretches: [], events: [] });
     expect(Object.values(first!.facts).filter((value) => value === true)).toHaveLength(3);

@@ -10,11 +10,12 @@ import type { Ledger } from '../ledger';
 
 type StepOf = (label: string) => string | null;
 
-const KEY: Readonly<Record<string, Hands>> = { s: 'someone-else', t: 'taken-over' };
+/** Sheets printed earlier had M and S, which stood for a pupil too. */
+const KEY: Readonly<Record<string, Hands>> = { b: 'someone-else', s: 'someone-else', t: 'taken-over' };
 
 /**
- * Whose hands, by the keys of the list sheet: `M` all mine; `S` some not mine and `T` taken over, each with its steps
- * after it ("S capsulorhexis, hydrodissection"). Without a step nobody can tell which of them were own: then the whole
+ * Whose hands, by the keys of the list sheet: `O` all my own; `B` both, some not mine, and `T` taken over, each with its
+ * steps after it ("B capsulorhexis, hydrodissection"). Without a step nobody can tell which of them were own: then the whole
  * case counts as shared until it is said. Words are understood as in any other file.
  *
  * @returns `said` false where the cell is empty
@@ -26,14 +27,14 @@ export function sheetHandsOf(rows: readonly Row[], set: ColumnSet, stepOf: StepO
   if (!column || !row) return mine;
   const text = agreedCell(rows, column, (cell) => ({ value: blankOf(cell) === null ? cell : null }), ledger);
   if (text === null) return mine;
-  const [, key = '', named = ''] = /^([mst])(?:\s*[:.,-]?\s+(.+))?$/i.exec(text) ?? [];
+  const [, key = '', named = ''] = /^([omsbt])(?:\s*[:.,-]?\s+(.+))?$/i.exec(text) ?? [];
   const hands = KEY[key.toLowerCase()];
   const shared = (why: string): HandsSaid => {
     ledger.query(row.row, column.heading, named === '' ? text : null, why);
     return { hands: handsOf([], 'shared', []), said: true };
   };
   if (hands === undefined) {
-    const whole = /^m$/i.test(text) ? 'mine' : readHands(text);
+    const whole = /^[om]$/i.test(text) ? 'mine' : readHands(text);
     return whole ? { hands: handsOf([], whole, []), said: true } : shared(WHOSE_HANDS);
   }
   const labels = named.split(/[,;+]/).map((label) => label.trim());

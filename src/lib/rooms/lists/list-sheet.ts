@@ -1,21 +1,31 @@
 import { textPointsToAPerson, writeSheet, type NewList } from '../../intake';
 import type { Case, ListRecord, Procedure } from '../../model';
+import { timedSteps } from '../cases/typed-times';
 import { eyeFields } from '../forms/eye-fields';
 import { whenText } from '../forms/list-fields';
 
-/** A sheet to fill in by hand between cases, in the order in which it is typed afterwards. It has no column for a time. */
+type Key = { key: string; label: string };
+const NONE: Key = { key: '0', label: 'none' };
+
+/** A sheet to fill in by hand between cases, in the order in which it is typed afterwards. Its first page has no column for a time. */
 export type ListSheet = {
   procedure: { id: string; name: string };
   rows: number;
-  columns: readonly { label: string; keys: string }[];
-  more: readonly { key: string; label: string }[];
+  columns: readonly { label: string; keys: readonly Key[] }[];
+  more: readonly Key[];
+  /** For a second sheet of times: the steps of the operation, or those the surgeon notes. */
+  steps: readonly string[];
 };
 
 /** Headings of the first two columns, before those of the facts, and of the last, which say where the sheet belongs. */
 const PLACE = ['Place', 'Own code'] as const;
 const BELONGS = ['List', 'Date', 'Procedure'] as const;
 
-export function listSheet(procedure: Procedure, rows: 20 | 40): ListSheet {
+/** Rows a sheet may have; anything else asked for is the first. */
+export const SHEET_ROWS = [20, 25, 40] as const;
+export const sheetRows = (asked: string | null): number => SHEET_ROWS.find((rows) => String(rows) === asked) ?? 20;
+
+export function listSheet(procedure: Procedure, rows: number, noted: readonly string[] = []): ListSheet {
   const { row, more } = eyeFields(procedure);
   return {
     procedure: { id: procedure.id, name: procedure.name },
@@ -23,13 +33,21 @@ export function listSheet(procedure: Procedure, rows: 20 | 40): ListSheet {
     columns: [
       ...row.map(({ label, options, unit }) => ({
         label: unit ? `${label} (${unit})` : label,
-        keys: options.map((option) => `${option.key} ${option.label}`).join(', '),
+        keys: options.map(({ key, label: means }) => ({ key, label: means })),
       })),
-      ...(more.length > 0 ? [{ label: 'Anything else', keys: '0 none, or letters' }] : []),
-      { label: 'Hands', keys: 'M all mine, S some not mine, T taken over' },
-      { label: 'Event', keys: '0 none, E event' },
+      ...(more.length > 0 ? [{ label: 'Anything else', keys: [NONE, { key: '…', label: 'letters below' }] }] : []),
+      {
+        label: 'Hands',
+        keys: [
+          { key: 'O', label: 'all my own' },
+          { key: 'B', label: 'both: some not mine' },
+          { key: 'T', label: 'taken over' },
+        ],
+      },
+      { label: 'Event', keys: [NONE, { key: 'E', label: 'event' }] },
     ],
     more: more.map(({ key, label }) => ({ key, label })),
+    steps: timedSteps(procedure).flatMap(({ id, label }) => (noted.length === 0 || noted.includes(id) ? [label] : [])),
   };
 }
 

@@ -1,5 +1,5 @@
 import { error } from '@sveltejs/kit';
-import { listSheet, listSheetCsv, sheetListOf } from '$lib/rooms/lists/list-sheet';
+import { listSheet, listSheetCsv, sheetListOf, sheetRows } from '$lib/rooms/lists/list-sheet';
 import { casesOfList } from '$lib/rooms/lists/list-view';
 import { procedureOf } from '$lib/model';
 import { readRecord } from '$lib/server/record';
@@ -14,7 +14,7 @@ export const GET: RequestHandler = async ({ locals, url }) => {
   const cases = list ? casesOfList(list, record) : [];
   const named = cases[0]?.procedureId ?? url.searchParams.get('procedure') ?? record.profile.procedureId;
   const procedure = procedureOf(record, named);
-  const sheet = listSheet(procedure, url.searchParams.get('rows') === '40' ? 40 : 20);
+  const sheet = listSheet(procedure, sheetRows(url.searchParams.get('rows')));
   const own = cases.filter(({ procedureId }) => procedureId === procedure.id);
   const belongs = list ? sheetListOf(list, record.lists) : undefined;
   return new Response(listSheetCsv(sheet, own, belongs), {

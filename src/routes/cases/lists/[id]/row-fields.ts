@@ -3,8 +3,8 @@ import { valueOf, type FormValues } from '$lib/ui/form-values';
 import type { WalkField } from '$lib/ui/key-walk';
 
 export const HANDS = [
-  { value: 'mine', label: 'all mine', key: 'M' },
-  { value: 'some', label: 'some not mine', key: 'S' },
+  { value: 'mine', label: 'all mine', key: 'O' },
+  { value: 'some', label: 'some not mine', key: 'B' },
   { value: 'taken-over', label: 'taken over', key: 'T' },
 ] as const;
 
