@@ -123,7 +123,13 @@ for (const [where, width, javaScriptEnabled] of [
         await expect(page.locator('main')).toContainText('of the last file with these headings.');
         await expect(page.locator('main')).toContainText('(as in the last file)');
         await expect.poll(() => kinds(page)).toMatchObject({ 'left out whole': file.blank });
-        await page.getByRole('button', { name: /^Forget / }).click();
+        await page.locator('#remembered summary').click();
+        await page.getByRole('button', { name: /^Forget: Ring in/ }).click();
+        await expect(page.getByRole('combobox', { name: /known as "Ring in"/ })).not.toHaveValue('step:iol-insertion');
+        if (await page.locator('#remembered').count()) {
+          await page.locator('#remembered summary').click();
+          await press(page, /^Forget (it|them all)$/);
+        }
         await expect(page.locator('main')).not.toContainText('of the last file with these headings.');
         await expect.poll(() => kinds(page)).toMatchObject({ 'left out whole': file.blank + file.unknown });
       });

@@ -238,7 +238,7 @@ test('every form of Cases works without scripts', async ({ page, context, app })
     await page.locator('input[type="file"]').setInputFiles({ name: 'two.csv', mimeType: 'text/csv', buffer: named });
     await press(page, 'Look at what you chose');
     await expect(page.locator('main')).toContainText('Taken out before this file was kept for you to look at: everything under "Patient name".'); // prettier-ignore
-    await expect(page.locator('main')).toContainText('Who is "Dr Anna Kowalska"? (surgeon 1 in the rows)');
+    await expect(page.locator('main')).toContainText('Who is "Dr Anna Kowalska" (surgeon 1 in the rows)?');
     await page.goto('/cases');
     await expect(page.locator('#waiting')).toContainText(
       /two\.csv: looked at, not taken\. It goes by itself at \d\d:\d\d/,
@@ -285,7 +285,7 @@ test('every form of Cases works without scripts', async ({ page, context, app })
   });
 
   // These have tests of their own: the plan of what to time, timing a recording (which needs scripts), and what is forgotten
-  // of a file (bring-in.spec, without scripts too).
-  const elsewhere = ['/cases/timing-plan', '/cases/time', '/cases/bring-in/[] forget'];
+  // of a file (bring-in.spec, without scripts too) or of a workbook (which only scripts read).
+  const elsewhere = ['/cases/timing-plan', '/cases/time', '/cases/bring-in/[] forget', '/cases/bring-in forgetSheets'];
   expect([...sent].sort()).toEqual(formsOf(['/cases'], elsewhere));
 });

@@ -30,6 +30,18 @@ test.describe('a workbook', () => {
       ['A1', 61.5, 30, 50],
       ['A2', 75, 44],
     ]);
+
+    // The sheet is remembered for the next workbook, said so, and forgotten on wish.
+    await open(page, '/cases/bring-in');
+    const next = workbook({ Times: TIMES.slice(0, 2), More: [...TIMES, ...TIMES.slice(1)] });
+    await page.locator('input[type="file"]').setInputFiles(asFile(next));
+    await expect(page.getByText('times.xlsx: ticked as in the last workbook')).toBeVisible();
+    await expect(page.getByLabel('Times (2 rows)')).toBeChecked();
+    await expect(page.getByLabel('More (5 rows)')).not.toBeChecked();
+    await page.getByRole('button', { name: 'Forget these sheets' }).click();
+    await expect(page.getByRole('button', { name: 'Forget these sheets' })).toHaveCount(0);
+    await page.locator('input[type="file"]').setInputFiles(asFile(next));
+    await expect(page.getByText('times.xlsx: the sheet that looks like times is ticked')).toBeVisible();
   });
 
   test('and a file beside it are parts of one record, looked at one after the other', async ({ page, app }) => {

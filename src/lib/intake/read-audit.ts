@@ -1,5 +1,6 @@
 import type { Case, NewCase, Problem, Procedure } from '../model';
 import { atOnce, bundled, inSlices, type Slices, type Steps } from '../turns';
+import { handWords, withHandWords } from './cases/hand-words';
 import { finish } from './cases/finish';
 import { inLists } from './cases/in-lists';
 import { factsToJoin } from './cases/join-facts';
@@ -102,9 +103,12 @@ export function* reading(input: AuditInput, size: Size = { weight: 0 }): Steps<A
   const factsSheet = facts && (yield* sheetOf(facts, null));
   if ('problem' in sheet) ledger.refuseFile(sheet.problem, sheet.row);
   const found = 'problem' in sheet ? null : yield* rowsUnder(yield* findHeadings(sheet, context), sheet, ledger);
-  const table = found && (yield* tableOf(found, context));
-  if (table)
-    size.weight = table.body.length * (A_ROW[table.layout] + A_COLUMN[table.layout] * table.set.columns.length);
+  const asWritten = found && (yield* tableOf(found, context));
+  if (asWritten)
+    size.weight =
+      asWritten.body.length * (A_ROW[asWritten.layout] + A_COLUMN[asWritten.layout] * asWritten.set.columns.length);
+  const handsMean = asWritten && (yield* handWords(asWritten, context));
+  const table = asWritten && handsMean && withHandWords(asWritten, handsMean);
   const file = table && (yield* rowFacts(table, context));
   const drafting = table && file && (table.layout === 'stretches' ? readStretches : readCases)(table, file, context);
   const drafted = drafting && (yield* drafting);
@@ -121,8 +125,9 @@ export function* reading(input: AuditInput, size: Size = { weight: 0 }): Steps<A
   const compared = yield* knownCases(cases, { existing, handsSaid, procedures, freshCodes }, ledger);
   const meaning = table && drafted ? understood(table, drafted.plans, values) : yield* notUnderstood(sheet, context);
 
-  const how = all && drafted && { ...drafted, ...all, freshCodes };
-  const rows = input.withRows && table && found && how ? yield* rowsRead(table, found.above, how, ledger) : null;
+  const how = all && drafted && handsMean && { ...drafted, ...all, freshCodes, handsMean };
+  const rows =
+    input.withRows && asWritten && found && how ? yield* rowsRead(asWritten, found.above, how, ledger) : null;
 
   if (table && drafted) askRunningSteps(input.running ?? [], table.procedure, cases, meaning.mapping, ask);
   const answered = questions.every(({ mustAnswer, answered: given }) => !mustAnswer || given);

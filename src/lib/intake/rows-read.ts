@@ -3,7 +3,9 @@ import type { FactValue, Procedure } from '../model';
 import { parted, type Steps } from '../turns';
 import type { CaseReaders } from './cases/case-readers';
 import { levelOf } from './cases/yes-no-columns';
-import { readHands } from './cases/hands';
+import type { HandWords } from './cases/hand-words';
+import { HANDS_CALLED, readHands } from './cases/hands';
+import { plainWords } from './labels/plain-words';
 import type { Column } from './headings/column';
 import type { Table } from './headings/table';
 import type { LabelPlan } from './labels/label-plan';
@@ -43,6 +45,7 @@ type How = {
   days: DateOrder;
   readers: ReadonlyMap<Procedure, CaseReaders>;
   freshCodes: boolean;
+  handsMean: HandWords;
 };
 
 /** What became of every different text of every column that is read, and which rows hold one that was turned. */
@@ -99,7 +102,7 @@ export function* rowsRead(table: Table, above: readonly Row[], how: How, ledger:
 }
 
 /** What a cell became, in words; `null` where it stands as it is, or was not taken. */
-function wordsOf({ procedure, ours }: Table, { times, plans, days, readers }: How) {
+function wordsOf({ procedure, ours }: Table, { times, plans, days, readers, handsMean }: How) {
   const labels = new Map(plans.map((plan) => [plan.label, plan]));
   const reader = readers.get(procedure);
   const time = (column: Column, text: string, read: TimeReader, as: 'length' | 'reading'): string | null => {
@@ -158,7 +161,7 @@ function wordsOf({ procedure, ours }: Table, { times, plans, days, readers }: Ho
         return event(text);
       case 'hands':
       case 'case-hands':
-        return handWords(text);
+        return handsBecame(text, handsMean);
       default:
         return null;
     }
@@ -185,18 +188,16 @@ function wordsOf({ procedure, ours }: Table, { times, plans, days, readers }: Ho
       case 'step-end':
         return time(column, text, times.readClock, 'reading');
       case 'step-hands':
-        return handWords(text);
+        return handsBecame(text, handsMean);
       default:
         return null;
     }
   };
 }
 
-const HANDS = { mine: 'mine', 'someone-else': 'someone else', 'taken-over': 'taken over', shared: 'shared' } as const;
-
-function handWords(text: string): string | null {
-  const hands = readHands(text);
+function handsBecame(text: string, mean: HandWords): string | null {
+  const hands = mean.get(plainWords(text)) ?? readHands(text);
   if (hands === null) return null;
-  const words = hands === undefined ? 'shared' : HANDS[hands];
+  const words = HANDS_CALLED[hands ?? 'shared'];
   return words === text.toLowerCase() ? null : words;
 }

@@ -54,6 +54,8 @@ export const intakeThresholds = {
   eventCommonCases: 5,
   /** The same for the name of a kind of event: it says plainly what it is, so more are needed to doubt it. */
   kindCommonCases: 10,
+  /** Words for hands asked about; more are another column, each named. */
+  handWords: 12,
   /** Rows shown with a question. */
   examples: 3,
 } as const;

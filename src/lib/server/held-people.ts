@@ -53,8 +53,9 @@ export function withSurgeons(importId: string, questions: BringInView['questions
   const known = names.get(importId);
   if (!known) return questions;
   return questions.map((asked) => {
-    const standIn = asked.id.startsWith('surgeon:') ? asked.id.slice('surgeon:'.length) : '';
+    const standIn = /^(?:surgeon|hands):(.*)$/.exec(asked.id)?.[1] ?? '';
     const name = known.get(standIn);
-    return name === undefined ? asked : { ...asked, question: `Who is "${name}"? (${standIn} in the rows)` };
+    const question = asked.question.replace(`"${standIn}"`, () => `"${name ?? standIn}" (${standIn} in the rows)`);
+    return name === undefined ? asked : { ...asked, question };
   });
 }

@@ -51,4 +51,9 @@ export async function rememberShape(store: Store, shape: string, answers: Record
   if (Object.keys(answers).length > 0) await store.saveDraft(draftKey(shape), JSON.stringify(answers));
 }
 
-export const forgetShape = (store: Store, shape: string): Promise<void> => store.dropDraft(draftKey(shape));
+/** All that is remembered of a shape, or one answer of it. */
+export async function forgetShape(store: Store, shape: string, part = ''): Promise<void> {
+  const { [part]: _, ...left } = part === '' ? {} : await answersOfShape(store, shape);
+  if (Object.keys(left).length > 0) await rememberShape(store, shape, left);
+  else await store.dropDraft(draftKey(shape));
+}

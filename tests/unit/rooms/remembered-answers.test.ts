@@ -4,6 +4,7 @@ import {
   answersToRemember,
   forgotten,
   REMEMBERED,
+  forgottenOne,
   rememberedHere,
   rememberedKeys,
   SHAPE,
@@ -48,7 +49,10 @@ describe('what is remembered of a file', () => {
     const text = 'case,step,duration\nA1,Rhexis,1.23\nA1,Phaco,2.40';
     const reading = readAudit({ text, fileName: 'a.csv', procedures, choices });
     expect(reading.cases[0]?.stretches.map(({ seconds }) => seconds)).toEqual([83, 160]);
-    expect(rememberedHere(choices, reading)).toEqual(['plain-number']);
+    expect(rememberedHere(choices, reading).map(({ key }) => key)).toEqual(['plain-number']);
+    expect(rememberedHere(choices, reading)[0]?.words).toMatch(/^What is 1\.\d\d\? /);
+    expect(rememberedHere(forgottenOne(choices, 'plain-number'), reading)).toEqual([]);
+    expect(rememberedKeys(forgottenOne(choices, 'plain-number'))).toHaveLength(Object.keys(last).length - 1);
     expect(forgotten(choices)).toEqual({ [SHAPE]: 'abc' });
     expect(rememberedKeys({ [REMEMBERED]: 'not json' })).toEqual([]);
   });

@@ -3,26 +3,50 @@ import { nameMatcher } from '../labels/name-matcher';
 import { named } from '../labels/plain-words';
 import { blankOf } from '../table/blanks';
 
+/** Words for somebody's place in training or in the team, in six languages (from memory): whoever brings the file in may be one of them. */
+export const ROLES: readonly string[] =
+  named(`supervisor, trainer, trainee, consultant, assistant, senior, resident, fellow,
+  registrar, attending, assistent, assistenz, assistenzarzt, oberarzt, weiterbildung, interne, chef, residente, adjunto,
+  tutor, specializzando, interno`);
+
 const match = nameMatcher<Hands>(
   [
-    { value: 'mine', names: ['mine', 'me', 'm', 'i', 'own', 'self', 'all mine', 'my own', 'myself'] },
+    {
+      value: 'mine',
+      names:
+        named(`mine, me, m, i, o, own, self, all mine, all my own, my own, myself, ich, selbst, selber, eigen, eigene, moi,
+    moi meme, yo, yo mismo, propio, io, mio, eu, eu mesmo, khud`),
+    },
     {
       value: 'someone-else',
-      names: named(`someone else, someone-else, other, others, s, not mine, supervisor, trainer, trainee, consultant,
-    assistant, senior, resident, fellow`),
+      names: [...named(`someone else, someone-else, other, others, s, not mine`), ...ROLES],
     },
     {
       value: 'taken-over',
-      names: named(`taken over, taken-over, taken over here, takeover, take over, t, took over, supervisor took over`),
+      names: named(`taken over, taken-over, taken over here, takeover, take over, t, took over, supervisor took over,
+    ubernommen, repris, reprise, tomado, preso`),
     },
-    { value: 'shared', names: ['shared', 'both', 'some', 'partly mine', 'together'] },
+    {
+      value: 'shared',
+      names: named(
+        `shared, both, some, partly mine, together, b, beide, gemeinsam, zusammen, les deux, ambos, entrambi`,
+      ),
+    },
   ],
   { within: false },
 );
 
+/** How each is called on a screen, and read again. */
+export const HANDS_CALLED: Record<Hands, string> = {
+  mine: 'mine',
+  'someone-else': 'someone else',
+  'taken-over': 'taken over',
+  shared: 'shared',
+};
+
 /** Said where the words are not known; they may be a colleague's name, so they are not repeated. */
 export const WHOSE_HANDS =
-  'These words do not say whose hands (mine, someone else, taken over, shared); they are taken as shared. Correct them.';
+  'These words do not say whose hands (mine, someone else, taken over, shared); they are taken as shared. Say what they mean, or correct them.';
 
 /** Whose hands; `null` where nothing is said; `undefined` where the word is not known (it may be a name, so it is not repeated). */
 export function readHands(text: string): Hands | null | undefined {

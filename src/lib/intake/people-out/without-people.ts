@@ -1,5 +1,7 @@
 import type { Procedure } from '../../model';
 import type { Steps } from '../../turns';
+import { readHands } from '../cases/hands';
+import { targetValue } from '../headings/targets';
 import { plainWords } from '../labels/plain-words';
 import { isChapters } from '../stretches/chapters';
 import { STAND_IN } from '../table/case-codes';
@@ -33,9 +35,12 @@ export type TakenOut = {
 export type WithoutPeople = {
   text: string;
   out: TakenOut;
-  /** What stands for a surgeon in the text, to what was written. Never stored. */
+  /** What stands for a surgeon, or under the hands, in the text, to what was written. Never stored. */
   surgeons: ReadonlyMap<string, string>;
 };
+
+/** Columns that are read and in which people write who operated. */
+const NAMES_PERSONS = /^(own:(surgeon|hands|case-hands)|step-hands:.*)$/;
 
 /** Stands where something was taken out: an empty cell would be another row, and would be asked about. */
 const GONE = '…';
@@ -75,6 +80,7 @@ export function* withoutPeople(
       touched.add(row.row);
     }
 
+  const hands = new Map<string, string>();
   let codes: TellingCodes | null = null;
   for (const [index, column] of columns.entries()) {
     const heading = headings[index] ?? '';
@@ -87,13 +93,14 @@ export function* withoutPeople(
         yield weights.cell;
         change(row, index, numbered(standIns, row.cells[index] ?? '', STAND_IN));
       }
-    } else if (column?.target.what === 'own' && column.target.id === 'surgeon') {
-      const standIns = new Map<string, string>();
+    } else if (column && NAMES_PERSONS.test(targetValue(column.target))) {
+      const word = column.target.what === 'own' && column.target.id === 'surgeon' ? 'surgeon' : 'person';
+      const standIns = word === 'surgeon' ? new Map<string, string>() : hands;
       for (const row of cells) {
         yield weights.cell;
         const name = row.cells[index] ?? '';
-        if (namesNobody(name)) continue;
-        const standIn = numbered(standIns, plainWords(name), 'surgeon');
+        if (namesNobody(name) || (word === 'person' && readHands(name) !== undefined)) continue;
+        const standIn = numbered(standIns, plainWords(name), word);
         if (!surgeons.has(standIn)) surgeons.set(standIn, name);
         change(row, index, standIn);
       }

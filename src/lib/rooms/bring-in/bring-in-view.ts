@@ -4,7 +4,7 @@ import { capital, counted, listed } from '../../format';
 import { importPlan, keepsNew, whoseIsOpen, type ImportPlan } from './import-plan';
 import { accountWords, landsWords, reviewedWords, takeWords } from './import-words';
 import { problemLines, type ProblemList } from './problem-lines';
-import { rememberedHere } from './remembered-answers';
+import { rememberedHere, type Remembered } from './remembered-answers';
 import { rowsView, type RowKind, type RowsView } from './rows-view';
 
 type Choice = { value: string; label: string };
@@ -18,8 +18,8 @@ export type BringInView = {
   /** What stays out, or is already here. */
   notes: readonly string[];
   questions: readonly Question[];
-  /** Keys of answers that came from the last file with the same headings. */
-  remembered: readonly string[];
+  /** Answers that came from the last file with the same headings. */
+  remembered: readonly Remembered[];
   columns: readonly Mapping[];
   /** The rows of the file as a table; `null` where it could not be read as one, or nobody asked for them. */
   rows: RowsView | null;

@@ -1,7 +1,7 @@
 import { error, fail, redirect } from '@sveltejs/kit';
 import { bringInView } from '$lib/rooms/bring-in/bring-in-view';
 import { choicesFromForm } from '$lib/rooms/bring-in/import-choices';
-import { answersToRemember, forgotten, SHAPE } from '$lib/rooms/bring-in/remembered-answers';
+import { answersToRemember, forgotten, forgottenOne, SHAPE } from '$lib/rooms/bring-in/remembered-answers';
 import { hiddenCaseIds, timesWereSeen } from '$lib/rooms/goals/hidden-times';
 import { kindOfRows, type RowKind } from '$lib/rooms/bring-in/rows-view';
 import { textOf, type Fields } from '$lib/rooms/forms/fields';
@@ -129,12 +129,17 @@ export const actions = {
     redirect(303, next ? `/cases/bring-in/${next.id}?said=taken` : `/cases?import=${held.id}`);
   },
 
-  /** The file is read as if no other had been taken before. */
-  forget: async ({ locals, params }) => {
+  /** One answer, or the file is read as if no other had been taken before. */
+  forget: async ({ locals, params, request }) => {
+    const fields = fieldsOf(await request.formData());
     const { held } = await heldAnd(locals.store, params.id, locals.now);
     const shape = held.choices[SHAPE];
-    if (shape) await forgetShape(locals.store, shape);
-    await locals.store.updateHeldImport({ ...held, choices: forgotten(held.choices) });
+    const part = textOf(fields, 'part');
+    if (shape) await forgetShape(locals.store, shape, part);
+    await locals.store.updateHeldImport({
+      ...held,
+      choices: part ? forgottenOne(held.choices, part) : forgotten(held.choices),
+    });
     redirect(303, `/cases/bring-in/${held.id}`);
   },
 
