@@ -281,6 +281,8 @@ test('every form of Cases works without scripts', async ({ page, context, app })
     await page.locator('#move input[name="newListWhen"]').fill('14 March 2026');
     await press(page, 'Move them');
     await expect(page.getByText('The cases are moved to another list.')).toBeVisible();
+    await expect(page.getByRole('link', { name: 'See 14 March 2026' })).toHaveAttribute('href', /lists\/list-\d+$/);
+    await expect(page.getByRole('status').getByRole('link')).toHaveCount(2);
     expect((await everythingOf(app)).cases.find(({ id }) => id === second?.id)?.listId).not.toBe(list?.id);
   });
 

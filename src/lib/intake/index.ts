@@ -11,7 +11,7 @@ export type { KnownCase } from './cases/known-cases';
 export type { NewList } from './cases/lists';
 export { writeSheet, writingCases, writingStretches, type WriteOptions } from './write/write-cases';
 export { hasClockReadings, writeChapters } from './stretches/chapters';
-export { dateIsUnclear, dateOrderOf, readDate, type DateOrder } from './table/dates';
+export { dateIsUnclear, dateOrderOf, namesSeveralDays, readDate, severalDays, type DateOrder } from './table/dates';
 export { liesAhead } from './table/when';
 export { isMonthAlone } from './cases/events';
 export { harmless } from './table/harmless';

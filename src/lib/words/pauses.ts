@@ -21,4 +21,4 @@ export function pauseWords(pause: Pause): string {
   }
 }
 
-const stepWords = (label: string | null) => label ?? 'step not known';
+const stepWords = (label: string | null) => (label === null ? 'step not known' : inSentence(label));

@@ -86,10 +86,7 @@ function saidOf(audit: Audit, suggestion: Suggestion): Said {
     case 'safety':
       return {
         head: firstId ? `Safety first: ${label(firstId)}.` : 'Safety first.',
-        sentences: [
-          ...suggestionReasons(audit, suggestion),
-          'Until the review is written, every plan leaves time out.',
-        ],
+        sentences: [...suggestionReasons(audit, suggestion), ...noTimeUntil(suggestion, firstId ? label(firstId) : '')],
       };
     case 'kept':
       return {
@@ -159,3 +156,13 @@ export const beforeYouChoose = ({ twoToWatch }: Pick<Audit, 'twoToWatch'>): stri
   twoToWatch
     ? 'watch two recordings before you choose'
     : 'noted by hand, these cases have no recordings to watch, so think two of them through before you choose';
+
+/** What holds while safety comes first: of this step alone, and only as long as it does. */
+function noTimeUntil({ because }: Suggestion, step: string): string[] {
+  const has = (code: Suggestion['because'][number]['code']) => because.some((reason) => reason.code === code);
+  const none = `${step} has no time in any plan`;
+  if (has('serious-unreviewed')) return [`Until the review is written, ${none}.`];
+  if (has('serious-tied'))
+    return [`As long as two or more of them lie in the last 100 answered cases, ${none}; other steps have.`];
+  return has('monitor') ? ['Until its review is written, no change in time is called a result.'] : [];
+}

@@ -176,7 +176,7 @@ describe('Choose', () => {
       also: null,
       lede: [
         'Serious events are more frequent than the line set beforehand.',
-        'Until the review is written, every plan leaves time out.',
+        'Until its review is written, no change in time is called a result.',
       ],
     });
   });

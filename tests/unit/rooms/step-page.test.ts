@@ -74,8 +74,8 @@ describe('the cases of a step, split', () => {
 describe('the headline of a step', () => {
   const named = { label: 'Capsulorhexis', retired: false };
   it.each([
-    [pattern({ label: 'nucleus hard' }), 'Capsulorhexis takes longer: nucleus hard.'],
-    [pattern({ label: 'nucleus soft', ratio: 0.7 }), 'Capsulorhexis takes less time: nucleus soft.'],
+    [pattern({ label: 'nucleus hard' }), 'Capsulorhexis takes longer in certain eyes (nucleus hard).'],
+    [pattern({ label: 'nucleus soft', ratio: 0.7 }), 'Capsulorhexis takes less time in certain eyes (nucleus soft).'],
     [
       pattern({ kind: 'place', factId: null, factor: 'place-first' }),
       'Capsulorhexis takes longer in the first case of a list.',

@@ -82,7 +82,7 @@ describe('why a result is paused', () => {
   it.each<[Pause, string]>([
     [
       { code: 'unreviewed', event: 'posterior capsule tear', step: 'Cortex', timed: true },
-      'A serious event in these cases has not been reviewed yet (posterior capsule tear, Cortex).',
+      'A serious event in these cases has not been reviewed yet (posterior capsule tear, cortex).',
     ],
     [
       { code: 'unreviewed', event: 'other', step: null, timed: false },
@@ -90,7 +90,7 @@ describe('why a result is paused', () => {
     ],
     [
       { code: 'two-serious', count: 2, steps: ['Cortex', 'Lens'] },
-      '2 serious events in these cases are tied to this step or one after it (Cortex, Lens).',
+      '2 serious events in these cases are tied to this step or one after it (cortex, lens).',
     ],
     [
       { code: 'monitor' },

@@ -4,6 +4,7 @@ import { parted, type Steps } from '../../turns';
 import type { Context } from '../context';
 import type { Table } from '../headings/table';
 import { timeOrder } from '../table/time-order';
+import { namesSeveralDays } from '../table/dates';
 import { weights } from '../weights';
 import type { Finished } from './finish';
 import { listsOf, type NewList } from './lists';
@@ -39,6 +40,14 @@ export function* inLists(
       null,
       `${unnamed} list names may name a person and are not kept; the lists are numbered.`,
     );
+  for (const { label } of lists)
+    if (label !== null && namesSeveralDays(label))
+      ledger.query(
+        null,
+        table?.set.own('list')?.heading ?? null,
+        label,
+        'This list is named by more than one day. A list is one session: how lists vary is what certainty is counted from. Give each its own name or day.',
+      );
   const cases: NewCase[] = [];
   const handsSaid = new Set<NewCase>();
   for (const [index, one] of inOrder.entries()) {

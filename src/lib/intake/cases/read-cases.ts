@@ -47,7 +47,7 @@ export function* readCases(
   const read = yield* timeReader(rows, lengths, rising, ask);
   const clocks = pairs.flatMap(({ start, end }) => [start, end]);
   const readClock = yield* timeReader(rows, clocks, true, ask);
-  const blank = blankMeaning(blanks, ask);
+  const blank = blankMeaning(blanks, rising, ask);
   const placesSaid = layout === 'sheet' && set.own('position') !== undefined;
   const file = { oneRowACase: true, placesSaid, codeHeading: set.own('case')?.heading ?? null, freshCodes };
   const drafts: Draft[] = [];

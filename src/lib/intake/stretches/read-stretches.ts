@@ -40,7 +40,7 @@ export function* readStretches(
   const columns = (['start', 'end', 'seconds'] as const).flatMap((id) => set.own(id) ?? []);
   const read = yield* timeReader(rows, columns, rising || Boolean(set.own('end')), ask);
   const { readRows, blanks } = yield* stretchRows(rows, set, plans, read, context);
-  const blank = blankMeaning(blanks, ask);
+  const blank = blankMeaning(blanks, false, ask);
   const file = { oneRowACase: false, placesSaid: false, codeHeading: set.own('case')?.heading ?? null, freshCodes };
   const unplaced: Working[] = [];
   for (const ofCase of yield* casesOfRows(readRows, file, context)) {

@@ -9,6 +9,10 @@ const blankQuestions = {
   empty: { written: 'an empty field', guess: 'not-timed' },
 } as const;
 
+const LENGTHS = 'Either way no time of that step is kept for the case.';
+const READINGS =
+  'Either way no time of that step is kept for the case; where it was done, the step after it has none either.';
+
 /** The ways of leaving a time out that occur, each with its first examples. */
 export type BlanksSeen = Map<Blank, Example[]>;
 
@@ -20,8 +24,17 @@ export function noteBlank(seen: BlanksSeen, row: number, text: string): void {
   note(examples, row, text === '' ? 'empty' : text);
 }
 
-/** Asks once for each way of leaving a time out that occurs. @returns what each means of its step. */
-export function blankMeaning(seen: BlanksSeen, ask: Ask): (blank: Blank) => 'not-done' | 'not-timed' {
+/**
+ * Asks once for each way of leaving a time out that occurs. The record keeps no time either way and does not tell the two
+ * apart; among clock readings they differ, since a length is counted from the reading before it.
+ *
+ * @returns what each means of its step
+ */
+export function blankMeaning(
+  seen: BlanksSeen,
+  readings: boolean,
+  ask: Ask,
+): (blank: Blank) => 'not-done' | 'not-timed' {
   const answers = new Map<Blank, 'not-done' | 'not-timed'>([
     ['not-done', 'not-done'],
     ['not-timed', 'not-timed'],
@@ -32,7 +45,7 @@ export function blankMeaning(seen: BlanksSeen, ask: Ask): (blank: Blank) => 'not
     const { written, guess } = blankQuestions[blank];
     const answer = ask({
       id: `blank:${blank}`,
-      question: `What does ${written} mean where a time should be?`,
+      question: `What does ${written} mean where a time should be? ${readings ? READINGS : LENGTHS}`,
       options: [
         { value: 'not-done', label: 'the step was not done' },
         { value: 'not-timed', label: 'the step was done, not timed' },

@@ -46,8 +46,20 @@ export function dateOrderOf(text: string): DateOrder | null {
 // The time of day is not kept.
 const day = (text: string): string => text.trim().replace(/[T ]\d{1,2}:\d{2}(:\d{2}(\.\d+)?)?( ?[ap]m|Z)?$/i, '');
 
+/** "2 to 23 Dec", "2.–23.12.2026", "3 and 4 March": several days, where a list is one. */
+const SEVERAL =
+  /\b\d{1,2}(?:st|nd|rd|th|\.)?\s*(?:[–—+&]|\b(?:to|until|till|through|and|bis|und|et|y|e|al|au|ate|a)\b|[-/](?=\s*\d{1,2}(?:st|nd|rd|th|\.)?\s*\p{L}{3}))\s*\d{1,2}(?!\d)/iu;
+
+/** Does this text name more than one day? */
+export const namesSeveralDays = (text: string): boolean =>
+  SEVERAL.test(text) &&
+  plainWords(text)
+    .split(' ')
+    .some((word) => monthOf(word) > 0 || /^(19|20)\d\d$/.test(word));
+
 /** Reads a day or a month; ISO 8601 out. */
 export function readDate(written: string, order: DateOrder): DateRead {
+  if (namesSeveralDays(written)) return { kind: 'problem', problem: severalDays(written) };
   const text = day(written);
   const iso = /^(\d{4})[-./](\d{1,2})(?:[-./](\d{1,2}))?$/.exec(text);
   if (iso) return made(Number(iso[1]), Number(iso[2]), iso[3] === undefined ? null : Number(iso[3]), written);
@@ -83,6 +95,10 @@ function named(text: string, written: string): DateRead {
 }
 
 const year = (text: string | undefined): number => (text?.length === 2 ? 2000 + Number(text) : Number(text));
+
+/** What is wrong with such a text, and what to do. */
+export const severalDays = (written: string): string =>
+  `"${written}" is more than one day, and a list is one. Write the day of this list, its month, or leave it empty.`;
 
 const wrong = (written: string): DateRead => ({
   kind: 'problem',

@@ -89,7 +89,9 @@ export function chooseView(
   const steps = audit.steps.filter((step) => step.n > 0);
   const first = firstOn(audit, view);
   const named = enough && first && standsOut(audit, first, view) ? first.stepId : null;
-  const rows = steps.map((step) => rowOf(step, view, suggested.has(step.stepId), enough, query));
+  // Safety first is no suggestion for time: its step is named above, and not marked as suggested.
+  const marked = suggestion.kind === 'safety' ? new Set<string>() : suggested;
+  const rows = steps.map((step) => rowOf(step, view, marked.has(step.stepId), enough, query));
   return {
     suggestion: { head: words.head, lede: words.lede, also: words.also && `${capital(words.also)}.` },
     aim: enough && suggestion.eyes ? aimOf(suggestion.eyes, procedure, label) : null,
@@ -117,11 +119,11 @@ export function chooseView(
     key: keyOf(rows, view),
     table: chooseTable(steps, audit),
     how: howMade(rows, suggestion, enough),
-    steps: rows.map(({ href, label, suggested: is }) => ({
+    steps: rows.map(({ id, href, label }) => ({
       href,
       label,
       inSentence: inSentence(label),
-      suggested: is,
+      suggested: suggested.has(id),
     })),
   };
 }

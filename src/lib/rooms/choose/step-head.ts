@@ -32,7 +32,7 @@ export function stepHead(step: { label: string; retired: boolean }, chief: Patte
   if (chief.kind === 'over-time')
     return `${label} became ${long ? 'longer' : 'shorter'} ${chief.label.replace('from the first to the latest of', 'over')}.`;
   const takes = `${label} takes ${long ? 'longer' : 'less time'}`;
-  return chief.factId === null ? `${takes} ${when(chief)}.` : `${takes}: ${chief.label}.`;
+  return chief.factId === null ? `${takes} ${when(chief)}.` : `${takes} in certain eyes (${chief.label}).`;
 }
 
 function when({ kind, factor, label }: Pattern): string {

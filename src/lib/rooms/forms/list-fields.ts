@@ -1,4 +1,12 @@
-import { dateIsUnclear, dateOrderOf, liesAhead, readDate, type DateOrder } from '../../intake';
+import {
+  dateIsUnclear,
+  dateOrderOf,
+  liesAhead,
+  namesSeveralDays,
+  readDate,
+  severalDays,
+  type DateOrder,
+} from '../../intake';
 import { isoDate, type ListRecord, type When } from '../../model';
 import { textOf, type FieldError, type Fields } from './fields';
 
@@ -49,7 +57,7 @@ export function whenFromFields(
   if (when) return { when, errors: [] };
   return order === null && dateIsUnclear(text) && readDate(text, 'dmy').kind === 'date'
     ? wrong(ORDER_FIELD, `"${text}" can be two days. Say which of its numbers is the day; you are asked only once.`)
-    : wrong(name, problem);
+    : wrong(name, namesSeveralDays(text) ? severalDays(text) : problem);
 }
 
 /** A `When` as the field that reads it back. */
@@ -79,6 +87,10 @@ export function aheadWords(when: When, today: string, yet: string): string | nul
   return `Its ${when.kind === 'date' ? 'day' : 'month'} is after today (${today}), and yet ${yet}: check the date, or the clock of this computer.`;
 }
 
+/** A name that says several days is one of several lists. */
+export const labelErrors = (label: string, field: string): FieldError[] =>
+  namesSeveralDays(label) ? [{ field, message: severalDays(label) }] : [];
+
 export const WHEN_PROBLEM =
   'When: a day as you write it (12.3.2026, 12 March 2026), a month (March 2026), or the number of the list. Leave it empty if you do not know.';
 
@@ -106,5 +118,6 @@ export function listFromForm(
   }
   if (answer === '' && !filled) return { list: { kind: 'none' }, errors: [] };
   const { when, errors } = whenFromFields(fields, 'newListWhen');
+  errors.push(...labelErrors(label, 'newListLabel'));
   return { list: { kind: 'new', label: label === '' ? null : label, when: when ?? { kind: 'unknown' } }, errors };
 }

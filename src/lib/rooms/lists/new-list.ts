@@ -1,6 +1,6 @@
 import { codeProblem } from '../cases/typed-case';
 import { textOf, wholeOf, type FieldError, type Fields } from '../forms/fields';
-import { whenFromFields } from '../forms/list-fields';
+import { labelErrors, whenFromFields } from '../forms/list-fields';
 import type { When } from '../../model';
 
 /** Rows of the longest list sheet. */
@@ -26,6 +26,7 @@ export function newListFromForm(
   procedureIds: readonly string[],
 ): { form: NewListForm | null; errors: FieldError[] } {
   const { when, errors } = whenFromFields(fields, 'when');
+  errors.push(...labelErrors(textOf(fields, 'label'), 'label'));
   const count = wholeOf(fields, 'count', 1);
   const enough = typeof count === 'number' && count <= MOST;
   if (!enough) errors.push({ field: 'count', message: `Cases: a whole number from 1 to ${MOST}.` });

@@ -8,7 +8,8 @@ import { listFromFields, rowsFromForm } from '$lib/rooms/lists/list-form';
 import type { CaseView } from '$lib/rooms/cases/case-view';
 import { storedNow } from '$lib/rooms/cases/stored-now';
 import { casesOfList, listAnswers, listView, storedBeside } from '$lib/rooms/lists/list-view';
-import { procedureOf, type ListRecord } from '$lib/model';
+import { listTitle } from '$lib/rooms/forms/when-words';
+import { procedureOf, type ListRecord, type SurgeonRecord } from '$lib/model';
 import { loadCautions } from '$lib/server/content';
 import { datedFields } from '$lib/server/date-order';
 import { fieldsOf } from '$lib/server/form-fields';
@@ -38,6 +39,12 @@ const versionOf = (id: string) => `${id}.version`;
 /** What a row of the form replaces. */
 const ROW_NOW = (view: CaseView) =>
   (['facts', 'hands', 'events'] as const).map((part) => storedNow(part, view)).join('; ');
+/** The list a case lies in, where it is not the one shown. */
+function listOf({ cases, lists }: SurgeonRecord, caseId: string | null, shown: string) {
+  const one = cases.find(({ id }) => id === caseId);
+  const list = lists.find(({ id }) => id === one?.listId && id !== shown);
+  return list ? { href: `/cases/lists/${list.id}`, title: listTitle(list) } : null;
+}
 
 export const load: PageServerLoad = async ({ locals, params, url }) => {
   const record = await readRecord(locals.store);
@@ -57,7 +64,8 @@ export const load: PageServerLoad = async ({ locals, params, url }) => {
         ? { of: undo.of, cases: undo.cases }
         : null,
     said: saidIn(SAID, url),
-    next: ['rows', 'stored', 'times', 'reviewed'].includes(said) ? nextStep(record) : null,
+    next: ['rows', 'stored', 'times', 'reviewed', 'moved', 'undone'].includes(said) ? nextStep(record) : null,
+    onto: said === 'moved' ? listOf(record, url.searchParams.get('case'), list.id) : null,
     untimed: record.cases.filter(({ listId, stretches }) => listId === list.id && stretches.length === 0).length,
     move: {
       cases: here.map(({ id, code, version }) => ({ id, code, version })),
