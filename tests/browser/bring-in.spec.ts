@@ -12,9 +12,26 @@ const look = async (page: Page, text: string, scripts: boolean) => {
   await press(page, 'Look at the cells');
   await expect(page.getByRole('heading', { name: 'What was understood' })).toBeVisible();
 };
-const again = (page: Page) => press(page, 'Look again with these answers');
 /** Both clicks arrive before the page has changed. */
 const twice = (page: Page, name: string | RegExp) => page.getByRole('button', { name }).dblclick();
+/** The first look, with all that goes wrong by hand: nothing chosen, two clicks, a way back. One file waits after it. */
+const firstLook = async (page: Page, text: string, scripts: boolean) => {
+  const field = page.locator('textarea[name="cells"]');
+  await (scripts ? open(page, '/cases/bring-in') : page.goto('/cases/bring-in'));
+  await press(page, 'Look at the cells');
+  await expect(page.getByRole('alert')).toContainText('There are no cells here yet.');
+  await (scripts ? open(page, '/cases/bring-in') : page.goto('/cases/bring-in'));
+  await field.fill(text);
+  await twice(page, 'Look at the cells');
+  await expect(page.getByRole('heading', { name: 'What was understood' })).toBeVisible();
+  await page.goBack();
+  await expect(field).toHaveValue(text);
+  await page.goForward();
+  await expect(page.getByRole('heading', { name: 'What was understood' })).toBeVisible();
+  const cases = await (await page.request.get('/cases')).text();
+  expect(cases.match(/looked at, not taken/g)).toHaveLength(1);
+};
+const again = (page: Page) => twice(page, 'Look again with these answers');
 const kinds = async (page: Page) =>
   Object.fromEntries(
     (await page.locator('button[name="show"]').allInnerTexts()).map((text) => {
@@ -38,7 +55,8 @@ for (const [where, width, javaScriptEnabled] of [
         app,
       }) => {
         const file = messyWide();
-        await look(page, file.text, javaScriptEnabled);
+        await firstLook(page, file.text, javaScriptEnabled);
+        await expect(page.locator('main')).toContainText('everything under "Patient name"');
         expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width);
         await expect(page.locator('main')).not.toContainText('Smith');
         await expect(page.locator('main')).toContainText(
@@ -89,6 +107,10 @@ for (const [where, width, javaScriptEnabled] of [
         const pupils = (level: string) => cases.filter(({ facts }) => facts['pupil'] === level).length;
         expect([pupils('small'), pupils('large')]).toEqual([file.small - 1, file.large]);
         expect(cases.find(({ code }) => code === 'M2')?.stretches[0]?.seconds).toBe(file.rhexisOfSecond);
+
+        await twice(page, 'Undo: take the whole import back');
+        await expect(page.getByText('The whole import was taken back.')).toBeVisible();
+        expect((await everythingOf(app)).cases).toEqual([]);
       });
     });
 
@@ -97,7 +119,7 @@ for (const [where, width, javaScriptEnabled] of [
 
       test('long with blanks: a page of rows at a time, each count the rows there are', async ({ page, app }) => {
         const file = longWithBlanks();
-        await look(page, file.text, javaScriptEnabled);
+        await firstLook(page, file.text, javaScriptEnabled);
         await expect
           .poll(() => kinds(page))
           .toMatchObject({ 'all rows': file.rows, 'left out whole': file.blank + file.unknown });
@@ -149,7 +171,7 @@ for (const [where, width, javaScriptEnabled] of [
           });
           await expect(page.getByLabel(`Zeiten (${file.rows + 1} rows)`)).toBeChecked();
           await press(page, 'Look at what you chose');
-        } else await look(page, file.text, false);
+        } else await firstLook(page, file.text, false);
         await expect(page.getByRole('button', { name: /^Take / })).toHaveText(
           `Take ${file.cases} cases; 1 row named above stays out`,
         );

@@ -56,7 +56,7 @@ test.describe('with the fellow', () => {
 
 /** Nucleus, pupil, still, anything else, hands, event: one key each; a letter under "anything else" waits for Enter. */
 const ROWS = [
-  { keys: [...'1LY0M0'], facts: { nucleus: 'soft', pupil: 'large', still: true } },
+  { keys: [...'1LY0O0'], facts: { nucleus: 'soft', pupil: 'large', still: true } },
   { keys: [...'2MY0O0'], facts: { nucleus: 'medium', pupil: 'medium', still: true } },
   {
     keys: [...'3SNF', 'Enter', ...'O0'],

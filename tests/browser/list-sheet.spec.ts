@@ -97,6 +97,8 @@ for (const javaScriptEnabled of [true, false])
   });
 
 const MILLIMETRE = 96 / 25.4;
+/** A4 without the margins a browser leaves. */
+const PAPER = Math.round(189 * MILLIMETRE);
 
 for (const [rows, sides] of [
   [20, 1],
@@ -107,14 +109,16 @@ for (const [rows, sides] of [
     page,
   }) => {
     await page.goto(`/cases/list-sheet?rows=${rows}&times=yes`);
-    await page.setViewportSize({ width: Math.round(190 * MILLIMETRE), height: 1000 });
+    await page.setViewportSize({ width: PAPER, height: 1000 });
     await page.emulateMedia({ media: 'print' });
     const heights = await page
       .locator('.sheet:first-of-type tbody tr')
       .evaluateAll((all) => all.map((row) => row.getBoundingClientRect().height));
     expect(heights).toHaveLength(rows);
+    // Wider than the paper it would be printed smaller, rows and all.
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(PAPER);
     expect(Math.min(...heights)).toBeGreaterThanOrEqual(7 * MILLIMETRE);
-    expect((await printed(page)).sides).toBe(2 * sides);
+    expect(await printed(page)).toEqual({ sides: 2 * sides, width: 210, height: 297 });
     await expect(page.locator('#times')).toContainText('not scrubbed');
     await expect(page.locator('#times')).toContainText('Use after surgery, never in theatre.');
     await page.goto(`/cases/list-sheet?rows=${rows}`);

@@ -69,6 +69,14 @@ describe('a file that waits to be taken', () => {
     ]);
   });
 
+  it('keeps words for hands and the keys of a list sheet, and numbers whoever is named there', () => {
+    const hands = ['O', 'B capsulorhexis, IOL', 'resident', 'Kowalska', 'ich', 'T Zonulenring'];
+    const { text, surgeons } = without(['case_id,hands,rhexis', ...hands.map((said, at) => `A${at},"${said}",60`)].join('\n')); // prettier-ignore
+    expect(text).not.toContain('Kowalska');
+    for (const said of hands.filter((each) => each !== 'Kowalska')) expect(text).toContain(said);
+    expect([...surgeons]).toEqual([['person 1', 'Kowalska']]);
+  });
+
   it('holds no code that could lead to a patient, and asks about the codes all the same', () => {
     const file = 'case no,step,seconds\n20417733,Rhexis,60\n20417733,Hydro,30\n20417799,Rhexis,65';
     const { text, out } = without(file);

@@ -99,7 +99,7 @@ export function* withoutPeople(
       for (const row of cells) {
         yield weights.cell;
         const name = row.cells[index] ?? '';
-        if (namesNobody(name) || (word === 'person' && readHands(name) !== undefined)) continue;
+        if (namesNobody(name) || (word === 'person' && saysHands(name))) continue;
         const standIn = numbered(standIns, plainWords(name), word);
         if (!surgeons.has(standIn)) surgeons.set(standIn, name);
         change(row, index, standIn);
@@ -123,6 +123,10 @@ export function* withoutPeople(
   const rows = [...touched].sort((one, other) => one - other);
   return { text: yield* writtenBack(sheet, changed), out: { columns: gone, rows, codes }, surgeons };
 }
+
+/** Words for hands, or a key of the list sheet with its steps ("B capsulorhexis, IOL"). */
+const saysHands = (text: string): boolean =>
+  readHands(text) !== undefined || (/^[omsbt][\s:.,-]/i.test(text) && !pointsToAPerson(text.slice(2)));
 
 function numbered(standIns: Map<string, string>, of: string, word: string): string {
   const standIn = standIns.get(of) ?? `${word} ${standIns.size + 1}`;
