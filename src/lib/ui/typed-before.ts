@@ -39,8 +39,9 @@ export function typedNow(): Typed[] {
 /** Puts it in again and tells the page, as if it were entered now; a field that is no longer there is passed over. */
 export function typeAgain(page: ParentNode, typed: readonly Typed[]): void {
   for (const { action, name, nth, value, checked } of typed) {
-    const form = [...page.querySelectorAll('form')].find((one) => one.method === 'post' && actionOf(one) === action);
-    const control = form && alike(form, name)[nth];
+    // Two forms of a page may do the same: cells that are pasted, a file that is chosen.
+    const forms = [...page.querySelectorAll('form')].filter((one) => one.method === 'post' && actionOf(one) === action);
+    const control = forms.map((form) => alike(form, name)[nth]).find((one) => one !== undefined);
     if (!control || isSecret(control)) continue;
     if (!isTicked(control)) {
       if (control.value === value) continue;
