@@ -3,6 +3,7 @@ import { rm } from 'node:fs/promises';
 import { createInterface } from 'node:readline';
 import { setTimeout as wait } from 'node:timers/promises';
 import { openStore } from '../../src/lib/server/storage';
+import { useKey } from '../../src/lib/server/storage/disk/sealed';
 import { randomStream, type RandomStream } from '../../src/lib/statistics';
 import { freshIn, powerCuts, type Outcome } from '../storage/campaign/cuts';
 import { damagedFiles } from '../storage/campaign/damage';
@@ -18,8 +19,11 @@ const TABS = 200;
 const KILLS_A_FOLDER = 25;
 const LONGEST_MS = 150;
 
+const KEY = { keyId: '0102030405060708', key: Buffer.alloc(32, 7) };
+
 /** What a killed process runs: changes of one file and of several, each told once it is acknowledged. */
-export async function child(folder: string, from: number): Promise<void> {
+export async function child(folder: string, from: number, encrypted: boolean): Promise<void> {
+  if (encrypted) useKey(folder, KEY, true);
   const store = await openStore(folder, now);
   for (let number = from; ; number += 1) {
     const alone = await store.recordCase(aCase(`one-${number}`, { sequence: number }));
@@ -39,8 +43,8 @@ export async function child(folder: string, from: number): Promise<void> {
   }
 }
 
-async function killed(folder: string, from: number, stream: RandomStream): Promise<number[]> {
-  const program = `import(${JSON.stringify(import.meta.url)}).then((bench) => bench.child(${JSON.stringify(folder)}, ${from}))`;
+async function killed(folder: string, from: number, encrypted: boolean, stream: RandomStream): Promise<number[]> {
+  const program = `import(${JSON.stringify(import.meta.url)}).then((bench) => bench.child(${JSON.stringify(folder)}, ${from}, ${encrypted}))`;
   const process_ = spawn(process.execPath, ['-e', program], { stdio: ['ignore', 'pipe', 'inherit'] });
   const said: number[] = [];
   const reader = createInterface(process_.stdout);
@@ -58,15 +62,16 @@ async function killed(folder: string, from: number, stream: RandomStream): Promi
 }
 
 /** Kills at random moments; what each process was told is there after the next start, and no change by half. */
-async function kills(count: number): Promise<Outcome> {
+async function kills(count: number, encrypted: boolean): Promise<Outcome> {
   const stream = randomStream(12);
   const outcome: Outcome = { acknowledged: 0, found: 0, lost: [], states: 0 };
   for (let done = 0; done < count;) {
     const folder = await freshIn();
+    if (encrypted) useKey(folder, KEY, true);
     let from = 1;
     try {
       for (let here = 0; here < KILLS_A_FOLDER && done < count; here += 1, done += 1) {
-        const said = await killed(folder, from, stream);
+        const said = await killed(folder, from, encrypted, stream);
         const store = await openStore(folder, now);
         const cases = new Map((await store.cases()).map((each) => [each.code, each]));
         const lists = new Set((await store.lists()).map(({ id }) => id));
@@ -88,6 +93,7 @@ async function kills(count: number): Promise<Outcome> {
         from = Math.max(0, ...numbers) + 1;
       }
     } finally {
+      useKey(folder, null, false);
       await rm(folder, { recursive: true, force: true });
     }
   }
@@ -110,8 +116,8 @@ async function eachCall(failure: Failure): Promise<Outcome> {
 const MOST_TOLD = 5;
 
 /**
- * The campaign of faults on the disk adapter: `KILLS` (300) killed processes and `CUTS` (25) power cuts, each in every order in
- * which the disk may have written; EIO and a full disk at each call; each file damaged in five ways; tabs at once. How rooms
+ * The campaign of faults on the disk adapter: `KILLS` (300) killed processes, and as many with encrypted files, and `CUTS` (25)
+ * power cuts, each in every order in which the disk may have written; EIO and a full disk at each call; each file damaged in five ways; tabs at once. How rooms
  * answer where a file is damaged is asked by `npm test`. Prints what was acknowledged, found and lost.
  * @returns 0 when nothing was lost, 1 when something was, 2 for a wrong call
  */
@@ -126,7 +132,8 @@ export async function run(args: readonly string[], io: Io): Promise<number> {
     for (let cut = 0; cut < cutCount; cut += 1) yield 1 + Math.floor(stream.uniform() * lines);
   };
   const parts: [string, () => Promise<Outcome>][] = [
-    [`${killCount} kills`, () => kills(killCount)],
+    [`${killCount} kills`, () => kills(killCount, false)],
+    [`${killCount} kills, files encrypted`, () => kills(killCount, true)],
     [`${cutCount} power cuts`, () => powerCuts([...STEPS, ...STEPS], cutLines)],
     ['EIO at each call', () => eachCall({ code: 'EIO', lasting: false })],
     ['a full disk from each call on', () => eachCall({ code: 'ENOSPC', lasting: true })],

@@ -2,6 +2,7 @@ import { isActionFailure, isRedirect, type RequestEvent } from '@sveltejs/kit';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { openMemoryStore } from '../../src/lib/server/storage';
 import { aCase as aNewCase } from '../made-up/stored';
+import { freshFolder, openIn } from './stores';
 import { filled, modules, type Filled } from './rooms';
 
 type Action = (event: RequestEvent) => Promise<unknown>;
@@ -190,6 +191,22 @@ describe('an edit of what was changed elsewhere since shows both, and stores on 
       saw: 'typed here',
       history: expect.arrayContaining([expect.objectContaining({ saw: 'stored in another tab' })]),
     });
+  });
+
+  it('the second folder for copies', async () => {
+    const store = await openIn(await freshFolder());
+    const [there, typed] = [await freshFolder(), await freshFolder()];
+    const before = here;
+    here = { ...here, store };
+    const { seenSecond } = await loaded<{ seenSecond: string }>('/settings/backups', {});
+    const form = (second: string, seen = seenSecond) => ({ second, seen });
+    expect(await press('/settings/backups', 'second', {}, form(there))).toBe('stored');
+    const answer = (await press('/settings/backups', 'second', {}, form(typed))) as Answer;
+    expect(answer).toMatchObject(both(there, typed));
+    expect((await store.secondFolder())?.folder).toBe(there);
+    expect(await press('/settings/backups', 'second', {}, answer.values)).toBe('stored');
+    expect((await store.secondFolder())?.folder).toBe(typed);
+    here = before;
   });
 
   it.each([

@@ -37,5 +37,5 @@ export const BROKEN_OFF: Finding = {
 
 export const CLOSED: Finding = {
   kind: 'note',
-  what: 'The folder is encrypted. Without its passphrase only names, sizes and owners of files were looked at, nothing in them. A lost passphrase cannot be brought back by anybody.',
+  what: 'The folder is encrypted. Without its passphrase only names, sizes and owners of files were looked at, nothing in them; "npm run doctor -- --passphrase" asks for it. A lost passphrase cannot be brought back by anybody.',
 };

@@ -1,5 +1,5 @@
 import { fail, redirect } from '@sveltejs/kit';
-import { textOf } from '$lib/rooms/forms/fields';
+import { textOf, type Fields } from '$lib/rooms/forms/fields';
 import {
   backupsView,
   broughtBackWords,
@@ -25,6 +25,8 @@ const SAID: Record<string, string> = {
 
 const SINCE_OPENED =
   'Something was stored since this page was opened, and would be taken back with the rest. The list shows it now: choose again.';
+
+const secondNow = async (store: Store): Promise<string> => (await store.secondFolder())?.folder ?? '';
 
 const chosenIn = async (store: Store, at: string | null) => {
   const files = at === null ? null : await store.changedSince(at);
@@ -56,6 +58,7 @@ export const load: PageServerLoad = async ({ locals, url }) => {
     seen: revisionOf(months),
     aside: await store.setAside(),
     second: secondFolderView(await store.secondFolder(), localTime),
+    seenSecond: revisionOf(await secondNow(store)),
     place: store.place,
     said: saidIn(SAID, url),
   };
@@ -93,8 +96,12 @@ export const actions = {
   second: async ({ locals, request }) => {
     const fields = fieldsOf(await request.formData());
     const folder = textOf(fields, 'second');
-    const { refused } = await attempt('second', () => locals.store.chooseSecondFolder(folder === '' ? null : folder));
-    if (refused) return fail(409, { errors: [refused], values: fields });
+    const now = await secondNow(locals.store);
+    const { refused } = await attempt('second', () => {
+      refuseIfStale(textOf(fields, 'seen'), now, 'The second folder', now === '' ? 'none' : now);
+      return locals.store.chooseSecondFolder(folder === '' ? null : folder);
+    });
+    if (refused) return fail(409, { errors: [refused], values: { ...fields, seen: [revisionOf(now)] } as Fields });
     redirect(303, '/settings/backups?said=second');
   },
 
