@@ -2,21 +2,26 @@ import type { Audit, DifferenceCannot, Enough } from '../audit';
 import { capital, counted, inSentence, listed } from '../format';
 
 /** How many more cases and lists a suggestion needs. */
-export function enoughWords(enough: Enough): string {
+export function neededWords(enough: Enough): string {
   const more = [
-    ...(enough.moreCases > 0 ? [`${counted(enough.moreCases, 'more case')}`] : []),
-    ...(enough.moreLists > 0 ? [`${counted(enough.moreLists, 'more list')}`] : []),
+    ...(enough.moreCases > 0 ? [counted(enough.moreCases, 'more case')] : []),
+    ...(enough.moreLists > 0 ? [counted(enough.moreLists, 'more list')] : []),
   ];
-  const needs =
+  return [
+    `${counted(enough.cases, 'case')} ${enough.cases === 1 ? 'counts' : 'count'}.`,
+    ...(enough.cases === 0
+      ? ['A case counts if at least one step you did yourself was timed, unless the case is left out.']
+      : []),
     enough.lists === null
       ? 'A suggestion needs 30 cases. Lists are not known, so neighbouring rows are treated as one list.'
-      : 'A suggestion needs 20 from at least 4 lists.';
-  const none =
-    enough.cases === 0
-      ? 'A case counts if at least one step you did yourself was timed, unless the case is left out. '
-      : '';
-  return `${counted(enough.cases, 'case')} ${enough.cases === 1 ? 'counts' : 'count'}. ${none}${needs} ${more.length ? `${capital(listed(more))} will do. ` : ''}Your times are shown as they are; please read nothing into their order.`;
+      : 'A suggestion needs 20 from at least 4 lists.',
+    ...(more.length > 0 ? [`${capital(listed(more))} will do.`] : []),
+  ].join(' ');
 }
+
+/** The same where the times stand beside it. */
+export const enoughWords = (enough: Enough): string =>
+  `${neededWords(enough)} Your times are shown as they are; please read nothing into their order.`;
 
 /** Why a step with enough cases has no difference: its times are all equal, or whole seconds are too coarse for it. */
 const ALIKE: ReadonlySet<DifferenceCannot['code']> = new Set(['all-equal', 'whole-seconds']);
