@@ -112,6 +112,26 @@ describe('who is let in', () => {
     expect([await readPassphrase(folder), access.letsIn(undefined, 0)]).toEqual([null, true]);
   });
 
+  it('of two windows at once, what the other decided meanwhile is never undone', async () => {
+    const folder = await freshFolder();
+    const access = await Access.at(folder, 'loopback', CHEAP);
+    await access.set(set(ONE), 'a', 0);
+    const [turned, removed] = await Promise.all([access.turn('sealing', ONE, 'a', 0), access.remove(ONE, 'a', 0)]);
+    expect([turned.refused, removed?.message]).toEqual([null, expect.stringContaining('The folder is encrypted')]);
+    expect((await readPassphrase(folder))?.files).toBe('sealing');
+
+    const other = await Access.at(folder, 'loopback', CHEAP);
+    const [changed, opening] = await Promise.all([
+      access.set(set(TWO, ONE), 'a', 0),
+      other.turn('opening', ONE, 'a', 0).then(async (answer) => ({ answer, file: await readPassphrase(folder) })),
+    ]);
+    expect(changed.refused).toBeNull();
+    // Either came first: the change of the passphrase keeps what was decided about the files, or is asked for again.
+    if (opening.answer.refused) expect(opening.answer.refused.message).toContain('changed meanwhile');
+    else expect((await readPassphrase(folder))?.files).toBe('opening');
+    expect((await (await Access.at(folder, 'loopback', CHEAP)).signIn(TWO, 'b', 0)).refused).toBeNull();
+  });
+
   it('a file that cannot be read is never taken for none', async () => {
     const folder = await freshFolder();
     for (const broken of ['', '{}', '{"version":2}', 'null']) {

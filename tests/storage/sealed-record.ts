@@ -33,7 +33,7 @@ export async function withSecrets() {
   const one = await store.recordCase(aCase(SECRET));
   await store.updateCase({ ...one, position: 7 }, 'Place', now);
   await store.saveDraft('kept', SECRET);
-  await store.holdImport({ heldAt: now, fileName: 'a.csv', text: SECRET, choices: {} });
+  await store.holdImport({ heldAt: later, fileName: 'a.csv', text: SECRET, choices: {} });
   await record.access.set({ old: '', text: WORDS, again: WORDS }, 'a', 0);
   await writeFile(
     join(folder, 'cases', '1.json.unreadable-2026-01-01T00-00-00-000Z'),

@@ -189,6 +189,30 @@ describe('an encrypted folder', () => {
     expect(isSealed(await readFile(join(folder, aside[0] ?? '')))).toBe(true);
   });
 
+  it('finds a copy that was put aside before it was encrypted', async () => {
+    const { folder, record } = await withSecrets();
+    await record.close();
+    await writeFile(join(folder, 'drafts.json'), 'torn');
+    const plain = await opened(folder);
+    await turned(plain, 'sealing');
+    await plain.close();
+    for (let start = 0; start < 2; start += 1) {
+      const again = await opened(folder);
+      await signedIn(again);
+      await again.close();
+    }
+    expect((await readdir(folder)).filter((name) => name.startsWith('drafts.json.unreadable-'))).toHaveLength(1);
+  });
+
+  it('is opened once by two who sign in together', async () => {
+    const { folder, record } = await encrypted();
+    await record.close();
+    const again = await opened(folder);
+    const [one, other] = await Promise.all([signedIn(again), signedIn(again)]);
+    expect(one).toBe(other);
+    await again.close();
+  });
+
   it('goes back to an encrypted backup, and forgets a case everywhere, also where a backup does not open', async () => {
     const { folder, record } = await encrypted();
     const store = storeOf(record);

@@ -1,11 +1,10 @@
 import {
+  changePassphrase,
   keyFor,
   LEAST_LETTERS,
   MOST_LETTERS,
   passphraseOf,
   readPassphrase,
-  removePassphrase,
-  writePassphrase,
   COST,
   type Passphrase,
 } from './passphrase';
@@ -21,6 +20,7 @@ export const reachIn = ({ NEXT_TWENTY_REACH: reach }: NodeJS.ProcessEnv): Reach 
 export type Refused = { field: 'passphrase' | 'again' | 'old'; message: string };
 
 const WRONG = 'This is not the passphrase.';
+const CHANGED = 'The passphrase was changed meanwhile, in another window. Nothing was changed here; try again.';
 const waitWords = (seconds: number) =>
   `Too many tries. Wait ${seconds < 90 ? `${seconds} seconds` : `${Math.ceil(seconds / 60)} minutes`}, then try again.`;
 
@@ -73,11 +73,11 @@ export class Access {
 
   /** Sets the first passphrase, or changes it, which asks for the old one and signs everybody out. */
   async set(
-    asked: { old: string; text: string; again: string },
+    typed: { old: string; text: string; again: string },
     address: string,
     now: number,
   ): Promise<{ token: string; refused: null } | { refused: Refused }> {
-    const { old, text, again } = asked;
+    const { old, text, again } = typed;
     if ([...text].length < LEAST_LETTERS)
       return refused(
         'passphrase',
@@ -85,15 +85,16 @@ export class Access {
       );
     if (text.length > MOST_LETTERS) return refused('passphrase', `At most ${MOST_LETTERS} characters.`);
     if (text !== again) return refused('again', 'The two are not the same. Type it twice.');
+    const asked = this.file;
     let data: DataKey | null = null;
-    if (this.file) {
+    if (asked) {
       const found = await this.#keyOf(old, address, now, 'old');
       if ('refused' in found) return found;
       data = found;
     }
-    const file = await passphraseOf(text, data, this.cost, this.files);
-    await writePassphrase(this.folder, file);
-    this.file = file;
+    const made = await passphraseOf(text, data, this.cost);
+    const why = await this.#change(asked, (now) => ({ ...made, files: now?.files ?? 'plain' }));
+    if (why) return refused('passphrase', why);
     this.#sessions.endAll();
     return { token: this.#sessions.begin(now), refused: null };
   }
@@ -105,12 +106,12 @@ export class Access {
         'old',
         'Other computers can reach this server, so the passphrase stays. Start it without HOST first.',
       ).refused;
-    if (this.files !== 'plain')
-      return refused('old', 'The folder is encrypted with it. Switch the encryption off first.').refused;
+    const asked = this.file;
     const found = await this.#keyOf(old, address, now, 'old');
     if ('refused' in found) return found.refused;
-    await removePassphrase(this.folder);
-    this.file = null;
+    const why = await this.#change(asked, (file) => (file?.files === 'plain' ? null : file));
+    if (why) return refused('old', why).refused;
+    if (this.file) return refused('old', 'The folder is encrypted with it. Switch the encryption off first.').refused;
     this.#sessions.endAll();
     return null;
   }
@@ -125,10 +126,11 @@ export class Access {
     address: string,
     now: number,
   ): Promise<{ data: DataKey; refused: null } | { refused: Refused }> {
+    const asked = this.file;
     const data = await this.#keyOf(text, address, now, 'old');
     if ('refused' in data) return data;
-    if (this.file) await writePassphrase(this.folder, (this.file = { ...this.file, files: to }));
-    return { data, refused: null };
+    const why = await this.#change(asked, (file) => file && { ...file, files: to });
+    return why ? refused('old', why) : { data, refused: null };
   }
 
   signOut(token: string | undefined): void {
@@ -137,6 +139,23 @@ export class Access {
 
   signOutEverywhere(): void {
     this.#sessions.endAll();
+  }
+
+  /**
+   * Written only where the passphrase is still the one that was asked for: finding a key takes half a second, and another
+   * window may have changed or removed it meanwhile.
+   * @returns why nothing was changed
+   */
+  async #change(
+    asked: Passphrase | null,
+    change: (now: Passphrase | null) => Passphrase | null,
+  ): Promise<string | null> {
+    let other = false;
+    this.file = await changePassphrase(this.folder, (now) => {
+      other = now?.check !== asked?.check;
+      return other ? now : change(now);
+    });
+    return other ? CHANGED : null;
   }
 
   async #keyOf(

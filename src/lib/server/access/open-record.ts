@@ -1,7 +1,7 @@
 import { openStore, type Store } from '../storage';
 import { useKey, type DataKey } from '../storage/disk/sealed';
 import { switchFiles } from '../storage/disk/switch-files';
-import { readPassphrase, writePassphrase } from './passphrase';
+import { changePassphrase, readPassphrase } from './passphrase';
 
 /**
  * Opens a record with the key that its passphrase gave, or with none where its files are plain. A change from one to the
@@ -15,11 +15,8 @@ export async function openRecord(folder: string, data: DataKey | null, now: stri
   return openStore(folder, now, undefined, async () => {
     if (!file || !data || (files !== 'sealing' && files !== 'opening')) return false;
     await switchFiles(folder, data, files === 'sealing' ? 'sealed' : 'plain');
-    await writePassphrase(folder, { ...file, files: files === 'sealing' ? 'sealed' : 'plain' });
+    // As the file stands by then: the passphrase may have been changed while the files were.
+    await changePassphrase(folder, (now) => now && { ...now, files: files === 'sealing' ? 'sealed' : 'plain' });
     return true;
   });
 }
-
-/** Can this record be opened without its passphrase? */
-export const opensByItself = async (folder: string): Promise<boolean> =>
-  ((await readPassphrase(folder))?.files ?? 'plain') === 'plain';

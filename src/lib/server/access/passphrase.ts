@@ -116,9 +116,33 @@ export async function readPassphrase(folder: string): Promise<Passphrase | null>
   }
 }
 
-export async function writePassphrase(folder: string, file: Passphrase): Promise<void> {
-  await makeFolder(folder);
-  await replaceDurably(passphrasePath(folder), JSON.stringify(file));
-}
+/** The last change of each folder's file; the next one waits for it. */
+const changing = new Map<string, Promise<unknown>>();
 
-export const removePassphrase = (folder: string): Promise<void> => removeDurably(passphrasePath(folder));
+/**
+ * Changes the file as it stands when its turn comes: what two tabs decide at the same moment, or a tab while files are
+ * being encrypted, is decided one after the other, and nobody writes what they read before the other wrote.
+ * @param change what is to stand there; `null`: no file; the very one it was given: nothing is written
+ * @returns what stands there afterwards
+ */
+export function changePassphrase(
+  folder: string,
+  change: (now: Passphrase | null) => Passphrase | null,
+): Promise<Passphrase | null> {
+  const changed = (changing.get(folder) ?? Promise.resolve()).then(async () => {
+    const now = await readPassphrase(folder);
+    const file = change(now);
+    if (file === now) return now;
+    if (file === null) await removeDurably(passphrasePath(folder));
+    else {
+      await makeFolder(folder);
+      await replaceDurably(passphrasePath(folder), JSON.stringify(file));
+    }
+    return file;
+  });
+  changing.set(
+    folder,
+    changed.catch(() => undefined),
+  );
+  return changed;
+}

@@ -27,19 +27,32 @@ export class TheRecord {
 
   /** Opens it where it is not open yet; several at once open it once. */
   async open(data: DataKey | null, now: string): Promise<Store> {
-    if (this.#store) return this.#store;
-    this.#opening ??= openRecord(this.folder, data, now).finally(() => (this.#opening = null));
-    const store = await this.#opening;
-    await this.access.reload();
-    return (this.#store = store);
+    return this.#opening ?? this.#store ?? this.#begin(() => this.#opened(data, now));
   }
 
   /** Closed and opened again, so that a change from plain to encrypted files, or back, is made. */
   async openAgain(data: DataKey, now: string): Promise<void> {
-    const before = this.#store;
-    this.#store = null;
-    await before?.close();
-    await this.open(data, now);
+    const earlier = this.#opening;
+    await this.#begin(async () => {
+      await earlier?.catch(() => {});
+      const before = this.#store;
+      this.#store = null;
+      await before?.close();
+      return this.#opened(data, now);
+    });
+  }
+
+  #begin(open: () => Promise<Store>): Promise<Store> {
+    const opening = open().finally(() => {
+      if (this.#opening === opening) this.#opening = null;
+    });
+    return (this.#opening = opening);
+  }
+
+  async #opened(data: DataKey | null, now: string): Promise<Store> {
+    const store = await openRecord(this.folder, data, now);
+    await this.access.reload();
+    return (this.#store = store);
   }
 
   async close(): Promise<void> {

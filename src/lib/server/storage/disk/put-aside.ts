@@ -13,9 +13,10 @@ export const stampOf = (moment: Date) => moment.toISOString().replaceAll(/[:.]/g
 export async function putAside(path: string): Promise<string> {
   const folder = dirname(path);
   const content = await readFile(path);
+  const opened = await openedIn(path);
   for (const name of await readdir(folder)) {
     const copy = join(folder, name);
-    if (name.startsWith(`${basename(path)}.unreadable-`) && (await openedIn(copy)).equals(content)) return copy;
+    if (name.startsWith(`${basename(path)}.unreadable-`) && (await openedIn(copy)).equals(opened)) return copy;
   }
   const copy = `${path}.unreadable-${stampOf(new Date())}`;
   if (isSealed(content)) await copyFile(path, copy, constants.COPYFILE_EXCL);
