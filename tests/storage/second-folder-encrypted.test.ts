@@ -1,7 +1,7 @@
 import { readdir, readFile, rename, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { createDecipheriv } from 'node:crypto';
-import { describe, expect, it } from 'vitest';
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { keyFor, passphraseSchema } from '../../src/lib/server/access/passphrase';
 import { sentBackup } from '../../src/lib/server/restore';
 import { keyIn } from '../../src/lib/server/storage/disk/sealed';
@@ -9,6 +9,10 @@ import { aCase, later } from '../made-up/stored';
 import { readText } from './backup-text';
 import { opened, SECRET, signedIn, storeOf, turned, withSecrets, WORDS } from './sealed-record';
 import { freshFolder, openIn } from './stores';
+
+// Copies are thinned out by their age.
+beforeEach(() => vi.useFakeTimers({ toFake: ['Date'], now: Date.parse('2026-11-25T10:00:00Z') }));
+afterEach(() => vi.useRealTimers());
 
 const DAY = /^next-twenty-copy-\d{4}-\d\d-\d\d\.(json|encrypted)$/;
 

@@ -102,7 +102,12 @@ describe('copies in a second folder', () => {
       await expect(store.chooseSecondFolder(folder), folder).rejects.toMatchObject({ code: 'invalid' });
     expect(await store.secondFolder()).toBeNull();
     const copies = await readdir(elsewhere);
-    await store.chooseSecondFolder(await freshFolder());
+    const chosen = await freshFolder();
+    await store.chooseSecondFolder(chosen);
+    for (const folder of wrong) await expect(store.chooseSecondFolder(folder), folder).rejects.toThrow();
+    expect(await store.secondFolder()).toMatchObject({ folder: chosen, problem: null });
+    const text = await readFile(join(store.place, 'second-folder.json'), 'utf8');
+    expect(JSON.parse(text)).toMatchObject({ folder: chosen });
     await store.chooseSecondFolder(null);
     expect([await store.secondFolder(), await readdir(elsewhere)]).toEqual([null, copies]);
   });

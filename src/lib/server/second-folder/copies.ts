@@ -76,24 +76,24 @@ export class Copies {
 
   /** @param folder absolute, there, and without copies of a record; `null`: no more copies, and those made stay */
   async choose(folder: string | null): Promise<void> {
+    if (folder !== null && folder === this.#state?.folder) return this.#now();
+    if (this.#state && this.#state.toForget.length > 0)
+      throw new StorageError(
+        'in-use',
+        `Cases that were erased are still in copies in ${this.#state.folder}. Make that folder reachable first, so that they can be taken out.`,
+      );
     if (folder === null) {
-      if (this.#state && this.#state.toForget.length > 0)
-        throw new StorageError(
-          'in-use',
-          `Cases that were erased are still in copies in ${this.#state.folder}. Make that folder reachable first, so that they can be taken out.`,
-        );
       await removeDurably(this.#statePath);
       [this.#state, this.#problem, this.#copiedAt] = [null, null, null];
       return;
     }
-    if (folder === this.#state?.folder) return this.#now();
-    await this.choose(null);
     await this.#refuse(folder);
+    const before = [this.#state, this.#problem, this.#copiedAt] as const;
     this.#state = { folder, toForget: [] };
     await this.#now();
     if (this.#problem === null) return this.#store();
     const said = this.#problem;
-    [this.#state, this.#problem] = [null, null];
+    [this.#state, this.#problem, this.#copiedAt] = before;
     throw new StorageError('disk', `${said} Choose another folder.`);
   }
 
