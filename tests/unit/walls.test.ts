@@ -164,7 +164,7 @@ describe.each(pure)('src/lib/%s is pure', (folder) => {
   });
 });
 
-describe.each(['statistics', 'audit', 'safety', 'practice', 'rules'])('src/lib/%s', (folder) => {
+describe.each(['statistics', 'audit', 'safety', 'practice', 'rules', 'assess'])('src/lib/%s', (folder) => {
   it('says no sentence, whatever is put into it', async () => {
     const lines = [
       "export const a = 'No case counts for it yet.';",
@@ -177,13 +177,14 @@ describe.each(['statistics', 'audit', 'safety', 'practice', 'rules'])('src/lib/%
     expect(await free('src/lib/words/clean.ts', lines)).toEqual(lines);
   });
 
-  it('but codes, labels, the name of a method and a source', async () => {
+  it('but codes, labels, the name of a method, a source, what a key means', async () => {
     const lines = [
       "export const a = { code: 'too-few-cases', cases: 3 };",
       'export const b = `two groups of times (about ${n} and about ${n})`;',
       'export const c = `This step alone; Huber regression, t with ${n} degrees of freedom`;',
       "export const d = 'Posterior capsule rupture, 961,208 operations (Eye 2024, doi 10.1038/s41433-024-03344-2)';",
       "export const e = 'Cortex. Lens.';",
+      "export const f = z.string().describe('Counted from 1, the heading being row 1.');",
     ];
     expect(await free(`src/lib/${folder}/clean.ts`, lines)).toEqual(lines);
   });

@@ -1,24 +1,15 @@
 import { aimedEyesOf, auditOf } from '../audit';
 import { aimedLabel } from '../format';
-import {
-  type AimedEyes,
-  type AimedOutcome,
-  type Case,
-  type Effect,
-  type Lasting,
-  type Measure,
-  type Outcome,
-  type Procedure,
-  emptyProfile,
-} from '../model';
+import { type Case, type Lasting, type Measure, type Outcome, type Procedure, emptyProfile } from '../model';
 import { lastingFor, resultFor, spanOfCases, startGoal, windowOf } from '../practice';
 import { rankedOf } from '../rules';
 import { eventsOfGoal } from '../safety';
-import { cannotSayWords, goalEventWords, pauseWords } from '../words';
+import { goalEventWords } from '../words';
 import { notFullWords, type NoResult } from '../words/assessment';
 import { countWords } from '../words/reported-result';
 import { safetyWords, type SafetyWords } from '../words/safety';
-import type { EffectJson, ResultJson } from './result-json';
+import { notFull, resultJson } from './json-of-result';
+import type { ResultJson } from './result-json';
 import { ENGINE } from './engine';
 import type { ReadRecord } from './from-reading';
 import { suggestionFor } from './suggest';
@@ -125,57 +116,12 @@ export function goalResult(
   const median = started.baseline.frozen?.median ?? null;
   // Only a *shorter* can last or fade.
   const lasting = outcome.kind === 'shorter' ? lastingFor({ ...common, windows: window.windows }) : [];
-  const json: ResultJson = {
-    step: picked.stepId,
-    eyes: aimedJson(eyes, outcome.aimed),
-    kind: outcome.kind,
-    effect: effectJson(wish.measure === 'steadiness' ? outcome.spread : (outcome.against ?? outcome.plain)),
-    plain: effectJson(outcome.plain),
-    rest: effectJson(outcome.rest),
-    spread: effectJson(outcome.spread),
-    allowance: outcome.selectionAllowance,
-    steer_s: median === null || outcome.steer === null ? null : median * Math.exp(outcome.steer),
-    notes: [...outcome.notes],
-    paused: outcome.paused.map(pauseWords),
-    cannot: outcome.cannot && cannotSayWords(outcome.cannot),
-    lasting: lasting.map(({ nth, kind, effect }) => ({ nth, kind, effect: effectJson(effect) as EffectJson })),
-  };
+  const json = resultJson({ stepId: picked.stepId, eyes, outcome, lasting, median });
   const span = spanOfCases(record.cases, windowIds, procedure.id);
   const safety = safetyWords(span, record.cases, record.lists);
   const events = eventsOfGoal({ ...common, baselineIds: started.baseline.caseIds, windowIds });
   safety.sentences.push(...goalEventWords(events, procedure));
   return { kind: 'result', json, outcome, lasting, label, safety };
-}
-
-/** No figure before the window is full: a look at it would already be a result. */
-const notFull = (step: string, eyes: AimedEyes | null, because: string): ResultJson => ({
-  step,
-  eyes: aimedJson(eyes),
-  kind: 'cannot-tell',
-  effect: null,
-  plain: null,
-  rest: null,
-  spread: null,
-  allowance: 0,
-  steer_s: null,
-  notes: ['window-not-full'],
-  paused: [],
-  cannot: because,
-  lasting: [],
-});
-
-/** Shares, other eyes: `null` before there is a result. */
-function aimedJson(eyes: AimedEyes | null, aimed?: AimedOutcome): ResultJson['eyes'] {
-  if (!eyes) return null;
-  return {
-    ...eyes,
-    start: aimed?.baseline ?? null,
-    window: aimed?.window ?? null,
-    excess: aimed?.excess ?? null,
-    without_excess: aimed?.withoutExcess ?? null,
-    changed_late: aimed?.changedLate ?? null,
-    other_eyes: effectJson(aimed?.otherEyes ?? null),
-  };
 }
 
 const noResult = (why: NoResult): GoalResult => ({ kind: 'none', why });
@@ -192,10 +138,4 @@ function pickFrom(cases: readonly Case[], record: ReadRecord, procedure: Procedu
     .filter((step) => !step.notToShorten && step.difference !== null)
     .sort((a, b) => rankedOf(b) - rankedOf(a))[0];
   return largest ? { stepId: largest.stepId, view: 'seconds' as const } : null;
-}
-
-function effectJson(effect: Effect | null): EffectJson | null {
-  if (!effect) return null;
-  const [ratio, low, high] = [effect.estimate, effect.low, effect.high].map(Math.exp) as [number, number, number];
-  return { ratio, low, high, n_start: effect.nBaseline, n_window: effect.nWindow, method: effect.method };
 }

@@ -1,6 +1,7 @@
 import type { Audit } from '../audit';
 import { clock, timesAsLong } from '../format';
 import { differenceCannotWords, firstWords } from '../words';
+import { REFERENCE_LEAD } from '../words/assessment';
 
 /** The steps as a table for a terminal: a row a step that was timed, in operation order. */
 export function stepTable(audit: Audit): string[] {
@@ -33,13 +34,7 @@ export function stepTable(audit: Audit): string[] {
     ...(compared ? ['reference'.padStart(REFERENCE)] : []),
     `${'diff.'.padStart(7)}${apart ? 'same eyes'.padStart(11) : ''}${'95 %'.padStart(10)}  most seconds`,
   ].join('');
-  return [
-    head,
-    ...rows,
-    ...(compared
-      ? ['', 'Reference: about how many times as long as in the reference set, with its 95 % interval.']
-      : []),
-  ];
+  return [head, ...rows, ...(compared ? ['', REFERENCE_LEAD] : [])];
 }
 
 const REFERENCE = 22;

@@ -27,6 +27,8 @@ export function noResultWords(why: NoResult): string {
 
 export const NOTHING_TO_ASSESS = 'No case in this file can be assessed.';
 export const PATTERNS_LEAD = 'Goes with a longer or a shorter time (not caused by):';
+export const REFERENCE_LEAD =
+  'Reference: about how many times as long as in the reference set, with its 95 % interval.';
 export const AFTER_SURGERY = 'Use after surgery, never in theatre. A shorter time is not a better operation.';
 export const ORDER_GUESSED =
   'Which way the rows run was guessed. Before and after rest on it: say it with --answer "order=oldest-first" or "order=newest-first".';
