@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { otherChartsView } from '../../../src/lib/rooms/after-twenty/other-charts';
-import { otherChartWords } from '../../../src/lib/rooms/after-twenty/other-charts-words';
+import { otherChartWords } from '../../../src/lib/words/other-charts';
 import type { ChartSeries } from '../../../src/lib/practice';
 import { randomStream } from '../../../src/lib/statistics';
 

@@ -1,21 +1,28 @@
 import type { Goal } from '../../model';
 import { listsOf } from '../../safety';
-import { counted } from '../../format';
 import { windowLabel } from './after-chart';
 import { pauseWords } from '../../words';
 import { countWords } from '../../words/reported-result';
 import { doneTable, safetyTable, type CellTable } from './cell-table';
 import { decisionsOf, type DecisionsView } from './decisions';
-import { doneBesideWords } from './done-beside-words';
+import { doneBesideOf } from './done-beside-of';
 import { doneRows, type CellRowView } from './done-cells';
 import { eventWordsOf } from '../forms/event-fields';
-import { retiredWords } from './goal-lines';
 import { aimedNotices } from '../goals/aimed-goal';
 import { otherChartsView, type OtherChartsView } from './other-charts';
 import { safetyView, type SafetyView } from './safety-cells';
 import { reopenedBecause } from './since-read';
 import { waitsForReview } from '../cases/case-view';
 import { asPlanned, asPlannedWords } from '../lists/timing-plan';
+import {
+  DRAFT_GOAL,
+  NO_CASE_YET,
+  OWN_ACCOUNT,
+  PAUSED_GOAL,
+  reopenedWords,
+  retiredWords,
+  setOnWords,
+} from '../../words/after-twenty';
 import { EVENT_ASKS } from '../../words/event-question';
 import { eventQuestion } from '../goals/event-question';
 import { instantWords } from '../forms/when-words';
@@ -65,7 +72,11 @@ export function afterView(source: AfterSource): AfterView {
       ? `${step.label}, after ${window.need.cases === 40 ? 'forty' : 'twenty'} cases`
       : `${step.label}: ${so} of ${window.need.cases} counted`,
     state: goal.state,
-    set: `Set on ${instantWords(goal.setAt)}${goal.agreedAt ? `, agreed on ${instantWords(goal.agreedAt)}` : ''}, with ${counted(goal.baseline.caseIds.length, 'baseline case')}.`,
+    set: setOnWords(
+      instantWords(goal.setAt),
+      goal.agreedAt ? instantWords(goal.agreedAt) : null,
+      goal.baseline.caseIds.length,
+    ),
     notices: noticesOf(source),
     count: countWords(window, so),
     timed:
@@ -73,11 +84,8 @@ export function afterView(source: AfterSource): AfterView {
     done: {
       rows,
       table: doneTable(rows),
-      lead:
-        so === 0
-          ? 'No case of the window yet: it begins with the next new list.'
-          : 'Your own account, from your notes after review.',
-      beside: window.full && stored.length > 0 ? doneBesideWords(goal, record.reflections, source.series) : [],
+      lead: so === 0 ? NO_CASE_YET : OWN_ACCOUNT,
+      beside: window.full && stored.length > 0 ? doneBesideOf(goal, record.reflections, source.series) : [],
     },
     time: timeOf(source),
     safety: {
@@ -112,17 +120,11 @@ function noticesOf({ state, record }: AfterSource): string[] {
   const reopened = reopenedBecause(state);
   const question = eventQuestion(state);
   return [
-    ...(goal.state === 'draft'
-      ? [
-          'This goal is a draft until it is agreed with your supervisor: off-patient drills only, and no case counts yet.',
-        ]
-      : []),
-    ...(goal.state === 'paused' ? ['This goal is paused.'] : []),
+    ...(goal.state === 'draft' ? [DRAFT_GOAL] : []),
+    ...(goal.state === 'paused' ? [PAUSED_GOAL] : []),
     ...(step.retired && goal.state !== 'closed' ? [retiredWords(step.label)] : []),
     ...aimedNotices(state, record.lists),
-    ...(reopened.length > 0
-      ? [`Since this result was read: ${reopened.join(' ')} The numbers below stay as they were read.`]
-      : []),
+    ...(reopened.length > 0 ? [reopenedWords(reopened)] : []),
     ...(stored.length === 0 && !waitsForReview && gate && !gate.open ? gate.reasons.map(pauseWords) : []),
     ...(question ? [`${question} ${EVENT_ASKS}`] : []),
   ];

@@ -1,4 +1,5 @@
 import type { Case, Decision, Goal, Procedure } from '../../model';
+import { DECISIONS } from '../../words/decisions';
 import { eventQuestion, eventsAtStep } from '../goals/event-question';
 import type { GoalReading } from '../goals/goal-reading';
 import { instantWords } from '../forms/when-words';
@@ -6,26 +7,6 @@ import { instantWords } from '../forms/when-words';
 export type DecisionsView = {
   made: readonly string[];
   offered: readonly { value: Decision['kind']; label: string; hint: string }[];
-};
-
-const DECISION: Record<Decision['kind'], { label: string; hint: string }> = {
-  keep: { label: 'Keep it', hint: 'The goal goes on; the following twenties show whether it lasts.' },
-  'second-look': {
-    label: 'A second look, at forty',
-    hint: 'Twenty more cases are added once, and judged more strictly because there was a first look.',
-  },
-  'change-checkpoints': {
-    label: 'Change the checkpoints',
-    hint: 'This goal closes; a new plan on the same step opens.',
-  },
-  'move-on': { label: 'Move on', hint: 'This goal closes. What it showed stays here.' },
-  pause: { label: 'Pause', hint: 'For safety, or because something else comes first. Nothing is lost.' },
-  resume: { label: 'Go on', hint: 'The goal runs again.' },
-  'go-on': { label: 'Go on with times', hint: 'The event is written down, and the goal stays as it is.' },
-  'to-checkpoints': {
-    label: 'Switch to checkpoints',
-    hint: 'The goal goes on without a time: what you did is its result. This cannot be turned back.',
-  },
 };
 
 /** What was decided, with dates and reasons, and what can be decided now. */
@@ -55,9 +36,9 @@ export function decisionsOf(reading: GoalReading): DecisionsView {
   return {
     made: goal.decisions.map(
       ({ at, kind, reason }) =>
-        `${instantWords(at)}, ${lowerFirst(DECISION[kind].label)}${reason ? `: ${reason}` : ''}`,
+        `${instantWords(at)}, ${lowerFirst(DECISIONS[kind].label)}${reason ? `: ${reason}` : ''}`,
     ),
-    offered: [...afterEvent, ...kinds].map((value) => ({ value, ...DECISION[value] })),
+    offered: [...afterEvent, ...kinds].map((value) => ({ value, ...DECISIONS[value] })),
   };
 }
 

@@ -1,13 +1,14 @@
 import { doneBeside, type ChartSeries } from '../../practice';
 import type { Goal, Reflection } from '../../model';
 import { lessOrMore, rangeOfRatios } from '../../format';
+import { doneBesideWords } from '../../words/after-twenty';
 import { latestAnswers } from './done-cells';
 
 /**
  * One sentence per checkpoint that was done in at least 8 and not done in at least 8 cases of full windows, answered
  * before the times were seen: association, not proof. Empty where no checkpoint has that many on both sides.
  */
-export function doneBesideWords(goal: Goal, reflections: readonly Reflection[], series: ChartSeries | null): string[] {
+export function doneBesideOf(goal: Goal, reflections: readonly Reflection[], series: ChartSeries | null): string[] {
   if (!series) return [];
   const answers = latestAnswers(goal.id, reflections);
   const points = series.points.filter((point) => point.period > 0);
@@ -20,10 +21,6 @@ export function doneBesideWords(goal: Goal, reflections: readonly Reflection[], 
           : [];
       }),
     );
-    return found
-      ? [
-          `${look} Where this was done (${found.done} cases), the step took ${lessOrMore(found.ratio)} time than where it was not or only partly (${found.not} cases): ${rangeOfRatios(found.low, found.high)}. An association, not proof.`,
-        ]
-      : [];
+    return found ? [doneBesideWords(look, found, lessOrMore(found.ratio), rangeOfRatios(found.low, found.high))] : [];
   });
 }

@@ -5,6 +5,7 @@ import { reportedResult } from '../../words/reported-result';
 import { stagedGoal, goalStanding, lastingToRead, lastingWaits, type StagedGoal } from '../goals/goal-standing';
 import type { GoalReading } from '../goals/goal-reading';
 import { fatesIn, reopenedBecause, sinceRead } from './since-read';
+import { REVIEW_DUE } from '../../words/after-twenty';
 import { instantWords } from '../forms/when-words';
 
 export type GoalLine = {
@@ -64,9 +65,7 @@ export function goalLines(record: SurgeonRecord, readOf: (goal: Goal) => ReadGoa
       open: staged && { is: IS[goal.state], far: staged.stage === 'paused' ? null : stageWords(staged) },
       result: result ?? null,
       since: [
-        ...(read && reopenedBecause(read.state).length > 0
-          ? ['Since it was read, a safety review has become due.']
-          : []),
+        ...(read && reopenedBecause(read.state).length > 0 ? [REVIEW_DUE] : []),
         ...(since?.reasons ?? []).map((reason) => sinceReasonWords(reason, false)),
       ],
       counts: fatesIn(since),
@@ -98,7 +97,3 @@ export function stageWords(goal: StagedGoal): string {
       return 'paused';
   }
 }
-
-/** Shown for a goal whose step was retired after it was set: its window is unlikely to fill. */
-export const retiredWords = (label: string): string =>
-  `${label} is retired in Settings and no longer asked for, so only files can still bring times of it. Bring it back there, or move on; what is here stays.`;

@@ -1,6 +1,6 @@
 import { itemAt } from '../../item-at';
 import { otherCharts, type ChartSeries } from '../../practice';
-import { otherChartWords, type Crossing } from './other-charts-words';
+import { otherChartWords, type Crossing } from '../../words/other-charts';
 
 /** A chart that adds neighbours up: structural, so that charts and core know nothing of each other. */
 export type ShiftView = {

@@ -1,3 +1,4 @@
+import { EVENTS_NOT_ASKED } from '../../words/after-twenty';
 /** A case of a run, and what is known beside it. */
 export type RunCaseView = {
   id: string;
@@ -19,7 +20,7 @@ export const neverAsked = (cases: readonly Pick<RunCaseView, 'events'>[]) =>
 
 /** A row of question marks says less than a sentence. */
 export const notAsked = (cases: readonly Pick<RunCaseView, 'events'>[]): string[] =>
-  neverAsked(cases) ? ['Events were not asked in these cases, so none are marked.'] : [];
+  neverAsked(cases) ? [EVENTS_NOT_ASKED] : [];
 
 /** Lists known in no case, and events asked in none, have no lane: an empty one would read as "none". */
 export function lanesOf(cases: readonly Pick<RunCaseView, 'events' | 'list'>[], wanted: readonly Lane[]): Lane[] {

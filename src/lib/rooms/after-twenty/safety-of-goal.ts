@@ -1,6 +1,7 @@
 import type { SurgeonRecord } from '../../model';
 import { eventsOfGoal, takeovers, type GoalEvent } from '../../safety';
 import { goalEventWords, takeoverWords } from '../../words';
+import { NO_CASE_LEFT } from '../../words/after-twenty';
 import { safetyWords, type SafetyWords } from '../../words/safety';
 import { erasedOfGoal } from '../cases/erase-words';
 import type { GoalReading } from '../goals/goal-reading';
@@ -14,7 +15,7 @@ export function safetyOfGoal(
   const taken = takeovers(state.spanCases, state.goal.stepId);
   const none = state.spanCases.length === 0 && state.stored.length > 0;
   return {
-    head: none ? 'No case of the window is left.' : head,
+    head: none ? NO_CASE_LEFT : head,
     sentences: [
       ...sentences,
       ...goalEventWords(eventsOf(state, { cases, lists }), state.procedure),

@@ -13,6 +13,17 @@ import {
   waitsWords,
   type SinceRead,
 } from '../../words';
+import {
+  chartTitle,
+  DRAFT_NOT_COUNTED,
+  firstLookRead,
+  NOT_ABOUT_TIME,
+  readyWords,
+  shownEarlyWords,
+  soFarTitle,
+  STORED_AFTER_REVIEW,
+  storedOn,
+} from '../../words/after-twenty';
 import { hiddenWords, leftOutSentence } from '../../words/reported-result';
 import { eyeWords } from '../cases/eye-words';
 import { instantWords } from '../forms/when-words';
@@ -20,7 +31,7 @@ import { recordedOf, shortTimesState, type GoalReading } from '../goals/goal-rea
 import { lastingWaits } from '../goals/goal-standing';
 import { waitingForReview } from '../goals/waiting-for-review';
 import { runView, type RunView } from './after-chart';
-import { chartTitle, resultView, type ResultView } from './after-result';
+import { resultView, type ResultView } from './after-result';
 import { lastedToStore, lastedWords, type LastedView } from './lasted-words';
 import { sinceRead } from './since-read';
 
@@ -72,25 +83,19 @@ export function timeOf(source: AfterSource): TimeView {
       ? resultView(
           firstLook.outcome,
           label,
-          `First look, at twenty, read on ${instantWords(firstLook.storedAt)}.`,
+          firstLookRead(instantWords(firstLook.storedAt)),
           sinceSentencesOf(sinceRead(state, firstLook)),
         )
       : null;
 
   const waiting = waitingForReview(source.record, goal).length;
-  if (goal.state === 'draft') return { kind: 'none', sentence: 'Nothing is counted while the goal is a draft.' };
+  if (goal.state === 'draft') return { kind: 'none', sentence: DRAFT_NOT_COUNTED };
   const shown = latest?.outcome ?? (state.waitsForReview ? outcome : null);
   if (shown) {
     const since = latest ? sinceRead(state, latest) : null;
     return {
       kind: 'result',
-      result: resultView(
-        shown,
-        label,
-        latest
-          ? `Stored on ${instantWords(latest.storedAt)}, and shown as it was.`
-          : 'Not stored yet: that happens once the review is written.',
-      ),
+      result: resultView(shown, label, latest ? storedOn(instantWords(latest.storedAt)) : STORED_AFTER_REVIEW),
       recorded: latest ? recordedOf(state) : [],
       earlier,
       run: runOf(
@@ -108,20 +113,16 @@ export function timeOf(source: AfterSource): TimeView {
   if (state.toStore)
     return {
       kind: 'ready',
-      sentence: [
-        `The next ${lengthWord} are complete. The result is stored when you read it, once, and shown unchanged from then on.`,
-        ...(waiting > 0 ? [`${waitsWords(waiting)} ${ANSWER_FIRST}`] : []),
-      ].join(' '),
+      sentence: [readyWords(lengthWord), ...(waiting > 0 ? [`${waitsWords(waiting)} ${ANSWER_FIRST}`] : [])].join(' '),
       offer: 'Read the result',
       earlier,
     };
-  if (goal.measure === 'safety')
-    return { kind: 'none', sentence: 'This goal is not about time: no step time of its cases is judged.' };
+  if (goal.measure === 'safety') return { kind: 'none', sentence: NOT_ABOUT_TIME };
   if (goal.timesShown.length > 0)
     return {
       kind: 'so-far',
-      sentence: `Shown because you asked on ${instantWords(goal.timesShown[0] ?? '')}; this is noted with the goal. The result still comes at ${lengthWord}: no median, no limit and no verdict before that.`,
-      run: runOf(source, `${label}: the cases so far.`, 0),
+      sentence: shownEarlyWords(instantWords(goal.timesShown[0] ?? ''), lengthWord),
+      run: runOf(source, soFarTitle(label), 0),
       earlier,
     };
   return {

@@ -1,6 +1,7 @@
 import { inSentence } from '../../format';
 import { runsFrom, type Goal, type SurgeonRecord } from '../../model';
 import { ANSWER_FIRST, lastingWaitsWords, waitsWords } from '../../words';
+import { retiredWords } from '../../words/after-twenty';
 import { EVENT_ASKS } from '../../words/event-question';
 import {
   datedBeforeWords,
@@ -15,7 +16,6 @@ import {
   runningHead,
 } from '../../words/now';
 import { overLists } from '../../words/reported-result';
-import { retiredWords } from '../after-twenty/goal-lines';
 import { instantWords } from '../forms/when-words';
 import { aimedNotices } from '../goals/aimed-goal';
 import { eventQuestion } from '../goals/event-question';

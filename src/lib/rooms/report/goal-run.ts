@@ -1,7 +1,7 @@
 import type { ChartSeries } from '../../practice';
 import type { Outcome } from '../../model';
 import { runView } from '../after-twenty/after-chart';
-import { chartTitle } from '../after-twenty/after-result';
+import { chartTitle } from '../../words/after-twenty';
 import type { GoalReading } from '../goals/goal-reading';
 import type { ReportView } from './report';
 
