@@ -55,7 +55,8 @@ async function encoded({ seconds, rate, width, height, bars, bits }: ClipPlan & 
     }
     for (let bit = 0; bit < bits; bit += 1) {
       drawing.fillStyle = (n >> (bits - 1 - bit)) & 1 ? '#fff' : '#000';
-      drawing.fillRect((bit * width) / bits, 0, width / bits + 1, height / 6);
+      // Low, so that the number itself is no change of the picture.
+      drawing.fillRect((bit * width) / bits, 0, width / bits + 1, height / 12);
     }
     const frame = new VideoFrame(canvas, { timestamp: Math.round((n * 1e6) / rate), duration: 1e6 / rate });
     encoder.encode(frame, { keyFrame: n % Math.round(2 * rate) === 0 });

@@ -224,6 +224,73 @@ test.describe('a recording', () => {
   });
 });
 
+test.describe('a whole operation', () => {
+  test.beforeAll(({ app }) => startWith(app, 'empty'));
+
+  // A step after another without a break, and a change of the picture where each begins and the last one ends.
+  const changes = Array.from({ length: 14 }, (_, n) => Math.round(10 * (4 + 7.1 * n)) / 10);
+  const plan: ClipPlan = {
+    seconds: 102,
+    rate: 10,
+    width: 192,
+    height: 108,
+    bars: changes.filter((_, n) => n % 2 === 0).map((from, n) => [from, changes[2 * n + 1] ?? 102] as const),
+  };
+
+  test('takes at most sixty keys, each mark on its frame; a mark is nudged, typed and taken back', async ({
+    page,
+    app,
+  }) => {
+    test.setTimeout(240_000);
+    await page.goto(app.origin);
+    const whole = await madeClip(page, plan);
+    await timing(app, page, 'T10');
+    await opened(page, whole);
+    await expect(page.getByText('Short strokes: sharp changes of the picture')).toBeVisible({ timeout: 150_000 });
+    await expect(page.getByText('All of it plays in about 1:42')).toBeVisible();
+    let keys = 0;
+    const key = async (name: string) => {
+      await page.keyboard.press(name);
+      keys += 1;
+    };
+    for (const [n, change] of changes.entries()) {
+      const frame = Math.round(change * plan.rate);
+      await key(']');
+      // To the first frame on which the change is seen, as somebody looks for it.
+      await expect.poll(async () => Math.abs((await shown(page)) - change)).toBeLessThanOrEqual(0.5);
+      for (let at = await frameShown(page); at !== frame; at = await frameShown(page)) {
+        await key(at < frame ? 'ArrowRight' : 'ArrowLeft');
+        await expect.poll(() => frameShown(page)).not.toBe(at);
+      }
+      await key(n < changes.length - 1 ? 's' : 'e');
+    }
+    expect(keys).toBeLessThanOrEqual(60);
+
+    const first = page.getByRole('button', { name: /^Side port, from/ });
+    const before = await first.innerText();
+    await first.click();
+    await press(page, 'ArrowRight');
+    await expect(first).toHaveAccessibleName(/from 0:04\.1:/);
+    await page.getByLabel('Time', { exact: true }).fill('0:03.5');
+    await page.getByLabel('Time', { exact: true }).press('Enter');
+    await expect(first).toHaveText(/0:03/);
+    await page.getByLabel('Time', { exact: true }).fill('ninety');
+    await page.getByLabel('Time', { exact: true }).press('Enter');
+    await expect(page.getByRole('alert')).toContainText('no place in a recording');
+    await page.getByRole('button', { name: 'Leave it' }).click();
+    await page.locator('h1').click();
+    await press(page, 'u u');
+    await expect(first).toHaveText(before);
+    await page.getByRole('button', { name: 'Store the case' }).click();
+    await expect(page.getByText('The case is in the record.')).toBeVisible();
+    const { cases } = await everythingOf(app);
+    const marks = cases[0]?.stretches.flatMap(({ start, end }) => [start ?? 0, end ?? 0]) ?? [];
+    expect(marks).toHaveLength(26);
+    for (const [at, mark] of marks.entries())
+      expect(Math.abs(mark - (changes[Math.ceil(at / 2)] ?? 0))).toBeLessThan(1 / plan.rate);
+  });
+});
+
 test.describe('with JavaScript off', () => {
   test.use({ javaScriptEnabled: false });
   test.beforeAll(({ app }) => startWith(app, 'empty'));

@@ -49,6 +49,7 @@ export function paramsOf(id: string, { record, held }: Filled): Record<string, s
     '/cases/[id]': [first(record.cases), { id: record.cases.at(-1)?.id ?? '' }],
     '/cases/[id]/chapters.vtt': [first(record.cases)],
     '/cases/bring-in/[id]': [{ id: held }],
+    '/cases/bring-in/[id]/reading': [{ id: held }],
     '/cases/lists/[id]': [first(record.lists)],
     '/cases/lists/[id]/times': [first(record.lists)],
     '/checkpoints/[procedure]/[step]': [{ procedure: 'phaco', step }],

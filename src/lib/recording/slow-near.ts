@@ -19,3 +19,15 @@ export function speedNear(since: number | null, expected: Expected | null, fast:
   const near = since >= expected.after - BEFORE && since <= expected.until + BEFORE;
   return near ? Math.min(1, fast) : fast;
 }
+
+/**
+ * How long playing a whole recording takes, seconds: at one speed, or with *slow near* (each expected boundary played at
+ * normal speed from its earliest to its latest usual place).
+ *
+ * @param expected the boundaries that slow it; none for playing at one speed
+ */
+export function playingSeconds(duration: number, speed: number, expected: readonly Expected[] = []): number {
+  const near = expected.reduce((sum, { after, until }) => sum + until - Math.max(0, after - BEFORE) + BEFORE, 0);
+  const slow = speed > 1 ? Math.min(duration, near) : 0;
+  return slow + (duration - slow) / speed;
+}

@@ -43,9 +43,12 @@ function median(values: readonly number[]): number {
   return (low + high) / 2;
 }
 
-/** The tick next to a place, in a direction; `null` where there is none. A tick right here is not the next. */
+/**
+ * The tick next to a place, in a direction; `null` where there is none. A tick stands for the half second around it: one
+ * that somebody has just gone to, and stepped to the frame of the change from, is not the next.
+ */
 export function nextTick(ticks: readonly number[], at: number, way: 1 | -1): number | null {
-  const near = 0.05;
+  const near = 0.6 * CHANGE_EVERY;
   return way === 1
     ? (ticks.find((tick) => tick > at + near) ?? null)
     : (ticks.findLast((tick) => tick < at - near) ?? null);

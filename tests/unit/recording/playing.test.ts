@@ -1,16 +1,17 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
+  KEYS,
+  SMALL,
   changeBetween,
   commandOf,
   frameAfter,
   frameBefore,
   frameGap,
   greyOf,
-  KEYS,
   momentTimes,
   nextTick,
-  SMALL,
+  playingSeconds,
   speedNear,
   ticksOf,
 } from '../../../src/lib/recording';
@@ -151,6 +152,8 @@ describe('ticks', () => {
     const ticks = [3, 8, 20];
     expect([nextTick(ticks, 0, 1), nextTick(ticks, 3, 1), nextTick(ticks, 20, 1)]).toEqual([3, 8, null]);
     expect([nextTick(ticks, 20, -1), nextTick(ticks, 8.5, -1), nextTick(ticks, 2, -1)]).toEqual([8, 8, null]);
+    // Stepped from the tick to the frame of its change: the next is another change.
+    expect([nextTick(ticks, 2.8, 1), nextTick(ticks, 8.2, -1)]).toEqual([8, 3]);
   });
 });
 
@@ -162,5 +165,20 @@ describe('moments', () => {
     ];
     expect(momentTimes(stretches, { m1: 12, start: 3 })).toEqual({ m1: 12, start: 10, end: 34 });
     expect(momentTimes([], { m1: 12 })).toEqual({ m1: 12 });
+  });
+});
+
+describe('how long playing takes', () => {
+  it('is reckoned: seven minutes at four times are a minute and three quarters', () => {
+    expect(playingSeconds(420, 4)).toBe(105);
+    expect(playingSeconds(420, 0.25)).toBe(1680);
+  });
+
+  it('is at most two and a half minutes with twelve boundaries played at normal speed, each known to a second', () => {
+    // From two seconds before its earliest to two after its latest usual place: five seconds each, a minute in all.
+    const expected = Array.from({ length: 12 }, () => ({ after: 30, until: 31 }));
+    expect(playingSeconds(420, 4, expected)).toBe(60 + 360 / 4);
+    expect(playingSeconds(30, 4, expected)).toBe(30);
+    expect(playingSeconds(420, 1, expected)).toBe(420);
   });
 });

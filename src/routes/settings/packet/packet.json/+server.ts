@@ -1,4 +1,3 @@
-import { error } from '@sveltejs/kit';
 import { procedureOf } from '$lib/model';
 import { makePacket } from '$lib/rooms/packet/make-packet';
 import { readRecord } from '$lib/server/record';
@@ -9,7 +8,11 @@ import type { RequestHandler } from './$types';
 export const GET: RequestHandler = async ({ locals, url }) => {
   const record = await readRecord(locals.store);
   const made = makePacket(record, procedureOf(record, url.searchParams.get('procedure') ?? record.profile.procedureId));
-  if ('because' in made) error(409, fewForPacket(made.cases));
+  if ('because' in made)
+    return new Response(fewForPacket(made.cases), {
+      status: 409,
+      headers: { 'content-type': 'text/plain; charset=utf-8' },
+    });
   return new Response(`${JSON.stringify(made.packet, null, 1)}\n`, {
     headers: {
       'content-type': 'application/json; charset=utf-8',
