@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { eventSchema } from './event';
 import { caseId, importId, instant, listId, slug } from './id';
-import { clockSeconds, countOnList, placeOnList, rowNumber, sequence, value, version } from './number';
+import { clockSeconds, countOnList, placeOnList, rowNumber, sequence, stepSeconds, value, version } from './number';
 import { code, label, note, ours } from './written';
 
 /** One unbroken interval of a step. Seconds; the clock readings are `null` where only a length is known. */
@@ -74,6 +74,11 @@ export const caseSchema = z.strictObject({
       label: label(z.string()).nullable(),
     })
     .nullable(),
+  /** Timed once more in the same recording, the first marks hidden. Missing: never. Step id → step time in seconds. */
+  timedAgain: z
+    .array(z.strictObject({ at: instant, stepSeconds: z.record(slug, stepSeconds) }))
+    .max(20)
+    .optional(),
   source: z.discriminatedUnion('kind', [
     z.strictObject({ kind: z.literal('typed') }),
     z.strictObject({ kind: z.literal('file'), importId, row: rowNumber }),
@@ -102,6 +107,7 @@ export const newCaseSchema = caseSchema
     history: true,
     leftOut: true,
     timesSeenWhileLeftOut: true,
+    timedAgain: true,
     keptAsItIs: true,
     factChanges: true,
     invented: true,

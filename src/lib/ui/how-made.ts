@@ -7,6 +7,7 @@ export const HOW_MADE = {
   adjusted: 'adjusted for the eye',
   median: 'median, 20th percentile, difference',
   spread: 'spread',
+  'timing-error': 'your own timing error',
   reference: 'against the reference set',
   share: 'share of the operation',
   'returned-to': 'returned to',

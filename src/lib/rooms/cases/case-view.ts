@@ -1,3 +1,4 @@
+import { againCode, canBeTimedAgain } from './timed-again';
 import { stepSecondsOf, waitingOf, timesReturnedTo } from '../../audit';
 import { hasClockReadings } from '../../intake';
 import { type Case, type Event, type Hands, type Procedure, procedureOf, type SurgeonRecord } from '../../model';
@@ -25,6 +26,8 @@ export type CaseView = {
   place: PlaceOfCase;
   source: string;
   hidden: boolean;
+  /** Under which name it can be timed once more; `null` where it cannot. */
+  again: string | null;
   kept: { since: string; why: string } | null;
   leftOut: { reason: string; timesSeen: boolean; at: string } | null;
   summary: CaseSummary | null;
@@ -79,6 +82,7 @@ export function caseView(one: Case, record: SurgeonRecord, hidden: boolean): Cas
     place: placeOfCase(one, record),
     source: sourceWords(one),
     hidden,
+    again: canBeTimedAgain(one, hidden ? new Set([one.id]) : new Set()) ? againCode(one.id) : null,
     kept: one.keptAsItIs ? { since: instantWords(one.keptAsItIs.since), why: one.keptAsItIs.why } : null,
     leftOut: one.leftOut
       ? {

@@ -12,7 +12,10 @@ type Choice = { value: string; label: string };
 
 /** What the timing screen needs to know of the operation. */
 export type TimingView = {
+  /** Under which its marks are kept. */
   code: string;
+  /** A second timing: the code of the case, whose first marks are not shown. */
+  again: string | null;
   procedure: string;
   steps: readonly {
     id: string;
@@ -35,12 +38,18 @@ export type TimingView = {
   expected: Readonly<Record<string, Expected>> | null;
 };
 
-export function timingView(record: SurgeonRecord, procedure: Procedure, { code, facts }: TypedFacts): TimingView {
+export function timingView(
+  record: SurgeonRecord,
+  procedure: Procedure,
+  { code, facts }: Pick<TypedFacts, 'code' | 'facts'>,
+  again: string | null = null,
+): TimingView {
   const initials = stepInitials(procedure);
   const goal = goalTimedFor(record, procedure);
   const hidden = hiddenCaseIds(record);
   return {
     code,
+    again,
     procedure: procedure.name,
     steps: timedSteps(procedure).map(({ id, label, starts, ends, mergeOf, synonyms, protectedParts }) => ({
       id,
@@ -55,7 +64,7 @@ export function timingView(record: SurgeonRecord, procedure: Procedure, { code, 
     reasons: procedure.waitingReasons.map(({ id, label }) => ({ value: id, label })),
     eventKinds: procedure.eventKinds.map(({ id, label }) => ({ value: id, label })),
     eye: eyeWords(procedure, facts),
-    checkpoints: (goal?.checkpoints ?? []).map(({ id, look }) => ({ id, look })),
+    checkpoints: (again === null ? (goal?.checkpoints ?? []) : []).map(({ id, look }) => ({ id, look })),
     expected: expectedBoundaries(
       record.cases.filter(({ id }) => !hidden.has(id)),
       procedure.id,

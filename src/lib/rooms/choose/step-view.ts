@@ -1,8 +1,10 @@
 import type { Audit, StepAudit } from '../../audit';
+import { timingError } from '../../audit/timing-error';
 import type { Case, Procedure } from '../../model';
 import type { Guidance } from '../../rules/types';
 import { counted, clock, prose, timesAsLong } from '../../format';
 import { othersCases, shorterCannotWords } from '../../words';
+import { timingErrorWords } from '../../words/timing-error';
 import { eyeWords } from '../cases/eye-words';
 import { lanesOf, notAsked, type Lane, type RunCaseView } from '../after-twenty/run-lanes';
 import type { View } from './choose-view';
@@ -32,7 +34,7 @@ export type StepView = {
     lanes: readonly Lane[];
   };
   /** The pages on how the numbers of the first sentences are made. */
-  how: readonly ('median' | 'spread' | 'reference')[];
+  how: readonly ('median' | 'spread' | 'reference' | 'timing-error')[];
   counts: readonly StepCount[];
   table: StepTableView;
 };
@@ -63,6 +65,7 @@ export function stepView(
   const shown = audit.caseIds.flatMap((id) => byId.get(id) ?? []);
   const run = runOf(audit, stepId, shown, marked);
   const lanes = lanesOf(run, ['lists', 'events']);
+  const twice = timingError(shown, stepId);
   const patterns = stepPatterns(audit, stepId);
   const chief = chiefPattern(audit.patterns.filter((each) => each.stepId === stepId && each.shown));
   return {
@@ -70,7 +73,11 @@ export function stepView(
     label: step.label,
     head: stepHead(step, chief, patterns.looked !== null),
     planHref: step.retired ? null : planHref(stepId, query),
-    sentences: [...(step.retired ? [RETIRED] : []), ...timeSentences(step)],
+    sentences: [
+      ...(step.retired ? [RETIRED] : []),
+      ...timeSentences(step),
+      ...(twice ? timingErrorWords(twice, step.spread) : []),
+    ],
     notToShorten: step.notToShorten
       ? `${step.label} is not to be shortened. You can look at doing it the same way each time.`
       : null,
@@ -80,6 +87,7 @@ export function stepView(
       'median',
       ...(step.twoThirds ? (['spread'] as const) : []),
       ...(step.reference ? (['reference'] as const) : []),
+      ...(twice ? (['timing-error'] as const) : []),
     ],
     run: {
       title: `${step.label}, case by case, against the rest of the operation`,

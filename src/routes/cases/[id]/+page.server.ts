@@ -18,6 +18,7 @@ import type { Actions, PageServerLoad } from './$types';
 
 const SAID: Record<string, string> = {
   timed: 'The case is in the record.',
+  'timed-again': 'The second timing is kept beside the first; the page of each step says how far apart they are.',
   facts: 'The facts of this eye are stored.',
   hands: 'Who did which step is stored.',
   times: 'The times are stored; the earlier ones are in the history.',

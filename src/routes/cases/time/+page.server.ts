@@ -1,11 +1,14 @@
 import { fail, redirect } from '@sveltejs/kit';
+import { counted } from '$lib/format';
 import { procedureOf } from '$lib/model';
-import { readTimingDraft } from '$lib/recording';
+import { readTimingDraft, type TimingDraft } from '$lib/recording';
 import { draftFields, draftKey } from '$lib/rooms/cases/new-case-view';
+import { canBeTimedAgain, caseOfAgain, timedAgain } from '$lib/rooms/cases/timed-again';
 import { timedCase } from '$lib/rooms/cases/timed-case';
-import { goalTimedFor, timingView } from '$lib/rooms/cases/timing-view';
+import { goalTimedFor, timingView, type TimingView } from '$lib/rooms/cases/timing-view';
 import { typedFacts } from '$lib/rooms/cases/typed-case';
 import { textOf } from '$lib/rooms/forms/fields';
+import { hiddenCaseIds } from '$lib/rooms/goals/hidden-times';
 import { attempt } from '$lib/server/attempt';
 import { loadCautions } from '$lib/server/content';
 import { readRecord } from '$lib/server/record';
@@ -26,23 +29,42 @@ export const load: PageServerLoad = async ({ locals, url }) => {
     name: cautions['recording-file-name'].paragraphs,
     sound: cautions['sound-and-picture'].paragraphs,
   };
+  const again = code === null || !consent ? null : caseOfAgain(code);
+  const one = record.cases.find(({ id }) => id === again);
+  if (code !== null && one && canBeTimedAgain(one, hiddenCaseIds(record))) {
+    const procedure = procedureOf(record, one.procedureId);
+    return {
+      begin: null,
+      timing: await timingOf(timingView(record, procedure, { code, facts: one.facts }, one.code)),
+      texts,
+    };
+  }
   if (code === null || !draft) {
-    const underWay = (await timingsUnderWay(store)).map(({ draft: each }) => each.code);
+    const underWay = (await timingsUnderWay(store)).map(({ draft: each }) => {
+      const twice = record.cases.find(({ id }) => id === caseOfAgain(each.code));
+      return { code: each.code, words: twice ? `${twice.code}, once more` : each.code };
+    });
     return { begin: { consent, underWay, gone: code !== null && consent, code }, timing: null, texts };
   }
   const procedure = procedureOf(record, textOf(draft, 'procedure'));
-  const kept = await keptTiming(store, code);
   return {
     begin: null,
-    timing: {
-      view: timingView(record, procedure, typedFacts(draft, procedure, record.cases, record.lists).typed),
+    timing: await timingOf(
+      timingView(record, procedure, typedFacts(draft, procedure, record.cases, record.lists).typed),
+    ),
+    texts,
+  };
+
+  async function timingOf(view: TimingView) {
+    const kept = await keptTiming(store, view.code);
+    return {
+      view,
       draft: kept?.draft ?? null,
       revision: kept?.revision ?? 0,
       says: recordingSays,
       troubles: recordingTroubles,
-    },
-    texts,
-  };
+    };
+  }
 };
 
 export const actions = {
@@ -60,7 +82,9 @@ export const actions = {
     const form = await request.formData();
     const draft = readTimingDraft(String(form.get('draft') ?? ''));
     const first = draftFields(await store.draft(draftKey(code)));
+    const twice = caseOfAgain(code);
     const refuse = (status: number, message: string) => fail(status, { errors: [{ field: 'steps', message }] });
+    if (twice !== null && draft?.code === code) return saveAgain(twice, draft);
     if (!first)
       return refuse(
         409,
@@ -86,6 +110,21 @@ export const actions = {
     await store.dropDraft(timingKey(code));
     await store.dropDraft(draftKey(code));
     redirect(303, stored ? `/cases/${stored.id}?said=timed` : '/cases?said=added');
+
+    /** A second timing stands beside the first one, which stays. */
+    async function saveAgain(caseId: string, second: TimingDraft) {
+      const now = await readRecord(store);
+      const one = now.cases.find(({ id }) => id === caseId);
+      if (!one || !canBeTimedAgain(one, hiddenCaseIds(now)))
+        return refuse(409, 'This case can no longer be timed again: it is gone, hidden, or kept as it is.');
+      const { changed, steps, errors } = timedAgain(second, one, procedureOf(now, one.procedureId), locals.now);
+      if (errors.length > 0) return fail(400, { errors });
+      const what = `Timed again, the first marks hidden: ${counted(steps, 'step')}`;
+      const { refused } = await attempt('steps', () => store.updateCase(changed, what, locals.now));
+      if (refused) return fail(409, { errors: [refused] });
+      await store.dropDraft(timingKey(code));
+      redirect(303, `/cases/${caseId}?said=timed-again#times`);
+    }
 
     /** Answers of the pass are a note of their own, given before a length was shown. */
     async function keepAnswers({ id, stepId, checkpoints }: NonNullable<typeof goal>, caseId: string): Promise<void> {
