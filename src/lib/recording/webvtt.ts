@@ -4,6 +4,10 @@ export type Cue = { row: number; start: number; end: number; text: string };
 const STAMP = String.raw`(?:(\d{2,}):)?(\d{2}):(\d{2})[.,](\d{3})`;
 const TIMING = new RegExp(`^${STAMP}\\s+-->\\s+${STAMP}`);
 
+/** Meant as the time line of a cue: a clock reading and some arrow. */
+const MEANT = /\d:\d\d.*(?:-+>|→)/;
+const NO_CUE = /^(NOTE|STYLE|REGION)(\s|$)/;
+
 export const isWebvtt = (text: string): boolean => /^WEBVTT(?:[ \t\r\n]|$)/.test(text);
 
 /** Cues of a WebVTT file (W3C, "WebVTT: The Web Video Text Tracks Format"), with the line each begins in. Notes and styles are passed over. */
@@ -23,6 +27,18 @@ export function cuesOf(text: string): Cue[] {
         text: unescaped(words.join(' ')),
       },
     ];
+  });
+}
+
+/** Time lines that are none by the letter ("0:01 -> 0:59"), with the words under them: what would be lost without a word. */
+export function unreadCuesOf(text: string): { row: number; timing: string; text: string }[] {
+  const lines = text.split(/\r\n|\n|\r/).map((line) => line.trim());
+  let passedOver = false;
+  return lines.flatMap((line, index) => {
+    if (line === '') passedOver = false;
+    else if (NO_CUE.test(line) && (lines[index - 1] ?? '') === '') passedOver = true;
+    if (passedOver || !MEANT.test(line) || TIMING.test(line)) return [];
+    return [{ row: index + 1, timing: line, text: unescaped(lines[index + 1] ?? '') }];
   });
 }
 

@@ -3,7 +3,7 @@ import type { Steps } from '../../turns';
 import { readHands } from '../cases/hands';
 import { targetValue } from '../headings/targets';
 import { plainWords } from '../labels/plain-words';
-import { isChapters } from '../stretches/chapters';
+import { chaptersAlone, isChapters } from '../stretches/chapters';
 import { STAND_IN } from '../table/case-codes';
 import { cellsOf, type Row } from '../table/cells';
 import { headingIsNotKept, headingPointsToAPerson } from '../table/people';
@@ -58,7 +58,7 @@ export function* withoutPeople(
   said: SaidOfCodes,
 ): Steps<WithoutPeople> {
   const nothing: WithoutPeople = { text, out: { columns: [], rows: [], codes: null }, surgeons: new Map() };
-  if (isChapters(text)) return nothing;
+  if (isChapters(text)) return { ...nothing, text: chaptersAlone(text, pointsToAPerson) };
   const sheet = yield* cellsOf(text);
   if ('problem' in sheet) return nothing;
   const { headings, columns, code, body, above } = yield* atFirstSight(sheet, procedures);

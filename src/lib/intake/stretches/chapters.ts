@@ -1,6 +1,6 @@
 import type { Case, Procedure, Stretch } from '../../model';
 import type { NoSheet, Sheet } from '../table/cells';
-import { cuesOf, writeWebvtt } from '../../recording';
+import { cuesOf, unreadCuesOf, writeWebvtt } from '../../recording';
 import { stepLabel } from '../headings/targets';
 
 export { isWebvtt as isChapters } from '../../recording';
@@ -11,7 +11,14 @@ export { isWebvtt as isChapters } from '../../recording';
  * @param code of the case: chapter marks hold none
  */
 export function chaptersAsSheet(text: string, code: string): Sheet | NoSheet {
-  const cues = cuesOf(text);
+  // What a time line says that cannot be read stands as its start, so that it is named like a wrong time in any sheet.
+  const unread = unreadCuesOf(text).map(({ row, timing, text: words }) => ({
+    row,
+    start: timing,
+    end: timing,
+    text: words,
+  }));
+  const cues = [...cuesOf(text), ...unread].sort((a, b) => a.row - b.row);
   if (cues.length === 0)
     return {
       row: null,
@@ -29,6 +36,18 @@ export function chaptersAsSheet(text: string, code: string): Sheet | NoSheet {
     brokenQuoteRow: null,
     chapters: true,
   };
+}
+
+/** The chapters alone: what stands in titles, notes and styles is not read, and may be about anybody. */
+export function chaptersAlone(text: string, tells: (words: string) => boolean): string {
+  const lines = text.split(/\r\n|\n|\r/);
+  const all = [...cuesOf(text), ...unreadCuesOf(text)].sort((a, b) => a.row - b.row);
+  const blocks = all.map(({ row, text: words }) => {
+    const end = lines.findIndex((line, at) => at >= row && line.trim() === '');
+    const said = tells(words) ? ['…'] : lines.slice(row, end === -1 ? undefined : end);
+    return [lines[row - 1], ...said, ''].join('\n');
+  });
+  return ['WEBVTT', '', ...blocks].join('\n');
 }
 
 /** Is there a stretch of which more than the length is known? */

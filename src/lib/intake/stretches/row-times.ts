@@ -6,6 +6,10 @@ import { toMilliseconds } from '../table/duration';
 import type { TimeReader } from '../table/time-cells';
 import { intakeThresholds } from '../thresholds';
 
+/** The time line of a chapter, where it could not be read. */
+const ARROW = /-+>|→/;
+const TIME_LINE = 'This time line of a chapter cannot be read. Write it as 00:01.000 --> 00:59.000.';
+
 /** The times of one row: clock readings and length, only a length, or none. */
 export type RowTimes = { start: number | null; end: number | null; seconds: number } | 'none' | 'broken';
 
@@ -17,7 +21,14 @@ export function rowTimes(row: Row, set: ColumnSet, read: TimeReader, ledger: Led
   if (start && end && clocked) {
     const from = read(written.start, start, 'reading');
     const to = read(written.end, end, 'reading');
-    if ('problem' in from) return broken(ledger, row.row, start.heading, written.start, from.problem);
+    if ('problem' in from)
+      return broken(
+        ledger,
+        row.row,
+        start.heading,
+        written.start,
+        ARROW.test(written.start) ? TIME_LINE : from.problem,
+      );
     if ('problem' in to) return broken(ledger, row.row, end.heading, written.end, to.problem);
     const seconds = toMilliseconds(to.seconds - from.seconds);
     if (seconds < 0)
