@@ -1,5 +1,5 @@
 import { isPlainWord } from '../../persons';
-import type { Steps } from '../../turns';
+import { parted, type Steps } from '../../turns';
 import { CALLED_ME } from '../cases/surgeons';
 import { plainWords } from '../labels/plain-words';
 import { mayBeOwn } from '../table/case-codes';
@@ -24,11 +24,16 @@ export function* codesTell(
   const person = headingPointsToAPerson(heading);
   if (person && !mayBeOwn(heading)) return 'heading';
   if (ownCodes && !person) return null;
-  for (const { cells } of rows) {
-    yield weights.row;
-    const code = cells[index] ?? '';
-    if ((codePointsToAPatient(code) && !known.has(code)) || code.length > intakeThresholds.codeLength)
-      return person ? 'heading' : 'look';
+  const seen = new Set<string>();
+  for (const part of parted(rows)) {
+    yield part.length * weights.row;
+    for (const { cells } of part) {
+      const code = cells[index] ?? '';
+      if (seen.has(code)) continue;
+      seen.add(code);
+      if ((codePointsToAPatient(code) && !known.has(code)) || code.length > intakeThresholds.codeLength)
+        return person ? 'heading' : 'look';
+    }
   }
   return null;
 }

@@ -1,7 +1,8 @@
 import type { Procedure } from '../../model';
-import type { Steps } from '../../turns';
+import { parted, type Steps } from '../../turns';
 import { readHands } from '../cases/hands';
 import { targetValue } from '../headings/targets';
+import { remembered } from '../labels/once-per';
 import { plainWords } from '../labels/plain-words';
 import { chaptersAlone, isChapters } from '../stretches/chapters';
 import { STAND_IN } from '../table/case-codes';
@@ -81,42 +82,40 @@ export function* withoutPeople(
     }
 
   const hands = new Map<string, string>();
+  const isSummary = remembered(isSummaryName);
   let codes: TellingCodes | null = null;
   for (const [index, column] of columns.entries()) {
     const heading = headings[index] ?? '';
-    const cells = body.filter((row) => (row.cells[index] ?? '') !== '' && !isSummaryName(row.cells[index] ?? ''));
+    const textOf = (row: Row) => row.cells[index] ?? '';
+    const names = column !== null && NAMES_PERSONS.test(targetValue(column.target));
+    if (index !== code && !names && column && column.target.what !== 'leave') continue;
+    yield weights.column;
+    const cells = body.filter((row) => textOf(row) !== '' && !isSummary(textOf(row)));
     if (index === code) {
       codes = yield* codesTell(cells, index, heading, said);
-      if (codes === null) continue;
       const standIns = new Map<string, string>();
-      for (const row of cells) {
-        yield weights.cell;
-        change(row, index, numbered(standIns, row.cells[index] ?? '', STAND_IN));
-      }
-    } else if (column && NAMES_PERSONS.test(targetValue(column.target))) {
-      const word = column.target.what === 'own' && column.target.id === 'surgeon' ? 'surgeon' : 'person';
+      if (codes !== null) yield* forEach(cells, (row) => change(row, index, numbered(standIns, textOf(row), STAND_IN)));
+    } else if (names) {
+      const word = targetValue(column.target) === 'own:surgeon' ? 'surgeon' : 'person';
       const standIns = word === 'surgeon' ? new Map<string, string>() : hands;
-      for (const row of cells) {
-        yield weights.cell;
-        const name = row.cells[index] ?? '';
-        if (namesNobody(name) || (word === 'person' && saysHands(name))) continue;
-        const standIn = numbered(standIns, plainWords(name), word);
-        if (!surgeons.has(standIn)) surgeons.set(standIn, name);
+      const isKept = remembered((text) => namesNobody(text) || (word === 'person' && saysHands(text)));
+      yield* forEach(cells, (row) => {
+        if (isKept(textOf(row))) return;
+        const standIn = numbered(standIns, plainWords(textOf(row)), word);
+        if (!surgeons.has(standIn)) surgeons.set(standIn, textOf(row));
         change(row, index, standIn);
-      }
+      });
     } else {
-      if (column && column.target.what !== 'leave') continue;
       const whole = headingPointsToAPerson(heading) || headingIsNotKept(heading);
       const telling = whole ? null : yield* tellingCells(cells, index);
       if (telling?.size === 0) continue;
       const all = telling === null || telling.size >= intakeThresholds.personShare * distinctIn(cells, index);
       if (all && cells.length > 0) gone.push(heading || `column ${index + 1}`);
-      for (const row of cells) {
-        yield weights.cell;
-        if (!all && !telling.has(row.cells[index] ?? '')) continue;
+      yield* forEach(cells, (row) => {
+        if (!all && !telling.has(textOf(row))) return;
         change(row, index, GONE);
         if (!all) touched.add(row.row);
-      }
+      });
     }
   }
   if (changed.size === 0) return nothing;
@@ -127,6 +126,13 @@ export function* withoutPeople(
 /** Words for hands, or a key of the list sheet with its steps ("B capsulorhexis, IOL"). */
 const saysHands = (text: string): boolean =>
   readHands(text) !== undefined || (/^[omsbt][\s:.,-]/i.test(text) && !pointsToAPerson(text.slice(2)));
+
+function* forEach(rows: readonly Row[], act: (row: Row) => void): Steps<void> {
+  for (const part of parted(rows)) {
+    yield part.length * weights.cell;
+    for (const row of part) act(row);
+  }
+}
 
 function numbered(standIns: Map<string, string>, of: string, word: string): string {
   const standIn = standIns.get(of) ?? `${word} ${standIns.size + 1}`;

@@ -1,4 +1,4 @@
-import type { Steps } from '../../turns';
+import { parted, type Steps } from '../../turns';
 import type { Sheet } from '../table/cells';
 import { harmless } from '../table/harmless';
 import { weights } from '../weights';
@@ -12,10 +12,12 @@ export function* writtenBack(sheet: Sheet, changed: ReadonlyMap<number, readonly
       ? `"${cell.replaceAll('"', '""')}"`
       : cell;
   const lines: string[] = [`sep=${delimiter}`];
-  for (const { row, cells } of rows) {
-    yield weights.row;
-    while (lines.length < row) lines.push('');
-    lines.push((changed.get(row) ?? cells).map((cell) => cellText(harmless(cell))).join(delimiter));
+  for (const part of parted(rows)) {
+    yield part.length * weights.row;
+    for (const { row, cells } of part) {
+      while (lines.length < row) lines.push('');
+      lines.push((changed.get(row) ?? cells).map((cell) => cellText(harmless(cell))).join(delimiter));
+    }
   }
   return lines.join('\n');
 }
