@@ -230,7 +230,7 @@ test('every form of Cases works without scripts', async ({ page, context, app })
     const buffer = Buffer.from('case_id,step,seconds\nB3,Rhexis,80');
     await page.locator('input[type="file"]').setInputFiles({ name: 'one.csv', mimeType: 'text/csv', buffer });
     await press(page, 'Look at what you chose');
-    await press(page, 'Put this file away; nothing is stored');
+    await press(page, 'Discard this file; nothing is stored');
     await expect(page.getByRole('heading', { name: 'Bring in times' })).toBeVisible();
 
     // One that is left stands under Cases, without the names in it, and can be put away there.
@@ -241,7 +241,7 @@ test('every form of Cases works without scripts', async ({ page, context, app })
     await expect(page.locator('main')).toContainText('Who is "Dr Anna Kowalska" (surgeon 1 in the rows)?');
     await page.goto('/cases');
     await expect(page.locator('#waiting')).toContainText(
-      /two\.csv: looked at, not taken\. It goes by itself at \d\d:\d\d/,
+      /two\.csv: looked at, not taken\. Unless you look again or take it, it is deleted at \d\d:\d\d/,
     );
     await press(page, 'Put away two.csv');
     await expect(page.getByText('The file was put away; nothing of it is kept.')).toBeVisible();

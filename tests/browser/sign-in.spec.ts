@@ -87,7 +87,7 @@ test('an encrypted record is opened by who signs in after a start, and by nobody
   await app.run();
   expect((await ask(app.origin, '/settings/everything.json')).status).toBe(303);
   await page.goto(`${app.origin}/cases`);
-  await expect(page.getByText('without the passphrase nobody can read this record again')).toBeVisible();
+  await expect(page.getByText('without the passphrase nobody can read this record')).toBeVisible();
   await page.getByLabel('Passphrase').fill('not this one at all');
   await page.getByRole('button', { name: 'Sign in' }).click();
   await expect(page.getByRole('alert')).toContainText('This is not the passphrase.');

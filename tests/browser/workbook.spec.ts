@@ -57,9 +57,9 @@ test.describe('a workbook', () => {
     await expect(page.getByText('These 3 are parts of one record')).toBeVisible();
     await page.getByRole('button', { name: 'Look at what you chose' }).click();
     await expect(page.locator('main')).toContainText('Part 1 of 3 of one record');
-    await page.getByRole('button', { name: 'Put this file away; nothing is stored' }).click();
+    await page.getByRole('button', { name: 'Discard this file; nothing is stored' }).click();
     await expect(page.locator('main')).toContainText('Part 2 of 3 of one record');
-    await page.getByRole('button', { name: 'Put this file away; nothing is stored' }).click();
+    await page.getByRole('button', { name: 'Discard this file; nothing is stored' }).click();
     await expect(page.locator('main')).toContainText('Part 3 of 3 of one record');
     await page.getByRole('button', { name: 'Take 1 case' }).click();
     await expect(page.getByText('1 case was taken.')).toBeVisible();

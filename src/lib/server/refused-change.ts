@@ -5,6 +5,8 @@ const MEGABYTE = 1024 * 1024;
 /** Whole files come in here, each up to so many bytes; every other form is small. */
 const filesComeIn: readonly [path: string, most: number][] = [
   ['/cases/bring-in', 32 * MEGABYTE],
+  // A packet's text goes round once more in a form, where each quotation mark takes three letters.
+  ['/settings/packet', 32 * MEGABYTE],
   ['/settings/restore', BACKUP_MOST + MEGABYTE],
   ['/settings/damaged', BACKUP_MOST + MEGABYTE],
 ];

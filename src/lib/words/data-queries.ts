@@ -13,7 +13,7 @@ export function dataQueryWords(why: DataQueryReason): string {
       return `Stretches of ${inSentence(first)} and ${inSentence(second)} overlap by ${Math.round(why.seconds)} s. Which of the two was going on?`;
     }
     case 'few-steps':
-      return `Only ${why.timed} of the ${why.of} steps you usually time are here. Is the recording complete?`;
+      return `Only ${why.timed} of the ${why.of} steps you usually time ${why.timed === 1 ? 'is' : 'are'} here. Is the recording complete?`;
     case 'unit':
       return `Half of the ${why.times} step times here are ${Number(why.median.toFixed(2))} s or less. Are they in minutes (0.67 for 40 s)? Then say so in the headings, "capsulorhexis (min)", and bring the file in again.`;
   }

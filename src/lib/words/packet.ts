@@ -22,9 +22,9 @@ export function noPacketWords(
     case 'too-long':
       return 'This file is larger than any packet (8 million letters). Choose the packet itself.';
     case 'no-json':
-      return 'This file is no packet, or was cut off on its way: it is not JSON. Ask for it again. A table of times is brought in under Cases.';
+      return 'This file is not a packet, or was cut off on its way: it is not JSON. Ask for it again. A table of times is brought in under Cases.';
     case 'other-format':
-      return 'This file is no packet of a reference set: it does not say so in its field “format”. A full backup is brought back under “Bring everything back”; a table of times, under Cases.';
+      return 'This file is not a packet of a reference set: it does not say so in its field “format”. A full backup is brought back under “Bring everything back”; a table of times, under Cases.';
     case 'field':
       return `This packet was changed or damaged: its field ${no.where} does not hold what it should (${no.why}). Nothing was taken. Ask for it again.`;
     case 'procedure':
@@ -38,7 +38,7 @@ export function noPacketWords(
 
 /** Why no packet can be made yet. */
 export const fewForPacket = (cases: number): string =>
-  `A packet needs at least 10 cases with step times; here are ${cases === 0 ? 'none' : cases}.`;
+  `A packet needs at least 10 of your own cases with step times, and there ${cases === 1 ? 'is 1' : `are ${cases === 0 ? 'none' : cases}`}. Invented cases are not given away.`;
 
 /** @param lists cases of how many lists keep together */
 export function packetCases({

@@ -28,7 +28,7 @@ export const METHOD: readonly LeftTo[] = [
     'tests/unit/practice/chart-series.test.ts',
   ),
   {
-    pattern: /holds 95 of 100 repetitions/,
+    pattern: /in 95 of 100 repetitions/,
     why: 'how often an interval holds, from the simulation',
     test: 'tests/unit/practice/error-rates.test.ts',
   },

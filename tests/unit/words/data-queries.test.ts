@@ -18,7 +18,7 @@ describe('what is asked about', () => {
     ],
     [
       { code: 'few-steps', timed: 1, of: 4 },
-      'Only 1 of the 4 steps you usually time are here. Is the recording complete?',
+      'Only 1 of the 4 steps you usually time is here. Is the recording complete?',
     ],
     [
       { code: 'unit', times: 60, median: 0.6666 },

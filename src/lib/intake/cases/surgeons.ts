@@ -1,3 +1,4 @@
+import { counted } from '../../format';
 import { parted, type Steps } from '../../turns';
 import { cellOf, type Column } from '../headings/column';
 import { plainWords } from '../labels/plain-words';
@@ -43,10 +44,9 @@ export function* surgeonRoles(
   const roles = new Map<string, Role>();
   let readers = 0;
   for (const [key, { name, first, count }] of rows) {
-    const shown = name === '' ? 'rows with no surgeon' : `"${name}"`;
     const answer = ask({
       id: `surgeon:${name}`,
-      question: `Who is ${shown}?`,
+      question: name === '' ? 'Whose are the rows with no surgeon?' : `Who is "${name}"?`,
       options: [
         { value: 'me', label: 'me' },
         { value: 'reference', label: 'another surgeon who agreed: reference set' },
@@ -54,7 +54,7 @@ export function* surgeonRoles(
       ],
       guess: key === me ? 'me' : 'leave',
       mustAnswer: true,
-      examples: [{ row: first, text: `${count} rows` }],
+      examples: [{ row: first, text: counted(count, 'row') }],
     });
     if (answer === 'reference') readers += 1;
     roles.set(key, answer === 'me' ? 'me' : answer === 'reference' ? `R${readers}` : 'leave');

@@ -102,7 +102,7 @@ export const severalDays = (written: string): string =>
 
 const wrong = (written: string): DateRead => ({
   kind: 'problem',
-  problem: `"${written}" is not a date. Write it as 2025-03-31, or leave it empty.`,
+  problem: `"${written}" is not a date. Write it like 2025-03-28, or leave it empty.`,
 });
 
 function made(years: number, months: number, days: number | null, written: string): DateRead {

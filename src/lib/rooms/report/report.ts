@@ -43,6 +43,6 @@ export type ReportRecord = SurgeonRecord & {
 
 export const FOOTNOTES = [
   'Times were taken from recordings or noted by hand; protected parts and waiting are outside step time.',
-  "The result compares a goal's step with the rest of the same operations, by robust regression on facts of the eye, with lists as the unit of chance; the interval holds 95 of 100 repetitions.",
+  "The result compares a goal's step with the rest of the same operations, by robust regression on facts of the eye, with lists as the unit of chance; in 95 of 100 repetitions such an interval would hold the true change.",
   'Events are counted over answered cases only. Bounds are exact (Clopper–Pearson).',
 ];
