@@ -18,7 +18,7 @@ test.describe('After twenty with the fellow', () => {
       'Events were answered in 19 of these 20 cases; none in those 19.',
       'The change, with its interval',
       'In the following twenty, capsulorhexis',
-      'In the third twenty after it, capsulorhexis stayed below its baseline',
+      'In the second twenty after it, capsulorhexis stayed below its baseline',
     ])
       await expect(page.getByText(open).first()).toBeVisible();
     for (const folded of ['Save as SVG', 'Moving average']) await expect(page.getByText(folded).first()).toBeHidden();

@@ -78,7 +78,7 @@ test.describe('with the fellow', () => {
     await page.keyboard.press('ArrowRight');
     await expect(said).toContainText('case F082');
     await page.keyboard.press('End');
-    await expect(said).toContainText('following 20 (3), case');
+    await expect(said).toContainText('following 20 (2), case');
     await section.locator('summary', { hasText: 'Numbers, file' }).click();
     const saved = page.waitForEvent('download');
     await section.getByRole('button', { name: 'Save as PNG' }).click();

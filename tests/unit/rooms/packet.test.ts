@@ -181,8 +181,8 @@ describe('a packet from a colleague', () => {
     ['', 'empty', /Choose the packet/],
     ['case_id,step\n1,2', 'no-json', /not JSON/],
     [text().slice(0, 300), 'no-json', /cut off/],
-    ['{"format":"other"}', 'other-format', /no packet/],
-    ['null', 'other-format', /no packet/],
+    ['{"format":"other"}', 'other-format', /not a packet/],
+    ['null', 'other-format', /not a packet/],
     [text((packet) => ({ ...packet, surgeon: 'Dr X' })), 'field', /changed or damaged/],
     [text((packet) => ({ ...packet, cases: (packet['cases'] as object[]).slice(0, 9) })), 'few', /9 cases/],
     [

@@ -53,7 +53,7 @@ describe('Settings', () => {
       },
     ];
     expect(settingsView(aRecord({ references }), about).references[0]?.words).toBe(
-      '3 cases of 2 surgeons, Small operation; they agreed, confirmed on 5 January 2026.',
+      '3 cases of 2 surgeons, Small operation; they agreed, confirmed on 5 January 2026. Not used yet: a reference set needs at least 10 cases (7 more).',
     );
   });
 });
