@@ -288,6 +288,22 @@ test.describe('a whole operation', () => {
     expect(marks).toHaveLength(26);
     for (const [at, mark] of marks.entries())
       expect(Math.abs(mark - (changes[Math.ceil(at / 2)] ?? 0))).toBeLessThan(1 / plan.rate);
+
+    await test.step('timed once more, the first marks hidden', async () => {
+      await page.getByRole('link', { name: 'Time it once more, the first marks hidden' }).click();
+      await expect(page.getByRole('button', { name: 'Keep the second timing' })).toBeVisible();
+      await expect(page.getByRole('button', { name: /, from / })).toHaveCount(0);
+      await opened(page, whole);
+      await press(page, 's Shift+ArrowRight Shift+ArrowRight e');
+      await expect(page.getByRole('button', { name: /^Side port, to/ })).toBeVisible();
+      await page.getByRole('button', { name: 'Keep the second timing' }).click();
+      await expect(page.getByText('The second timing is kept beside the first')).toBeVisible();
+      const [one] = (await everythingOf(app)).cases;
+      expect(one?.stretches).toEqual(cases[0]?.stretches);
+      expect(one?.timedAgain?.map(({ stepSeconds }) => stepSeconds)).toEqual([{ 'side-port': 1 }]);
+      await open(page, '/choose/side-port');
+      await expect(page.locator('main')).toContainText('You timed 1 case twice, the first marks hidden');
+    });
   });
 });
 

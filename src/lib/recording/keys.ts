@@ -28,7 +28,7 @@ export type KeyPress = { key: string; shift?: boolean; ctrl?: boolean; alt?: boo
 
 /** The table that the screen prints and the keyboard follows: they cannot differ. */
 export const KEYS: readonly { keys: readonly string[]; words: string; commands: readonly Command[] }[] = [
-  { keys: ['S'], words: 'step starts here', commands: ['start'] },
+  { keys: ['S'], words: 'step starts here, one that runs ends', commands: ['start'] },
   { keys: ['E'], words: 'step ends here', commands: ['end'] },
   { keys: ['R'], words: 'returned to the step chosen in the list', commands: ['return'] },
   { keys: ['W'], words: 'waiting starts, ends', commands: ['waiting'] },

@@ -184,8 +184,9 @@ export class Timing {
       case 'play':
         return player.toggle();
       case 'start':
+        return this.#start(this.#next(at), at);
       case 'return':
-        return this.#start(at);
+        return this.#start(this.step, at);
       case 'end':
         return this.#mark(endStep(this.log, at));
       case 'waiting':
@@ -231,8 +232,15 @@ export class Timing {
     }
   }
 
-  #start(at: number): void {
-    const step = this.step;
+  /** While a step runs and no other is chosen, the one after it begins here: most follow each other without a break. */
+  #next(at: number): string | null {
+    const { runs, chosen } = this;
+    return runs && (chosen === null || chosen === runs.stepId)
+      ? stepInHand(endStep(this.log, at), this.#order)
+      : this.step;
+  }
+
+  #start(step: string | null, at: number): void {
     if (step === null || this.runs?.stepId === step) return;
     this.#mark(startStep(this.log, step, at));
   }
