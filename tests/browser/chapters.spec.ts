@@ -27,7 +27,7 @@ test.describe('chapter marks of a case', () => {
     const { cases } = await everythingOf(app);
     const hidden = cases.at(-1)?.id;
     await page.goto(`/cases/${hidden}`);
-    await expect(page.getByText('Hidden until twenty cases are reviewed.')).toBeVisible();
+    await expect(page.getByText('Hidden until the window is full and its cases are reviewed')).toBeVisible();
     await expect(page.getByRole('link', { name: /Chapter marks/ })).toHaveCount(0);
     expect((await page.request.get(`/cases/${hidden}/chapters.vtt`)).status()).toBe(403);
     expect((await page.request.get('/cases/case-99999/chapters.vtt')).status()).toBe(404);

@@ -133,16 +133,16 @@ test('a month, from the empty record to a result and what follows', async ({ pag
 
   await test.step('while the window runs its times are nowhere', async () => {
     await open(page, '/after-twenty');
-    await expect(page.getByText('Hidden until twenty cases over four lists: 12 of 20, 3 of 4.')).toBeVisible();
+    await expect(page.getByText('So far 12 of 20 cases, 3 of 4 lists.')).toBeVisible();
     await expect(page.getByRole('heading', { name: 'What you did' })).toBeVisible();
     await expect(page.getByRole('heading', { name: 'Safety', exact: true })).toBeVisible();
     expect(await bodyOf(page)).not.toMatch(DURATION);
     await open(page, `/cases?code=${codesOf(RUNNING)[0]}`);
-    await expect(page.getByText('Hidden until twenty cases').first()).toBeVisible();
+    await expect(page.getByText('are hidden until the window is full').first()).toBeVisible();
     expect(await mainOf(page)).not.toMatch(DURATION);
     await page.getByRole('link', { name: codesOf(RUNNING)[0] }).click();
     await expect(page.getByRole('heading', { name: `Case ${codesOf(RUNNING)[0]}` })).toBeVisible();
-    await expect(page.getByText('Hidden until twenty cases are reviewed.')).toBeVisible();
+    await expect(page.getByText('Hidden until the window is full and its cases are reviewed')).toBeVisible();
     expect(await mainOf(page)).not.toMatch(DURATION);
     await open(page, '/choose');
     await expect(page.getByText('12 cases of the running window are not in it')).toBeVisible();

@@ -15,7 +15,7 @@ const SAYS: Record<Invented, Record<string, RegExp>> = {
     plan: /Expected range: .* It is shown on this page only\./,
     'before-a-list': /Cortex aspiration[\s\S]*If the port is not in view, then I let go and find it first\./,
     reflect: /4 cases wait for review\.\s+Watch first, and answer before the times are shown\./,
-    'after-twenty': /Hidden until twenty cases over four lists: 13 of 20, 3 of 4\./,
+    'after-twenty': /Hidden until the window is full[^.]*\. So far 13 of 20 cases, 3 of 4 lists\./,
     'after-twenty-past':
       /Shorter, beyond the rest of the operation[\s\S]*Does not say[\s\S]*Did it last\?[\s\S]*Lasted\./,
     report: /one practice goal/,

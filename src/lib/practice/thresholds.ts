@@ -116,7 +116,7 @@ export const practiceThresholds = {
   shortTimesTimes: 2,
 
   // Notes
-  /** "Some of this comes with experience": published learning curves of phacoemulsification flatten around here. */
+  /** "Some of this may come with experience": published learning curves of phacoemulsification flatten around here. */
   experienceCases: 300,
 
   // Chart

@@ -21,7 +21,7 @@ export function besideWords(outcome: Outcome): string[] {
       `The step next to it, ${inSentence(label)}, took about ${lessOrMore(ratio)} time than its rest would lead you to expect (${rangeOfRatios(low, high)}). Does the clock between the two still stop where it used to? Time moved from one step into the next looks just like this.`,
     );
   }
-  if (outcome.notes.includes('experience')) beside.push('Some of this comes with experience.');
+  if (outcome.notes.includes('experience')) beside.push('Some of this may come with experience.');
   if (outcome.notes.includes('second-look'))
     beside.push('Second look, at forty. Because the first look came at twenty, this one is judged more strictly.');
   if (outcome.leftOutSeen > 0)

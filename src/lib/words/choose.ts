@@ -2,6 +2,7 @@ import type { Audit } from '../audit';
 import { counted } from '../format';
 import type { StandingView } from '../rules';
 import { auditCaveatsWords } from './caveats';
+import { heldBackWords } from './hidden-until';
 import { othersCases } from './others-cases';
 import { viewTitle } from './suggestion-views';
 
@@ -31,11 +32,7 @@ export function chooseMade(audit: Audit, heldBack: number): string[] {
   return [
     ...(audit.listsFrom === 'blocks' ? ['Lists are not known, so eight neighbouring cases are treated as one.'] : []),
     ...(audit.orderKnown ? [] : ['Their order in time is not known.']),
-    ...(heldBack > 0
-      ? [
-          `${counted(heldBack, 'case')} of the running window ${heldBack === 1 ? 'is' : 'are'} not in it: their times are hidden until it is full and reviewed.`,
-        ]
-      : []),
+    ...(heldBack > 0 ? [heldBackWords(heldBack, 'the running window')] : []),
     ...auditCaveatsWords(audit.caveats),
   ];
 }

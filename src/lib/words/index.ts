@@ -28,4 +28,5 @@ export * from './asks-who';
 export * from './mentor-review';
 export * from './practice-month';
 export * from './what-waits';
+export * from './hidden-until';
 export * from './change-of-case';

@@ -2,7 +2,8 @@ import type { GoalWindow } from '../practice';
 import type { Measure, Outcome } from '../model';
 import { cannotSayWords } from './cannot';
 import { resultWords } from './result';
-import { counted, lessOrMore, listed, rangeOfRatios } from '../format';
+import { capital, counted, lessOrMore, listed, rangeOfRatios } from '../format';
+import { HIDDEN_UNTIL } from './hidden-until';
 import { leftOutWords } from './left-out';
 import { SHORTER_WRONG_PER_HUNDRED } from './error-rates';
 
@@ -21,13 +22,11 @@ export function countWords({ full, need, lists, operatedBefore }: GoalWindow, so
   return `${Math.min(so, need.cases)} of ${need.cases} counted${over}.${early}`;
 }
 
-/** "Hidden until twenty cases over four lists: 13 of 20, 3 of 4." */
-export function hiddenWords(window: GoalWindow): string {
-  const { cases, lists } = window.need;
-  const names: Record<number, string> = { 3: 'three', 4: 'four', 20: 'twenty', 40: 'forty' };
-  const so = Math.min(window.running.length, cases);
-  if (lists === 0) return `Hidden until ${names[cases] ?? cases} cases: ${so} of ${cases}.`;
-  return `Hidden until ${names[cases] ?? cases} cases over ${names[lists] ?? lists} lists: ${so} of ${cases}, ${Math.min(window.lists, lists)} of ${lists}.`;
+/** Until when the times are hidden, and how far the window is: "So far 13 of 20 cases, 3 of 4 lists." */
+export function hiddenWords({ need, running, lists }: GoalWindow): string {
+  const cases = `${Math.min(running.length, need.cases)} of ${counted(need.cases, 'case')}`;
+  const over = need.lists === 0 ? '' : `, ${Math.min(lists, need.lists)} of ${counted(need.lists, 'list')}`;
+  return `${capital(HIDDEN_UNTIL)}. So far ${cases}${over}.`;
 }
 
 export type ResultWordsView = {

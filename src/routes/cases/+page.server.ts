@@ -9,6 +9,7 @@ import { heldUntil } from '$lib/server/held-import';
 import { clockTime } from '$lib/server/local-time';
 import { readRecord } from '$lib/server/record';
 import { saidIn } from '$lib/server/said-in';
+import { hiddenTimesWords } from '$lib/words/hidden-until';
 import type { Actions, PageServerLoad } from './$types';
 
 const SAID: Record<string, string> = {
@@ -27,7 +28,7 @@ export const load: PageServerLoad = async ({ locals, url }) => {
   const done = (await locals.store.imports()).find(({ id }) => id === imported);
   return {
     view: casesView(record, hiddenCaseIds(record), filterFrom(url.searchParams)),
-    hiding: hiddenTimes(record).map(({ goalId, caseIds }) => ({ goalId, count: caseIds.length })),
+    hiding: hiddenTimes(record).map(({ goalId, caseIds }) => ({ goalId, said: hiddenTimesWords(caseIds.length) })),
     codes: loadCautions().codes.paragraphs,
     said: saidIn(SAID, url),
     added: url.searchParams.get('said') === 'added',

@@ -98,7 +98,7 @@ export const after: readonly Recount[] = [
   [/^Practised: (\d+) of (\d+) counted$/, (_, { running }) => [running.length, 20]],
   [/with (\d+) baseline cases\.$/, (_, { baseline }) => [baseline.length]],
   [
-    /^(\d+) of 20 counted, over (\d+) of 4 lists\.$|^Hidden until twenty cases over four lists: (\d+) of 20, (\d+) of 4\.$/,
+    /^(\d+) of 20 counted, over (\d+) of 4 lists\.$|^Hidden until the window is full and its cases are reviewed, or its result is read\. So far (\d+) of 20 cases, (\d+) of 4 lists\.$/,
     ([a], { running, listsOf }) => {
       const now = [running.length, listsOf(running).length];
       return a === '' ? ['', '', ...now] : [...now, '', ''];

@@ -151,7 +151,7 @@ export const report: readonly Recount[] = [
   [
     /^(.*)Cases of (\w+) 2026 to (\w+) 2026; set in (\w+) 2026(?:, read in (\w+) 2026)?/,
     ([before, , , , read], { baseline, windows, running, lists, days, goal, result }) => {
-      const all = [...baseline, ...windows.flat(), ...running]
+      const all = [...baseline, ...(result ? windows.flat() : (windows[0] ?? running))]
         .map(({ listId }) => days[lists.findIndex(({ id }) => id === listId)]!)
         .sort();
       const name = (iso: string) => MONTHS[Number(iso.slice(5, 7)) - 1]!;

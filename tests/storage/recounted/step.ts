@@ -46,7 +46,7 @@ export const step: readonly Recount[] = [
   ],
   [/cannot be said yet: (\d+) of the (\d+) cases it needs/, (_, by) => [practised(by).length, 5]],
   [
-    /^The difference between the two is (.+?) a case \(.*\)\.$/,
+    /^Median and 20th percentile are (.+?) apart \(.*\)\.$/,
     (_, by) => [prose(median(practised(by)) - quantile(practised(by), 0.2))],
   ],
   [

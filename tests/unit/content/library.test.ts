@@ -53,7 +53,7 @@ describe('standing texts', () => {
       0,
       "Write what you learned, not what happened: facts belong in the notes and in your unit's own reporting. No dates, names, ages or rare diagnoses. This note is yours, but a court or employer may be able to ask for it.",
     ],
-    ['event-field', 0, 'Writing an event down never costs you a result.'],
+    ['event-field', 0, 'Writing an event down never deletes a result; a serious one holds it until it is reviewed.'],
     ['event-prompts', 0, 'This page replaces none of these.'],
     [
       'keep-as-it-is',

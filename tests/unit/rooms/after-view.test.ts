@@ -64,7 +64,8 @@ describe('while the window runs', () => {
     const { view } = seen(recordOf(53));
     expect(view.time).toEqual({
       kind: 'hidden',
-      sentence: 'Hidden until twenty cases over four lists: 13 of 20, 3 of 4.',
+      sentence:
+        'Hidden until the window is full and its cases are reviewed, or its result is read. So far 13 of 20 cases, 3 of 4 lists.',
       offer: 'Show them; the result still comes at twenty',
       earlier: null,
     });

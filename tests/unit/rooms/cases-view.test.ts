@@ -35,7 +35,7 @@ describe('the record by list', () => {
 
   it('shows no drawing and no times of a case whose window runs', () => {
     const view = casesView(aRecord({ cases: [aCase(1)] }), new Set(['case-1']), all);
-    expect(view.groups[0]?.rows[0]).toMatchObject({ summary: null, said: 'Hidden until twenty cases are reviewed' });
+    expect(view.groups[0]?.rows[0]).toMatchObject({ summary: null, said: 'Times hidden' });
     expect(view.hidden).toBe(1);
   });
 

@@ -94,6 +94,24 @@ describe('the period of a report on a goal', () => {
   });
 });
 
+describe('the period of a report on a goal that was read', () => {
+  it('ends with the last complete twenty: cases of the one that still fills are not in it', () => {
+    const read = withResult(recordOf(65));
+    const [goal] = read.goals;
+    const { window } = goalReading(read, goal!);
+    const filling = new Set(read.cases.filter(({ id }) => window.running.includes(id)).map(({ listId }) => listId));
+    expect(filling.size).toBeGreaterThan(0);
+    const dated = {
+      ...read,
+      lists: read.lists.map((list) => ({
+        ...list,
+        when: { kind: 'date' as const, date: filling.has(list.id) ? '2026-11-03' : '2026-06-10' },
+      })),
+    };
+    expect(goalIn(dated).period).toMatch(/^Cases of June 2026; set in/);
+  });
+});
+
 describe('the step in a month', () => {
   const record = recordOf(60);
 

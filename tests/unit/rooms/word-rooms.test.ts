@@ -242,6 +242,13 @@ describe('the report', () => {
     expect(withoutPersons(null, [], false)).toEqual({ goal: null, reflections: [], looksLike: [] });
   });
   it('tells in a year how often chance alone reads as shorter', () => {
-    expect(reportMarkdown(reports[2] ?? monthReport('2026-05', [], record, []))).toContain('about a quarter of years');
+    // At least one of twelve at 2 in 100 is 1 − 0.98¹² = 0.215, at 3 in 100 it is 0.306.
+    for (const [falsePerHundred, years] of [
+      [2, 'five'],
+      [3, 'three'],
+    ] as const)
+      expect(reportMarkdown(yearReport('2026', fellow.goals, { ...record, falsePerHundred }))).toContain(
+        `in about one year in ${years}.`,
+      );
   });
 });

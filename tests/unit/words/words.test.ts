@@ -169,7 +169,7 @@ describe('results', () => {
     );
     expect(words.beside).toEqual([
       'This was already under way: going on as before would have given about 9\u00A0% less.',
-      'Some of this comes with experience.',
+      'Some of this may come with experience.',
       'Second look, at forty. Because the first look came at twenty, this one is judged more strictly.',
       '2 cases were left out after their times were seen. With them in, the result would be: No clear change. It depends on the cases left out.',
     ]);

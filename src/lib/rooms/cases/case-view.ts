@@ -2,8 +2,8 @@ import { againCode, canBeTimedAgain } from './timed-again';
 import { stepSecondsOf, waitingOf, timesReturnedTo } from '../../audit';
 import { hasClockReadings } from '../../intake';
 import { type Case, type Event, type Hands, type Procedure, procedureOf, type SurgeonRecord } from '../../model';
-import { changeWords } from '../../words';
-import { clock } from '../../format';
+import { changeWords, HIDDEN_UNTIL } from '../../words';
+import { capital, clock } from '../../format';
 import { leftOutWords } from '../../words/left-out';
 import { caseSummary, stretchesInOrder, type CaseSummary } from './case-summary';
 import { leavesWith } from './erase-words';
@@ -26,6 +26,8 @@ export type CaseView = {
   place: PlaceOfCase;
   source: string;
   hidden: boolean;
+  /** Until when its times are, if they are. */
+  hiddenUntil: string;
   /** Under which name it can be timed once more; `null` where it cannot. */
   again: string | null;
   kept: { since: string; why: string } | null;
@@ -82,6 +84,7 @@ export function caseView(one: Case, record: SurgeonRecord, hidden: boolean): Cas
     place: placeOfCase(one, record),
     source: sourceWords(one),
     hidden,
+    hiddenUntil: `${capital(HIDDEN_UNTIL)}.`,
     again: canBeTimedAgain(one, hidden ? new Set([one.id]) : new Set()) ? againCode(one.id) : null,
     kept: one.keptAsItIs ? { since: instantWords(one.keptAsItIs.since), why: one.keptAsItIs.why } : null,
     leftOut: one.leftOut

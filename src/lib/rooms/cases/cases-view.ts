@@ -146,7 +146,7 @@ function rowOf(one: Case, record: SurgeonRecord, hidden: ReadonlySet<string>): C
     id: one.id,
     code: one.code,
     summary: away || none ? null : caseSummary(one, procedure),
-    said: away ? 'Hidden until twenty cases are reviewed' : none ? 'No times yet' : '',
+    said: away ? 'Times hidden' : none ? 'No times yet' : '',
     facts: factsLine(one.facts, procedure) || 'No facts entered',
     hands: handsWords(one.hands, procedure),
     events: eventsInShort(one),

@@ -77,14 +77,16 @@ function beforeOf(both: readonly Case[], { steps }: Procedure, stepId: string) {
   };
 }
 
+/** Where a step stands in its recording: whole seconds wherever it is said. Empty where no stretch is known. */
+export const whereWords = (stretches: PairCase['stretches']): string =>
+  stretches.map(({ start, end }) => `${clock(start)} to ${clock(end)}`).join(', then ');
+
 function caseView(
   title: string,
   { caseId, code, seconds, stretches, why, hasRecording }: PairCase,
 ): Omit<PairCaseView, 'ink'> {
   const where =
-    stretches.length === 0
-      ? 'only its length is known, not where it stands in the recording'
-      : stretches.map(({ start, end }) => `${clock(start)} to ${clock(end)}`).join(', then ');
+    stretches.length === 0 ? 'only its length is known, not where it stands in the recording' : whereWords(stretches);
   return {
     title,
     code,

@@ -149,8 +149,8 @@ function timeSentences(step: StepAudit): string[] {
     ...(difference !== null && differenceInterval && !step.notToShorten
       ? [
           same === null
-            ? `The difference between the two is ${prose(difference)} a case (${prose(differenceInterval.low)} to ${prose(differenceInterval.high)}).`
-            : `The difference between the two is ${prose(difference)} a case. Among the same kind of eye, in times adjusted for the eye, ${prose(same)} is left (${prose(differenceInterval.low)} to ${prose(differenceInterval.high)})${withEye ? `; ${prose(withEye)} goes with the eye` : ''}.`,
+            ? `Median and 20th percentile are ${prose(difference)} apart (${prose(differenceInterval.low)} to ${prose(differenceInterval.high)}).`
+            : `Median and 20th percentile are ${prose(difference)} apart. Among the same kind of eye, in times adjusted for the eye, ${prose(same)} is left (${prose(differenceInterval.low)} to ${prose(differenceInterval.high)})${withEye ? `; ${prose(withEye)} goes with the eye` : ''}.`,
         ]
       : []),
     ...(twoThirds

@@ -1,8 +1,8 @@
 import { countedCases } from '../../audit';
-import { clock, counted, inSentence } from '../../format';
+import { clock, inSentence } from '../../format';
 import type { Procedure, SurgeonRecord } from '../../model';
 import { lookingBack, type LookingBack } from '../../practice';
-import { cannotCompareWords, eyeCaveatWords } from '../../words';
+import { cannotCompareWords, eyeCaveatWords, heldBackWords } from '../../words';
 import { lookingBackRows, lookingBackWords } from '../../words/looking-back';
 import type { EffectRow } from '../../words/reported-result';
 import type { FieldError } from '../forms/fields';
@@ -41,8 +41,6 @@ export type OverTimeView = {
 
 const BETWEEN =
   'What else may have been different, in counts. A fact of the eye is counted among the cases in which it was entered.';
-const HIDDEN = (count: number) =>
-  `${counted(count, 'case')} of a running window ${count === 1 ? 'is' : 'are'} not in it: their times are hidden until it is full and reviewed.`;
 
 /** Two stretches of the record as the screen compares them; everything from the record and the address. */
 export function overTimeView(record: SurgeonRecord, procedure: Procedure, asked: AskedSplit): OverTimeView {
@@ -57,7 +55,7 @@ export function overTimeView(record: SurgeonRecord, procedure: Procedure, asked:
     between: [],
     betweenReading: BETWEEN,
     doesNotSay: [],
-    made: heldBack > 0 ? [HIDDEN(heldBack)] : [],
+    made: heldBack > 0 ? [heldBackWords(heldBack, 'a running window')] : [],
     goal: null,
     errors: [],
     asked,

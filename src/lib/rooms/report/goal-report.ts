@@ -91,9 +91,13 @@ function mentorSection(goal: Goal): ReportView['sections'] {
   return lines.length > 0 ? [{ heading: 'Seen by two', lines }] : [];
 }
 
-/** The months of its cases, baseline and window, beside those in which it was set and read. */
-function periodOf({ goal, stored, cases, window }: GoalReading, { lists }: ReportRecord): string {
-  const ids = [...goal.baseline.caseIds, ...window.counted];
+/**
+ * The months of the cases the report is about, beside those in which it was set and read: baseline, window, and once read the
+ * following twenties that are complete and in sight; a twenty that still fills is in no line of it.
+ */
+function periodOf({ goal, stored, cases, windowCases, following }: GoalReading, { lists }: ReportRecord): string {
+  const followed = stored.length > 0 ? following.inSight.slice(1).flat() : [];
+  const ids = [...goal.baseline.caseIds, ...windowCases.map(({ id }) => id), ...followed];
   const months = monthsOfCases(casesWithIds(cases, ids), lists);
   const read = stored.at(-1);
   const set = `set in ${monthOf(goal.setAt)}, ${read ? `read in ${monthOf(read.storedAt)}` : 'under way'}`;

@@ -5,6 +5,7 @@ import type { Case, ListRecord, Procedure } from '../../model';
 import { lookingBack } from '../../practice';
 import { eventBounds, stepEventTally, type StepEventTally } from '../../safety';
 import { median, quantile } from '../../statistics';
+import { heldBackWords } from '../../words/hidden-until';
 import { lookingBackWords } from '../../words/looking-back';
 import { lanesOf, notAsked, type RunCaseView } from '../after-twenty/run-lanes';
 import { hiddenCaseIds } from '../goals/hidden-times';
@@ -102,11 +103,7 @@ function timesSection(
         [
           `${counted(table.cases.length, 'case')}. Median, 20th percentile and two thirds of the cases are of the times as recorded, in min:s.`,
           ...looseEvents(table.cases),
-          ...(heldBack > 0
-            ? [
-                `${counted(heldBack, 'case')} of a running window ${heldBack === 1 ? 'is' : 'are'} not in it: times are hidden until it is full and reviewed.`,
-              ]
-            : []),
+          ...(heldBack > 0 ? [heldBackWords(heldBack, 'a running window')] : []),
         ].join(' '),
       ],
       table: {

@@ -39,7 +39,13 @@ const goalSections = (mine: readonly Goal[], record: ReportRecord): ReportView['
   {
     heading: 'Read with this in mind',
     lines: [
-      `When nothing has changed, one window still reads as shorter about ${record.falsePerHundred} times in 100; twelve windows of no change give one false result of this kind in about a quarter of years.`,
+      `When nothing has changed, one window still reads as shorter about ${record.falsePerHundred} times in 100; with twelve windows of no change a year, that is at least one false result of this kind in about one year in ${oneYearIn(record.falsePerHundred)}.`,
     ],
   },
 ];
+
+/** Every how many years at least one of twelve windows of no change reads as shorter, each for itself: 1 − 0.98¹² is 0.215. */
+function oneYearIn(falsePerHundred: number): string {
+  const years = Math.round(1 / (1 - (1 - falsePerHundred / 100) ** 12));
+  return ['', '', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine'][years] || String(years);
+}

@@ -6,6 +6,7 @@ import { readGoalLines } from '$lib/server/after';
 import { loadCautions, loadGuidance } from '$lib/server/content';
 import { readRecord } from '$lib/server/record';
 import { readStep } from '$lib/server/step';
+import { heldBackWords } from '$lib/words/hidden-until';
 import type { PageServerLoad } from './$types';
 
 export const load: PageServerLoad = async ({ locals, params, url }) => {
@@ -18,7 +19,7 @@ export const load: PageServerLoad = async ({ locals, params, url }) => {
   const query = asked ? `?${new URLSearchParams({ procedure: asked })}` : '';
   return {
     label: step.label,
-    heldBack,
+    heldBack: heldBack > 0 ? heldBackWords(heldBack, 'the running window') : null,
     room,
     goals: goalsOnStep(await readGoalLines(record), procedure.id, step.id),
     pair,

@@ -1,5 +1,6 @@
 import { error } from '@sveltejs/kit';
 import { hiddenCaseIds } from '$lib/rooms/goals/hidden-times';
+import { HIDDEN_UNTIL } from '$lib/words/hidden-until';
 import { procedureOf } from '$lib/model';
 import { hasClockReadings, writeChapters } from '$lib/intake';
 import { readRecord } from '$lib/server/record';
@@ -11,10 +12,7 @@ export const GET: RequestHandler = async ({ locals, params }) => {
   const one = record.cases.find(({ id }) => id === params.id);
   if (!one) error(404, 'There is no such case in the record.');
   if (hiddenCaseIds(record).has(one.id))
-    error(
-      403,
-      'The times of this case belong to the window of a running goal, and are hidden until it is full and reviewed.',
-    );
+    error(403, `The times of this case belong to the window of a running goal, and are ${HIDDEN_UNTIL}.`);
   if (!hasClockReadings(one)) error(404, 'Of this case only lengths are known, so it has no chapter marks.');
   return new Response(writeChapters(one, procedureOf(record, one.procedureId)), {
     headers: {

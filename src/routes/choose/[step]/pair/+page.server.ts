@@ -2,6 +2,7 @@ import { error, fail, redirect } from '@sveltejs/kit';
 import { pairOf } from '$lib/audit/pair';
 import { procedureOf, type Goal, type SurgeonRecord } from '$lib/model';
 import { momentTimes } from '$lib/recording';
+import { whereWords } from '$lib/rooms/choose/pair-view';
 import { openGoals } from '$lib/rooms/goals/goal-standing';
 import { resultKnown } from '$lib/rooms/reflect/reflect-view';
 import { certainEyesOf } from '$lib/rules';
@@ -46,6 +47,7 @@ export const load: PageServerLoad = async ({ locals, params, url }) => {
             title: at === 1 ? 'Longer' : uneventful ? 'Shorter, uneventful' : 'Shorter',
             because: pairReasonsWords(why),
             stretches,
+            where: whereWords(stretches),
             recording: cases.find(({ id }) => id === caseId)?.recording ?? null,
             times: momentTimes(stretches, await momentsIn(store, caseId, step.id)),
           })),
