@@ -45,6 +45,12 @@ describe('a text that is too long', () => {
     expect(JSON.stringify(await fits.plain.everything())).toContain(long(most));
   });
 
+  it('is refused beside its field where other tags were typed with it', async () => {
+    const { store } = await typing(`calm, ${long(61)}`);
+    const stored = async () => store.saveReflection({ ...aReflection([]), tags: ['calm', long(61)] });
+    await expect(stored()).rejects.toMatchObject({ field: 'text' });
+  });
+
   it('stays where it came in otherwise, while something else of its record is changed', async () => {
     const { plain, store } = await typing('9');
     const list = await plain.recordList(newList(long(100), unknown));

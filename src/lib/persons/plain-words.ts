@@ -40,7 +40,7 @@ teaching training general anaesthesia anaesthetic anaesthetist consultant assist
 january february march april june july august september october november december jan feb mar apr jun jul aug sep sept oct
 nov dec mon tue wed thu fri sat sun autumn winter loading plus refract irrigating chain room recovery ward clinic
 bengal descemet descemets zinn zinns bowman bowmans tenons elschnig soemmering schlemm schlemms fuchs marfan marfans
-seidel purkinje sinskey barraquer simcoe utrata healon kelman kuglen colibri vannas westcott castroviejo sheets lim
+seidel purkinje sinskey barraquer simcoe utrata kelman kuglen colibri vannas westcott castroviejo sheets lim
 lewicky malyugin akahoshi nagahara koch mckool argentinian hoffer holladay haigis barrett snellen goldmann schirmer
 krukenberg vossius berger wieger mittendorf uhthoff
 od os ou re le iol iols ovd ovds pco pcr pxf ifis bss ac pc acd io ia mics sics msics ecce icce yag oct cme rd dmek dsaek

@@ -66,7 +66,11 @@ export class AboutPersons {
   /** The field that makes a text longer than it may be. */
   #typedIn(text: string, most: number): string | undefined {
     const names = Object.keys(this.#sent).filter((name) => (this.#sent[name]?.[0] ?? '').trim().length > most);
-    return names.find((name) => text.includes((this.#sent[name]?.[0] ?? '').trim()));
+    // A tag is part of what was typed in its field.
+    return names.find((name) => {
+      const typed = (this.#sent[name]?.[0] ?? '').trim();
+      return text.includes(typed) || typed.includes(text);
+    });
   }
 
   #found(texts: readonly { text: string; kind: TextKind }[]): { one: LooksLike; field: string }[] {

@@ -114,6 +114,13 @@ export async function partsAfter(
   return { part: Number(choices[PART]), of: Number(choices[PARTS]), next: held.filter((one) => one !== null) };
 }
 
+/** Keeps the answers, and this part and those after it for another hour: a record is looked at part by part. */
+export async function lookedAt(store: Store, held: HeldImport, now: string): Promise<void> {
+  await store.updateHeldImport({ ...held, heldAt: now });
+  for (const next of (await partsAfter(store, held))?.next ?? [])
+    await store.updateHeldImport({ ...next, heldAt: now });
+}
+
 function within(decoded: { text: string } | { problem: string }, fileName: string, field: string): Sent | NotSent {
   if ('problem' in decoded) return { problem: `${fileName}: ${decoded.problem}`, field };
   if (decoded.text.length > TEXT_MOST)

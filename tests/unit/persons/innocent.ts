@@ -66,7 +66,7 @@ Marfan habitus, loose zonules
 Seidel test negative
 Purkinje images used to centre
 Sinskey hook for the lens
-Healon-like viscoelastic
+Cohesive viscoelastic
 Barraquer speculum too stiff
 Utrata forceps bent
 The flap ran out at four o'clock and came back.

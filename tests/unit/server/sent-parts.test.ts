@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { openMemoryStore } from '../../../src/lib/server/storage';
-import { holdParts, partsAfter, sentParts } from '../../../src/lib/server/held-import';
+import { holdParts, lookedAt, partsAfter, sentParts } from '../../../src/lib/server/held-import';
 
 const NOW = '2026-11-29T09:00:00.000Z';
 
@@ -68,5 +68,17 @@ describe('parts of one record', () => {
     expect((first && (await partsAfter(store, first)))?.next.map(({ fileName }) => fileName)).toEqual(['3.csv']);
     const alone = await holdParts(store, [{ fileName: 'a.csv', text: 'x' }], NOW);
     expect([alone?.choices, alone && (await partsAfter(store, alone))]).toEqual([{}, null]);
+  });
+
+  it('wait another hour together, each time one of them is looked at', async () => {
+    const store = await openMemoryStore();
+    const hour = (hours: number) => new Date(Date.parse(NOW) + hours * 3_600_000).toISOString();
+    const first = await holdParts(store, [1, 2, 3].map((n) => ({ fileName: `${n}.csv`, text: 'x' })), NOW); // prettier-ignore
+    if (!first) throw new Error('nothing was held');
+    await lookedAt(store, first, hour(0.9));
+    await store.dropForgottenImports(hour(1.8));
+    expect((await partsAfter(store, first))?.next.map(({ fileName }) => fileName)).toEqual(['2.csv', '3.csv']);
+    await store.dropForgottenImports(hour(2));
+    expect((await partsAfter(store, first))?.next).toEqual([]);
   });
 });

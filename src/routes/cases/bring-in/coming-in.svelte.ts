@@ -31,7 +31,7 @@ export class ComingIn {
       } else await applyAction(answer);
     } catch {
       this.said = over.signal.aborted ? 'stopped' : 'gone';
-      // What had arrived is let go of at once, not after a day.
+      // What had arrived is let go of at once, not after an hour.
       if (held !== null && over.signal.aborted) void drop(held);
     }
     this.stage = 'none';
@@ -58,5 +58,5 @@ const drop = (page: string): Promise<unknown> =>
     body: new URLSearchParams(),
     headers: { 'x-sveltekit-action': 'true' },
   }).catch(
-    () => undefined, // then it goes by itself, after a day
+    () => undefined, // then it goes by itself, after an hour
   );

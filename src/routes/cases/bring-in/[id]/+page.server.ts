@@ -13,6 +13,7 @@ import { attempt } from '$lib/server/attempt';
 import { fieldsOf } from '$lib/server/form-fields';
 import {
   heldUntil,
+  lookedAt,
   oddInHeld,
   partsAfter,
   readHeld,
@@ -93,9 +94,7 @@ export const actions = {
     const fields = fieldsOf(await request.formData());
     const { held, record } = await heldAnd(locals.store, params.id, locals.now);
     const { choices } = choicesFromForm(fields, await readHeld(held, record, locals.now), held.choices);
-    const { refused } = await attempt('take', () =>
-      locals.store.updateHeldImport({ ...held, choices, heldAt: locals.now }),
-    );
+    const { refused } = await attempt('take', () => lookedAt(locals.store, { ...held, choices }, locals.now));
     if (refused) return fail(409, { errors: [refused] });
     redirect(303, `/cases/bring-in/${held.id}${shownNext(fields)}`);
   },
@@ -105,7 +104,7 @@ export const actions = {
     const { held, record } = await heldAnd(locals.store, params.id, locals.now);
     const { choices, changed } = choicesFromForm(fields, await readHeld(held, record, locals.now), held.choices);
     const answered = { ...held, choices, heldAt: locals.now };
-    const kept = await attempt('take', () => locals.store.updateHeldImport(answered));
+    const kept = await attempt('take', () => lookedAt(locals.store, answered, locals.now));
     if (kept.refused) return fail(409, { errors: [kept.refused] });
     // What is stored is what was seen: other answers are shown first, to the second of two clicks too.
     const shown = textOf(fields, 'seen');
