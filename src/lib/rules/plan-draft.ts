@@ -21,7 +21,8 @@ type Fired = { rule: Rule; reason: PlanReason };
  * give the same draft.
  * @param aimed the kind of eye the goal is aimed at: what is written for it comes first, what would be wrong in it is not given
  */
-export function planDraft(facts: StepFacts, guidance: Guidance, aimed: AimedEyes | null = null): PlanDraft {
+export function planDraft(all: StepFacts, guidance: Guidance, aimed: AimedEyes | null = null): PlanDraft {
+  const facts = aimed ? aboutThese(all, aimed) : all;
   const fired = firedRules(facts);
   return {
     stepId: facts.step.stepId,
@@ -37,6 +38,12 @@ export function planDraft(facts: StepFacts, guidance: Guidance, aimed: AimedEyes
     pair: facts.pair,
     because: fired.map(({ reason }) => reason),
   };
+}
+
+/** What the record shows of other eyes is no reason for a goal aimed at these. */
+function aboutThese(facts: StepFacts, aimed: AimedEyes): StepFacts {
+  const others = new Set(ofTheEye(facts).filter(({ factor }) => factor !== factorOf(aimed)));
+  return { ...facts, patterns: facts.patterns.filter((pattern) => !others.has(pattern)) };
 }
 
 /** Tier, then strength, then id: never the order of the input. */

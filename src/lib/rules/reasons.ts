@@ -1,4 +1,5 @@
 import type { StandingView } from './standing';
+import type { ShortCase } from './types';
 
 /*
  * Why something is suggested or given: a code, the numbers it rests on, and the names from the record it is about.
@@ -41,7 +42,7 @@ export type SuggestionReason =
 export type PlanReason =
   | Of<'event', { unreviewed: number; last100: number }, OfStep>
   | Of<'event-recent', { casesAgo: number; quietFor: number }, OfStep>
-  | Of<'hasty', None, OfStep>
+  | Of<'hasty', None, OfStep & { cases: readonly ShortCase[] }>
   | Of<'protected-parts', None, { missed: readonly { label: string; seen: number; looked: number }[] }>
   | Of<'taken-over', { takenOver: number; cases: number }, OfStep>
   | Of<'not-to-shorten', None, OfStep>

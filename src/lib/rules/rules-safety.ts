@@ -54,7 +54,12 @@ export const safetyRules: readonly Rule[] = [
     sees: ({ protectedParts }) =>
       protectedParts.filter(({ seen, looked }) => seen < looked).map(({ id }) => `part:${id}` as const),
     measures: ['checkpoints'],
-    because: ({ step }) => ({ code: 'hasty', stepId: step.stepId, numbers: {} }),
+    because: ({ step, shorterFifthMissed }) => ({
+      code: 'hasty',
+      stepId: step.stepId,
+      cases: shorterFifthMissed,
+      numbers: {},
+    }),
   },
   {
     id: 'protected-parts',

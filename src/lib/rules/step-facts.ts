@@ -44,7 +44,7 @@ export function stepFactsOf(
       looked: shares[place]?.looked ?? 0,
     })),
     safety: safety.steps.find((each) => each.stepId === stepId) ?? nothing,
-    shorterFifthClean: shorterFifthClean(found, looked, step),
+    ...shorterFifth(found, looked, step),
     takenOver: looked.filter(({ hands }) => (hands.steps[stepId] ?? hands.whole) === 'taken-over').length,
     renewed: renewedBefore(audit, step),
     breakWeeks: weeksBeforeLatest(lists),
@@ -64,22 +64,24 @@ function renewedBefore({ steps }: Audit, { earlier }: Step): StepFacts['renewed'
 }
 
 /** Not recorded is not "none": the fifth is clean only where events were answered and protected parts looked for. */
-function shorterFifthClean(
+function shorterFifth(
   { dots, p20 }: Pick<Audit['steps'][number], 'dots' | 'p20'>,
   cases: readonly Case[],
-  step: Step,
-): boolean | null {
-  if (p20 === null) return null;
+  { protectedParts }: Step,
+): Pick<StepFacts, 'shorterFifthClean' | 'shorterFifthMissed'> {
+  if (p20 === null) return { shorterFifthClean: null, shorterFifthMissed: [] };
   const short = new Set(dots.filter(({ seconds }) => seconds <= p20).map(({ caseId }) => caseId));
   const fifth = cases.filter(({ id }) => short.has(id));
-  const missed = fifth.some(
-    ({ events, protectedSeen }) =>
-      (events?.length ?? 0) > 0 || step.protectedParts.some(({ id }) => protectedSeen[id] === false),
-  );
-  if (missed) return false;
+  const shorterFifthMissed = fifth
+    .map(({ code, events, protectedSeen }) => ({
+      code,
+      event: (events?.length ?? 0) > 0,
+      notSeen: protectedParts.filter(({ id }) => protectedSeen[id] === false).map(({ label }) => label),
+    }))
+    .filter(({ event, notSeen }) => event || notSeen.length > 0);
+  if (shorterFifthMissed.length > 0) return { shorterFifthClean: false, shorterFifthMissed };
   const known = fifth.filter(
-    ({ events, protectedSeen }) =>
-      events !== null && step.protectedParts.every(({ id }) => protectedSeen[id] !== undefined),
+    ({ events, protectedSeen }) => events !== null && protectedParts.every(({ id }) => protectedSeen[id] !== undefined),
   );
-  return known.length >= rulesThresholds.shorterFifthKnown ? true : null;
+  return { shorterFifthClean: known.length >= rulesThresholds.shorterFifthKnown ? true : null, shorterFifthMissed };
 }

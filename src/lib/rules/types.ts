@@ -90,6 +90,9 @@ export type SafetyFacts = {
   unreviewedElsewhere: number;
 };
 
+/** A case of the shortest fifth that had an event, or protected parts (by label) that were not seen. */
+export type ShortCase = { code: string; event: boolean; notSeen: readonly string[] };
+
 /** What the rules look at for one step. Made from an audit and its cases by `stepFactsOf`. */
 export type StepFacts = {
   step: StepAudit;
@@ -103,6 +106,8 @@ export type StepFacts = {
    * In the surgeon's own shortest fifth: no event and no protected part missed? `null`: not known for enough of them.
    */
   shorterFifthClean: boolean | null;
+  /** The cases of that fifth for which it is not so. */
+  shorterFifthMissed: readonly ShortCase[];
   /** In how many of the cases shown the step was taken over. */
   takenOver: number;
   /** An earlier step this one builds on that is often returned to (a fill that has to be renewed), the most often one. */

@@ -1,5 +1,5 @@
 import { counted, inSentence, listed, longerBy, ofHundred, prose } from '../format';
-import type { GivenReason, PlanDraft, RuleId } from '../rules';
+import type { GivenReason, PlanDraft, RuleId, ShortCase } from '../rules';
 import { againstReference, betweenWords } from './reason-numbers';
 
 /** Why a rule fired, or why a checkpoint or drill is given. `labelOf`: the label of a step by its id. */
@@ -19,7 +19,7 @@ export function planReasonWords(reason: GivenReason, labelOf: (stepId: string) =
     case 'event-recent':
       return `An event or near miss at ${step} was recorded ${casesAgo(reason.numbers.casesAgo)}. The plan leaves time out until ${reason.numbers.quietFor} cases have passed since.`;
     case 'hasty':
-      return `At least one of the shortest fifth of your cases at ${step} had an event, or a protected part that was not seen. Look at these cases before anything else here.`;
+      return `Among the shortest fifth of your cases at ${step}: ${shortCases(reason.cases)}. Look at ${reason.cases.length === 1 ? 'it' : 'them'} before anything else here.`;
     case 'taken-over':
       return `${label} was taken over in ${reason.numbers.takenOver} of ${reason.numbers.cases} cases. Find in two of them what the last sign before it was.`;
     case 'not-to-shorten':
@@ -69,6 +69,18 @@ export function planReasonWords(reason: GivenReason, labelOf: (stepId: string) =
     case 'off-the-patient':
       return `Rehearses ${step} away from any patient.`;
   }
+}
+
+/** So many are named. */
+const NAMED = 5;
+
+/** "F103 (chamber refill not seen) and F117 (an event)": the cases to look at, and why. */
+function shortCases(cases: readonly ShortCase[]): string {
+  const named = cases.slice(0, NAMED).map(({ code, event, notSeen }) => {
+    const missed = notSeen.length > 0 ? [`${listed(notSeen.map(inSentence))} not seen`] : [];
+    return `${code} (${[...(event ? ['an event'] : []), ...missed].join('; ')})`;
+  });
+  return listed([...named, ...(cases.length > NAMED ? [`${cases.length - NAMED} more`] : [])]);
 }
 
 const returned = ({ cases, of }: { cases: number; of: number }): string => `${cases} of ${of} cases`;

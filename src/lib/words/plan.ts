@@ -39,11 +39,12 @@ export const expectedRangeWords = ({ low, high }: Interval, adjusted: boolean): 
 export const otherGoalsWords = (steps: readonly string[]): string =>
   `${steps.length === 1 ? 'A goal' : 'Goals'} on ${listed(steps.map(inSentence))} ${steps.length === 1 ? 'is' : 'are'} running. A step under a goal does not count as the rest of the operation for another.`;
 
-/** What starting today would fix; `codes`: a case's own code by its id. */
+/** What starting today would fix; `codes`: a case's own code by its id; `since`: where a change under an earlier goal begins. */
 export function startSentences(
   started: StartedGoal,
   codes: ReadonlyMap<string, string>,
   eyes: AimedEyes | null = null,
+  since: string | null = null,
 ): string[] {
   const { caseIds } = started.baseline;
   const [first, last] = [caseIds[0], caseIds[caseIds.length - 1]].map((id) => (id ? (codes.get(id) ?? id) : ''));
@@ -52,6 +53,11 @@ export function startSentences(
     caseIds.length === 0
       ? 'No case counts yet, so there are no baseline cases to start from.'
       : `${counted(caseIds.length, 'baseline case')}${lists}: first ${first}, latest ${last}. They are fixed the moment you set the goal; what you change in them later is shown, and never moves a result by itself.`,
+    ...(since && caseIds.length > 0
+      ? [
+          `No case before ${since} is among them: the window of an earlier goal begins there, and its result says that this step changed.`,
+        ]
+      : []),
     ...(eyes && started.pace ? paceWords(started.pace, eyes) : []),
     ...notUsedTogether(started.caveats, startCaveatWords),
   ];

@@ -19,6 +19,7 @@ const plain = ({ step }: Page, more: Partial<StepFacts> = {}): StepFacts => ({
   protectedParts: [],
   safety: { stepId: step.id, seriousUnreviewed: 0, seriousLast100: 0, casesSinceLatest: null, kinds: [] },
   shorterFifthClean: null,
+  shorterFifthMissed: [],
   takenOver: 0,
   renewed: null,
   breakWeeks: null,

@@ -176,7 +176,7 @@ describe('the plan of a goal aimed at certain eyes', () => {
   it('gives a reason in full once, and opens what was not drawn up by words that count it', async () => {
     const many = (await source(null))!;
     const [first, second] = [
-      { code: 'hasty', numbers: {} },
+      { code: 'hasty', cases: [{ code: 'V7', event: true, notSeen: [] }], numbers: {} },
       { code: 'off-the-patient', numbers: {} },
     ] as never[];
     const drawn = (id: string, because: never) => ({ id, look: `${id}.`, why: 'Why.', because });
@@ -186,6 +186,13 @@ describe('the plan of a goal aimed at certain eyes', () => {
     expect(plan.checkpoints.map(({ because }) => because === SAME_REASON)).toEqual([false, false, true, false, false]);
     expect(plan.checkpoints[0]?.because).toMatch(/\S/);
     expect([plan.atLength, plan.more]).toEqual([3, '2 more checkpoints, or one of your own']);
+  });
+
+  it('says why cases from before a change under an earlier goal are not among the baseline cases', async () => {
+    const one = (await source(null))!;
+    const before = /No case before F081 is among them/;
+    expect(planView({ ...one, since: 'F081' }).start.join(' ')).toMatch(before);
+    expect(planView(one).start.join(' ')).not.toMatch(/No case before/);
   });
 
   it('offers the kinds of eye a goal could be aimed at', async () => {

@@ -11,6 +11,7 @@ const facts = (more: Partial<StepFacts> = {}): StepFacts => ({
   protectedParts: [],
   safety: { stepId: 'rhexis', seriousUnreviewed: 0, seriousLast100: 0, casesSinceLatest: null, kinds: [] },
   shorterFifthClean: null,
+  shorterFifthMissed: [],
   takenOver: 0,
   twoToWatch: true,
   renewed: null,
@@ -292,15 +293,33 @@ describe('what the record names', () => {
   });
 });
 
+describe('a goal aimed at certain eyes', () => {
+  it('has its reason in these eyes, and in no others', () => {
+    const patterns = [
+      pattern('rhexis', { factor: 'nucleus=very-hard', label: 'nucleus very hard', ratio: 1.7 }),
+      pattern('rhexis', { factor: 'nucleus=hard', label: 'nucleus hard', ratio: 1.5 }),
+    ];
+    const aimedAt = (level: string) =>
+      planDraft(facts({ patterns }), page, { fact: 'nucleus', level, label: `nucleus ${level}` }).because;
+    expect(aimedAt('hard')).toMatchObject([{ code: 'certain-eyes', label: 'nucleus hard', numbers: { ratio: 1.5 } }]);
+    expect(aimedAt('soft')).toEqual([]);
+  });
+});
+
 describe('what goes with haste, hands and pauses', () => {
   it('hasty: comes before everything but an event, and is said', () => {
     const step = withStep({ reference: reference(2), returnedTo: { cases: 50, of: 100, perCase: 0.5 } });
-    const result = draft({ step, shorterFifthClean: false });
+    const shorterFifthMissed = [{ code: 'F103', event: false, notSeen: ['Chamber refill'] }];
+    const result = draft({ step, shorterFifthClean: false, shorterFifthMissed });
     expect(result.because[0]).toEqual({
       id: 'hasty',
       sentence:
-        'At least one of the shortest fifth of your cases at rhexis had an event, or a protected part that was not seen. Look at these cases before anything else here.',
+        'Among the shortest fifth of your cases at rhexis: F103 (chamber refill not seen). Look at it before anything else here.',
     });
+    const seven = Array.from({ length: 7 }, (_, at) => ({ code: `F${at}`, event: at === 0, notSeen: ['Pause'] }));
+    expect(draft({ shorterFifthClean: false, shorterFifthMissed: seven }).because[0]?.sentence).toBe(
+      'Among the shortest fifth of your cases at rhexis: F0 (an event; pause not seen), F1 (pause not seen), F2 (pause not seen), F3 (pause not seen), F4 (pause not seen) and 2 more. Look at them before anything else here.',
+    );
     expect(result.measures[0]).toBe('checkpoints');
     expect(fired({ step, shorterFifthClean: null })).not.toContain('hasty');
   });

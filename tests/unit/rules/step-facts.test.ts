@@ -100,6 +100,16 @@ describe('what the rules look at', () => {
     expect(factsOf(record(() => ({ events: null }))).shorterFifthClean).toBeNull();
     expect(factsOf(record(() => ({ events: [], protectedSeen: {} }))).shorterFifthClean).toBeNull();
     expect(factsOf(record(() => ({ events: [], protectedSeen: { pause: false } }))).shorterFifthClean).toBe(false);
+    const given = record((place) => ({ events: [], protectedSeen: { pause: place > 29 } }));
+    const { shorterFifthMissed, step } = factsOf(given);
+    const short = step.dots.filter(({ seconds }) => seconds <= step.p20!).map(({ code }) => code);
+    expect(shorterFifthMissed).toEqual(
+      given
+        .slice(0, 30)
+        .filter(({ code }) => short.includes(code))
+        .map(({ code }) => ({ code, event: false, notSeen: ['Pause'] })),
+    );
+    expect(shorterFifthMissed.length).toBeGreaterThan(0);
   });
 
   it('leads from cases to a suggestion and a draft without a break', () => {

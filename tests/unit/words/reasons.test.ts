@@ -30,7 +30,7 @@ const OF_PLAN: { [Code in GivenReason['code']]: Extract<GivenReason, { code: Cod
   'aimed-eyes': { code: 'aimed-eyes', stepId, label: 'pupil small', numbers: {} },
   event: { code: 'event', stepId, numbers: { unreviewed: 0, last100: 2 } },
   'event-recent': { code: 'event-recent', stepId, numbers: { casesAgo: 12, quietFor: 40 } },
-  hasty: { code: 'hasty', stepId, numbers: {} },
+  hasty: { code: 'hasty', stepId, cases: [{ code: 'V7', event: true, notSeen: [] }], numbers: {} },
   'protected-parts': { code: 'protected-parts', missed: [{ label: 'Refill', seen: 12, looked: 20 }], numbers: {} },
   'taken-over': { code: 'taken-over', stepId, numbers: { takenOver: 2, cases: 60 } },
   'not-to-shorten': { code: 'not-to-shorten', stepId, numbers: {} },

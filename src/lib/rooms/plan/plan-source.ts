@@ -83,6 +83,7 @@ export async function planSource(input: PlanInput, { start, pause }: Starting): 
     ownCheckpoints: record.profile.ownCheckpoints,
     started: await start(toStart),
     codes: new Map(record.cases.map(({ id, code }) => [id, code])),
+    since: record.cases.find(({ sequence }) => sequence === toStart.notBefore)?.code ?? null,
     supervisor: supervisorAsked(
       record.cases.filter((each) => each.procedureId === procedure.id),
       record.profile,

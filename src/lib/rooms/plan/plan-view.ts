@@ -60,6 +60,8 @@ export type PlanSource = {
   /** What starting today would fix; or why time cannot be measured. */
   started: StartedGoal | Cannot<CannotStart>;
   codes: ReadonlyMap<string, string>;
+  /** Code of the case with which a change under an earlier goal begins; `null`: there is none. */
+  since: string | null;
   supervisor: string | null;
   chosenBy: Goal['chosenBy'];
   reason: string | null;
@@ -119,7 +121,7 @@ export function planView(source: PlanSource): PlanView {
     cannotMeasure: started.kind === 'cannot' ? cannotStartWords(started.why) : null,
     watch: step.protectedParts.map(({ id, label }) => ({ id, label, chosen: draft.watch.includes(id) })),
     watchLead: step.protectedParts.length > 0 ? WATCH_LEAD : null,
-    start: started.kind === 'start' ? startSentences(started, source.codes, source.eyes) : [],
+    start: started.kind === 'start' ? startSentences(started, source.codes, source.eyes, source.since) : [],
     expected:
       judged && started.kind === 'start' && started.expectedRange
         ? expectedRangeWords(started.expectedRange, (started.baseline.frozen?.columns.length ?? 0) > 0)
