@@ -24,7 +24,7 @@ export const chosenWords = (chosen: 'pair-and-latest' | 'latest', count: number)
   chosen === 'latest'
     ? `The record holds no pair of this step, so ${count === 1 ? 'this is its latest counted case' : 'these are its latest counted cases'}.`
     : count === 3
-      ? 'Two are the pair of this step, a shorter case and a longer one; the third is the latest counted case beside them. In order of their codes, so that nothing tells which is which.'
+      ? 'Two are the pair of this step, a shorter case and a longer one; the third is the latest counted case beside them. They stand in order of their codes; which of the pair is the shorter is not said.'
       : 'The pair of this step, a shorter case and a longer one, in order of their codes. The record holds no third counted case.';
 
 /** Above the agreement of a review, wherever it stands: what it is of, and what it is not. */

@@ -1,4 +1,4 @@
-import { inSentence } from '../format';
+import { counted, inSentence } from '../format';
 
 /** Codes in a line; of many the first, so that a line stays one. */
 export function codesWords(codes: readonly string[], most = 6): string {
@@ -10,9 +10,12 @@ export const reviewCases = (codes: readonly string[]): string => `Review ${codes
 
 export const answerEvents = (codes: readonly string[]): string => `Answer events for ${codesWords(codes)}`;
 
-/** @param missing facts by their labels, a case each */
-export const completeFacts = (missing: readonly { code: string; facts: readonly string[] }[]): string =>
-  `Complete the facts of the eye: ${codesWords(missing.map(({ code, facts }) => `${code} (${facts.map(inSentence).join(', ')})`))}`;
+/**
+ * @param missing facts by their labels, a case each
+ * @param before cases of earlier lists in which a fact is missing too
+ */
+export const completeFacts = (missing: readonly { code: string; facts: readonly string[] }[], before = 0): string =>
+  `Complete the facts of the eye: ${codesWords(missing.map(({ code, facts }) => `${code} (${facts.map(inSentence).join(', ')})`))}${before > 0 ? `; then in ${counted(before, 'case')} of earlier lists` : ''}`;
 
 export const GO_ON_WITH_NOTE = 'Go on with the note you began';
 

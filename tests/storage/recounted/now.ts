@@ -4,7 +4,7 @@ import type { Recount } from './recount';
 const short = (day: string) => dayWords(day).replace(/ \d{4}$/, '');
 const shorter = (day: string) => /^\d+ \w{3}/.exec(short(day))![0];
 const reviewed = (left: number) =>
-  left === 0 ? 'all reviewed' : `${left} ${left === 1 ? 'waits' : 'wait'} for review`;
+  left === 0 ? 'none waits for review of its checkpoints' : `${left} ${left === 1 ? 'waits' : 'wait'} for review`;
 
 export const now: readonly Recount[] = [
   [/Bring in times of at least (\d+) cases/, () => [20]],
@@ -39,12 +39,12 @@ export const now: readonly Recount[] = [
     ],
   ],
   [
-    /^(\d+ \w+) \| (\d+ (?:of \d+ operated|counted), .*) \| (\d+ \w{3})$/,
+    /^(\d+ \w+) \| (\d+ (?:operated, \d+ counted|counted), .*) \| (\d+ \w{3})$/,
     ([title], { lists, days, windows, running, result, waiting }) => {
       const at = days.findIndex((day) => short(day) === title);
       const strokes = (result ? running : (windows[0] ?? running)).filter(({ listId }) => listId === lists[at]!.id);
       const { operated } = lists[at]!;
-      const of = operated === null ? `${strokes.length} counted` : `${strokes.length} of ${operated} operated`;
+      const of = operated === null ? `${strokes.length} counted` : `${operated} operated, ${strokes.length} counted`;
       const left = strokes.filter((one) => waiting.includes(one)).length;
       return [title!, `${of}, ${reviewed(left)}`, shorter(days[at]!)];
     },

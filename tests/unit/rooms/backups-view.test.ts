@@ -12,14 +12,21 @@ describe('the screen of backups', () => {
     ];
     const view = backupsView(
       [
-        { at: 'B', holds: ['a', 'b', 'c', 'd'] },
-        { at: 'A', holds: [] },
+        { at: 'C', holds: ['numbers'], numbersOnly: true },
+        { at: 'B', holds: ['a', 'b', 'c', 'd'], numbersOnly: false },
+        { at: 'A', holds: [], numbersOnly: true },
       ],
       { at: 'A', files },
       when,
     );
     expect(view.moments).toEqual([
-      { at: 'B', when: 'on B', what: 'a; b; and 2 other files', chosen: false },
+      {
+        at: 'C',
+        when: 'on C',
+        what: 'When something new was given a number, such as a file that was looked at; nothing that stood here was changed',
+        chosen: false,
+      },
+      { at: 'B', when: 'on B', what: 'When something changed in a; b; and 2 other files', chosen: false },
       { at: 'A', when: 'on A', what: '', chosen: true },
     ]);
     expect(view.chosen?.files.map(({ since }) => since)).toEqual([

@@ -42,7 +42,7 @@ describe('the month as one line', () => {
       'Result',
     ]);
     expect(line?.points[1]?.words).toBe('1 May, 40 baseline cases');
-    expect(line?.points[2]?.words).toBe('5 counted, all reviewed');
+    expect(line?.points[2]?.words).toBe('5 counted, none waits for review of its checkpoints');
     expect(line?.points[3]).toMatchObject({
       words: '5 counted, 4 wait for review',
       strokes: [true, false, false, false, false],

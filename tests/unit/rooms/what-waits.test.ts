@@ -62,6 +62,16 @@ describe('what waits, each as a link that does it', () => {
     ]);
   });
 
+  it('facts missing on several lists are one line that counts the others', () => {
+    const gaps = record((one, at) => ([0, 2, 7].includes(at) ? { ...one, facts: {} } : one), 10);
+    expect(whatWaits(gaps, NOTHING)).toEqual([
+      {
+        words: 'Complete the facts of the eye: A48 (nucleus); then in 2 cases of earlier lists',
+        href: `/cases/lists/${gaps.cases[47]?.listId}`,
+      },
+    ]);
+  });
+
   it('a fact that the baseline has in too few cases to be used is not asked for', () => {
     const gaps = record((one, at) => (at === 7 ? { ...one, facts: {} } : one), 10);
     const rarely = { ...gaps, cases: gaps.cases.map((one, at) => (at < 25 ? { ...one, facts: {} } : one)) };

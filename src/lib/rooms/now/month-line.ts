@@ -103,7 +103,7 @@ function listPoint(listId: string | null, strokes: boolean[], record: SurgeonRec
       ? withoutYear(dayWords(date))
       : whenWords(list.when) || list.label || 'A list';
   const operated = list ? operatedOn(list, record.cases) : null;
-  const of = operated === null ? `${strokes.length} counted` : `${strokes.length} of ${operated} operated`;
+  const of = operated === null ? `${strokes.length} counted` : `${operated} operated, ${strokes.length} counted`;
   return {
     title: title.charAt(0).toUpperCase() + title.slice(1),
     words: `${of}, ${reviewWords(strokes)}`,
@@ -126,9 +126,12 @@ const together = (points: readonly MonthPoint[]): MonthPoint => {
 
 const inOrderOfReview = (strokes: readonly boolean[]) => [...strokes].sort((a, b) => Number(b) - Number(a));
 
+/** Of the checkpoints alone: events and facts of the eye may still be open, and What waits names them. */
 function reviewWords(strokes: readonly boolean[]): string {
   const waiting = strokes.filter((reviewed) => !reviewed).length;
-  return waiting === 0 ? 'all reviewed' : `${waiting} ${waiting === 1 ? 'waits' : 'wait'} for review`;
+  return waiting === 0
+    ? 'none waits for review of its checkpoints'
+    : `${waiting} ${waiting === 1 ? 'waits' : 'wait'} for review`;
 }
 
 function afterwards(goal: StagedGoal): MonthPoint[] {

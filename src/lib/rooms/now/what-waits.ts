@@ -51,11 +51,19 @@ function ofGoal(record: SurgeonRecord, goal: Goal): WaitingLink[] {
       words: answerEvents(cases.map(({ code }) => code)),
       href: placeOf(cases, '#events'),
     })),
-    ...byList(counted.filter((one) => missing(one).length > 0)).map((cases) => ({
-      words: completeFacts(cases.map((one) => ({ code: one.code, facts: missing(one) }))),
-      href: placeOf(cases, ''),
-    })),
+    ...factsToComplete(
+      counted.filter((one) => missing(one).length > 0),
+      missing,
+    ),
   ];
+}
+
+/** One link for all of them, to the latest list: the next one is named once that is complete. */
+function factsToComplete(cases: readonly Case[], missing: (one: Case) => string[]): WaitingLink[] {
+  const [latest] = byList(cases);
+  if (!latest) return [];
+  const named = latest.map((one) => ({ code: one.code, facts: missing(one) }));
+  return [{ words: completeFacts(named, cases.length - latest.length), href: placeOf(latest, '') }];
 }
 
 /** Facts asked in each row that are there in enough baseline cases to be used: a gap in any other costs nothing. */

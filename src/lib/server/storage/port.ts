@@ -109,8 +109,11 @@ export type Damage = {
 /** How many records of a part were added, changed and removed since. */
 export type SinceThen = { added: number; changed: number; removed: number };
 
-/** A change before which the whole record is known, with what it changed, in words. */
-export type BackupMoment = { at: string; holds: string[] };
+/**
+ * A change before which the whole record is known, with what it changed, in words. `numbersOnly`: of what stood, nothing but the
+ * numbers that are given out.
+ */
+export type BackupMoment = { at: string; holds: string[]; numbersOnly: boolean };
 
 /** A document that differs now from what it was then; `problem`: what it was cannot be read. */
 export type BackedFile = { name: string; holds: string } & ({ since: SinceThen } | { problem: string });

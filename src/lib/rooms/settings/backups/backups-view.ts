@@ -2,7 +2,7 @@ import { counted } from '../../../format';
 import { wholeOf, type FieldError, type Fields } from '../../forms/fields';
 
 /** What the store tells of backups. */
-type Moment = { at: string; holds: readonly string[] };
+type Moment = { at: string; holds: readonly string[]; numbersOnly: boolean };
 type Since = { added: number; changed: number; removed: number };
 type File = { name: string; holds: string } & ({ since: Since } | { problem: string });
 
@@ -26,12 +26,11 @@ export function backupsView(
   when: (iso: string) => string,
 ): BackupsView {
   return {
-    moments: moments.map(({ at, holds }) => ({
-      at,
-      when: when(at),
-      what:
-        holds.length > 3 ? `${holds.slice(0, 2).join('; ')}; and ${holds.length - 2} other files` : holds.join('; '),
-      chosen: at === chosen?.at,
+    moments: moments.map((moment) => ({
+      at: moment.at,
+      when: when(moment.at),
+      what: changedWords(moment),
+      chosen: moment.at === chosen?.at,
     })),
     chosen: chosen && {
       at: chosen.at,
@@ -45,6 +44,16 @@ export function backupsView(
       canComeBack: chosen.files.length > 0 && chosen.files.every((file) => !('problem' in file)),
     },
   };
+}
+
+/** What the change behind a backup was about. What is new has no backup: of it only the number it was given is seen. */
+function changedWords({ holds, numbersOnly }: Moment): string {
+  if (holds.length === 0) return '';
+  if (numbersOnly)
+    return 'When something new was given a number, such as a file that was looked at; nothing that stood here was changed';
+  const files =
+    holds.length > 3 ? `${holds.slice(0, 2).join('; ')}; and ${holds.length - 2} other files` : holds.join('; ');
+  return `When something changed in ${files}`;
 }
 
 /** Documents that are one record: how many of it were changed says nothing. */

@@ -105,6 +105,7 @@ export const backupVerbs = (
     (shelf.backups?.moments(profileOf(tolerant(shelf)).backupMonths) ?? []).map(({ at, names }) => ({
       at,
       holds: names.map(holdsOf),
+      numbersOnly: names.every((name) => name === 'ledger'),
     })),
   changedSince: async (at) => {
     const then = shelf.backups && (await thenOf(shelf, shelf.backups, at));
