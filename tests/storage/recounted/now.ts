@@ -4,7 +4,7 @@ import type { Recount } from './recount';
 const short = (day: string) => dayWords(day).replace(/ \d{4}$/, '');
 const shorter = (day: string) => /^\d+ \w{3}/.exec(short(day))![0];
 const reviewed = (left: number) =>
-  left === 0 ? 'none waits for review of its checkpoints' : `${left} ${left === 1 ? 'waits' : 'wait'} for review`;
+  left === 0 ? 'checkpoints answered' : `${left} ${left === 1 ? 'waits' : 'wait'} for review`;
 
 export const now: readonly Recount[] = [
   [/Bring in times of at least (\d+) cases/, () => [20]],

@@ -42,7 +42,7 @@ describe('the month as one line', () => {
       'Result',
     ]);
     expect(line?.points[1]?.words).toBe('1 May, 40 baseline cases');
-    expect(line?.points[2]?.words).toBe('5 counted, none waits for review of its checkpoints');
+    expect(line?.points[2]?.words).toBe('5 counted, checkpoints answered');
     expect(line?.points[3]).toMatchObject({
       words: '5 counted, 4 wait for review',
       strokes: [true, false, false, false, false],
@@ -51,8 +51,16 @@ describe('the month as one line', () => {
     expect(strokes(line)).toHaveLength(13);
   });
 
+  it('says how many were operated, and how many of them count', () => {
+    const told = record(13);
+    const lists = told.lists.map((list) => ({ ...list, operated: 7 }));
+    expect(monthLine({ ...told, lists })?.points[2]?.words).toBe('7 operated, 5 counted, 5 wait for review');
+  });
+
   it('does not ask for reviews where a goal has no checkpoints', () => {
-    expect(strokes(monthLine(record(7, { checkpoints: [] })))).toEqual(Array(7).fill(true));
+    const line = monthLine(record(7, { checkpoints: [] }));
+    expect(strokes(line)).toEqual(Array(7).fill(true));
+    expect(line?.points[2]?.words).toBe('5 counted');
   });
 
   it('keeps every stroke where there are more lists than the line can name', () => {

@@ -89,12 +89,12 @@ function byList(ids: readonly string[], record: SurgeonRecord, goal: Goal): Mont
   const lists = new Map<string | null, boolean[]>();
   for (const { id, listId } of record.cases)
     if (wanted.has(id)) lists.set(listId, [...(lists.get(listId) ?? []), !waiting.has(id)]);
-  const points = [...lists].map(([listId, strokes]) => listPoint(listId, strokes, record));
+  const points = [...lists].map(([listId, strokes]) => listPoint(listId, strokes, record, goal));
   const early = points.length > LISTS ? points.slice(0, points.length - LISTS + 1) : [];
-  return [...(early.length > 0 ? [together(early)] : []), ...points.slice(early.length)];
+  return [...(early.length > 0 ? [together(early, goal)] : []), ...points.slice(early.length)];
 }
 
-function listPoint(listId: string | null, strokes: boolean[], record: SurgeonRecord): MonthPoint {
+function listPoint(listId: string | null, strokes: boolean[], record: SurgeonRecord, goal: Goal): MonthPoint {
   const list = record.lists.find(({ id }) => id === listId);
   const date = list?.when.kind === 'date' ? list.when.date : null;
   const title = !list
@@ -106,18 +106,18 @@ function listPoint(listId: string | null, strokes: boolean[], record: SurgeonRec
   const of = operated === null ? `${strokes.length} counted` : `${operated} operated, ${strokes.length} counted`;
   return {
     title: title.charAt(0).toUpperCase() + title.slice(1),
-    words: `${of}, ${reviewWords(strokes)}`,
+    words: `${of}${reviewWords(strokes, goal)}`,
     short: date ? shortDay(date) : title,
     past: true,
     strokes: inOrderOfReview(strokes),
   };
 }
 
-const together = (points: readonly MonthPoint[]): MonthPoint => {
+const together = (points: readonly MonthPoint[], goal: Goal): MonthPoint => {
   const strokes = points.flatMap((point) => point.strokes ?? []);
   return {
     title: counted(points.length, 'list'),
-    words: `${strokes.length} counted, ${reviewWords(strokes)}`,
+    words: `${strokes.length} counted${reviewWords(strokes, goal)}`,
     short: counted(points.length, 'list'),
     past: true,
     strokes: inOrderOfReview(strokes),
@@ -127,11 +127,10 @@ const together = (points: readonly MonthPoint[]): MonthPoint => {
 const inOrderOfReview = (strokes: readonly boolean[]) => [...strokes].sort((a, b) => Number(b) - Number(a));
 
 /** Of the checkpoints alone: events and facts of the eye may still be open, and What waits names them. */
-function reviewWords(strokes: readonly boolean[]): string {
+function reviewWords(strokes: readonly boolean[], { checkpoints }: Goal): string {
+  if (checkpoints.length === 0) return '';
   const waiting = strokes.filter((reviewed) => !reviewed).length;
-  return waiting === 0
-    ? 'none waits for review of its checkpoints'
-    : `${waiting} ${waiting === 1 ? 'waits' : 'wait'} for review`;
+  return waiting === 0 ? ', checkpoints answered' : `, ${waiting} ${waiting === 1 ? 'waits' : 'wait'} for review`;
 }
 
 function afterwards(goal: StagedGoal): MonthPoint[] {

@@ -66,6 +66,12 @@ describe('the stretches to watch', () => {
     expect([2, 3].map((count) => chosenWords('pair-and-latest', count)).join(' ')).not.toMatch(/event/);
   });
 
+  it('do not promise that the latest of them cannot be told', () => {
+    expect(chosenWords('pair-and-latest', 3)).toMatch(
+      /latest counted case.*which of the pair is the shorter is not said/,
+    );
+  });
+
   it('pass over a case that is left out, or without the step', () => {
     const leftOut = { reason: 'timing-unreliable' as const, timesSeen: false, at: now };
     expect(of([aCase(4, { leftOut }), ...cases.slice(1)], pair)?.caseIds).toEqual(['case-1', 'case-2', 'case-3']);
