@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { whereWords } from '../../../src/lib/rooms/choose/pair-view';
 import { auditOf, type Pattern } from '../../../src/lib/audit';
 import { chiefPattern, stepHead } from '../../../src/lib/rooms/choose/step-head';
 import { stepSplit } from '../../../src/lib/rooms/choose/step-split';
@@ -110,5 +111,14 @@ describe('the headline of a step', () => {
     const large = pattern({ factor: 'dense=b', ratio: 0.6 });
     expect(chiefPattern([trend, small, large])).toBe(large);
     expect(chiefPattern([])).toBeNull();
+  });
+});
+
+describe('where a step of the pair stands in its recording', () => {
+  it('is in whole seconds, rounded as on every page that names it', () => {
+    const one = { start: 67.6, end: 136.8 };
+    expect(whereWords([one])).toBe('1:08 to 2:17');
+    expect(whereWords([one, { start: 150, end: 160.2 }])).toBe('1:08 to 2:17, then 2:30 to 2:40');
+    expect(whereWords([])).toBe('');
   });
 });
