@@ -1,11 +1,13 @@
 import type { StandingView } from './standing';
-import type { ShortCase } from './types';
 
 /*
  * Why something is suggested or given: a code, the numbers it rests on, and the names from the record it is about.
  * Times in seconds, shares 0..1, ratios as multiples. words/ says them; nothing here is a sentence, so that a statistician can
  * read the numbers and a translator the words.
  */
+
+/** A case of the shortest fifth that had an event, or protected parts (by label) that were not seen. */
+export type ShortCase = { code: string; event: boolean; notSeen: readonly string[] };
 
 type None = Readonly<Record<string, never>>;
 type Range = { low: number; high: number };

@@ -2,7 +2,7 @@ import type { Pattern, StepAudit } from '../audit/types';
 import type { Measure } from '../model';
 import type { CertainEyes, CertainEyesReason } from './certain-eyes';
 import type { EyeFit, Fit } from './fits';
-import type { GivenReason, PlanReason, ReasonOf, SuggestionReason } from './reasons';
+import type { GivenReason, PlanReason, ReasonOf, ShortCase, SuggestionReason } from './reasons';
 import type { StandingView } from './standing';
 
 /** What the record suggests, as data; words/ turns it into sentences. */
@@ -89,9 +89,6 @@ export type SafetyFacts = {
   /** Serious events waiting for review that are tied to no step of the audit. */
   unreviewedElsewhere: number;
 };
-
-/** A case of the shortest fifth that had an event, or protected parts (by label) that were not seen. */
-export type ShortCase = { code: string; event: boolean; notSeen: readonly string[] };
 
 /** What the rules look at for one step. Made from an audit and its cases by `stepFactsOf`. */
 export type StepFacts = {
