@@ -151,17 +151,17 @@ for (const [where, width, javaScriptEnabled] of [
 
         // The next file with these headings is read as this one was, which is said and can be forgotten.
         await look(page, file.text.replaceAll(/^L/gm, 'N'), javaScriptEnabled);
-        await expect(page.locator('main')).toContainText('of the last file with these headings.');
+        await expect(page.locator('main')).toContainText('carried over from the last file with these headings.');
         await expect(page.locator('main')).toContainText('(as in the last file)');
         await expect.poll(() => kinds(page)).toMatchObject({ 'left out whole': file.blank });
         await page.locator('#remembered summary').click();
         await page.getByRole('button', { name: /^Forget Ring in: / }).click();
         await expect(page.getByRole('combobox', { name: /known as "Ring in"/ })).not.toHaveValue('step:iol-insertion');
         if (await page.locator('#remembered').count()) {
-          await unfold(page, 'of the last file with these headings');
+          await unfold(page, 'carried over from the last file with these headings');
           await press(page, /^Forget (it|them all)$/);
         }
-        await expect(page.locator('main')).not.toContainText('of the last file with these headings.');
+        await expect(page.locator('main')).not.toContainText('carried over from the last file with these headings.');
         await expect.poll(() => kinds(page)).toMatchObject({ 'left out whole': file.blank + file.unknown });
       });
     });

@@ -241,7 +241,7 @@ test('every form of Cases works without scripts', async ({ page, context, app })
     await expect(page.locator('main')).toContainText('Who is "Dr Anna Kowalska" (surgeon 1 in the rows)?');
     await page.goto('/cases');
     await expect(page.locator('#waiting')).toContainText(
-      /two\.csv: looked at, not taken\. Unless you look again or take it, it is deleted at \d\d:\d\d/,
+      /two\.csv: looked at, not taken\. Unless you look again or take\s+it, it is deleted at \d\d:\d\d/,
     );
     await press(page, 'Put away two.csv');
     await expect(page.getByText('The file was put away; nothing of it is kept.')).toBeVisible();

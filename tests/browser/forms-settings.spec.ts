@@ -61,7 +61,7 @@ test('every form of Now and Settings works without scripts', async ({ page, cont
 
   await test.step('a packet for a colleague, and one from a colleague', async () => {
     await page.goto('/settings/packet');
-    await expect(page.getByText('A packet needs at least 10 cases')).toBeVisible(); // invented cases go to nobody
+    await expect(page.getByText('A packet needs at least 10 of your own cases')).toBeVisible(); // invented cases go to nobody
     const packet = (name: string, cases: number) => ({
       name,
       mimeType: 'application/json',

@@ -61,7 +61,7 @@ export function* rowFacts(table: Table, context: Context): Steps<FileFacts> {
           row.row,
           set.own('surgeon')?.heading ?? null,
           null,
-          'A row of another surgeon, left out. Answer "Who is …" to take it as reference.',
+          'A row of another surgeon: left out unless you say otherwise at "Who is …".',
         );
         continue;
       }
