@@ -88,6 +88,7 @@ test.describe('walking from room to room', () => {
       '/settings',
       '/settings/backups',
       '/settings/faults',
+      '/settings/packet',
       '/settings/procedures',
       '/settings/procedures/[procedure]',
       '/settings/procedures/[procedure]/facts/[one]',
