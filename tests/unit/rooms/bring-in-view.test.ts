@@ -89,6 +89,21 @@ describe('the preview of what comes in', () => {
     });
   });
 
+  it('puts many cases with the times of others on one line, with the first as the example', () => {
+    const copies = Array.from({ length: 60 }, (_, index) => ({
+      row: 2 + 5 * index,
+      column: null,
+      value: `N${index + 1}`,
+      why: `The times are those of "L${index + 1}", which is in the record.`,
+      weight: 'queried' as const,
+    }));
+    const { total, first } = problemLines(copies);
+    expect([total, first.length]).toEqual([60, 1]);
+    expect(first[0]).toMatch(
+      /^Rows 2, 7, .* and 48 more: 60 of this kind, the first "N1"\. The times are those of "L1", which is in the record\.$/,
+    );
+  });
+
   it('says once that nobody said whose hands, and nothing where a column does', () => {
     const hands = /No column says whose hands/;
     expect(shown(three).notes.join(' ')).toMatch(hands);

@@ -46,13 +46,13 @@ export function problemLines(problems: readonly Problem[], total = problems.leng
   };
 }
 
-/** Lines of one column that say the same but for their values and figures, as one, where the first of them stood. */
+/** Lines of one column, or of none, that say the same but for their values and figures, as one, where the first stood. */
 function alikeTogether(lines: readonly Line[]): Line[] {
   const alike = new Map<string, Line[]>();
   for (const line of lines) {
     const { column, value, why } = line.problem;
     const same = (value ? why.replaceAll(value, '"') : why).replaceAll(/\d+(?:[.,:]\d+)*/g, '#');
-    const key = value === null || column === null ? JSON.stringify(line.problem) : JSON.stringify([column, same]);
+    const key = value === null ? JSON.stringify(line.problem) : JSON.stringify([column, same]);
     alike.set(key, [...(alike.get(key) ?? []), line]);
   }
   return [...alike.values()].flatMap((group) => {
@@ -73,7 +73,10 @@ function alikeTogether(lines: readonly Line[]): Line[] {
 function lineWords({ problem: { column, value, why }, rows, values }: Line): string {
   const where = [...(rows.length === 0 ? [] : [rowWords(rows)]), ...(column === null ? [] : [column])].join(', ');
   const what = value === null || value === '' ? '' : ` "${value.length > VALUE ? `${value.slice(0, VALUE)}…` : value}"`;
-  if (values > 1) return `${capital(where)}: ${values} different values, the first${what}. ${capital(why)}`;
+  if (values > 1) {
+    const many = column === null ? `${values} of this kind` : `${values} different values`;
+    return `${capital(where)}: ${many}, the first${what}. ${capital(why)}`;
+  }
   return where === '' && what === '' ? why : `${capital(`${where}${what}`.trim())}: ${why}`;
 }
 
