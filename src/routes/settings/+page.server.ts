@@ -165,6 +165,9 @@ export const actions = {
     if (done?.refused) return fail(400, { errors: [done.refused] });
     if (done) keepSession(event, done.token);
     if (form.get('encrypt') === 'yes') return turnFiles(event, 'sealing', asked.text);
+    // Each copy in a second folder opens by itself: with the new passphrase from now on, not from the next change on.
+    const second = await event.locals.store.secondFolder();
+    if (done && second?.folder) await event.locals.store.chooseSecondFolder(second.folder);
     redirect(303, '/settings?said=passphrase#access');
   },
 
